@@ -1,0 +1,30 @@
+package plyscape.fault;
+
+/** Bad input or usage (exit code 2): says where, what was found and what would do. */
+public final class InputFault extends Fault {
+
+  private final Place place;
+
+  /**
+   * Makes the message {@code place: found; wanted}.
+   *
+   * @param place where it stands
+   * @param found what was found, a clause without a full stop
+   * @param wanted what would do or help, a clause without a full stop; may be empty
+   */
+  public InputFault(Place place, String found, String wanted) {
+    this(place, found, wanted, null);
+  }
+
+  /** The same, with the exception that told us. */
+  public InputFault(Place place, String found, String wanted, Throwable cause) {
+    super(
+        (place.toString().isEmpty() ? "" : place + ": ") + found + (wanted.isEmpty() ? "" : "; " + wanted), cause);
+    this.place = place;
+  }
+
+  /** Where the fault stands. */
+  public Place place() {
+    return place;
+  }
+}

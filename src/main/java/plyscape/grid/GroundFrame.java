@@ -1,0 +1,33 @@
+package plyscape.grid;
+
+/**
+ * How ground lies on the panel: the ground box is mapped to the panel box, north up, one scale for both axes. Immutable.
+ *
+ * @param crs authority code such as {@code EPSG:32632} or WKT of the (projected, axis order east-north) ground CRS, or
+ *     "" when the terrain has none
+ * @param ground extent of the carved area on the ground, in CRS units
+ * @param panel extent of the carved area on the panel, mm
+ * @param metresPerUnit length of one CRS unit in metres
+ */
+public record GroundFrame(String crs, Box ground, Box panel, double metresPerUnit) {
+
+  /** Panel mm per ground unit. */
+  public double mmPerUnit() {
+    return panel.width() / ground.width();
+  }
+
+  /** Ground metres that one panel mm stands for. */
+  public double metresPerMm() {
+    return metresPerUnit / mmPerUnit();
+  }
+
+  /** Panel X, mm, of a ground X. */
+  public double panelX(double groundX) {
+    return panel.minX() + (groundX - ground.minX()) * mmPerUnit();
+  }
+
+  /** Panel Y, mm, of a ground Y. */
+  public double panelY(double groundY) {
+    return panel.minY() + (groundY - ground.minY()) * panel.height() / ground.height();
+  }
+}

@@ -1,0 +1,30 @@
+package plyscape.layup;
+
+import java.util.List;
+import java.util.SortedMap;
+
+/**
+ * A panel's plies, top to bottom, with its glue lines and what was measured on it. Immutable.
+ *
+ * @param file the layup file's name, for messages
+ * @param name free text
+ * @param plies top to bottom, at least one; numbers 1..n in order
+ * @param glueLineMm thickness of each of the n-1 glue lines, 0 or more
+ * @param glueLineToleranceMm plus or minus
+ * @param measuredThicknessMm calipers on the pressed panel, or null
+ * @param measuredThicknessToleranceMm plus or minus
+ * @param measuredBottomsMm ply number to the measured depth of its bottom; may be empty
+ * @param measuredBottomsToleranceMm plus or minus
+ * @param flatnessMm plus or minus, how far the pressed panel is from flat
+ */
+public record Layup(
+    String file,
+    String name,
+    List<Ply> plies,
+    double glueLineMm,
+    double glueLineToleranceMm,
+    Double measuredThicknessMm,
+    double measuredThicknessToleranceMm,
+    SortedMap<Integer, Double> measuredBottomsMm,
+    double measuredBottomsToleranceMm,
+    double flatnessMm) {}

@@ -1,0 +1,35 @@
+package plyscape.plan;
+
+import java.util.List;
+import plyscape.machine.Tool;
+
+/**
+ * One G-code file and what is in it. Immutable.
+ *
+ * @param file its name, such as {@code 01-end-mill-3.nc}
+ * @param tool the tool
+ * @param text the G-code as written
+ * @param passes what the passes do
+ */
+public record ToolProgram(String file, Tool tool, String text, List<PassSummary> passes) {
+
+  /**
+   * One pass in numbers: lengths in mm, time in s.
+   *
+   * @param plyNumber ply whose pocket is cut
+   * @param depthMm depth of the floor cut here
+   * @param stepdownFromMm depth it starts from
+   * @param cutMm length of all G1 G2 G3 moves
+   * @param rapidMm length of all G0 moves
+   * @param plunges entries into stock
+   * @param timeS expected time
+   */
+  public record PassSummary(
+      int plyNumber,
+      double depthMm,
+      double stepdownFromMm,
+      double cutMm,
+      double rapidMm,
+      int plunges,
+      double timeS) {}
+}

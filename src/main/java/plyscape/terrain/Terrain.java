@@ -1,0 +1,27 @@
+package plyscape.terrain;
+
+import plyscape.grid.Grid;
+import plyscape.grid.GroundFrame;
+
+/**
+ * The terrain over the carved area, after reprojection, crop, void filling and smoothing. Immutable.
+ *
+ * @param file name as given
+ * @param crs CRS name or code for people, "" when the raster has none
+ * @param frame how the ground lies on the panel; {@code frame.panel()} is the carved area
+ * @param elevationM elevations in metres at cell centres, the grid's frame in panel mm; covers the carved area and may
+ *     stick out of it (a crop isn't snapped to cells). No NaN.
+ * @param zminM least elevation of cells whose centres lie in the crop and weren't void
+ * @param zmaxM greatest of the same
+ * @param cellM ground size of a cell in X, metres
+ * @param voidsFilled cells that had no value and were filled
+ */
+public record Terrain(
+    String file,
+    String crs,
+    GroundFrame frame,
+    Grid elevationM,
+    double zminM,
+    double zmaxM,
+    double cellM,
+    int voidsFilled) {}

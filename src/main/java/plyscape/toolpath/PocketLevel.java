@@ -1,0 +1,13 @@
+package plyscape.toolpath;
+
+import org.locationtech.jts.geom.MultiPolygon;
+
+/**
+ * One ply's pocket to be cut. Immutable.
+ *
+ * @param plyNumber the ply
+ * @param depthMm target depth, positive down
+ * @param pocket P_k in panel mm
+ * @param exposed where the ply shows, in panel mm; empty when nothing of it does
+ */
+public record PocketLevel(int plyNumber, double depthMm, MultiPolygon pocket, MultiPolygon exposed) {}

@@ -1,0 +1,7 @@
+package plyscape.toolpath;
+
+import java.util.List;
+import plyscape.machine.Tool;
+
+/** All passes of one tool, in cutting order: one G-code file. Immutable. */
+public record ToolRun(Tool tool, List<Pass> passes) {}
