@@ -1,0 +1,14 @@
+package plyscape.plan;
+
+/** Hears how a run gets on. Implementations decide whether and where anything is shown. */
+public interface Progress {
+
+  /** A listener that shows nothing. */
+  Progress NONE = stage -> {};
+
+  /** A stage begins; the one before it has ended. */
+  void stage(String name);
+
+  /** The run has ended, well or not. */
+  default void done() {}
+}
