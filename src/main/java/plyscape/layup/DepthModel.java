@@ -1,0 +1,132 @@
+package plyscape.layup;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import plyscape.fault.InputFault;
+import plyscape.fault.JobFault;
+import plyscape.fault.Place;
+
+/** Depths, tolerances, clearances, target depths and risks of a layup's plies: section 3 of the contract. */
+public final class DepthModel {
+
+  /** Least and greatest measured over nominal thickness that is believed: beyond, a ply was miscounted or mismeasured. */
+  private static final double LEAST_FACTOR = 0.85;
+
+  private static final double GREATEST_FACTOR = 1.10;
+
+  private DepthModel() {}
+
+  /**
+   * Where each ply lies and how it is cut, top to bottom.
+   *
+   * @param acceptThickness believe the measured thickness however far it is from nominal
+   * @throws InputFault if measured depths are out of order, or the measured thickness is out of 0.85..1.10 of nominal
+   */
+  public static List<PlyDepth> depths(Layup layup, CutAllowance allowance, boolean acceptThickness) {
+    if (!acceptThickness) {
+      requireBelievable(layup);
+    }
+    PressedDepths pressed = new PressedDepths(layup);
+    List<PlyDepth> depths = new ArrayList<>();
+    for (Ply ply : layup.plies()) {
+      depths.add(depth(pressed, ply, layup.flatnessMm(), allowance));
+    }
+    return List.copyOf(depths);
+  }
+
+  /** Thickness of the pressed panel, mm: measured if it was, else as worked out. */
+  public static double thicknessMm(Layup layup) {
+    return new PressedDepths(layup).depthMm(2 * layup.plies().size() - 1);
+  }
+
+  /** Nominal thickness of the panel, mm: plies and glue lines as listed, whatever was measured. */
+  public static double nominalThicknessMm(Layup layup) {
+    LayerStack stack = LayerStack.of(layup);
+    return stack.totalMm(0, stack.layers());
+  }
+
+  /** Wood left under the cut when the given ply is the deepest that is cut, mm. */
+  public static double floorMm(List<PlyDepth> depths, int deepestPly) {
+    return depths.get(depths.size() - 1).bottomMm() - depths.get(deepestPly - 1).targetMm();
+  }
+
+  /**
+   * Checks the floor under the deepest ply that something is assigned to.
+   *
+   * @throws JobFault if less than {@link CutAllowance#minimumFloorMm()} would be left
+   */
+  public static void requireFloor(List<PlyDepth> depths, int deepestPly, CutAllowance allowance) {
+    double floor = floorMm(depths, deepestPly);
+    if (floor < allowance.minimumFloorMm() - 1e-9) {
+      PlyDepth deepest = depths.get(deepestPly - 1);
+      throw new JobFault(
+          format(
+              "ply %d (%s) is cut to %.3f mm and leaves %.3f mm of wood under it, less than minimum_floor %.3f mm",
+              deepestPly, deepest.ply().name(), deepest.targetMm(), floor, allowance.minimumFloorMm()),
+          format(
+              "glue a ply of %.2f mm or more under it, give nothing to this ply, or lower minimum_floor",
+              allowance.minimumFloorMm() - floor));
+    }
+  }
+
+  private static PlyDepth depth(PressedDepths pressed, Ply ply, double flatnessMm, CutAllowance allowance) {
+    int topFace = LayerStack.topOf(ply.number());
+    int bottomFace = LayerStack.bottomOf(ply.number());
+    double top = pressed.depthMm(topFace);
+    double bottom = pressed.depthMm(bottomFace);
+    boolean left = ply.number() == 1 && allowance.top() == Top.LEAVE;
+    double target = left ? 0 : Math.max(0, (top + bottom) / 2 - allowance.sandingMm());
+    double face = target + allowance.sandingMm();
+    double topTolerance = pressed.toleranceMm(topFace, allowance.method());
+    double bottomTolerance = pressed.toleranceMm(bottomFace, allowance.method());
+    double[] cut = {flatnessMm, allowance.zErrorMm(), allowance.sandingToleranceMm()};
+    double risk =
+        left
+            ? 0
+            : ColourRisk.of(
+                face - top,
+                combine(Method.RSS, pressed.toleranceMm(topFace, Method.RSS), cut),
+                bottom - face,
+                combine(Method.RSS, pressed.toleranceMm(bottomFace, Method.RSS), cut));
+    return new PlyDepth(
+        ply,
+        top,
+        bottom,
+        topTolerance,
+        bottomTolerance,
+        target,
+        Math.max(allowance.minimumMm(), combine(allowance.method(), topTolerance, cut)),
+        Math.max(allowance.minimumMm(), combine(allowance.method(), bottomTolerance, cut)),
+        risk);
+  }
+
+  /** One tolerance and some more, added by the method. */
+  static double combine(Method method, double first, double... more) {
+    double sum = method == Method.RSS ? first * first : first;
+    for (double u : more) {
+      sum += method == Method.RSS ? u * u : u;
+    }
+    return method == Method.RSS ? Math.sqrt(sum) : sum;
+  }
+
+  private static void requireBelievable(Layup layup) {
+    if (layup.measuredThicknessMm() == null) {
+      return;
+    }
+    double nominal = nominalThicknessMm(layup);
+    double factor = layup.measuredThicknessMm() / nominal;
+    if (!(factor >= LEAST_FACTOR - 1e-12 && factor <= GREATEST_FACTOR + 1e-12)) {
+      throw new InputFault(
+          new Place(layup.file(), 0, 0, "measured_thickness"),
+          format(
+              "%.3f mm measured, but plies and glue lines add up to %.3f mm: %.3f times",
+              layup.measuredThicknessMm(), nominal, factor),
+          "0.85 to 1.10 times is believed: mend the plies or the measurement, or give --accept-thickness");
+    }
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}

@@ -1,0 +1,244 @@
+package plyscape.layup;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import plyscape.fault.InputFault;
+import plyscape.fault.JobFault;
+
+/** Hand-worked layups, one for each rule of section 3 of the contract. */
+class DepthModelTest {
+
+  private static final double EXACT = 1e-12;
+
+  @Test
+  void nominal_gluelinesCount() {
+    List<PlyDepth> d = DepthModel.depths(Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0), Layups.bare(Method.RSS), false);
+    assertEquals(0, d.get(0).topMm());
+    assertEquals(0.6, d.get(0).bottomMm(), EXACT);
+    assertEquals(0.65, d.get(1).topMm(), EXACT);
+    assertEquals(1.45, d.get(1).bottomMm(), EXACT);
+    assertEquals(1.50, d.get(2).topMm(), EXACT);
+    assertEquals(2.50, d.get(2).bottomMm(), EXACT);
+    assertEquals(1.05, d.get(1).midMm(), EXACT);
+    assertEquals(0.4, d.get(1).availableMm(), EXACT);
+  }
+
+  @Test
+  void measuredThickness_scalesPliesAndGlueLinesAlike() {
+    Layup layup = Layups.withThickness(Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0), 2.4, 0);
+    List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
+    assertEquals(0.6 * 0.96, d.get(0).bottomMm(), EXACT);
+    assertEquals(0.65 * 0.96, d.get(1).topMm(), EXACT);
+    assertEquals(2.4, d.get(2).bottomMm(), EXACT);
+    assertEquals(2.4, DepthModel.thicknessMm(layup), EXACT);
+    assertEquals(2.5, DepthModel.nominalThicknessMm(layup), EXACT);
+  }
+
+  @Test
+  void thicknessFactor_limitsAreInclusiveAndBothTotalsNamed() {
+    Layup plain = Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0);
+    for (double factor : new double[] {0.85, 1.10}) {
+      DepthModel.depths(Layups.withThickness(plain, 2.5 * factor, 0), Layups.bare(Method.RSS), false);
+    }
+    for (double factor : new double[] {0.849, 1.101}) {
+      Layup layup = Layups.withThickness(plain, 2.5 * factor, 0);
+      InputFault fault =
+          assertThrows(InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
+      assertTrue(fault.getMessage().contains("2.500") && fault.getMessage().contains("--accept-thickness"));
+      DepthModel.depths(layup, Layups.bare(Method.RSS), true);
+    }
+  }
+
+  @Test
+  void measuredBottoms_takenAsTheyAre_stretchesScaledBetween_nominalBelow() {
+    // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31 (factor 1.1 above it); below it nominal.
+    Layup layup = Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31)));
+    List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
+    assertEquals(1.1, d.get(0).bottomMm(), EXACT);
+    assertEquals(1.21, d.get(1).topMm(), EXACT);
+    assertEquals(2.31, d.get(1).bottomMm(), EXACT);
+    assertEquals(2.41, d.get(2).topMm(), EXACT);
+    assertEquals(4.51, d.get(3).bottomMm(), EXACT);
+  }
+
+  @Test
+  void measuredBottomsAndThickness_stretchBelowIncludesTheGlueLineUnderTheMeasuredPly() {
+    // Below ply 2 the nominal 0.1 + 1 + 0.1 + 1 = 2.2 must fit into 4.29 - 2.31 = 1.98: factor 0.9.
+    Layup layup =
+        Layups.withThickness(
+            Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31))), 4.29, 0);
+    List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
+    assertEquals(2.31 + 0.09, d.get(2).topMm(), EXACT);
+    assertEquals(2.31 + 0.99, d.get(2).bottomMm(), EXACT);
+    assertEquals(4.29, d.get(3).bottomMm(), EXACT);
+  }
+
+  @Test
+  void measuredDepthsOutOfOrder_faultNamesTheTwo() {
+    Layup layup = Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(1, 1.2, 2, 1.2)));
+    InputFault fault =
+        assertThrows(InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
+    assertTrue(fault.getMessage().contains("ply 1") && fault.getMessage().contains("ply 2"));
+    Layup past =
+        Layups.withThickness(
+            Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 3.1))), 3.0, 0);
+    fault = assertThrows(InputFault.class, () -> DepthModel.depths(past, Layups.bare(Method.RSS), false));
+    assertTrue(fault.getMessage().contains("measured thickness"));
+  }
+
+  @Test
+  void bottomFaceMeasuredTwice_mustAgreeWithinTolerances() {
+    Layup plain = Layups.of(0, 0, 0, 1, 1, 1);
+    Layup agree = Layups.withThickness(Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.02))), 3.05, 0.02);
+    assertEquals(3.02, DepthModel.thicknessMm(agree), EXACT);
+    Layup differ = Layups.withThickness(Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.0))), 3.05, 0.02);
+    assertThrows(InputFault.class, () -> DepthModel.depths(differ, Layups.bare(Method.RSS), false));
+  }
+
+  @Test
+  void tolerance_unmeasured_addsUpFromTheTop() {
+    Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6);
+    PressedDepths p = new PressedDepths(layup);
+    assertEquals(0, p.toleranceMm(0, Method.RSS));
+    assertEquals(0.05, p.toleranceMm(1, Method.RSS), EXACT);
+    assertEquals(Math.sqrt(0.0025 + 0.0004), p.toleranceMm(2, Method.RSS), EXACT);
+    assertEquals(0.07, p.toleranceMm(2, Method.WORST), EXACT);
+    assertEquals(Math.sqrt(3 * 0.0025 + 2 * 0.0004), p.toleranceMm(5, Method.RSS), EXACT);
+    assertEquals(0.19, p.toleranceMm(5, Method.WORST), EXACT);
+  }
+
+  @Test
+  void tolerance_twoWays_betweenTopFaceAndMeasuredThickness() {
+    // Squares above the bottom of ply 1: 0.09; below it: 0.09 + 0.16 with the tolerances 0.3, 0.3 and 0.4.
+    List<Ply> plies =
+        List.of(
+            new Ply(1, "a", 0, 1, 0.3, 0, ""), new Ply(2, "b", 0, 1, 0.3, 0, ""), new Ply(3, "c", 0, 1, 0.4, 0, ""));
+    Layup layup = new Layup("l", "", plies, 0, 0, 3.0, 0.1, new TreeMap<>(), 0, 0);
+    PressedDepths p = new PressedDepths(layup);
+    assertEquals(Math.sqrt(0.09 * 0.25 / 0.34 + 0.01), p.toleranceMm(1, Method.RSS), EXACT);
+    assertEquals(0.3 + 0.1, p.toleranceMm(1, Method.WORST), EXACT);
+    // Bottom of ply 2: 0.6 from above, 0.4 from below: the nearer way is 0.4.
+    assertEquals(0.4 + 0.1, p.toleranceMm(3, Method.WORST), EXACT);
+    assertEquals(0.1, p.toleranceMm(5, Method.RSS), EXACT);
+  }
+
+  @Test
+  void tolerance_stretchTakesTheLargerMeasuringTolerance_andAddsFromTheLastOne() {
+    Layup bottoms = Layups.withBottoms(Layups.of(0, 0, 0.3, 1, 1, 1, 1), 0.2, new TreeMap<>(Map.of(2, 2.0)));
+    PressedDepths open = new PressedDepths(bottoms);
+    assertEquals(Math.sqrt(0.045 + 0.04), open.toleranceMm(1, Method.RSS), EXACT);
+    assertEquals(0.2, open.toleranceMm(3, Method.RSS), EXACT);
+    // Top of ply 3 is the same depth as the bottom of ply 2 when the glue line is 0 with no tolerance.
+    assertEquals(0.2, open.toleranceMm(4, Method.RSS), EXACT);
+    assertEquals(Math.sqrt(0.04 + 0.09), open.toleranceMm(5, Method.RSS), EXACT);
+    assertEquals(0.2 + 0.6, open.toleranceMm(7, Method.WORST), EXACT);
+    PressedDepths closed = new PressedDepths(Layups.withThickness(bottoms, 4.0, 0.1));
+    assertEquals(Math.sqrt(0.045 + 0.04), closed.toleranceMm(5, Method.RSS), EXACT);
+    assertEquals(0.1, closed.toleranceMm(7, Method.RSS), EXACT);
+  }
+
+  @Test
+  void scaling_leavesTolerancesAlone() {
+    Layup plain = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6);
+    PressedDepths a = new PressedDepths(Layups.withThickness(plain, 1.9, 0));
+    PressedDepths b = new PressedDepths(Layups.withThickness(plain, 1.7, 0));
+    for (int i = 0; i <= 5; i++) {
+      assertEquals(a.toleranceMm(i, Method.RSS), b.toleranceMm(i, Method.RSS), EXACT);
+    }
+  }
+
+  @Test
+  void needed_combinesBoundaryAndCutErrorsByTheMethod_orTheMinimum() {
+    Layup layup = Layups.withFlatness(Layups.of(0, 0, 0.12, 0.6, 0.6, 0.6), 0.04);
+    CutAllowance rss = new CutAllowance(0.10, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
+    PlyDepth top = DepthModel.depths(layup, rss, false).get(0);
+    assertEquals(0.10, top.neededTopMm(), EXACT);
+    assertEquals(Math.sqrt(0.0144 + 0.0016 + 0.0009 + 0.0025), top.neededBottomMm(), EXACT);
+    CutAllowance worst = new CutAllowance(0.10, Method.WORST, 0.03, 0.1, 0.05, Top.LEAVE, 0);
+    PlyDepth second = DepthModel.depths(layup, worst, false).get(1);
+    assertEquals(0.12 + 0.12, second.neededTopMm(), EXACT);
+    assertEquals(0.24 + 0.12, second.neededMm(), EXACT);
+    assertFalse(second.reliable());
+  }
+
+  @Test
+  void target_isMidLessSanding_neverAboveTheTopFace() {
+    Layup layup = Layups.of(0, 0, 0, 0.6, 0.6, 0.6);
+    CutAllowance leave = new CutAllowance(0.1, Method.RSS, 0, 0.1, 0, Top.LEAVE, 0);
+    assertEquals(0, DepthModel.depths(layup, leave, false).get(0).targetMm());
+    assertEquals(0.8, DepthModel.depths(layup, leave, false).get(1).targetMm(), EXACT);
+    CutAllowance mid = new CutAllowance(0.1, Method.RSS, 0, 0.1, 0, Top.MID, 0);
+    assertEquals(0.2, DepthModel.depths(layup, mid, false).get(0).targetMm(), EXACT);
+    CutAllowance muchSanding = new CutAllowance(0.1, Method.RSS, 0, 0.4, 0, Top.MID, 0);
+    assertEquals(0, DepthModel.depths(layup, muchSanding, false).get(0).targetMm(), EXACT);
+  }
+
+  @Test
+  void floor_countsWoodUnderTheDeepestCut() {
+    Layup layup = Layups.of(0, 0, 0, 0.9, 0.9, 0.9);
+    CutAllowance allowance = Layups.standard();
+    List<PlyDepth> d = DepthModel.depths(layup, allowance, false);
+    assertEquals(0.45 + 0.1, DepthModel.floorMm(d, 3), EXACT);
+    DepthModel.requireFloor(d, 2, allowance);
+    JobFault fault = assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 3, allowance));
+    assertTrue(fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
+  }
+
+  /** Stack-up, published case as quoted in references.md section 6: gap part and three plates, RSS 0.00794, worst 0.015. */
+  @Test
+  void combine_publishedStackUp() {
+    assertEquals(0.0079373, DepthModel.combine(Method.RSS, 0.005, 0.003, 0.002, 0.005), 5e-8);
+    assertEquals(0.015, DepthModel.combine(Method.WORST, 0.005, 0.003, 0.002, 0.005), EXACT);
+    double[] nine = {.1, .1, .1, .1, .1, .1, .1, .1, .1};
+    assertEquals(0.3162, DepthModel.combine(Method.RSS, 0.1, nine), 5e-5);
+    assertEquals(1.0, DepthModel.combine(Method.WORST, 0.1, nine), EXACT);
+  }
+
+  /** The panel of references.md section 6 (derived there): 7 plies 0.6 +-0.05, 6 glue lines 0.05 +-0.02. */
+  @Test
+  void panelOfTheReferences_totalAndRisk() {
+    Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6);
+    PressedDepths p = new PressedDepths(layup);
+    assertEquals(4.5, p.depthMm(13), EXACT);
+    assertEquals(0.47, p.toleranceMm(13, Method.WORST), EXACT);
+    assertEquals(0.1411, p.toleranceMm(13, Method.RSS), 5e-5);
+    double tolerance = 3 * Math.sqrt(Math.pow(p.toleranceMm(13, Method.RSS) / 3, 2) + 0.05 * 0.05);
+    assertEquals(3 * 0.06864, tolerance, 3 * 5e-6);
+    assertEquals(1.24e-5, ColourRisk.of(0.30, tolerance, 0.30, tolerance), 5e-8);
+  }
+
+  /** Normal upper tail, values of references.md section 6. */
+  @Test
+  void normalTail_table() {
+    double[][] table = {
+      {1, 0.158655, 5e-7}, {1.5, 0.066807, 5e-7}, {1.6449, 0.05, 5e-6}, {1.96, 0.025, 5e-6}, {2, 0.0227501, 5e-8},
+      {2.3263, 0.01, 2e-6}, {2.5758, 0.005, 5e-7}, {3, 0.00134990, 5e-9}, {4, 3.16712e-5, 5e-11}, {6, 9.8659e-10, 5e-14}
+    };
+    for (double[] row : table) {
+      assertEquals(row[1], NormalTail.above(row[0]), row[2], "z " + row[0]);
+      assertEquals(1 - row[1], NormalTail.above(-row[0]), row[2], "z " + -row[0]);
+      assertEquals(row[0], NormalTail.inverse(NormalTail.above(row[0])), 1e-9);
+    }
+    assertEquals(NormalTail.above(2.5 - 1e-12), NormalTail.above(2.5), 1e-13);
+  }
+
+  @Test
+  void risk_isZeroForATopPlyLeftUncut_andUsesRssWhateverTheMethod() {
+    Layup layup = Layups.withFlatness(Layups.of(0.05, 0.02, 0.15, 0.6, 0.6, 0.6), 0.1);
+    List<PlyDepth> rss = DepthModel.depths(layup, Layups.standard(), false);
+    CutAllowance s = Layups.standard();
+    CutAllowance worst =
+        new CutAllowance(s.minimumMm(), Method.WORST, s.zErrorMm(), s.sandingMm(), s.sandingToleranceMm(), Top.MID, 1);
+    List<PlyDepth> other = DepthModel.depths(layup, worst, false);
+    assertEquals(0, rss.get(0).risk());
+    assertTrue(other.get(0).risk() > 0);
+    assertEquals(rss.get(1).risk(), other.get(1).risk(), EXACT);
+  }
+}
