@@ -67,7 +67,9 @@ public final class LowerBound {
     }
     var bound = new LowerBound(cut, tools, carved, cellMm);
     IntStream.range(0, cut.size()).parallel().forEach(k -> bound.pockets[k] = bound.pocket(k));
-    IntStream.range(0, tools.size()).parallel().forEach(bound::reach);
+    for (boolean[] pocket : bound.pockets) {
+      bound.reach(pocket);
+    }
     return bound.sum();
   }
 
@@ -76,28 +78,38 @@ public final class LowerBound {
   }
 
   /**
-   * Counts for one cutter in how many levels, from the top, it reaches each cell: the opening of each pocket by its disk.
+   * Counts for each cutter in how many levels, from the top, it reaches each cell: the opening of each pocket by its disk.
    * Half a cell is added to the radius against walls, as a wall stands half a cell before the centre of the first wall
    * cell; and half a cell when the disk is grown back, as the outermost allowed centre lies up to a cell beyond the last
    * allowed cell's.
    */
-  private void reach(int tool) {
+  private void reach(boolean[] pocket) {
+    boolean[] wall = new boolean[pocket.length];
+    for (int i = 0; i < wall.length; i++) {
+      wall[i] = !pocket[i];
+    }
+    int[] toWall = squaredDistance(wall);
+    IntStream.range(0, tools.size()).parallel().forEach(t -> reach(t, pocket, toWall));
+  }
+
+  private void reach(int tool, boolean[] pocket, int[] toWall) {
     double radius = tools.get(tool).radiusMm() / frame.cellX() + 0.5;
-    double limit = radius * radius - 1e-9;
-    for (boolean[] pocket : pockets) {
-      boolean[] mask = new boolean[pocket.length];
-      for (int i = 0; i < mask.length; i++) {
-        mask[i] = !pocket[i];
-      }
-      int[] toWall = squaredDistance(mask);
-      for (int i = 0; i < mask.length; i++) {
-        mask[i] = toWall[i] >= limit;
-      }
-      int[] toAllowed = squaredDistance(mask);
-      for (int i = 0; i < mask.length; i++) {
-        if (pocket[i] && toAllowed[i] <= limit) {
-          deepest[tool][i]++;
-        }
+    int limit = (int) Math.ceil(radius * radius - 1e-9);
+    boolean[] allowed = new boolean[pocket.length];
+    boolean any = false;
+    for (int i = 0; i < allowed.length; i++) {
+      allowed[i] = toWall[i] >= limit;
+      any |= allowed[i];
+    }
+    if (!any) {
+      return;
+    }
+    int[] toAllowed = squaredDistance(allowed);
+    byte[] levelsReached = deepest[tool];
+    int within = (int) Math.floor(radius * radius + 1e-9);
+    for (int i = 0; i < allowed.length; i++) {
+      if (pocket[i] && toAllowed[i] <= within) {
+        levelsReached[i]++;
       }
     }
   }
