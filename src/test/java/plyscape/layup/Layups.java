@@ -50,7 +50,7 @@ final class Layups {
     int n = 3 + random.nextInt(7);
     List<Ply> plies = new ArrayList<>();
     for (int i = 1; i <= n; i++) {
-      plies.add(new Ply(i, "p" + i, 0, 0.4 + random.nextDouble(), 0.02 + 0.1 * random.nextDouble(), 0, ""));
+      plies.add(new Ply(i, "p" + i, 0, 0.2 + 0.5 * random.nextDouble(), 0.04 + 0.16 * random.nextDouble(), 0, ""));
     }
     double glue = random.nextInt(4) == 0 ? 0 : 0.02 + 0.08 * random.nextDouble();
     Layup plain =
