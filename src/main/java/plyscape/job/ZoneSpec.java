@@ -9,7 +9,7 @@ import java.util.SortedMap;
  *
  * @param name label
  * @param file resolved path of the map
- * @param where property name to accepted values (any of them); all entries must hold
+ * @param where property name to accepted values, each a Double, Boolean or String (any of them); all entries must hold
  * @param plyNumber ply for the zone, or null
  * @param sink plies below what the terrain alone gives, or null
  * @param widthMm full width on the panel for lines, or null

@@ -1,0 +1,122 @@
+package plyscape.job;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.fault.Warnings;
+import plyscape.job.Keys.Range;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.Layup;
+import plyscape.layup.Method;
+import plyscape.layup.Top;
+import plyscape.machine.Machine;
+
+/**
+ * Reads {@code job.yaml} and the layup that it names (contract, section 5), with settings from the command line over it.
+ * Defaults are the values shown in the contract.
+ */
+public final class JobReader {
+
+  private static final String[] KEYS = {
+    "layup", "terrain", "panel", "zones", "tools", "machine", "clearance", "sanding", "sanding_tolerance", "top",
+    "minimum_floor", "minimum_area"
+  };
+
+  private static final Range SIDE = Range.mm(5, 5000);
+  private static final Range SMALL = Range.mm(0, 10);
+  private static final Range FLOOR = Range.mm(0, 100);
+  private static final Range AREA = Range.of(0, 100_000, "mm2");
+
+  private JobReader() {}
+
+  /** Reads a job file; {@code overrides} are key to value, as after {@code --set}. */
+  public static Job read(Path jobFile, Map<String, String> overrides, Warnings warnings) {
+    return read(jobFile, settings(overrides), warnings);
+  }
+
+  /**
+   * Reads a job file.
+   *
+   * @throws InputFault if anything isn't as the contract says
+   */
+  public static Job read(Path jobFile, List<Setting> settings, Warnings warnings) {
+    YamlNode root = YamlText.mappingOf(YamlText.read(jobFile), "\"layup:\" and \"terrain:\" with \"file:\" under it");
+    SettingTree.apply(root, settings);
+    return job(LayupReader.stem(jobFile), root, warnings);
+  }
+
+  /** A job without a job file; {@code overrides} are key to value, as after {@code --set}. */
+  public static Job of(Path terrain, Path layup, Map<String, String> overrides, Warnings warnings) {
+    return of(terrain, layup, settings(overrides), warnings);
+  }
+
+  /**
+   * A job from a terrain and a layup, everything else by default or by settings.
+   *
+   * @throws InputFault if anything isn't as the contract says
+   */
+  public static Job of(Path terrain, Path layup, List<Setting> settings, Warnings warnings) {
+    YamlNode root = new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "");
+    YamlNode under = new YamlNode(YamlNode.Kind.MAPPING, Place.option("TERRAIN"), null, "");
+    root.put("layup", Place.option("LAYUP"), argument("LAYUP", layup));
+    root.put("terrain", Place.option("TERRAIN"), under);
+    under.put("file", Place.option("TERRAIN"), argument("TERRAIN", terrain));
+    SettingTree.apply(root, settings);
+    return job(LayupReader.stem(terrain), root, warnings);
+  }
+
+  private static YamlNode argument(String name, Path path) {
+    return new YamlNode(YamlNode.Kind.QUOTED, Place.option(name), null, path.toString());
+  }
+
+  private static List<Setting> settings(Map<String, String> overrides) {
+    return overrides.entrySet().stream()
+        .map(entry -> new Setting(entry.getKey(), entry.getValue(), "--set " + entry.getKey()))
+        .toList();
+  }
+
+  private static Job job(String name, YamlNode root, Warnings warnings) {
+    Keys keys = Keys.of(root, "", KEYS);
+    Layup layup = LayupReader.read(keys.file("layup", "a layup file, such as layup.yaml"));
+    PlyNames plies = new PlyNames(layup.plies());
+    Machine machine = MachineKeys.read(keys);
+    return new Job(
+        name,
+        layup,
+        TerrainKeys.read(keys, plies, warnings),
+        panel(keys),
+        ZoneKeys.read(keys, plies),
+        ToolKeys.read(keys),
+        machine,
+        allowance(keys, machine),
+        keys.number("minimum_area", 1, AREA));
+  }
+
+  private static Job.PanelSpec panel(Keys keys) {
+    Keys panel = keys.child("panel", "width", "height", "border");
+    double width = panel.number("width", 240, SIDE);
+    double height = panel.number("height", 240, SIDE);
+    double border = panel.number("border", 6, Range.mm(0, 1000));
+    if (!(2 * border <= Math.min(width, height) - 1)) {
+      throw new InputFault(
+          panel.place("border"),
+          "a border of " + border + " mm on a panel of " + width + " x " + height + " mm",
+          "wanted less than half the shorter side, so that at least 1 mm is carved");
+    }
+    return new Job.PanelSpec(width, height, border);
+  }
+
+  private static CutAllowance allowance(Keys keys, Machine machine) {
+    Keys clearance = keys.child("clearance", "minimum", "method");
+    return new CutAllowance(
+        clearance.number("minimum", 0.10, SMALL),
+        clearance.choice("method", Method.RSS, Method.values()),
+        machine.zErrorMm(),
+        keys.number("sanding", 0.10, SMALL),
+        keys.number("sanding_tolerance", 0.05, SMALL),
+        keys.choice("top", Top.LEAVE, Top.values()),
+        keys.number("minimum_floor", 1.0, FLOOR));
+  }
+}

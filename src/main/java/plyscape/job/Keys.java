@@ -1,0 +1,232 @@
+package plyscape.job;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.text.NearestName;
+import plyscape.text.Numbers;
+
+/**
+ * Typed access to one mapping of a settings file. Made with the keys that it may have: any other is a fault at once, so a
+ * typo is told as a typo and not as a missing value. Every fault says place, what was found and what would do.
+ */
+final class Keys {
+
+  /** Longest name or text, letters: names go into reports and file names. */
+  private static final int LONGEST_NAME = 200;
+
+  private final YamlNode node;
+  private final String path;
+
+  private Keys(YamlNode node, String path) {
+    this.node = node;
+    this.path = path;
+  }
+
+  /**
+   * The keys of a mapping.
+   *
+   * @param path where the mapping stands, "" for the root
+   * @param known keys that it may have
+   * @throws InputFault if it isn't a mapping or has another key
+   */
+  static Keys of(YamlNode node, String path, String... known) {
+    if (node.kind() != YamlNode.Kind.MAPPING) {
+      throw new InputFault(
+          node.place(), "found " + node.found(), "wanted keys with values; known are " + String.join(", ", known));
+    }
+    for (String key : node.entries().keySet()) {
+      if (!Arrays.asList(known).contains(key)) {
+        throw new InputFault(
+            node.keyPlace(key), "unknown key \"" + key + "\"", NearestName.hint(key, Arrays.asList(known)));
+      }
+    }
+    return new Keys(node, path);
+  }
+
+  /** Whether the key is there with a value. */
+  boolean has(String key) {
+    YamlNode value = node.entries().get(key);
+    return value != null && value.kind() != YamlNode.Kind.NOTHING;
+  }
+
+  /** The key's value; a missing or empty one is a fault that says {@code wanted}. */
+  YamlNode required(String key, String wanted) {
+    YamlNode value = node.entries().get(key);
+    if (value == null) {
+      Place place = node.place();
+      Place named = place.file().isEmpty() ? place : new Place(place.file(), place.line(), place.column(), path);
+      throw new InputFault(named, "the key \"" + key + "\" is missing", "wanted " + wanted);
+    }
+    return value(value, wanted);
+  }
+
+  /** The key's value, or null when the key isn't there; one without a value is a fault. */
+  YamlNode optional(String key, String wanted) {
+    YamlNode value = node.entries().get(key);
+    return value == null ? null : value(value, wanted);
+  }
+
+  private static YamlNode value(YamlNode value, String wanted) {
+    if (value.kind() == YamlNode.Kind.NOTHING) {
+      throw new InputFault(
+          value.place(), "no value", "wanted " + wanted + "; a value that begins with # needs quotes");
+    }
+    return value;
+  }
+
+  /** A mapping under this one; an empty one when the key isn't there. */
+  Keys child(String key, String... known) {
+    YamlNode value = optional(key, "keys with values; known are " + String.join(", ", known));
+    if (value == null) {
+      value = new YamlNode(YamlNode.Kind.MAPPING, node.place(), node.folder(), "");
+    }
+    return of(value, YamlText.join(path, key), known);
+  }
+
+  /** Entries of a list; empty when the key isn't there. */
+  List<YamlNode> list(String key, String wanted) {
+    YamlNode value = optional(key, wanted);
+    return value == null ? List.of() : listOf(value, wanted);
+  }
+
+  static List<YamlNode> listOf(YamlNode value, String wanted) {
+    if (value.kind() != YamlNode.Kind.LIST) {
+      throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
+    }
+    return value.items();
+  }
+
+  /** A number with its unit; the default when the key isn't there. */
+  double number(String key, double otherwise, Range range) {
+    YamlNode value = optional(key, range.words());
+    return value == null ? otherwise : range.check(value);
+  }
+
+  /** A number that must be there. */
+  double number(String key, Range range) {
+    return range.check(required(key, range.words()));
+  }
+
+  /** A number, or null when the key isn't there. */
+  Double numberOrNull(String key, Range range) {
+    YamlNode value = optional(key, range.words());
+    return value == null ? null : range.check(value);
+  }
+
+  /** A text such as a name; the default when the key isn't there. */
+  String text(String key, String otherwise, String wanted) {
+    YamlNode value = optional(key, wanted);
+    return value == null ? otherwise : textOf(value, wanted);
+  }
+
+  /** A scalar's text, trimmed and not blank. */
+  static String textOf(YamlNode value, String wanted) {
+    if (!value.isScalar() || value.text().isBlank()) {
+      throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
+    }
+    String text = value.text().strip();
+    if (text.length() > LONGEST_NAME) {
+      throw new InputFault(
+          value.place(), "found " + text.length() + " letters", "wanted at most " + LONGEST_NAME);
+    }
+    return text;
+  }
+
+  /** An existing file that must be named. */
+  Path file(String key, String wanted) {
+    YamlNode value = required(key, wanted);
+    textOf(value, wanted);
+    return InputFiles.resolve(value);
+  }
+
+  /** One of an enum's constants, written in small letters with hyphens. */
+  <E extends Enum<E>> E choice(String key, E otherwise, E[] values) {
+    Function<E, String> word = constant -> constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    List<String> words = Arrays.stream(values).map(word).toList();
+    YamlNode value = optional(key, "one of " + String.join(", ", words));
+    return value == null ? otherwise : values[choiceOf(value, words)];
+  }
+
+  /** The index of the word that a scalar is. */
+  static int choiceOf(YamlNode value, List<String> words) {
+    int index = value.isScalar() ? words.indexOf(value.text().strip()) : -1;
+    if (index < 0) {
+      String near =
+          value.isScalar()
+              ? NearestName.of(value.text(), words).map(word -> "did you mean \"" + word + "\"? ").orElse("")
+              : "";
+      throw new InputFault(value.place(), "found " + value.found(), near + "wanted one of " + String.join(", ", words));
+    }
+    return index;
+  }
+
+  /** Where a key's value stands, or the mapping when it isn't there. */
+  Place place(String key) {
+    YamlNode value = node.entries().get(key);
+    return value == null ? node.place() : value.place();
+  }
+
+  /** All keys to values, for mappings whose keys are free. */
+  static Map<String, YamlNode> freeKeys(YamlNode value, String wanted) {
+    if (value.kind() != YamlNode.Kind.MAPPING) {
+      throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
+    }
+    return value.entries();
+  }
+
+  /** A list of exactly {@code count} numbers. */
+  static List<Double> numbers(YamlNode value, int count, Range range, String wanted) {
+    List<YamlNode> items = listOf(value, wanted);
+    if (items.size() != count) {
+      throw new InputFault(value.place(), "found a list of " + items.size(), "wanted " + wanted);
+    }
+    List<Double> out = new ArrayList<>();
+    for (YamlNode item : items) {
+      out.add(range.check(item));
+    }
+    return out;
+  }
+
+  /**
+   * A sane range of a number, both ends included.
+   *
+   * @param unit for messages, such as {@code mm}; may be ""
+   */
+  record Range(double least, double most, String unit, boolean whole) {
+
+    static Range mm(double least, double most) {
+      return new Range(least, most, "mm", false);
+    }
+
+    static Range of(double least, double most, String unit) {
+      return new Range(least, most, unit, false);
+    }
+
+    static Range whole(double least, double most, String unit) {
+      return new Range(least, most, unit, true);
+    }
+
+    String words() {
+      String in = unit.isEmpty() ? "" : unit + ", ";
+      return (whole ? "a whole number, " : "a number, ") + in + Numbers.trimmed(least, 6) + " to " + Numbers.trimmed(most, 6);
+    }
+
+    double check(YamlNode value) {
+      Double number = value.kind() == YamlNode.Kind.PLAIN ? Decimal.parse(value.text()) : null;
+      if (number == null || (whole && number != Math.rint(number))) {
+        throw new InputFault(value.place(), "found " + value.found(), "wanted " + words());
+      }
+      if (!(number >= least && number <= most)) {
+        throw new InputFault(value.place(), "found " + value.text(), "out of the sane range: wanted " + words());
+      }
+      return number == 0 ? 0 : number; // no minus zero goes further
+    }
+  }
+}

@@ -1,0 +1,77 @@
+package plyscape.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.job.Keys.Range;
+import plyscape.machine.Tool;
+import plyscape.text.Numbers;
+
+/** Reads {@code tools} of a job; without any, the one that the contract shows. */
+final class ToolKeys {
+
+  private static final String WANTED = "a list of tools, each with keys such as name and diameter";
+  private static final int MOST_TOOLS = 50;
+
+  private ToolKeys() {}
+
+  static List<Tool> read(Keys job) {
+    List<YamlNode> items = job.list("tools", WANTED);
+    if (items.size() > MOST_TOOLS) {
+      throw new InputFault(job.place("tools"), "found " + items.size() + " tools", "wanted at most " + MOST_TOOLS);
+    }
+    List<Tool> tools = new ArrayList<>();
+    for (YamlNode item : items) {
+      Tool tool = tool(item, tools.size() + 1);
+      if (tools.stream().anyMatch(other -> other.name().equals(tool.name()))) {
+        YamlNode name = item.entries().get("name");
+        Place place = name == null ? item.place() : name.place();
+        throw new InputFault(place, "a second tool named \"" + tool.name() + "\"", "names must differ");
+      }
+      tools.add(tool);
+    }
+    if (tools.isEmpty()) {
+      YamlNode none = new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "");
+      tools.add(tool(none, 1));
+    }
+    return tools;
+  }
+
+  private static Tool tool(YamlNode item, int number) {
+    Keys keys =
+        Keys.of(
+            item,
+            "tools." + number,
+            "name",
+            "shape",
+            "diameter",
+            "flute_length",
+            "flutes",
+            "rpm",
+            "feed",
+            "plunge",
+            "stepdown",
+            "stepover");
+    double diameter = keys.number("diameter", 3.0, Range.mm(0.05, 60));
+    double flute = keys.number("flute_length", 12, Range.mm(0.1, 300));
+    double stepdown = keys.number("stepdown", 2.0, Range.mm(0.005, 60));
+    if (stepdown > flute) {
+      throw new InputFault(
+          keys.place(keys.has("stepdown") ? "stepdown" : "flute_length"),
+          "a stepdown of " + stepdown + " mm with flutes of " + flute + " mm",
+          "wanted a stepdown no longer than the flutes");
+    }
+    return new Tool(
+        keys.text("name", "end mill " + Numbers.trimmed(diameter, 3), "a name"),
+        keys.choice("shape", Tool.Shape.FLAT, Tool.Shape.values()),
+        diameter,
+        flute,
+        (int) keys.number("flutes", 2, Range.whole(1, 20, "")),
+        keys.number("rpm", 16_000, Range.of(100, 200_000, "turns/min")),
+        keys.number("feed", 1800, Range.of(1, 50_000, "mm/min")),
+        keys.number("plunge", 500, Range.of(1, 50_000, "mm/min")),
+        stepdown,
+        keys.number("stepover", 0.45, Range.of(0.01, 1, "as a fraction of the diameter")));
+  }
+}

@@ -1,0 +1,101 @@
+package plyscape.job;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import plyscape.fault.Place;
+
+/**
+ * One node of a settings file: a mapping, a list or a scalar's text, with the place where it stands. Settings given on the
+ * command line are put into the tree before anyone reads it, so that they meet the same checks.
+ */
+final class YamlNode {
+
+  /** What a node is. A plain scalar stands without quotes. */
+  enum Kind {
+    MAPPING("a mapping of keys"),
+    LIST("a list"),
+    PLAIN("a value"),
+    QUOTED("text in quotes"),
+    NOTHING("nothing");
+
+    final String words;
+
+    Kind(String words) {
+      this.words = words;
+    }
+  }
+
+  private final Kind kind;
+  private final Place place;
+  private final Path folder;
+  private final String text;
+  private final Map<String, YamlNode> entries = new LinkedHashMap<>();
+  private final Map<String, Place> keyPlaces = new LinkedHashMap<>();
+  private final List<YamlNode> items = new ArrayList<>();
+
+  /**
+   * A node without content yet.
+   *
+   * @param folder what relative paths in it are relative to; may be null for the current directory
+   */
+  YamlNode(Kind kind, Place place, Path folder, String text) {
+    this.kind = kind;
+    this.place = place;
+    this.folder = folder;
+    this.text = text;
+  }
+
+  Kind kind() {
+    return kind;
+  }
+
+  Place place() {
+    return place;
+  }
+
+  Path folder() {
+    return folder;
+  }
+
+  /** A scalar's text without quotes; "" for others. */
+  String text() {
+    return text;
+  }
+
+  boolean isScalar() {
+    return kind == Kind.PLAIN || kind == Kind.QUOTED;
+  }
+
+  /** Keys to values in the order of the file. */
+  Map<String, YamlNode> entries() {
+    return entries;
+  }
+
+  /** Where a key stands. */
+  Place keyPlace(String key) {
+    return keyPlaces.getOrDefault(key, place);
+  }
+
+  /** Entries of a list. */
+  List<YamlNode> items() {
+    return items;
+  }
+
+  /** Sets a key of a mapping. */
+  void put(String key, Place keyPlace, YamlNode value) {
+    entries.put(key, value);
+    keyPlaces.put(key, keyPlace);
+  }
+
+  /** What was found, for a message: {@code "abc"}, {@code a list}. */
+  String found() {
+    if (!isScalar()) {
+      return kind.words;
+    }
+    String shown = text.length() > 60 ? text.substring(0, 57) + "..." : text;
+    return "\"" + shown + "\"" + (kind == Kind.QUOTED ? " in quotes" : "");
+  }
+}

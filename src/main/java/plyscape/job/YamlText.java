@@ -1,0 +1,214 @@
+package plyscape.job;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.CoderResult;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.composer.Composer;
+import org.yaml.snakeyaml.error.Mark;
+import org.yaml.snakeyaml.error.MarkedYAMLException;
+import org.yaml.snakeyaml.error.YAMLException;
+import org.yaml.snakeyaml.nodes.MappingNode;
+import org.yaml.snakeyaml.nodes.Node;
+import org.yaml.snakeyaml.nodes.NodeTuple;
+import org.yaml.snakeyaml.nodes.ScalarNode;
+import org.yaml.snakeyaml.nodes.SequenceNode;
+import org.yaml.snakeyaml.nodes.Tag;
+import org.yaml.snakeyaml.parser.ParserImpl;
+import org.yaml.snakeyaml.reader.StreamReader;
+import org.yaml.snakeyaml.resolver.Resolver;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+
+/**
+ * YAML text to a tree of {@link YamlNode} with places. Bounded: size, nesting and the nodes that aliases expand to have
+ * limits, so that a small hostile file can't take memory or time. No types are made from tags.
+ */
+final class YamlText {
+
+  /** Largest file read, bytes; a layup of 500 plies with comments is under 100 000. */
+  static final int MAX_BYTES = 4_000_000;
+
+  /** Deepest nesting; the formats need 5. */
+  static final int MAX_DEPTH = 40;
+
+  /** Most nodes after aliases are followed. */
+  static final int MAX_NODES = 200_000;
+
+  private final String file;
+  private final String option;
+  private final Path folder;
+  private int nodes;
+
+  private YamlText(String file, String option, Path folder) {
+    this.file = file;
+    this.option = option;
+    this.folder = folder;
+  }
+
+  /**
+   * Reads a file.
+   *
+   * @throws InputFault if it can't be read, isn't UTF-8 or isn't YAML
+   */
+  static YamlNode read(Path path) {
+    String file = path.toString();
+    return new YamlText(file, "", path.getParent()).parse(decode(bytes(path), file));
+  }
+
+  /**
+   * Reads the value of an option; relative paths in it are relative to the current directory.
+   *
+   * @throws InputFault if it isn't YAML
+   */
+  static YamlNode value(String text, String option) {
+    return new YamlText("", option, null).parse(text);
+  }
+
+  private YamlNode parse(String text) {
+    LoaderOptions options = new LoaderOptions();
+    options.setNestingDepthLimit(MAX_DEPTH);
+    options.setCodePointLimit(MAX_BYTES);
+    options.setMaxAliasesForCollections(MAX_NODES); // our own count below gives the place
+    try {
+      ParserImpl parser = new ParserImpl(new StreamReader(text), options);
+      Node root = new Composer(parser, new Resolver(), options).getSingleNode();
+      return root == null ? new YamlNode(YamlNode.Kind.NOTHING, at(null, ""), folder, "") : convert(root, "", 0);
+    } catch (MarkedYAMLException e) {
+      String context = e.getContext() == null ? "" : " " + e.getContext();
+      throw new InputFault(
+          at(e.getProblemMark(), ""),
+          "not valid YAML: " + e.getProblem() + context,
+          "check indentation (blanks, no tabs), quotes and brackets here",
+          e);
+    } catch (YAMLException e) {
+      throw new InputFault(at(null, ""), "not valid YAML: " + firstLine(e.getMessage()), "", e);
+    }
+  }
+
+  private static String firstLine(String message) {
+    return message == null ? "" : message.lines().findFirst().orElse("");
+  }
+
+  private YamlNode convert(Node node, String key, int depth) {
+    Place place = at(node.getStartMark(), key);
+    if (++nodes > MAX_NODES || depth > MAX_DEPTH) {
+      Place start = at(node.getStartMark(), "");
+      throw new InputFault(start, "more than " + MAX_NODES + " values or " + MAX_DEPTH + " levels",
+          "a settings file needs far less; aliases (*) may have multiplied it");
+    }
+    if (node instanceof MappingNode mapping) {
+      YamlNode out = new YamlNode(YamlNode.Kind.MAPPING, place, folder, "");
+      for (NodeTuple tuple : mapping.getValue()) {
+        addEntry(out, tuple, key, depth);
+      }
+      return out;
+    }
+    if (node instanceof SequenceNode list) {
+      YamlNode out = new YamlNode(YamlNode.Kind.LIST, place, folder, "");
+      for (Node item : list.getValue()) {
+        out.items().add(convert(item, join(key, String.valueOf(out.items().size() + 1)), depth + 1));
+      }
+      return out;
+    }
+    ScalarNode scalar = (ScalarNode) node;
+    boolean nothing = scalar.getTag().equals(Tag.NULL) && scalar.isPlain();
+    YamlNode.Kind kind =
+        nothing ? YamlNode.Kind.NOTHING : scalar.isPlain() ? YamlNode.Kind.PLAIN : YamlNode.Kind.QUOTED;
+    return new YamlNode(kind, place, folder, nothing ? "" : scalar.getValue());
+  }
+
+  private void addEntry(YamlNode out, NodeTuple tuple, String parent, int depth) {
+    Place keyPlace = at(tuple.getKeyNode().getStartMark(), parent);
+    if (!(tuple.getKeyNode() instanceof ScalarNode scalar)) {
+      throw new InputFault(keyPlace, "a key that is a list or mapping", "keys are single words");
+    }
+    String name = scalar.getValue();
+    if (out.entries().containsKey(name)) {
+      Place first = out.keyPlace(name);
+      throw new InputFault(
+          keyPlace,
+          "the key \"" + name + "\" a second time" + (first.line() > 0 ? ", first in line " + first.line() : ""),
+          "keep one of them");
+    }
+    out.put(name, keyPlace, convert(tuple.getValueNode(), join(parent, name), depth + 1));
+  }
+
+  static String join(String parent, String key) {
+    return parent.isEmpty() ? key : parent + "." + key;
+  }
+
+  private Place at(Mark mark, String key) {
+    if (!option.isEmpty()) {
+      return Place.option(option);
+    }
+    return mark == null ? new Place(file, 0, 0, key) : new Place(file, mark.getLine() + 1, mark.getColumn() + 1, key);
+  }
+
+  private static byte[] bytes(Path path) {
+    String file = path.toString();
+    if (Files.isDirectory(path)) {
+      throw new InputFault(Place.file(file), "a directory", "give a YAML file");
+    }
+    try (InputStream in = Files.newInputStream(path)) {
+      byte[] bytes = in.readNBytes(MAX_BYTES + 1);
+      if (bytes.length > MAX_BYTES) {
+        throw new InputFault(
+            Place.file(file), "more than " + MAX_BYTES / 1_000_000 + " MB", "is this a settings file? it should be text of a few kB");
+      }
+      return bytes;
+    } catch (NoSuchFileException e) {
+      throw InputFiles.missing(path, Place.file(file), e);
+    } catch (IOException e) {
+      throw new InputFault(Place.file(file), "can't be read: " + InputFiles.reason(e), "", e);
+    }
+  }
+
+  private static String decode(byte[] bytes, String file) {
+    if (bytes.length >= 2 && ((bytes[0] == -1 && bytes[1] == -2) || (bytes[0] == -2 && bytes[1] == -1))) {
+      throw new InputFault(Place.file(file), "text in UTF-16", "save it as UTF-8");
+    }
+    ByteBuffer in = ByteBuffer.wrap(bytes);
+    CharBuffer out = CharBuffer.allocate(bytes.length + 1);
+    CoderResult result =
+        StandardCharsets.UTF_8
+            .newDecoder()
+            .onMalformedInput(CodingErrorAction.REPORT)
+            .onUnmappableCharacter(CodingErrorAction.REPORT)
+            .decode(in, out, true);
+    out.flip();
+    if (result.isError()) {
+      throw notUtf8(out.toString(), bytes[in.position()], file);
+    }
+    String text = out.toString();
+    return text.startsWith("\ufeff") ? text.substring(1) : text;
+  }
+
+  private static InputFault notUtf8(String before, byte found, String file) {
+    int line = 1 + (int) before.chars().filter(c -> c == '\n').count();
+    int column = before.length() - before.lastIndexOf('\n');
+    return new InputFault(
+        Place.at(file, line, column),
+        String.format(java.util.Locale.ROOT, "a byte 0x%02x that isn't UTF-8", found),
+        "save the file as UTF-8",
+        new CharacterCodingException());
+  }
+
+  /** The root as a mapping. */
+  static YamlNode mappingOf(YamlNode root, String example) {
+    if (root.kind() != YamlNode.Kind.MAPPING) {
+      String found = Optional.of(root).filter(YamlNode::isScalar).map(YamlNode::found).orElse(root.kind().words);
+      throw new InputFault(root.place(), "the file holds " + found, "wanted keys with values, such as " + example);
+    }
+    return root;
+  }
+}

@@ -1,0 +1,217 @@
+package plyscape.job;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import plyscape.fault.InputFault;
+import plyscape.grid.Box;
+import plyscape.job.TerrainSpec.BreakList;
+import plyscape.job.TerrainSpec.NamedBands;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.Method;
+import plyscape.layup.Top;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+
+class JobReaderTest {
+
+  private static final String LEAST = "layup: layup.yaml\nterrain: {file: terrain.asc}\n";
+
+  @TempDir Path folder;
+  private JobFixture files;
+
+  @BeforeEach
+  void makeFiles() {
+    files = new JobFixture(folder);
+  }
+
+  /** Defaults are the values that the contract shows in its job.yaml (section 5); minimum_floor and minimum_area 1. */
+  @Test
+  void leastJob_takesTheContractsDefaults() {
+    checkDefaults(files.job(LEAST));
+    checkDefaults(JobReader.of(folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
+    assertTrue(files.warnings.list().isEmpty());
+  }
+
+  private void checkDefaults(Job job) {
+    assertEquals(
+        new TerrainSpec(folder.resolve("terrain.asc"), null, "", List.of(1, 2, 3, 4), NamedBands.SCALE, 0.4),
+        job.terrain());
+    assertEquals(new Job.PanelSpec(240, 240, 6), job.panel());
+    assertEquals(List.of(), job.zones());
+    assertEquals(
+        List.of(new Tool("end mill 3", Tool.Shape.FLAT, 3.0, 12, 2, 16000, 1800, 500, 2.0, 0.45)), job.tools());
+    assertEquals(
+        new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
+        job.machine());
+    assertEquals(new CutAllowance(0.10, Method.RSS, 0.03, 0.10, 0.05, Top.LEAVE, 1.0), job.allowance());
+    assertEquals(1, job.minimumAreaMm2());
+  }
+
+  @Test
+  void everyKey_isRead() {
+    Job job =
+        files.job(
+            """
+            layup: layup.yaml
+            terrain:
+              file: terrain.asc
+              crop: [412000, 5601000, 415000, 5604000]
+              crop_crs: EPSG:32632
+              plies: [meadow, oak, deep blue]
+              bands: [310.5, 260]
+              smoothing: 0
+            panel: {width: 200, height: 150, border: 5}
+            zones:
+              - {name: river, file: zones.geojson, where: {kind: river, level: [0, "1", true]}, ply: deep blue, ground_width: 12}
+              - {file: zones.geojson, sink: 1, width: 0.5}
+            tools:
+              - {name: ball, shape: ball, diameter: 6, flute_length: 20, flutes: 3, rpm: 12000, feed: 900, plunge: 200, stepdown: 1, stepover: 0.2}
+              - {diameter: 1.5}
+            machine: {travel: [400, 500, 90], rapid: 3000, acceleration: 250, cornering: 0, safe_height: 5, z_error: 0.01, zero: centre, zero_z: bottom}
+            clearance: {minimum: 0.05, method: worst}
+            sanding: 0.2
+            sanding_tolerance: 0
+            top: mid
+            minimum_floor: 0.5
+            minimum_area: 2
+            """);
+    assertEquals(
+        new TerrainSpec(
+            folder.resolve("terrain.asc"),
+            new Box(412000, 5601000, 415000, 5604000),
+            "EPSG:32632",
+            List.of(1, 3, 4),
+            new BreakList(List.of(310.5, 260.0)),
+            0),
+        job.terrain());
+    assertEquals(new Job.PanelSpec(200, 150, 5), job.panel());
+    ZoneSpec river = job.zones().get(0);
+    assertEquals(Map.of("kind", List.of("river"), "level", List.of(0.0, "1", true)), river.where());
+    assertEquals(4, river.plyNumber());
+    assertNull(river.sink());
+    assertEquals(12, river.groundWidthM());
+    assertEquals("zones", job.zones().get(1).name());
+    assertEquals(1, job.zones().get(1).sink());
+    assertEquals(0.5, job.zones().get(1).widthMm());
+    assertEquals(new Tool("ball", Tool.Shape.BALL, 6, 20, 3, 12000, 900, 200, 1, 0.2), job.tools().get(0));
+    assertEquals("end mill 1.5", job.tools().get(1).name());
+    assertEquals(
+        new Machine(400, 500, 90, 3000, 250, 0, 5, 0.01, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM), job.machine());
+    assertEquals(new CutAllowance(0.05, Method.WORST, 0.01, 0.2, 0, Top.MID, 0.5), job.allowance());
+    assertEquals(2, job.minimumAreaMm2());
+  }
+
+  @Test
+  void faults_sayPlaceFoundAndWanted() {
+    assertEquals(
+        "job.yaml:1:1: the key \"layup\" is missing; wanted a layup file, such as layup.yaml",
+        files.jobFault("terrain: {file: terrain.asc}\n"));
+    assertEquals(
+        "job.yaml:1:1: the key \"terrain\" is missing; wanted keys with values, at least \"file:\"",
+        files.jobFault("layup: layup.yaml\n"));
+    assertEquals(
+        "job.yaml:3:9: panel: unknown key \"widht\"; did you mean \"width\"? known are width, height, border",
+        files.jobFault(LEAST + "panel: {widht: 10}\n"));
+    assertEquals(
+        "job.yaml:3:17: panel.width: found \"240\" in quotes; wanted a number, mm, 5 to 5000",
+        files.jobFault(LEAST + "panel: {width:  \"240\"}\n"));
+    assertEquals(
+        "job.yaml:3:6: top: found \"midd\"; did you mean \"mid\"? wanted one of leave, mid",
+        files.jobFault(LEAST + "top: midd\n"));
+    assertEquals(
+        "job.yaml:2:11: terrain: unknown key \"files\"; did you mean \"file\"? known are file, crop, crop_crs, plies,"
+            + " bands, smoothing",
+        files.jobFault("layup: layup.yaml\nterrain: {files: terrain.asc}\n").replaceAll("smoothing, .*", "smoothing"));
+  }
+
+  @Test
+  void danglingNames_giveTheNearest() {
+    assertEquals(
+        "job.yaml:2:39: terrain.plies.1: no ply \"meadw\" in the layup; did you mean \"meadow\"?"
+            + " known are meadow, wood, oak, deep blue",
+        files.jobFault("layup: layup.yaml\nterrain: {file: terrain.asc, plies: [ meadw]}\n"));
+    assertTrue(
+        files.jobFault("layup: layup.yaml\nterrain: {file: terrian.asc}\n").contains("did you mean \"terrain.asc\"?"));
+    assertTrue(
+        files.jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: blue}\n")
+            .startsWith("job.yaml:4:32: zones.1.ply: no ply \"blue\" in the layup"));
+  }
+
+  @Test
+  void contradictions_areFaults() {
+    assertTrue(files.jobFault(LEAST + "zones:\n  - {file: zones.geojson}\n").contains("neither \"ply\" nor \"sink\""));
+    assertTrue(files.jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: oak, sink: 1}\n").contains("both"));
+    assertTrue(
+        files.jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: oak, width: 1, ground_width: 1}\n")
+            .contains("both \"width\" and \"ground_width\""));
+    assertTrue(files.jobFault(LEAST + "panel: {width: 100, border: 50}\n").startsWith("job.yaml:3:29: panel.border"));
+    assertTrue(files.jobFault(LEAST + "tools: [{name: a}, {name: a}]\n").contains("a second tool named \"a\""));
+    assertTrue(files.jobFault(LEAST + "tools: [{stepdown: 20}]\n").contains("no longer than the flutes"));
+    assertTrue(files.jobFault(LEAST + "tools: [{stepover: 45}]\n").contains("fraction of the diameter"));
+    assertTrue(files.jobFault(LEAST + "tools: [{flutes: 2.5}]\n").contains("wanted a whole number, 1 to 20"));
+    String terrain = "layup: layup.yaml\nterrain: {file: terrain.asc, ";
+    assertTrue(files.jobFault(terrain + "bands: [1, 2, 3]}\n").contains("wanted falling elevations"));
+    assertTrue(files.jobFault(terrain + "bands: [3, 2]}\n").contains("found 2 breaks for 4 plies"));
+    assertTrue(files.jobFault(terrain + "bands: natrual}\n").contains("did you mean \"natural\"?"));
+    assertTrue(files.jobFault(terrain + "crop: [1, 2, 3]}\n").contains("found a list of 3"));
+    assertTrue(files.jobFault(terrain + "crop: [5, 2, 3, 9]}\n").contains("least value not below"));
+    assertTrue(files.jobFault(terrain + "plies: [oak, 3]}\n").contains("a second time"));
+  }
+
+  @Test
+  void pliesOutOfOrder_areSortedWithAWarning() {
+    Job job = files.job("layup: layup.yaml\nterrain: {file: terrain.asc, plies: [oak, meadow]}\n");
+    assertEquals(List.of(1, 3), job.terrain().plyNumbers());
+    assertEquals("plies-order", files.warnings.list().get(0).code());
+  }
+
+  @Test
+  void settings_goOverTheFile() {
+    Job job =
+        files.job(
+            LEAST + "tools:\n  - {name: end mill 1.5, diameter: 1.5}\n",
+            new Setting("panel.width", "100", "--width"),
+            new Setting("terrain.plies", "[wood, oak]", "--plies"),
+            new Setting("tools.end mill 1.5.feed", "900", "--set"),
+            new Setting("tools.2.diameter", "6", "--set"),
+            new Setting("panel.width", "120", "--width"));
+    assertEquals(120, job.panel().widthMm());
+    assertEquals(List.of(2, 3), job.terrain().plyNumbers());
+    assertEquals(900, job.tools().get(0).feedMmPerMin());
+    assertEquals("end mill 6", job.tools().get(1).name());
+  }
+
+  @Test
+  void settings_meetTheSameChecks_andTheFaultNamesTheOption() {
+    assertEquals(
+        "--width: found \"wide\"; wanted a number, mm, 5 to 5000",
+        files.jobFault(LEAST, new Setting("panel.width", "wide", "--width")));
+    assertEquals(
+        "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width, height, border",
+        files.jobFault(LEAST, new Setting("panel.widht", "3", "--set panel.widht=3")));
+    assertTrue(files.jobFault(LEAST, new Setting("layup.name", "3", "--set")).contains("no keys under a single value"));
+    assertTrue(files.jobFault(LEAST, new Setting("tools.5.feed", "3", "--set")).contains("no entry \"5\""));
+    assertTrue(files.jobFault(LEAST, new Setting("panel", "[", "--set")).startsWith("--set: not valid YAML"));
+    InputFault fault =
+        assertThrows(
+            InputFault.class,
+            () -> JobReader.of(folder.resolve("none.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
+    assertTrue(fault.getMessage().startsWith("TERRAIN: no file"), fault.getMessage());
+  }
+
+  @Test
+  void relativePaths_countFromTheJobFile_alsoWithoutAFolder() {
+    Job job = files.job("layup: ./layup.yaml\nterrain: {file: " + folder.resolve("terrain.asc") + "}\n");
+    assertEquals(folder.resolve("terrain.asc"), job.terrain().file());
+    assertEquals("job", job.name());
+  }
+}
