@@ -4,13 +4,17 @@ import java.util.List;
 import plyscape.machine.Move;
 
 /**
- * A parsed program: what the machine would do, in panel coordinates.
+ * A parsed program: what the machine would do, in panel coordinates (mm, depth positive down). Immutable.
  *
  * @param file its name
+ * @param startX where the tool is taken to stand at first: over the program's zero, at safe height
+ * @param startY the same
+ * @param startDepth the same
  * @param blocks motions in order
  * @param problems what was odd but could be read
  */
-public record Program(String file, List<Block> blocks, List<Problem> problems) {
+public record Program(
+    String file, double startX, double startY, double startDepth, List<Block> blocks, List<Problem> problems) {
 
   /**
    * One motion and where it stands.
@@ -23,4 +27,15 @@ public record Program(String file, List<Block> blocks, List<Problem> problems) {
 
   /** Something odd at a place. */
   public record Problem(int line, int column, String message) {}
+
+  /** The motions alone. */
+  public List<Move> moves() {
+    return blocks.stream().map(Block::move).toList();
+  }
+
+  /** The motions up to and with a line; the rest as if it had not been run. */
+  public Program through(int line) {
+    return new Program(
+        file, startX, startY, startDepth, blocks.stream().filter(b -> b.line() <= line).toList(), problems);
+  }
 }

@@ -1,0 +1,82 @@
+package plyscape.gcode;
+
+import java.util.List;
+import java.util.Locale;
+import plyscape.machine.Machine;
+import plyscape.machine.Move;
+import plyscape.machine.Tool;
+
+/**
+ * Gives the text of one G-code file: head, passes, end (contract, section 7). The first motion goes straight up to safe
+ * height, as nobody knows where the machine stands; the last one ends there. Same moves, same bytes.
+ */
+public final class GcodeWriter {
+
+  private GcodeWriter() {}
+
+  /** The whole file, ASCII, LF. */
+  public static String write(GcodeHeader header, List<PassText> passes) {
+    StringBuilder out = new StringBuilder(1 << 16);
+    head(out, header);
+    Machine machine = header.machine();
+    ProgramFrame frame =
+        ProgramFrame.of(machine, header.widthMm(), header.heightMm(), header.thicknessMm());
+    MoveWriter moves = new MoveWriter(out, frame);
+    out.append("G17 G21 G90 G94 G54\n");
+    moves.up(-machine.safeHeightMm());
+    out.append("M3 S").append(GcodeNumber.shortest(header.tool().rpm())).append('\n');
+    for (PassText pass : passes) {
+      GcodeComment.append(out, pass.comment());
+      moves.restate();
+      for (Move move : pass.moves()) {
+        moves.write(move);
+      }
+    }
+    moves.up(-machine.safeHeightMm());
+    out.append("M5\nM30\n");
+    return out.toString();
+  }
+
+  private static void head(StringBuilder out, GcodeHeader h) {
+    Tool tool = h.tool();
+    Machine machine = h.machine();
+    String[] lines = {
+      h.title(),
+      "plyscape " + h.version(),
+      "panel " + mm(h.widthMm()) + " x " + mm(h.heightMm()) + " mm, thickness " + mm(h.thicknessMm()) + " mm",
+      "zero: X0 Y0 " + place(machine.zero()) + " of the panel, Z0 "
+          + (machine.zeroZ() == Machine.ZeroZ.TOP ? "its top face" : "the table under it"),
+      "safe height " + mm(machine.safeHeightMm()) + " mm over the top face, deepest cut " + mm(h.deepestMm()) + " mm",
+      "tool: " + tool.name() + ", " + tool.shape().name().toLowerCase(Locale.ROOT) + ", diameter "
+          + mm(tool.diameterMm()) + " mm, flutes " + tool.flutes() + ", flute length " + mm(tool.fluteLengthMm()) + " mm",
+      "time expected " + duration(h.timeS()) + ", without tool change and spindle start",
+      "caution: check zero, clamps and travel; run it in the air first",
+      "caution: eye, ear and dust protection; dust from dyed or resin-glued wood",
+      "caution: never leave it running alone; feeds and speeds are starting points",
+      "the maker of machine, cutter and glue, and local rules, have the last word",
+    };
+    for (String line : lines) {
+      GcodeComment.append(out, line);
+    }
+  }
+
+  private static String mm(double value) {
+    return GcodeNumber.shortest(value);
+  }
+
+  private static String place(Machine.Zero zero) {
+    return switch (zero) {
+      case LOWER_LEFT -> "lower left corner";
+      case LOWER_RIGHT -> "lower right corner";
+      case UPPER_LEFT -> "upper left corner";
+      case UPPER_RIGHT -> "upper right corner";
+      case CENTRE -> "centre";
+    };
+  }
+
+  private static String duration(double seconds) {
+    long s = Math.round(seconds);
+    String minutes = s / 60 % 60 + " min " + s % 60 + " s";
+    return s >= 3600 ? s / 3600 + " h " + minutes : minutes;
+  }
+}
