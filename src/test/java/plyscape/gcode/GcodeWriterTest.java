@@ -147,7 +147,7 @@ class GcodeWriterTest {
     double y = program.startY();
     double length = 0;
     for (Move m : moves) {
-      length += m.isArc() ? ArcGeometry.of(x, y, 0, m).length() : Math.hypot(m.x() - x, m.y() - y);
+      length += m.isArc() ? ArcGeometry.of(x, y, m.depth(), m).length() : Math.hypot(m.x() - x, m.y() - y);
       x = m.x();
       y = m.y();
     }
