@@ -1,0 +1,117 @@
+package plyscape.output;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+
+/**
+ * The hidden names beside a target, and what killed runs left under them.
+ *
+ * <p>A run for {@code out} works under {@code .out.plyscape-KEY.part}, sets an old output aside as {@code .old}, and holds
+ * a lock on {@code .lock} all the while. The system drops the lock however the run ends, so whatever can be locked is left
+ * over: a {@code .part} is deleted; an {@code .old} is put back when the target isn't there (the run was killed between
+ * its two renames), else deleted.
+ */
+final class Leftovers {
+
+  private static final String MARK = ".plyscape-";
+
+  /** Keys of this process's own runs: closing a second channel on a file drops the locks on it, so never open those. */
+  private static final Set<Path> OURS = Collections.newSetFromMap(new ConcurrentHashMap<>());
+
+  private Leftovers() {}
+
+  /** The hidden name for a target: {@code ending} is {@code part}, {@code old} or {@code lock}. */
+  static Path name(Path target, String key, String ending) {
+    return target.resolveSibling(prefix(target) + key + "." + ending);
+  }
+
+  static void claim(Path lock) {
+    OURS.add(lock);
+  }
+
+  static void release(Path lock) {
+    OURS.remove(lock);
+  }
+
+  private static String prefix(Path target) {
+    return "." + target.getFileName() + MARK;
+  }
+
+  /** Clears up after killed runs for the target. What can't be cleared stays for the next run. */
+  static void clear(Path target) throws IOException {
+    Set<String> keys = new TreeSet<>();
+    String prefix = prefix(target);
+    try (DirectoryStream<Path> files =
+        Files.newDirectoryStream(target.toAbsolutePath().getParent(), file -> named(file, prefix))) {
+      for (Path file : files) {
+        String name = file.getFileName().toString();
+        keys.add(name.substring(prefix.length(), name.lastIndexOf('.')));
+      }
+    }
+    for (String key : keys) {
+      clear(target, key);
+    }
+  }
+
+  private static boolean named(Path file, String prefix) {
+    String name = file.getFileName().toString();
+    return name.startsWith(prefix)
+        && name.substring(prefix.length()).matches("[0-9a-z-]+\\.(part|old|lock)");
+  }
+
+  private static void clear(Path target, String key) throws IOException {
+    Path lock = name(target, key, "lock");
+    if (OURS.contains(lock)) {
+      return;
+    }
+    try (FileChannel channel =
+            FileChannel.open(lock, StandardOpenOption.WRITE, StandardOpenOption.CREATE);
+        FileLock held = channel.tryLock()) {
+      if (held == null) {
+        return;
+      }
+      settle(target, key);
+      Files.deleteIfExists(lock);
+    } catch (OverlappingFileLockException e) {
+      return; // another thread's, just begun
+    }
+  }
+
+  /** Puts an old output back if its place is empty, and deletes the rest of one run's hidden directories. */
+  static void settle(Path target, String key) throws IOException {
+    Path old = name(target, key, "old");
+    if (Files.isDirectory(old) && Files.notExists(target)) {
+      Files.move(old, target);
+    }
+    delete(name(target, key, "part"));
+    delete(old);
+  }
+
+  /** Deletes a directory with all that is in it; links in it are removed, not followed. */
+  static void delete(Path directory) throws IOException {
+    if (Files.notExists(directory, java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    List<Path> paths = new ArrayList<>();
+    try (Stream<Path> walk = Files.walk(directory)) {
+      walk.forEach(paths::add);
+    }
+    Collections.reverse(paths);
+    for (Path path : paths) {
+      Files.deleteIfExists(path);
+    }
+  }
+}

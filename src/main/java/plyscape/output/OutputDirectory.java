@@ -1,0 +1,317 @@
+package plyscape.output;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
+import plyscape.fault.JobFault;
+
+/**
+ * A directory in the making. Files are written beside the target; {@link #publish} moves all of them into place at once;
+ * closing without publishing leaves nothing. Not for use by several threads, but several may be open at a time.
+ */
+public final class OutputDirectory implements AutoCloseable {
+
+  private static final AtomicLong RUNS = new AtomicLong();
+
+  /** Entries of an existing target that are looked at: far more than any output has. */
+  private static final int LOOKED_AT = 5000;
+
+  private final Path asked;
+  private final Path target;
+  private final OutputKind kind;
+  private final boolean force;
+  private final String key;
+  private final List<Path> madeParents = new ArrayList<>();
+  private final SortedMap<String, Long> written = new TreeMap<>();
+  private final Thread onExit = new Thread(this::abandon, "plyscape-output");
+  private FileChannel lock;
+  private boolean open = true;
+
+  private OutputDirectory(Path asked, Path target, OutputKind kind, boolean force) {
+    this.asked = asked;
+    this.target = target;
+    this.kind = kind;
+    this.force = force;
+    this.key = Long.toString(ProcessHandle.current().pid(), 36) + "-" + Long.toString(RUNS.incrementAndGet(), 36);
+  }
+
+  /**
+   * Starts a directory.
+   *
+   * @param asked the directory that the user asked for; may exist if it is empty
+   * @param kind what it will look like
+   * @param force whether an earlier output of this kind may be replaced
+   * @throws JobFault if it can't be written there, or something is there that may not be replaced
+   */
+  public static OutputDirectory open(Path asked, OutputKind kind, boolean force) {
+    OutputDirectory out = new OutputDirectory(asked, real(asked), kind, force);
+    try {
+      out.begin();
+      return out;
+    } catch (IOException e) {
+      out.close();
+      throw new JobFault("can't write to " + asked + ": " + reason(e), "choose another -o");
+    } catch (RuntimeException e) {
+      out.close();
+      throw e;
+    }
+  }
+
+  /** A link to a directory is followed, so that the link stays and its directory is replaced. */
+  private static Path real(Path asked) {
+    try {
+      Path absolute = asked.toAbsolutePath().normalize();
+      if (absolute.getFileName() == null) {
+        throw new JobFault("can't write to " + asked + ": it is the root of the file system", "choose another -o");
+      }
+      return Files.isDirectory(absolute) ? absolute.toRealPath() : absolute;
+    } catch (IOException e) {
+      throw new JobFault("can't write to " + asked + ": " + reason(e), "choose another -o");
+    }
+  }
+
+  private void begin() throws IOException {
+    makeParents(target.getParent());
+    Leftovers.clear(target);
+    refuseIfTaken();
+    takeLock();
+    Runtime.getRuntime().addShutdownHook(onExit);
+    Files.createDirectory(aside("part"));
+  }
+
+  /** Another run that clears up may delete our lock's file before we hold the lock, so it must still be there after. */
+  private void takeLock() throws IOException {
+    Path file = aside("lock");
+    Leftovers.claim(file);
+    for (int attempt = 0; attempt < 20; attempt++) {
+      FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      if (channel.tryLock() != null && Files.exists(file)) {
+        lock = channel;
+        return;
+      }
+      channel.close();
+    }
+    throw new IOException("no lock to be had on " + file.getFileName());
+  }
+
+  private void makeParents(Path parent) throws IOException {
+    List<Path> missing = new ArrayList<>();
+    for (Path p = parent; p != null && Files.notExists(p); p = p.getParent()) {
+      missing.add(p);
+    }
+    Collections.reverse(missing);
+    for (Path p : missing) {
+      try {
+        Files.createDirectory(p);
+        madeParents.add(p);
+      } catch (java.nio.file.FileAlreadyExistsException e) {
+        continue; // made by a run beside this one
+      }
+    }
+  }
+
+  private Path aside(String ending) {
+    return Leftovers.name(target, key, ending);
+  }
+
+  private void refuseIfTaken() throws IOException {
+    if (Files.notExists(target, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    if (!Files.isDirectory(target)) {
+      throw new JobFault(asked + " exists and isn't a directory", "choose another -o");
+    }
+    List<String> files = files(target);
+    if (files.isEmpty()) {
+      return;
+    }
+    if (!force) {
+      throw new JobFault(asked + " exists and isn't empty", "choose another -o, or replace it with --force");
+    }
+    for (String file : files) {
+      if (!kind.owns(file) || files.size() >= LOOKED_AT - 1) {
+        throw new JobFault(
+            asked + " holds \"" + file + "\", which plyscape didn't write there, so it isn't replaced",
+            "move that away, or choose another -o");
+      }
+    }
+    if (!isOurs()) {
+      throw new JobFault(
+          asked + " isn't an output of this command (no " + kind.keyFile() + " of its kind), so it isn't replaced",
+          "choose another -o");
+    }
+  }
+
+  private boolean isOurs() throws IOException {
+    Path file = target.resolve(kind.keyFile());
+    if (!Files.isRegularFile(file)) {
+      return false;
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] head = in.readNBytes(OutputKind.KEY_REACH);
+      return new String(head, StandardCharsets.UTF_8).contains(kind.keyText());
+    }
+  }
+
+  /** Files and links in it as relative names with slashes, sorted; the first few thousand, to answer soon for any directory. */
+  private static List<String> files(Path directory) throws IOException {
+    try (Stream<Path> walk = Files.walk(directory)) {
+      return walk.limit(LOOKED_AT)
+          .filter(path -> !path.equals(directory) && !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
+          .map(path -> directory.relativize(path).toString().replace('\\', '/'))
+          .sorted()
+          .toList();
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  /** Writes a text in UTF-8. */
+  public void write(String name, String text) {
+    write(name, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /**
+   * Writes a file.
+   *
+   * @param name relative path with {@code /}, one that the kind owns
+   * @throws JobFault if it can't be written, as on a full disk
+   * @throws IllegalArgumentException if the name leads out of the directory or isn't of the kind
+   */
+  public synchronized void write(String name, byte[] bytes) {
+    if (!open) {
+      throw new JobFault("the run was broken off", "start it again");
+    }
+    Path part = aside("part");
+    Path file = inside(part, name);
+    try {
+      Files.createDirectories(file.getParent());
+      Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    } catch (IOException e) {
+      throw new JobFault(
+          "can't write " + name + " for " + asked + ": " + reason(e),
+          "make room or choose another -o; nothing was left behind");
+    }
+    written.put(name, (long) bytes.length);
+  }
+
+  private Path inside(Path part, String name) {
+    try {
+      Path file = part.resolve(name).normalize();
+      if (file.startsWith(part) && kind.owns(name)) {
+        return file;
+      }
+    } catch (InvalidPathException e) {
+      throw new IllegalArgumentException("bad name " + name, e);
+    }
+    throw new IllegalArgumentException("\"" + name + "\" isn't a file of this output");
+  }
+
+  /** Names and sizes in bytes of what was written so far, sorted. */
+  public SortedMap<String, Long> written() {
+    return Collections.unmodifiableSortedMap(written);
+  }
+
+  /**
+   * Moves everything into place. An earlier output is set aside first and deleted last, so that there is always a whole
+   * one to be had.
+   *
+   * @throws JobFault if something was put there meanwhile, or the system refuses
+   */
+  public synchronized void publish() {
+    if (!open) {
+      throw new IllegalStateException("closed");
+    }
+    try {
+      refuseIfTaken();
+      boolean replace = force && Files.exists(target) && !files(target).isEmpty();
+      if (replace) {
+        Files.move(target, aside("old"), StandardCopyOption.ATOMIC_MOVE);
+      }
+      moveIn(replace);
+    } catch (IOException e) {
+      throw new JobFault("can't put the output into " + asked + ": " + reason(e), "choose another -o");
+    }
+    madeParents.clear();
+    close();
+  }
+
+  private void moveIn(boolean replaced) throws IOException {
+    try {
+      Files.move(aside("part"), target, StandardCopyOption.ATOMIC_MOVE);
+    } catch (IOException e) {
+      if (replaced) {
+        Files.move(aside("old"), target, StandardCopyOption.ATOMIC_MOVE);
+      }
+      throw e;
+    }
+  }
+
+  /** Leaves nothing of an unpublished directory. */
+  @Override
+  public synchronized void close() {
+    if (!open) {
+      return;
+    }
+    abandon();
+    try {
+      Runtime.getRuntime().removeShutdownHook(onExit);
+    } catch (IllegalStateException e) {
+      return; // the program is ending and the hook runs anyway
+    }
+  }
+
+  private synchronized void abandon() {
+    open = false;
+    try {
+      Leftovers.settle(target, key);
+      if (lock != null) {
+        Files.deleteIfExists(aside("lock"));
+        lock.close();
+      }
+      for (int i = madeParents.size() - 1; i >= 0; i--) {
+        Files.deleteIfExists(madeParents.get(i));
+      }
+    } catch (IOException | UncheckedIOException e) {
+      return; // what stays is hidden, named as ours, and cleared by the next run
+    } finally {
+      Leftovers.release(aside("lock"));
+    }
+  }
+
+  private static String reason(IOException e) {
+    if (e instanceof AccessDeniedException) {
+      return "permission denied";
+    }
+    if (e instanceof DirectoryNotEmptyException) {
+      return "something was put there meanwhile";
+    }
+    if (e instanceof NotDirectoryException) {
+      return "\"" + e.getMessage() + "\" isn't a directory";
+    }
+    if (e instanceof FileSystemException named && named.getReason() != null) {
+      return named.getReason().toLowerCase(Locale.ROOT);
+    }
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+  }
+}
