@@ -1,11 +1,11 @@
 package plyscape.machine;
 
 /**
- * A cutter and how it may be run. Immutable.
+ * A cutter and how it may be run. Immutable. Lengths and angles that weren't given are 0.
  *
  * @param name unique among the tools
  * @param shape form of the end
- * @param diameterMm cutting diameter
+ * @param diameterMm cutting diameter, of a tapered cutter its largest
  * @param fluteLengthMm cutting length
  * @param flutes count
  * @param rpm spindle speed
@@ -13,6 +13,11 @@ package plyscape.machine;
  * @param plungeMmPerMin feed straight down
  * @param stepdownMm greatest depth taken at once
  * @param stepover greatest width of cut at full feed, as a fraction of the diameter
+ * @param tipDiameterMm diameter of the ball at a tapered cutter's tip; 0 is a sharp point
+ * @param taperDegrees angle between a tapered cutter's side and its axis
+ * @param shankDiameterMm diameter of the plain part above the flutes
+ * @param stickoutMm from the tip to the holder's face
+ * @param holderDiameterMm diameter of the holder (collet nut) at its face
  */
 public record Tool(
     String name,
@@ -24,13 +29,34 @@ public record Tool(
     double feedMmPerMin,
     double plungeMmPerMin,
     double stepdownMm,
-    double stepover) {
+    double stepover,
+    double tipDiameterMm,
+    double taperDegrees,
+    double shankDiameterMm,
+    double stickoutMm,
+    double holderDiameterMm) {
 
   /** Form of a cutter's end. */
   public enum Shape {
     FLAT,
     BALL,
     TAPERED
+  }
+
+  /** A cutter of which no more than the cutting part is known. */
+  public Tool(
+      String name,
+      Shape shape,
+      double diameterMm,
+      double fluteLengthMm,
+      int flutes,
+      double rpm,
+      double feedMmPerMin,
+      double plungeMmPerMin,
+      double stepdownMm,
+      double stepover) {
+    this(name, shape, diameterMm, fluteLengthMm, flutes, rpm, feedMmPerMin, plungeMmPerMin, stepdownMm, stepover,
+        0, 0, 0, 0, 0);
   }
 
   /** Half the diameter. */
