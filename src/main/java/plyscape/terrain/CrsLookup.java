@@ -12,6 +12,7 @@ import org.geotools.referencing.CRS;
 import org.geotools.referencing.crs.DefaultGeographicCRS;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.grid.UtmZone;
 
 /**
  * Answers questions about coordinate reference systems through GeoTools, and avoids asking where it can: opening the
@@ -21,6 +22,9 @@ final class CrsLookup {
 
   /** Kept, since the logging package holds loggers weakly and would forget the level. */
   private static final Logger[] HUSHED = {hush("org.geotools"), hush("it.geosolutions"), hush("javax.media.jai")};
+
+  /** Longitude and latitude on WGS 84, here always in this order. */
+  static final String WGS_84 = "EPSG:4326";
 
   private CrsLookup() {}
 
@@ -35,7 +39,7 @@ final class CrsLookup {
     if (metricCode(id)) {
       return new GroundCrs(id, GroundCrs.Kind.PROJECTED, 1);
     }
-    if (id.equals("EPSG:4326")) {
+    if (id.equals(WGS_84)) {
       return new GroundCrs(id, GroundCrs.Kind.GEOGRAPHIC, 1);
     }
     return describe(id, decode(id, place), place);
@@ -61,19 +65,20 @@ final class CrsLookup {
     if (from.equals(to)) {
       return PlaneMap.same();
     }
+    UtmZone fromZone = UtmZone.of(from);
+    UtmZone toZone = UtmZone.of(to);
+    if (from.equals(WGS_84) && toZone != null) {
+      return toZone::fromDegrees;
+    }
+    if (fromZone != null && to.equals(WGS_84)) {
+      return fromZone::toDegrees;
+    }
     try {
       MathTransform transform = CRS.findMathTransform(decode(from, place), decode(to, place), true);
       return (xy, count) -> map(transform, xy, count);
     } catch (FactoryException e) {
       throw new InputFault(place, "can't convert from " + from + " to " + to, "name another CRS", e);
     }
-  }
-
-  /** The code of the WGS 84 UTM zone of a place; degrees. Plain zones of six degrees, without the exceptions for Norway. */
-  static String utmZone(double longitude, double latitude) {
-    double turned = longitude - 360 * Math.floor((longitude + 180) / 360);
-    int zone = Math.min(60, (int) Math.floor((turned + 180) / 6) + 1);
-    return "EPSG:" + ((latitude >= 0 ? 32600 : 32700) + zone);
   }
 
   private static void map(MathTransform transform, double[] xy, int count) {
@@ -93,7 +98,7 @@ final class CrsLookup {
   }
 
   static CoordinateReferenceSystem decode(String id, Place place) {
-    if (id.equals("EPSG:4326")) {
+    if (id.equals(WGS_84)) {
       return DefaultGeographicCRS.WGS84;
     }
     try {

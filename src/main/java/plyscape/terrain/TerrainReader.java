@@ -8,6 +8,7 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.grid.UtmZone;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.GroundRaster.Window;
@@ -46,7 +47,7 @@ public final class TerrainReader {
     if (crs.kind() == GroundCrs.Kind.GEOGRAPHIC) {
       double x = raster.toGround().x(raster.columns() / 2.0, raster.rows() / 2.0);
       double y = raster.toGround().y(raster.columns() / 2.0, raster.rows() / 2.0);
-      String utm = CrsLookup.utmZone(x, y);
+      String utm = UtmZone.at(x, y).code();
       return new WarpedRaster(
           raster, CrsLookup.describe(utm, place), CrsLookup.between(crs.id(), utm, place),
           CrsLookup.between(utm, crs.id(), place), place);
