@@ -1,9 +1,9 @@
 package plyscape.render;
 
-import java.util.Locale;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
+import plyscape.text.Numbers;
 
 /** The list of plies beside a picture: number on a swatch, name, finished and cut depth, share of the carved area. */
 final class PlyLegend {
@@ -43,17 +43,12 @@ final class PlyLegend {
 
   private static String line(Plan plan, PlyDepth depth, boolean shows) {
     if (!shows) {
-      return String.format(Locale.ROOT, "%.2f to %.2f, does not show", depth.topMm(), depth.bottomMm());
+      return Numbers.fixed(depth.topMm(), 2) + " to " + Numbers.fixed(depth.bottomMm(), 2) + ", does not show";
     }
     int number = depth.ply().number();
-    String cut = depth.targetMm() > 0 ? String.format(Locale.ROOT, "cut %.3f", depth.targetMm()) : "left uncut";
-    return String.format(
-        Locale.ROOT,
-        "%s, finished %.3f, %.1f %%%s",
-        cut,
-        FinishedFace.depthMm(plan, number),
-        100 * share(plan, number),
-        depth.reliable() ? "" : "  (too thin!)");
+    String cut = depth.targetMm() > 0 ? "cut " + Numbers.fixed(depth.targetMm(), 3) : "left uncut";
+    return cut + ", finished " + Numbers.fixed(FinishedFace.depthMm(plan, number), 3) + ", "
+        + Numbers.fixed(100 * share(plan, number), 1) + " %" + (depth.reliable() ? "" : "  (too thin!)");
   }
 
   /** Share of the carved area that shows a ply, 0 to 1. */

@@ -1,6 +1,6 @@
 package plyscape.render;
 
-import java.util.Locale;
+import plyscape.text.Numbers;
 
 /** A bar of a round length in mm, and the ground it stands for. */
 final class ScaleBar {
@@ -25,17 +25,12 @@ final class ScaleBar {
     canvas.fill(x, y, full, 9, Colours.INK);
     canvas.fill(x + half, y + 2, full - half - 2, 5, Colours.PAPER);
     String text =
-        String.format(Locale.ROOT, "%s mm on the panel = %s on the ground", plain(length), ground(length * groundPerMm));
+        Numbers.trimmed(length, 3) + " mm on the panel = " + ground(length * groundPerMm) + " on the ground";
     canvas.text(x + full + 14, y + 10, 11, Colours.INK, text);
   }
 
+  /** A ground distance in words: km from a kilometre on. */
   static String ground(double metres) {
-    return metres >= 1000
-        ? String.format(Locale.ROOT, "%.2f km", metres / 1000)
-        : String.format(Locale.ROOT, metres >= 10 ? "%.0f m" : "%.2f m", metres);
-  }
-
-  static String plain(double mm) {
-    return mm == Math.rint(mm) ? Long.toString((long) mm) : String.format(Locale.ROOT, "%.3f", mm).replaceAll("0+$", "");
+    return metres >= 1000 ? Numbers.fixed(metres / 1000, 2) + " km" : Numbers.fixed(metres, metres >= 10 ? 0 : 2) + " m";
   }
 }

@@ -1,9 +1,9 @@
 package plyscape.render;
 
-import java.util.Locale;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
+import plyscape.text.Numbers;
 
 /**
  * A cut through the finished panel from west to east, seen from the south: plies, glue lines, the finished face. Heights are
@@ -36,17 +36,16 @@ public final class SectionPicture {
     Canvas canvas = new Canvas(left + WIDTH_PX + 2 * MARGIN + PlyLegend.WIDTH, height, Colours.PAPER);
     canvas.text(
         MARGIN,
-        MARGIN + 18,
+        MARGIN + 14,
         15,
         Colours.INK,
-        String.format(Locale.ROOT, "Section at Y = %s mm, west to east", ScaleBar.plain(yMm)));
+        "Section at Y = " + Numbers.trimmed(yMm, 3) + " mm, west to east");
     canvas.text(
         MARGIN,
-        MARGIN + 40,
+        MARGIN + 34,
         10,
         Colours.FAINT,
-        String.format(
-            Locale.ROOT, "Heights x %.1f. Dark lines are glue; pale wood is cut or sanded away.", down / across));
+        "Heights x " + Numbers.fixed(down / across, 1) + ". Dark lines are glue; pale wood is cut or sanded away.");
     SectionLine line = SectionLine.of(plan.tiling(), 0, yMm, panel.widthMm(), yMm);
     double[] face = faceByColumn(plan, line, across);
     for (int x = 0; x < WIDTH_PX; x++) {
@@ -103,12 +102,12 @@ public final class SectionPicture {
   }
 
   private static void drawAxis(Canvas canvas, Plan plan, int left, int top, double down) {
-    canvas.text(MARGIN, top - 6, 9, Colours.FAINT, "depth, mm");
+    canvas.text(MARGIN, top - 14, 9, Colours.FAINT, "depth, mm");
     double step = ScaleBar.lengthMm(plan.thicknessMm());
     for (int i = 0; i * step <= plan.thicknessMm() + 1e-9; i++) {
       double y = top + i * step * down;
       canvas.line(left - 8, y, left - 2, y, 1.2, Colours.FAINT);
-      String text = ScaleBar.plain(i * step);
+      String text = Numbers.trimmed(i * step, 3);
       double width = StrokeFont.width(text) * 10 / StrokeFont.CAP_UNITS;
       canvas.text(left - 12 - width, y + 5, 10, Colours.INK, text);
     }
