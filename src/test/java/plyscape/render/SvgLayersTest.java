@@ -82,7 +82,7 @@ class SvgLayersTest {
     Document document = dom(file.text());
     assertEquals(evil.replace('\u0000', '\ufffd'), path(document, "exposed").getAttribute("data-name"));
     assertEquals(0, document.getElementsByTagName("script").getLength());
-    assertEquals("01-ply.svg", SvgLayers.write(HandPlan.make("語")).get(0).name());
+    assertEquals("01-unnamed.svg", SvgLayers.write(HandPlan.make("語")).get(0).name());
   }
 
   @ParameterizedTest
