@@ -22,8 +22,7 @@ public record ToolProgram(String file, Tool tool, String text, List<PassSummary>
    * @param cutMm length of all G1 G2 G3 moves
    * @param rapidMm length of all G0 moves
    * @param plunges entries into stock
-   * @param cutS expected time of the cutting moves
-   * @param rapidS expected time of the rapids
+   * @param timeS expected time
    */
   public record PassSummary(
       int plyNumber,
@@ -32,12 +31,5 @@ public record ToolProgram(String file, Tool tool, String text, List<PassSummary>
       double cutMm,
       double rapidMm,
       int plunges,
-      double cutS,
-      double rapidS) {
-
-    /** Expected time of the pass. */
-    public double timeS() {
-      return cutS + rapidS;
-    }
-  }
+      double timeS) {}
 }

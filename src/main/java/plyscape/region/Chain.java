@@ -1,0 +1,45 @@
+package plyscape.region;
+
+/**
+ * A line between two nodes of a planar map, or a closed line through no node: grid points in order, and what lies to its
+ * left and right. Two chains meet only in their ends.
+ */
+final class Chain {
+
+  final int[] x;
+  final int[] y;
+  /** Traced from the terrain or along the box: it has been simplified as far as it may be. */
+  final boolean terrain;
+  int left;
+  int right;
+
+  Chain(int[] x, int[] y, boolean terrain, int left, int right) {
+    this.x = x;
+    this.y = y;
+    this.terrain = terrain;
+    this.left = left;
+    this.right = right;
+  }
+
+  int last() {
+    return x.length - 1;
+  }
+
+  /** Twice the area swept about the origin; summed over a boundary, twice the area inside. */
+  long cross2() {
+    long sum = 0;
+    for (int i = 0; i < x.length - 1; i++) {
+      sum += GridUnits.cross(x[i], y[i], x[i + 1], y[i + 1]);
+    }
+    return sum;
+  }
+
+  /** Length, grid units. */
+  double length() {
+    double sum = 0;
+    for (int i = 0; i < x.length - 1; i++) {
+      sum += Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,106 @@
+package plyscape.region;
+
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+import plyscape.grid.Grid;
+
+/**
+ * Elevations on the lines through cell centres and along the carved box's edges, between which contours are traced. Coarse
+ * rasters are refined by bilinear interpolation: the contour of a bilinear cell is a hyperbola, and on a lattice of
+ * {@link #SPACING_MM} its chords stay within a few micrometres of it. Fine rasters are taken as they are.
+ *
+ * @param xMm rising, first and last are the box's edges
+ * @param yMm rising, the same
+ * @param z elevations, metres, row by row from the south
+ */
+record ContourLattice(double[] xMm, double[] yMm, double[] z) {
+
+  /** Lattice lines are at most this far apart, panel mm. */
+  static final double SPACING_MM = 0.25;
+
+  /** Samples a grid over the box; beyond the outermost cell centres the edge's values hold. */
+  static ContourLattice of(Grid grid, Box carved) {
+    CellFrame frame = grid.frame();
+    Axis x = Axis.of(frame.minX(), frame.cellX(), frame.columns(), carved.minX(), carved.maxX());
+    Axis y = Axis.of(frame.minY(), frame.cellY(), frame.rows(), carved.minY(), carved.maxY());
+    int columns = x.at.length;
+    double[] z = new double[Math.multiplyExact(columns, y.at.length)];
+    java.util.stream.IntStream.range(0, y.at.length)
+        .parallel()
+        .forEach(row -> fillRow(grid, x, y, row, z));
+    return new ContourLattice(x.at, y.at, z);
+  }
+
+  private static void fillRow(Grid grid, Axis x, Axis y, int row, double[] z) {
+    double[] values = grid.values();
+    int width = grid.frame().columns();
+    int south = y.cell[row] * width;
+    int north = y.fraction[row] == 0 ? south : south + width;
+    double fy = y.fraction[row];
+    int out = row * x.at.length;
+    for (int i = 0; i < x.at.length; i++) {
+      int west = x.cell[i];
+      double fx = x.fraction[i];
+      double low = values[south + west];
+      double high = values[north + west];
+      if (fx != 0) {
+        low += fx * (values[south + west + 1] - low);
+        high += fx * (values[north + west + 1] - high);
+      }
+      z[out + i] = low + fy * (high - low);
+    }
+  }
+
+  int columns() {
+    return xMm.length;
+  }
+
+  int rows() {
+    return yMm.length;
+  }
+
+  /** Lattice positions along one axis, with the cell centre below each and the fraction of the way to the next. */
+  private record Axis(double[] at, int[] cell, double[] fraction) {
+
+    static Axis of(double min, double size, int cells, double from, double to) {
+      // Breakpoints: the box's edges and the centres strictly between, leaving out centres nearer to an edge than the
+      // grid resolves.
+      double[] breaks = new double[cells + 2];
+      int n = 0;
+      breaks[n++] = from;
+      for (int i = 0; i < cells; i++) {
+        double centre = min + (i + 0.5) * size;
+        if (centre > from + 1e-6 && centre < to - 1e-6) {
+          breaks[n++] = centre;
+        }
+      }
+      breaks[n++] = to;
+      double[] at = new double[n];
+      int used = 0;
+      for (int i = 0; i + 1 < n; i++) {
+        int parts = Math.max(1, (int) Math.ceil((breaks[i + 1] - breaks[i]) / SPACING_MM - 1e-9));
+        if (used + parts + 1 > at.length) {
+          at = java.util.Arrays.copyOf(at, Math.max(at.length * 2, used + parts + n - i));
+        }
+        for (int k = 0; k < parts; k++) {
+          at[used++] = k == 0 ? breaks[i] : breaks[i] + (breaks[i + 1] - breaks[i]) * k / parts;
+        }
+      }
+      at = java.util.Arrays.copyOf(at, used + 1);
+      at[used] = to;
+      int[] cell = new int[at.length];
+      double[] fraction = new double[at.length];
+      for (int i = 0; i < at.length; i++) {
+        double u = Math.min(Math.max((at[i] - min) / size - 0.5, 0), cells - 1);
+        // Exactly on a centre must stay there in spite of rounding, so that values on a break count as such.
+        double near = Math.rint(u);
+        if (Math.abs(u - near) < 1e-9) {
+          u = near;
+        }
+        cell[i] = (int) u;
+        fraction[i] = u - cell[i];
+      }
+      return new Axis(at, cell, fraction);
+    }
+  }
+}

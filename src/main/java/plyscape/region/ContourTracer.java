@@ -1,0 +1,315 @@
+package plyscape.region;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import plyscape.grid.Box;
+
+/**
+ * Traces the outlines of "at or above a break" over the carved area by marching squares: crossings interpolated linearly
+ * on lattice edges, so no staircases; the two ambiguous cases are decided by the bilinear value at the saddle (Nielson and
+ * Hamann 1991, "The asymptotic decider"), under which contours of different breaks never cross. A value on a break is at
+ * or above it. Each outline has the high ground on its left and is closed along the box's edge, so the outlines of break i
+ * wind once around every place whose elevation isn't below it.
+ */
+final class ContourTracer {
+
+  private final ContourLattice lattice;
+  private final int columns;
+  private final int rows;
+  private final double[] breaks;
+  /** Breaks above the value of each node: its index into the list of plies. */
+  private final short[] level;
+  private final int[] boxX;
+  private final int[] boxY;
+
+  private ContourTracer(ContourLattice lattice, Box carved, List<Double> breaksM) {
+    this.lattice = lattice;
+    columns = lattice.columns();
+    rows = lattice.rows();
+    breaks = breaksM.stream().mapToDouble(Double::doubleValue).toArray();
+    level = levels();
+    boxX = new int[] {GridUnits.of(carved.minX()), GridUnits.of(carved.maxX())};
+    boxY = new int[] {GridUnits.of(carved.minY()), GridUnits.of(carved.maxY())};
+  }
+
+  /**
+   * The outlines of each break, in the order of the breaks.
+   *
+   * @param breaksM strictly falling
+   */
+  static List<OutlineLayer> trace(ContourLattice lattice, Box carved, List<Double> breaksM) {
+    ContourTracer tracer = new ContourTracer(lattice, carved, breaksM);
+    int[][] starts = tracer.starts();
+    return IntStream.range(0, tracer.breaks.length)
+        .parallel()
+        .mapToObj(i -> tracer.new OneBreak(i).trace(starts[i]))
+        .toList();
+  }
+
+  private short[] levels() {
+    short[] out = new short[lattice.z().length];
+    double[] z = lattice.z();
+    IntStream.range(0, rows)
+        .parallel()
+        .forEach(
+            row -> {
+              for (int n = row * columns; n < (row + 1) * columns; n++) {
+                short i = 0;
+                while (i < breaks.length && z[n] < breaks[i]) {
+                  i++;
+                }
+                out[n] = i;
+              }
+            });
+    return out;
+  }
+
+  /** For each break the cells whose south edge is crossed northwards (high west, low east), in scan order. */
+  private int[][] starts() {
+    int[][] out = new int[breaks.length][64];
+    int[] used = new int[breaks.length];
+    for (int row = 0; row < rows - 1; row++) {
+      for (int c = 0, n = row * columns; c < columns - 1; c++, n++) {
+        for (int i = level[n]; i < level[n + 1]; i++) {
+          if (used[i] == out[i].length) {
+            out[i] = Arrays.copyOf(out[i], used[i] * 2);
+          }
+          out[i][used[i]++] = n;
+        }
+      }
+    }
+    for (int i = 0; i < out.length; i++) {
+      out[i] = Arrays.copyOf(out[i], used[i]);
+    }
+    return out;
+  }
+
+  /** The walk for one break. Cells are named by their south-west node; their edges are 0 S, 1 E, 2 N, 3 W. */
+  private final class OneBreak {
+
+    private final int index;
+    private final double value;
+    private final long[] seen = new long[(level.length >> 6) + 1];
+    private final OutlineLayer out = new OutlineLayer();
+    private int[] x = new int[256];
+    private int[] y = new int[256];
+    private int used;
+
+    OneBreak(int index) {
+      this.index = index;
+      this.value = breaks[index];
+    }
+
+    OutlineLayer trace(int[] starts) {
+      traceOpen();
+      for (int cell : starts) {
+        if ((seen[cell >> 6] >> (cell & 63) & 1) == 0) {
+          used = 0;
+          walk(cell, 0);
+          out.add(x, y, used, false);
+        }
+      }
+      return out;
+    }
+
+    private boolean high(int node) {
+      return level[node] <= index;
+    }
+
+    /** Lines that enter and leave through the box's edge, and the stretches along it that close them. */
+    private void traceOpen() {
+      int sides = 2 * (columns - 1) + 2 * (rows - 1);
+      // Counter-clockwise around the box: a line starts where high ground ends, and ends where it begins again.
+      // The stretch before the first start belongs to the last end, so one lap and the first start again.
+      int[] startAt = new int[16];
+      int starts = 0;
+      for (int s = 0; s < sides; s++) {
+        int[] nodes = side(s);
+        if (high(nodes[0]) && !high(nodes[1])) {
+          if (starts == startAt.length) {
+            startAt = Arrays.copyOf(startAt, starts * 2);
+          }
+          startAt[starts++] = s;
+        }
+      }
+      if (starts == 0) {
+        if (high(0)) {
+          out.add(
+              new int[] {boxX[0], boxX[1], boxX[1], boxX[0], boxX[0]},
+              new int[] {boxY[0], boxY[0], boxY[1], boxY[1], boxY[0]},
+              5,
+              true);
+        }
+        return;
+      }
+      for (int k = 0; k < starts; k++) {
+        used = 0;
+        int[] nodes = side(startAt[k]);
+        int exitCell = walk(nodes[2], nodes[3]);
+        int endSide = sideOf(exitCell >> 2, exitCell & 3);
+        int endX = x[used - 1];
+        int endY = y[used - 1];
+        out.add(x, y, used, false);
+        int next = Arrays.binarySearch(startAt, 0, starts, endSide);
+        next = -next - 1 == starts ? 0 : -next - 1;
+        alongBox(endSide, endX, endY, startAt[next]);
+      }
+    }
+
+    /** The stretch of the box's edge from the end of one line to the start of the next, counter-clockwise. */
+    private void alongBox(int fromSide, int fromX, int fromY, int toSide) {
+      used = 0;
+      push(fromX, fromY);
+      int[] cornerAfter = {columns - 1, columns - 1 + rows - 1, 2 * (columns - 1) + rows - 1, 2 * (columns - 1) + 2 * (rows - 1)};
+      int lap = cornerAfter[3];
+      int to = toSide > fromSide ? toSide : toSide + lap;
+      for (int k = 0; k < 8; k++) {
+        int corner = cornerAfter[k & 3] + (k >= 4 ? lap : 0);
+        if (corner > fromSide && corner <= to) {
+          push(boxX[(k & 3) == 0 || (k & 3) == 1 ? 1 : 0], boxY[(k & 3) == 1 || (k & 3) == 2 ? 1 : 0]);
+        }
+      }
+      int[] nodes = side(toSide);
+      pushCrossing(Math.min(nodes[0], nodes[1]), Math.max(nodes[0], nodes[1]));
+      out.add(x, y, used, true);
+    }
+
+    /** Follows the line that enters a cell through an edge until it closes or leaves the lattice; cell * 4 + exit edge. */
+    private int walk(int cell, int entry) {
+      int startCell = cell;
+      int startEntry = entry;
+      pushEdge(cell, entry);
+      while (true) {
+        if (entry == 0) {
+          seen[cell >> 6] |= 1L << (cell & 63);
+        }
+        int exit = exit(cell, entry);
+        pushEdge(cell, exit);
+        int next = neighbour(cell, exit);
+        if (next < 0) {
+          return cell * 4 + exit;
+        }
+        cell = next;
+        entry = (exit + 2) & 3;
+        if (cell == startCell && entry == startEntry) {
+          return cell * 4 + exit;
+        }
+      }
+    }
+
+    private int exit(int cell, int entry) {
+      boolean aheadRight = high(corner(cell, (entry + 2) & 3));
+      boolean aheadLeft = high(corner(cell, (entry + 3) & 3));
+      if (aheadLeft == aheadRight) {
+        return aheadLeft ? (entry + 1) & 3 : (entry + 3) & 3;
+      }
+      if (aheadLeft) {
+        return (entry + 2) & 3;
+      }
+      return saddle(cell) >= value ? (entry + 1) & 3 : (entry + 3) & 3;
+    }
+
+    private double saddle(int cell) {
+      double[] z = lattice.z();
+      double sw = z[cell];
+      double se = z[cell + 1];
+      double nw = z[cell + columns];
+      double ne = z[cell + columns + 1];
+      return (sw * ne - se * nw) / (sw + ne - se - nw);
+    }
+
+    private int neighbour(int cell, int edge) {
+      int c = cell % columns;
+      int r = cell / columns;
+      return switch (edge) {
+        case 0 -> r == 0 ? -1 : cell - columns;
+        case 1 -> c == columns - 2 ? -1 : cell + 1;
+        case 2 -> r == rows - 2 ? -1 : cell + columns;
+        default -> c == 0 ? -1 : cell - 1;
+      };
+    }
+
+    private void pushEdge(int cell, int edge) {
+      switch (edge) {
+        case 0 -> pushCrossing(cell, cell + 1);
+        case 1 -> pushCrossing(cell + 1, cell + 1 + columns);
+        case 2 -> pushCrossing(cell + columns, cell + columns + 1);
+        default -> pushCrossing(cell, cell + columns);
+      }
+    }
+
+    /** The crossing between two nodes, always reckoned from the lower, so that both cells of an edge get the same. */
+    private void pushCrossing(int a, int b) {
+      double za = lattice.z()[a];
+      double zb = lattice.z()[b];
+      double t = (value - za) / (zb - za);
+      int ca = a % columns;
+      int ra = a / columns;
+      double px = lattice.xMm()[ca];
+      double py = lattice.yMm()[ra];
+      if (b - a == 1) {
+        px += t * (lattice.xMm()[ca + 1] - px);
+      } else {
+        py += t * (lattice.yMm()[ra + 1] - py);
+      }
+      push(GridUnits.of(px), GridUnits.of(py));
+    }
+
+    private void push(int px, int py) {
+      if (used > 0 && x[used - 1] == px && y[used - 1] == py) {
+        return;
+      }
+      if (used == x.length) {
+        x = Arrays.copyOf(x, used * 2);
+        y = Arrays.copyOf(y, used * 2);
+      }
+      x[used] = px;
+      y[used++] = py;
+    }
+  }
+
+  private int corner(int cell, int corner) {
+    return switch (corner) {
+      case 0 -> cell;
+      case 1 -> cell + 1;
+      case 2 -> cell + columns + 1;
+      default -> cell + columns;
+    };
+  }
+
+  /** Edge s of the box, counter-clockwise from the south-west corner: first node, second node, cell, the cell's edge. */
+  private int[] side(int s) {
+    int across = columns - 1;
+    int up = rows - 1;
+    if (s < across) {
+      return new int[] {s, s + 1, s, 0};
+    }
+    if (s < across + up) {
+      int r = s - across;
+      int node = r * columns + columns - 1;
+      return new int[] {node, node + columns, node - 1, 1};
+    }
+    if (s < 2 * across + up) {
+      int c = across - 1 - (s - across - up);
+      int node = up * columns + c;
+      return new int[] {node + 1, node, node - columns, 2};
+    }
+    int r = up - 1 - (s - 2 * across - up);
+    int node = r * columns;
+    return new int[] {node + columns, node, node, 3};
+  }
+
+  private int sideOf(int cell, int edge) {
+    int c = cell % columns;
+    int r = cell / columns;
+    int across = columns - 1;
+    int up = rows - 1;
+    return switch (edge) {
+      case 0 -> c;
+      case 1 -> across + r;
+      case 2 -> across + up + (across - 1 - c);
+      default -> 2 * across + up + (up - 1 - r);
+    };
+  }
+}

@@ -1,0 +1,151 @@
+package plyscape.region;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.function.IntPredicate;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * Polygons of unions of regions, made by walking the chains between "in" and "out": shells counter-clockwise, holes
+ * clockwise, every ring simple. No geometry is computed, so what shared a chain shares its vertices.
+ */
+final class PolygonAssembler {
+
+  private final RegionMap map;
+  private final NodeTable nodes;
+  private final double scale;
+  private final GeometryFactory factory;
+
+  /**
+   * Prepares a map.
+   *
+   * @param unitsPerCoordinate 1000 for polygons in mm, 1 for polygons in grid units
+   */
+  PolygonAssembler(RegionMap map, int unitsPerCoordinate, GeometryFactory factory) {
+    this.map = map;
+    this.scale = unitsPerCoordinate;
+    this.factory = factory;
+    nodes = new NodeTable(map.chains());
+  }
+
+  /** One polygon and the lowest number of the regions that it is made of. */
+  record Part(int region, Polygon polygon) {}
+
+  /** The connected parts of the union of the regions that are in, by the position of their westernmost point. */
+  List<Part> polygons(IntPredicate in) {
+    Sets parts = new Sets(map.count());
+    for (Chain chain : map.chains()) {
+      if (in.test(chain.left) && in.test(chain.right)) {
+        parts.join(chain.left, chain.right);
+      }
+    }
+    int halves = 2 * map.chains().size();
+    boolean[] boundary = new boolean[halves];
+    for (int c = 0; c < map.chains().size(); c++) {
+      Chain chain = map.chains().get(c);
+      boundary[2 * c] = in.test(chain.left) && !in.test(chain.right);
+      boundary[2 * c + 1] = in.test(chain.right) && !in.test(chain.left);
+    }
+    TreeMap<Integer, List<Coordinate[]>> rings = new TreeMap<>();
+    boolean[] done = new boolean[halves];
+    for (int h = 0; h < halves; h++) {
+      if (boundary[h] && !done[h]) {
+        Chain chain = map.chains().get(h >> 1);
+        int part = parts.find((h & 1) == 0 ? chain.left : chain.right);
+        walk(h, boundary, done, rings.computeIfAbsent(part, k -> new ArrayList<>()));
+      }
+    }
+    List<Part> out = new ArrayList<>();
+    rings.forEach((part, list) -> out.add(new Part(part, polygon(list))));
+    out.sort(
+        Comparator.comparingDouble((Part p) -> p.polygon().getCoordinates()[0].x)
+            .thenComparingDouble(p -> p.polygon().getCoordinates()[0].y)
+            .thenComparingInt(Part::region));
+    return out;
+  }
+
+  /** Walks one cycle and cuts it into simple rings at nodes that it passes more than once. */
+  private void walk(int begin, boolean[] boundary, boolean[] done, List<Coordinate[]> rings) {
+    List<Integer> path = new ArrayList<>();
+    java.util.Map<Integer, Integer> placeOfNode = new java.util.HashMap<>();
+    int at = begin;
+    do {
+      done[at] = true;
+      placeOfNode.put(nodes.start(at), path.size());
+      path.add(at);
+      int end = nodes.start(at ^ 1);
+      Integer place = placeOfNode.get(end);
+      int next = at;
+      if (place != null) {
+        rings.add(ring(path.subList(place, path.size())));
+        for (int i = path.size() - 1; i >= place; i--) {
+          placeOfNode.remove(nodes.start(path.remove(i)));
+        }
+      }
+      next = nodes.clockwise(at ^ 1);
+      while (!boundary[next]) {
+        next = nodes.clockwise(next);
+      }
+      at = next;
+    } while (at != begin);
+  }
+
+  private Coordinate[] ring(List<Integer> halves) {
+    int n = 1;
+    for (int h : halves) {
+      n += map.chains().get(h >> 1).last();
+    }
+    int[] x = new int[n];
+    int[] y = new int[n];
+    int used = 0;
+    int lowest = 0;
+    for (int h : halves) {
+      Chain chain = map.chains().get(h >> 1);
+      for (int i = 0; i < chain.last(); i++) {
+        int from = (h & 1) == 0 ? i : chain.last() - i;
+        x[used] = chain.x[from];
+        y[used] = chain.y[from];
+        if (x[used] < x[lowest] || x[used] == x[lowest] && y[used] < y[lowest]) {
+          lowest = used;
+        }
+        used++;
+      }
+    }
+    Coordinate[] out = new Coordinate[n];
+    for (int i = 0; i < n; i++) {
+      int from = (lowest + i) % (n - 1);
+      out[i] = new Coordinate(x[from] / scale, y[from] / scale);
+    }
+    return out;
+  }
+
+  private Polygon polygon(List<Coordinate[]> rings) {
+    LinearRing shell = null;
+    List<LinearRing> holes = new ArrayList<>();
+    rings.sort(
+        Comparator.comparingDouble((Coordinate[] r) -> r[0].x)
+            .thenComparingDouble(r -> r[0].y)
+            .thenComparingDouble(r -> r[1].x)
+            .thenComparingDouble(r -> r[1].y));
+    for (Coordinate[] ring : rings) {
+      if (org.locationtech.jts.algorithm.Area.ofRingSigned(ring) < 0) {
+        if (shell != null) {
+          throw new IllegalStateException("a region has two outer rings, at " + ring[0] + " and " + shell.getCoordinate());
+        }
+        shell = factory.createLinearRing(ring);
+      } else {
+        holes.add(factory.createLinearRing(ring));
+      }
+    }
+    if (shell == null) {
+      throw new IllegalStateException("a region has no outer ring, at " + Arrays.toString(rings.get(0)[0].toString().toCharArray()));
+    }
+    return factory.createPolygon(shell, holes.toArray(new LinearRing[0]));
+  }
+}

@@ -1,0 +1,171 @@
+package plyscape.region;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+
+/**
+ * Gives what the smallest tool can't reach to a shallower neighbour. What a disk reaches of a pocket is the pocket's
+ * opening by it; what is left over are the fillets of corners, which stay (the simulation counts them), and necks, arms
+ * and whole pockets narrower than the tool, which go: leftovers larger than the least area, and pockets that can't be
+ * entered at all. From the deepest pocket up, so that what is given away is looked at again in the pocket above.
+ */
+final class ReachMerger {
+
+  static final String WHY = "too narrow";
+
+  /** Chords of the tool's circle in a quarter turn: off by 0.0012 of the radius at most. */
+  private static final int QUADRANT_SEGMENTS = 16;
+
+  /** The opening is widened by this, grid units, so that the chords' error leaves no slivers along every wall. */
+  private static final double SLACK_UNITS = 10;
+
+  private static final GeometryFactory UNITS = new GeometryFactory();
+
+  private final double radiusUnits;
+  private final double least;
+  private final MapOrigin origin;
+
+  private ReachMerger(double toolMm, double minimumAreaMm2, MapOrigin origin) {
+    radiusUnits = toolMm / 2 * GridUnits.PER_MM;
+    least = minimumAreaMm2 * GridUnits.perMm2();
+    this.origin = origin;
+  }
+
+  /** The map with everything given away that a tool of this diameter can't reach. */
+  static RegionMap merge(RegionMap map, double toolMm, double minimumAreaMm2, MapOrigin origin) {
+    if (!(toolMm > 0)) {
+      return map;
+    }
+    ReachMerger merger = new ReachMerger(toolMm, minimumAreaMm2, origin);
+    RegionMap out = map;
+    for (int ply = map.deepest(); ply >= 2; ply--) {
+      if (occurs(out, ply)) {
+        out = merger.atPly(out, ply);
+      }
+    }
+    return out;
+  }
+
+  private static boolean occurs(RegionMap map, int ply) {
+    for (int r = 0; r < map.count(); r++) {
+      if (map.ply(r) == ply) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private RegionMap atPly(RegionMap map, int ply) {
+    List<PolygonAssembler.Part> parts = new PolygonAssembler(map, 1, UNITS).polygons(r -> map.ply(r) >= ply);
+    List<Polygon> leftovers = new ArrayList<>();
+    // Parts are independent of each other; the order of the list is kept whatever the number of threads.
+    parts.parallelStream().map(p -> leftovers(p.polygon())).toList().forEach(leftovers::addAll);
+    if (leftovers.isEmpty()) {
+      return map;
+    }
+    Linework linework = new Linework(2);
+    for (Chain chain : map.chains()) {
+      linework.add(chain.x, chain.y, 0, chain.left - chain.right, chain.terrain);
+    }
+    for (int i = 0; i < leftovers.size(); i++) {
+      linework.addUnits(leftovers.get(i), 1, i + 1);
+    }
+    return give(map, PlanarMap.of(linework), ply, leftovers);
+  }
+
+  private List<Polygon> leftovers(Polygon pocket) {
+    Geometry centres = buffer(pocket, -radiusUnits);
+    if (centres.isEmpty()) {
+      return List.of(pocket);
+    }
+    Geometry reached = buffer(centres, radiusUnits + SLACK_UNITS);
+    List<Polygon> out = new ArrayList<>();
+    Geometry rest = OverlayNGRobust.overlay(pocket, reached, OverlayNG.DIFFERENCE);
+    for (int i = 0; i < rest.getNumGeometries(); i++) {
+      if (rest.getGeometryN(i) instanceof Polygon polygon && polygon.getArea() > least) {
+        out.add(polygon);
+      }
+    }
+    return out;
+  }
+
+  private static Geometry buffer(Geometry geometry, double distance) {
+    return BufferOp.bufferOp(geometry, distance, new BufferParameters(QUADRANT_SEGMENTS));
+  }
+
+  private RegionMap give(RegionMap map, PlanarMap cut, int ply, List<Polygon> leftovers) {
+    int faces = cut.faces();
+    int[] plyOf = new int[faces];
+    boolean[] moving = new boolean[faces];
+    for (int f = 0; f < faces; f++) {
+      plyOf[f] = map.ply(cut.winding(f, 0));
+      int leftover = cut.winding(f, 1);
+      moving[f] = leftover > 0 && leftover <= leftovers.size() && plyOf[f] >= ply;
+    }
+    int[] target = targets(cut, plyOf, moving, ply);
+    long[] area2 = RegionMap.areas2(cut.chains(), faces);
+    List<List<Piece>> pieces = new ArrayList<>(Collections.nCopies(faces, List.of()));
+    boolean[] told = new boolean[map.count()];
+    for (int f = 0; f < faces; f++) {
+      int region = cut.winding(f, 0);
+      List<Piece> own = new ArrayList<>();
+      if (target[f] > 0) {
+        Coordinate inside = leftovers.get(cut.winding(f, 1) - 1).getInteriorPoint().getCoordinate();
+        Coordinate place = new Coordinate(inside.x / GridUnits.PER_MM, inside.y / GridUnits.PER_MM);
+        Piece was = origin.at(place, area2[f]);
+        own.add(new Piece(was.source(), was.ply(), area2[f], WHY));
+        plyOf[f] = target[f];
+      } else if (!told[region]) {
+        told[region] = true;
+        own.addAll(map.pieces(region));
+      }
+      pieces.set(f, own);
+    }
+    return RegionMap.of(cut.chains(), plyOf, pieces);
+  }
+
+  /** For each moving face the ply of the shallower region with which its leftover shares the longest line; 0 for none. */
+  private static int[] targets(PlanarMap cut, int[] plyOf, boolean[] moving, int ply) {
+    Sets groups = new Sets(plyOf.length);
+    for (Chain chain : cut.chains()) {
+      if (moving[chain.left] && moving[chain.right]) {
+        groups.join(chain.left, chain.right);
+      }
+    }
+    double[][] shared = new double[plyOf.length][];
+    for (Chain chain : cut.chains()) {
+      share(shared, groups, moving, plyOf, ply, chain, chain.left, chain.right);
+      share(shared, groups, moving, plyOf, ply, chain, chain.right, chain.left);
+    }
+    int[] out = new int[plyOf.length];
+    for (int f = 0; f < plyOf.length; f++) {
+      double[] lengths = moving[f] ? shared[groups.find(f)] : null;
+      for (int p = 1; lengths != null && p < ply; p++) {
+        if (lengths[p] > 0 && (out[f] == 0 || lengths[p] > lengths[out[f]])) {
+          out[f] = p;
+        }
+      }
+    }
+    return out;
+  }
+
+  private static void share(
+      double[][] shared, Sets groups, boolean[] moving, int[] plyOf, int ply, Chain chain, int inner, int outer) {
+    if (moving[inner] && !moving[outer] && plyOf[outer] > 0 && plyOf[outer] < ply) {
+      int group = groups.find(inner);
+      if (shared[group] == null) {
+        shared[group] = new double[ply];
+      }
+      shared[group][plyOf[outer]] += chain.length();
+    }
+  }
+}
