@@ -1,5 +1,6 @@
 package plyscape.gcode;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import plyscape.machine.Machine;
@@ -16,6 +17,11 @@ public final class GcodeWriter {
 
   /** The whole file, ASCII, LF. */
   public static String write(GcodeHeader header, List<PassText> passes) {
+    return lined(header, passes).text();
+  }
+
+  /** The whole file, with the line at which each pass begins. */
+  public static GcodeText lined(GcodeHeader header, List<PassText> passes) {
     StringBuilder out = new StringBuilder(1 << 16);
     head(out, header);
     Machine machine = header.machine();
@@ -25,7 +31,14 @@ public final class GcodeWriter {
     out.append("G17 G21 G90 G94 G54\n");
     moves.up(-machine.safeHeightMm());
     out.append("M3 S").append(GcodeNumber.shortest(header.tool().rpm())).append('\n');
+    List<Integer> lines = new ArrayList<>();
+    int counted = 0;
+    int line = 1;
     for (PassText pass : passes) {
+      for (; counted < out.length(); counted++) {
+        line += out.charAt(counted) == '\n' ? 1 : 0;
+      }
+      lines.add(line);
       GcodeComment.append(out, pass.comment());
       moves.restate();
       for (Move move : pass.moves()) {
@@ -34,7 +47,7 @@ public final class GcodeWriter {
     }
     moves.up(-machine.safeHeightMm());
     out.append("M5\nM30\n");
-    return out.toString();
+    return new GcodeText(out.toString(), List.copyOf(lines));
   }
 
   private static void head(StringBuilder out, GcodeHeader h) {

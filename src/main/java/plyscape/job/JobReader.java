@@ -67,6 +67,22 @@ public final class JobReader {
     return job(LayupReader.stem(terrain), root, warnings);
   }
 
+  /**
+   * What cut and finish add to a layup's own errors, for commands that have no job or need only this part of one.
+   *
+   * @param jobFile null for the defaults
+   * @throws InputFault if anything in these settings isn't as the contract says
+   */
+  public static CutAllowance allowance(Path jobFile, List<Setting> settings) {
+    YamlNode root =
+        jobFile == null
+            ? new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "")
+            : YamlText.mappingOf(YamlText.read(jobFile), "\"layup:\" and \"terrain:\" with \"file:\" under it");
+    SettingTree.apply(root, settings);
+    Keys keys = Keys.of(root, "", KEYS);
+    return allowance(keys, MachineKeys.read(keys));
+  }
+
   private static YamlNode argument(String name, Path path) {
     return new YamlNode(YamlNode.Kind.QUOTED, Place.option(name), null, path.toString());
   }

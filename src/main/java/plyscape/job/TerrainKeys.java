@@ -1,5 +1,6 @@
 package plyscape.job;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -20,8 +21,12 @@ final class TerrainKeys {
 
   private static final String WHICH_FILE = "a terrain file, such as terrain.tif";
   private static final String CROP = "four numbers, [minx, miny, maxx, maxy] in crop_crs";
-  private static final Range COORDINATE = Range.of(-1e9, 1e9, "units of crop_crs");
-  private static final Range ELEVATION = Range.of(-20_000, 100_000, "m");
+  private static final String[] KEYS = {
+    "file", "crop", "crop_crs", "plies", "bands", "smoothing", "crs", "unit", "encoding", "cell", "centre",
+    "ground_width", "scale", "finest_cell", "sea_level", "sea_ply", "outline"
+  };
+  static final Range COORDINATE = Range.of(-1e9, 1e9, "units of crop_crs");
+  static final Range ELEVATION = Range.of(-20_000, 100_000, "m");
   private static final List<String> METHODS =
       Stream.of(NamedBands.values()).map(value -> value.name().toLowerCase(Locale.ROOT).replace('_', '-')).toList();
 
@@ -29,15 +34,34 @@ final class TerrainKeys {
 
   static TerrainSpec read(Keys job, PlyNames names, Warnings warnings) {
     job.required("terrain", "keys with values, at least \"file:\"");
-    Keys keys = job.child("terrain", "file", "crop", "crop_crs", "plies", "bands", "smoothing");
+    Keys keys = job.child("terrain", KEYS);
     List<Integer> plies = plies(keys, names, warnings);
+    List<Path> files = files(keys);
     return new TerrainSpec(
-        keys.file("file", WHICH_FILE),
+        files.get(0),
         crop(keys),
         keys.text("crop_crs", "", "a code such as EPSG:32632"),
         plies,
         bands(keys, plies.size()),
-        keys.number("smoothing", 0.4, Range.mm(0, 100)));
+        keys.number("smoothing", 0.4, Range.mm(0, 100)),
+        TerrainTakeKeys.read(keys, files.subList(1, files.size()), names));
+  }
+
+  /** One file or a list of them. */
+  private static List<Path> files(Keys keys) {
+    YamlNode node = keys.required("file", WHICH_FILE);
+    if (node.kind() != YamlNode.Kind.LIST) {
+      return List.of(keys.file("file", WHICH_FILE));
+    }
+    if (node.items().isEmpty()) {
+      throw new InputFault(node.place(), "an empty list", "wanted " + WHICH_FILE);
+    }
+    List<Path> files = new ArrayList<>();
+    for (YamlNode item : node.items()) {
+      Keys.textOf(item, WHICH_FILE);
+      files.add(InputFiles.resolve(item));
+    }
+    return List.copyOf(files);
   }
 
   private static Box crop(Keys keys) {

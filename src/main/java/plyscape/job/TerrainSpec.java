@@ -7,15 +7,28 @@ import plyscape.grid.Box;
 /**
  * Which terrain, and how it is taken. Immutable.
  *
- * @param file resolved path of the raster
+ * @param file resolved path of the raster, the first of a mosaic
  * @param crop box in {@code cropCrs}, or null for the whole
  * @param cropCrs authority code, or "" for the raster's own
  * @param plyNumbers plies the terrain may take, in layup order, at least one
  * @param bands how elevation becomes ply
  * @param smoothingMm Gaussian sigma on the panel, 0 for none
+ * @param take everything else
  */
 public record TerrainSpec(
-    Path file, Box crop, String cropCrs, List<Integer> plyNumbers, BandSpec bands, double smoothingMm) {
+    Path file,
+    Box crop,
+    String cropCrs,
+    List<Integer> plyNumbers,
+    BandSpec bands,
+    double smoothingMm,
+    TerrainTake take) {
+
+  /** A terrain that is taken in the plain way. */
+  public TerrainSpec(
+      Path file, Box crop, String cropCrs, List<Integer> plyNumbers, BandSpec bands, double smoothingMm) {
+    this(file, crop, cropCrs, plyNumbers, bands, smoothingMm, TerrainTake.PLAIN);
+  }
 
   /** How elevation becomes ply. */
   public sealed interface BandSpec permits NamedBands, BreakList {}

@@ -58,7 +58,8 @@ final class ZoneKeys {
         keys.numberOrNull("ground_width", Range.of(0.001, 1e6, "m")));
   }
 
-  private static SortedMap<String, List<Object>> where(Keys keys) {
+  /** Property names to accepted values; empty when the key isn't there. */
+  static SortedMap<String, List<Object>> where(Keys keys) {
     SortedMap<String, List<Object>> out = new TreeMap<>();
     YamlNode node = keys.optional("where", WHERE);
     if (node == null) {

@@ -40,6 +40,7 @@ public final class OutputDirectory implements AutoCloseable {
   private final Path target;
   private final OutputKind kind;
   private final boolean force;
+  private final boolean dry;
   private final String key;
   private final List<Path> madeParents = new ArrayList<>();
   private final SortedMap<String, Long> written = new TreeMap<>();
@@ -47,7 +48,8 @@ public final class OutputDirectory implements AutoCloseable {
   private FileChannel lock;
   private boolean open = true;
 
-  private OutputDirectory(Path asked, Path target, OutputKind kind, boolean force) {
+  private OutputDirectory(Path asked, Path target, OutputKind kind, boolean force, boolean dry) {
+    this.dry = dry;
     this.asked = asked;
     this.target = target;
     this.kind = kind;
@@ -64,7 +66,7 @@ public final class OutputDirectory implements AutoCloseable {
    * @throws JobFault if it can't be written there, or something is there that may not be replaced
    */
   public static OutputDirectory open(Path asked, OutputKind kind, boolean force) {
-    OutputDirectory out = new OutputDirectory(asked, real(asked), kind, force);
+    OutputDirectory out = new OutputDirectory(asked, real(asked), kind, force, false);
     try {
       out.begin();
       return out;
@@ -75,6 +77,13 @@ public final class OutputDirectory implements AutoCloseable {
       out.close();
       throw e;
     }
+  }
+
+  /**
+   * A directory that is only thought of: nothing is written or looked at, {@link #written} tells what would be written.
+   */
+  public static OutputDirectory dry(Path asked, OutputKind kind) {
+    return new OutputDirectory(asked, real(asked), kind, false, true);
   }
 
   /** A link to a directory is followed, so that the link stays and its directory is replaced. */
@@ -204,6 +213,10 @@ public final class OutputDirectory implements AutoCloseable {
     }
     Path part = aside("part");
     Path file = inside(part, name);
+    if (dry) {
+      written.put(name, (long) bytes.length);
+      return;
+    }
     try {
       Files.createDirectories(file.getParent());
       Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
@@ -239,8 +252,8 @@ public final class OutputDirectory implements AutoCloseable {
    * @throws JobFault if something was put there meanwhile, or the system refuses
    */
   public synchronized void publish() {
-    if (!open) {
-      throw new IllegalStateException("closed");
+    if (!open || dry) {
+      throw new IllegalStateException("closed or dry");
     }
     try {
       refuseIfTaken();
@@ -270,7 +283,7 @@ public final class OutputDirectory implements AutoCloseable {
   /** Leaves nothing of an unpublished directory. */
   @Override
   public synchronized void close() {
-    if (!open) {
+    if (!open || dry) {
       return;
     }
     abandon();

@@ -27,6 +27,9 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
           "layers/[^/]+\\.(svg|geojson|dxf)",
           "passes/[^/]+\\.nc");
 
+  /** The output of {@code preview}: one picture. The key text stands in every PNG's signature. */
+  public static final OutputKind PREVIEW = of("preview.png", "PNG", "preview\\.png");
+
   /** Makes a kind from regular expressions. */
   public static OutputKind of(String keyFile, String keyText, String... names) {
     return new OutputKind(keyFile, keyText, List.of(names).stream().map(Pattern::compile).toList());

@@ -22,7 +22,8 @@ public record ToolProgram(String file, Tool tool, String text, List<PassSummary>
    * @param cutMm length of all G1 G2 G3 moves
    * @param rapidMm length of all G0 moves
    * @param plunges entries into stock
-   * @param timeS expected time
+   * @param cutS expected time of the cutting moves
+   * @param rapidS expected time of the rapids
    */
   public record PassSummary(
       int plyNumber,
@@ -31,5 +32,12 @@ public record ToolProgram(String file, Tool tool, String text, List<PassSummary>
       double cutMm,
       double rapidMm,
       int plunges,
-      double timeS) {}
+      double cutS,
+      double rapidS) {
+
+    /** Expected time of the pass. */
+    public double timeS() {
+      return cutS + rapidS;
+    }
+  }
 }

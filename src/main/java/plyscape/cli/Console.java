@@ -1,0 +1,80 @@
+package plyscape.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import plyscape.text.Visible;
+
+/**
+ * Where a command talks: results to {@code out}, everything else to {@code err}; UTF-8 and LF on every system.
+ *
+ * @param outTerminal whether out is a terminal
+ * @param errTerminal whether err is one
+ * @param colour whether colour was not refused; used only on a terminal
+ */
+record Console(PrintStream out, PrintStream err, boolean outTerminal, boolean errTerminal, boolean colour) {
+
+  /** The process's own streams; colour is off with {@code --no-color}, NO_COLOR or a dumb terminal. */
+  static Console ofProcess(String[] args) {
+    String noColor = System.getenv("NO_COLOR");
+    boolean refused =
+        Arrays.asList(args).contains("--no-color")
+            || (noColor != null && !noColor.isEmpty())
+            || "dumb".equals(System.getenv("TERM"));
+    return new Console(
+        stream(FileDescriptor.out), stream(FileDescriptor.err), isTerminal(1), isTerminal(2), !refused);
+  }
+
+  private static PrintStream stream(FileDescriptor descriptor) {
+    return new PrintStream(new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 8192), false, StandardCharsets.UTF_8) {
+      @Override
+      public void println(String line) {
+        print(line + "\n"); // the same bytes on every system
+        flush();
+      }
+    };
+  }
+
+  /** Java can't ask this of one stream; the system's process folder can, and elsewhere both or none must be a terminal. */
+  private static boolean isTerminal(int descriptor) {
+    Path link = Path.of("/proc/self/fd/" + descriptor);
+    try {
+      String target = Files.readSymbolicLink(link).toString();
+      return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty") || target.equals("/dev/console");
+    } catch (IOException | RuntimeException e) {
+      return System.console() != null;
+    }
+  }
+
+  boolean outColour() {
+    return colour && outTerminal;
+  }
+
+  boolean errColour() {
+    return colour && errTerminal;
+  }
+
+  /** A line of talk; text from inputs in it is made printable. */
+  void talk(String line) {
+    err.println(Visible.lines(line));
+    err.flush();
+  }
+
+  /** A result as it stands, made of parts that are printable. */
+  void result(String text) {
+    out.print(text);
+    out.flush();
+  }
+
+  /** A fault as one message. */
+  void fault(String message) {
+    String head = errColour() ? "\u001b[1;31mplyscape:\u001b[0m " : "plyscape: ";
+    err.println(head + Visible.lines(message));
+    err.flush();
+  }
+}

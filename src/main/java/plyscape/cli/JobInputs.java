@@ -1,0 +1,186 @@
+package plyscape.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.Spec.Target;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.job.JobReader;
+import plyscape.job.Setting;
+
+/** What {@code plan} and {@code preview} work on: job files, or a terrain and a layup; and options over the job's keys. */
+final class JobInputs {
+
+  @Spec(Target.MIXEE)
+  private CommandSpec spec;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "JOB.yaml | TERRAIN LAYUP.yaml",
+      description = "One or more job files; or a terrain and a layup, everything else by default and options.")
+  private List<String> inputs;
+
+  @Option(names = "--set", paramLabel = "KEY=VALUE",
+      description = "Set any key of the job, such as terrain.smoothing=0.6 or tools.2.feed=900. May be repeated.")
+  private List<String> set = new ArrayList<>();
+
+  @Option(names = "--layup", paramLabel = "FILE", description = "Another layup.")
+  private String layup;
+
+  @Option(names = "--width", paramLabel = "MM", description = "Width of the panel.")
+  private String width;
+
+  @Option(names = "--height", paramLabel = "MM", description = "Height of the panel.")
+  private String height;
+
+  @Option(names = "--border", paramLabel = "MM", description = "Margin that stays uncut.")
+  private String border;
+
+  @Option(names = "--plies", paramLabel = "NAMES", description = "Plies for the terrain, with commas, top to bottom.")
+  private String plies;
+
+  @Option(names = "--bands", paramLabel = "HOW",
+      description = "scale, equal-interval, equal-area, natural, or falling elevations in m with commas.")
+  private String bands;
+
+  @Option(names = "--smoothing", paramLabel = "MM", description = "Gaussian sigma on the panel.")
+  private String smoothing;
+
+  @Option(names = "--crop", paramLabel = "X0,Y0,X1,Y1", description = "Part of the terrain, in units of --crop-crs.")
+  private String crop;
+
+  @Option(names = "--crop-crs", paramLabel = "CODE", description = "CRS of --crop, such as EPSG:32632.")
+  private String cropCrs;
+
+  @Option(names = "--top", paramLabel = "leave|mid", description = "Top ply uncut, or cut to its own middle.")
+  private String top;
+
+  @Option(names = "--sanding", paramLabel = "MM", description = "Taken off after the cut.")
+  private String sanding;
+
+  @Option(names = "--sanding-tolerance", paramLabel = "MM", description = "Plus or minus.")
+  private String sandingTolerance;
+
+  @Option(names = "--clearance", paramLabel = "MM", description = "Least clearance from a glue line.")
+  private String clearance;
+
+  @Option(names = "--method", paramLabel = "rss|worst", description = "How tolerances add up.")
+  private String method;
+
+  @Option(names = "--minimum-area", paramLabel = "MM2", description = "Smaller regions go to a neighbour.")
+  private String minimumArea;
+
+  /** One job to be read. */
+  interface Source {
+
+    /** Its name for people and for directories. */
+    String name();
+
+    Job read(Warnings warnings);
+  }
+
+  private record FileSource(String name, Path file, List<Setting> settings) implements Source {
+    @Override
+    public Job read(Warnings warnings) {
+      return JobReader.read(file, settings, warnings);
+    }
+  }
+
+  private record PairSource(String name, Path terrain, Path layup, List<Setting> settings) implements Source {
+    @Override
+    public Job read(Warnings warnings) {
+      return JobReader.of(terrain, layup, settings, warnings);
+    }
+  }
+
+  /**
+   * The jobs that were asked for, at least one, with names that differ.
+   *
+   * @throws ParameterException if the arguments aren't one of the two forms
+   */
+  List<Source> sources() {
+    List<Setting> settings = settings();
+    if (inputs.stream().allMatch(JobInputs::isYaml)) {
+      return JobNames.distinct(inputs.stream().map(this::path).toList()).entrySet().stream()
+          .map(entry -> (Source) new FileSource(entry.getValue(), entry.getKey(), settings))
+          .toList();
+    }
+    if (inputs.size() == 2 && isYaml(inputs.get(1))) {
+      Path terrain = path(inputs.get(0));
+      return List.of(new PairSource(JobNames.stem(terrain), terrain, path(inputs.get(1)), settings));
+    }
+    String found = inputs.stream().filter(input -> !isYaml(input)).findFirst().orElseThrow();
+    throw new ParameterException(
+        spec.commandLine(),
+        "found \"" + found + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in .yaml");
+  }
+
+  private static boolean isYaml(String input) {
+    String lower = input.toLowerCase(Locale.ROOT);
+    return lower.endsWith(".yaml") || lower.endsWith(".yml");
+  }
+
+  private Path path(String text) {
+    return Paths.of(spec, text);
+  }
+
+  /** Options as settings over the job's keys; {@code --set} goes over the others. */
+  private List<Setting> settings() {
+    List<Setting> out = new ArrayList<>();
+    add(out, "layup", "--layup", layup == null ? null : quoted(layup));
+    add(out, "panel.width", "--width", width);
+    add(out, "panel.height", "--height", height);
+    add(out, "panel.border", "--border", border);
+    add(out, "terrain.plies", "--plies", plies == null ? null : names(plies));
+    add(out, "terrain.bands", "--bands", bands == null ? null : bandsValue(bands));
+    add(out, "terrain.smoothing", "--smoothing", smoothing);
+    add(out, "terrain.crop", "--crop", crop == null ? null : "[" + crop + "]");
+    add(out, "terrain.crop_crs", "--crop-crs", cropCrs == null ? null : quoted(cropCrs));
+    add(out, "top", "--top", top == null ? null : quoted(top));
+    add(out, "sanding", "--sanding", sanding);
+    add(out, "sanding_tolerance", "--sanding-tolerance", sandingTolerance);
+    add(out, "clearance.minimum", "--clearance", clearance);
+    add(out, "clearance.method", "--method", method == null ? null : quoted(method));
+    add(out, "minimum_area", "--minimum-area", minimumArea);
+    for (String assignment : set) {
+      int equals = assignment.indexOf('=');
+      if (equals < 1) {
+        throw new ParameterException(
+            spec.commandLine(), "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as terrain.smoothing=0.6");
+      }
+      String key = assignment.substring(0, equals);
+      out.add(new Setting(key, assignment.substring(equals + 1), "--set " + key));
+    }
+    return out;
+  }
+
+  private static void add(List<Setting> out, String key, String option, String value) {
+    if (value != null) {
+      out.add(new Setting(key, value, option));
+    }
+  }
+
+  private static String names(String list) {
+    return Stream.of(list.split(",", -1)).map(name -> quoted(name.strip())).collect(Collectors.joining(", ", "[", "]"));
+  }
+
+  /** Numbers make a list, anything else is a method's name. */
+  private static String bandsValue(String text) {
+    boolean numbers = text.matches("[-+0-9.,eE\\s]+");
+    return numbers ? "[" + text + "]" : quoted(text);
+  }
+
+  /** As a YAML scalar in single quotes, in which only the quote itself needs care. */
+  private static String quoted(String text) {
+    return "'" + text.replace("'", "''") + "'";
+  }
+}

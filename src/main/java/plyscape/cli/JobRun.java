@@ -1,0 +1,112 @@
+package plyscape.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.output.OutputDirectory;
+import plyscape.output.OutputKind;
+import plyscape.plan.Plan;
+import plyscape.plan.PlanOptions;
+import plyscape.plan.Progress;
+import plyscape.text.Numbers;
+
+/** One job from its settings to its output directory, and what is said about it afterwards. */
+final class JobRun {
+
+  private final Stages stages;
+  private final JobInputs.Source source;
+  private final PlanOptions options;
+  private final Target target;
+
+  /**
+   * Where a run's files go.
+   *
+   * @param directory null to write nothing
+   * @param dry only list what would be written
+   */
+  record Target(Path directory, OutputKind kind, boolean force, boolean dry) {}
+
+  /**
+   * How a run went.
+   *
+   * @param files names to sizes in bytes, of what was written or would be
+   */
+  record Outcome(Plan plan, Path directory, Map<String, Long> files, boolean dry) {}
+
+  JobRun(Stages stages, JobInputs.Source source, PlanOptions options, Target target) {
+    this.stages = stages;
+    this.source = source;
+    this.options = options;
+    this.target = target;
+  }
+
+  String name() {
+    return source.name();
+  }
+
+  /** Runs it; a fault leaves nothing behind. */
+  Outcome run(Progress progress, Warnings warnings) {
+    try {
+      progress.stage("settings");
+      Job job = source.read(warnings);
+      if (target.directory() == null) {
+        return new Outcome(stages.plan(job, options, progress, warnings), null, Map.of(), false);
+      }
+      try (OutputDirectory out = open()) {
+        Plan plan = stages.plan(job, options, progress, warnings);
+        progress.stage("files");
+        stages.write(plan, out);
+        if (!target.dry()) {
+          out.publish();
+        }
+        return new Outcome(plan, target.directory(), out.written(), target.dry());
+      }
+    } finally {
+      progress.done();
+    }
+  }
+
+  private OutputDirectory open() {
+    return target.dry()
+        ? OutputDirectory.dry(target.directory(), target.kind())
+        : OutputDirectory.open(target.directory(), target.kind(), target.force());
+  }
+
+  /** Lines about an outcome: warnings, times, files. */
+  static List<String> summary(Outcome outcome, Warnings warnings, boolean verbose) {
+    List<String> lines = new ArrayList<>(WarningLines.of(warnings.list(), verbose));
+    Plan plan = outcome.plan();
+    if (plan.time() != null) {
+      lines.add("cutting takes about " + duration(plan.time().totalS()) + ", tool changes apart");
+    }
+    if (outcome.directory() != null && !outcome.files().isEmpty()) {
+      long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();
+      String verb = outcome.dry() ? "would write " : "wrote ";
+      lines.add(verb + outcome.files().size() + " files, " + size(bytes) + ", to " + outcome.directory());
+      if (verbose || outcome.dry()) {
+        outcome.files().forEach((name, length) -> lines.add("  " + name + "  " + size(length)));
+      }
+    }
+    return lines;
+  }
+
+  /** Such as {@code 2 h 05 min}, {@code 12 min} or {@code 40 s}. */
+  static String duration(double seconds) {
+    long minutes = Math.round(seconds / 60);
+    if (seconds < 90) {
+      return Numbers.fixed(seconds, 0) + " s";
+    }
+    String rest = Numbers.fixed(minutes % 60, 0);
+    return minutes < 60 ? minutes + " min" : minutes / 60 + " h " + (rest.length() < 2 ? "0" : "") + rest + " min";
+  }
+
+  private static String size(long bytes) {
+    if (bytes < 1000) {
+      return bytes + " B";
+    }
+    return bytes < 1_000_000 ? Numbers.fixed(bytes / 1e3, 1) + " kB" : Numbers.fixed(bytes / 1e6, 1) + " MB";
+  }
+}

@@ -1,0 +1,59 @@
+package plyscape.cli;
+
+import plyscape.fault.Warnings;
+import plyscape.plan.Progress;
+
+/** Runs a job and tells the user how it went. */
+final class JobTalk {
+
+  private final Console console;
+  private final Stages stages;
+  private final CommonOptions common;
+  private final boolean json;
+
+  JobTalk(Console console, Stages stages, CommonOptions common, boolean json) {
+    this.console = console;
+    this.stages = stages;
+    this.common = common;
+    this.json = json;
+  }
+
+  /** A single job: progress, the table or JSON on stdout, then the summary. Faults go through. */
+  int one(JobRun run) {
+    ConsoleProgress progress = new ConsoleProgress(console, !common.quiet(), System::nanoTime);
+    Warnings warnings = new Warnings();
+    JobRun.Outcome outcome;
+    try {
+      outcome = run.run(progress, warnings);
+    } catch (RuntimeException e) {
+      if (!common.quiet()) {
+        WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
+      }
+      throw e;
+    }
+    console.result(json ? stages.json(outcome.plan()) : stages.table(outcome.plan()));
+    if (!common.quiet()) {
+      JobRun.summary(outcome, warnings, common.verbose()).forEach(console::talk);
+      if (common.verbose()) {
+        console.talk("time: " + progress.times());
+      }
+    }
+    return ExitCodes.DONE;
+  }
+
+  /** One of several jobs: the line about it, with the exit code it would have had alone. */
+  Line line(JobRun run) {
+    Warnings warnings = new Warnings();
+    try {
+      JobRun.Outcome outcome = run.run(Progress.NONE, warnings);
+      return Line.done(run.name(), outcome, warnings);
+    } catch (RuntimeException | OutOfMemoryError | StackOverflowError e) {
+      return Line.failed(run.name(), e);
+    }
+  }
+
+  /** Whether lines are JSON objects. */
+  boolean json() {
+    return json;
+  }
+}

@@ -1,0 +1,74 @@
+package plyscape.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+import plyscape.text.Visible;
+
+/** The program's entry: finds the command, runs it, turns the outcome into an exit code. */
+public final class Main {
+
+  private Main() {}
+
+  /** Runs and ends the process. */
+  public static void main(String[] args) {
+    Locale.setDefault(Locale.ROOT); // libraries that forget to name one
+    System.setProperty("java.awt.headless", "true");
+    Console console = Console.ofProcess(args);
+    int code = run(console, args);
+    console.out().flush();
+    console.err().flush();
+    System.exit(code);
+  }
+
+  /** Runs in this process and gives the exit code. */
+  static int run(Console console, String... args) {
+    CommandLine line = line(console);
+    try {
+      return line.execute(args);
+    } catch (StackOverflowError | OutOfMemoryError e) {
+      return report(console, e);
+    }
+  }
+
+  /** The whole command line; also what man pages and completion are made from. */
+  static CommandLine line(Console console) {
+    CommandLine line = new CommandLine(new RootCommand(console));
+    for (Callable<Integer> command : commands(console)) {
+      line.addSubcommand(command);
+    }
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(console.errColour() ? Ansi.ON : Ansi.OFF));
+    line.setOut(new java.io.PrintWriter(console.out(), true));
+    line.setErr(new java.io.PrintWriter(console.err(), true));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setUsageHelpAutoWidth(console.outTerminal());
+    line.setParameterExceptionHandler((e, arguments) -> usage(console, e));
+    line.setExecutionExceptionHandler((e, at, result) -> report(console, e));
+    return line;
+  }
+
+  private static List<Callable<Integer>> commands(Console console) {
+    List<Callable<Integer>> commands = new ArrayList<>();
+    commands.add(new CheckCommand(console));
+    commands.add(new NewCommand(console));
+    return commands;
+  }
+
+  private static int report(Console console, Throwable thrown) {
+    console.fault(ExitCodes.message(thrown));
+    return ExitCodes.of(thrown);
+  }
+
+  /** Usage faults: the message, the nearest names, and where help is. */
+  private static int usage(Console console, ParameterException e) {
+    console.fault(e.getMessage());
+    UnmatchedArgumentException.printSuggestions(e, console.err());
+    console.talk("Try '" + Visible.line(e.getCommandLine().getCommandSpec().qualifiedName()) + " --help'.");
+    return ExitCodes.of(e);
+  }
+}

@@ -1,0 +1,56 @@
+package plyscape.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import plyscape.output.OutputKind;
+import plyscape.plan.PlanOptions;
+
+/** Where output goes, and whether an earlier one may be replaced. */
+final class OutputOptions {
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "DIR",
+      required = true,
+      description = "Output directory, new or empty; with several jobs one directory a job is made in it.")
+  private String directory;
+
+  @Option(names = "--force", description = "Replace an earlier output, once the new one is whole.")
+  private boolean force;
+
+  OutputOptions() {}
+
+  OutputOptions(String directory, boolean force) {
+    this.directory = directory;
+    this.force = force;
+  }
+
+  boolean force() {
+    return force;
+  }
+
+  /** The directory as given. */
+  Path directory(CommandSpec spec) {
+    return Paths.of(spec, directory);
+  }
+
+  /** One run a job. */
+  List<JobRun> runs(
+      CommandSpec spec,
+      Stages stages,
+      List<JobInputs.Source> sources,
+      PlanOptions options,
+      OutputKind kind,
+      boolean dry) {
+    Path base = directory == null ? null : directory(spec);
+    List<JobRun> runs = new ArrayList<>();
+    for (JobInputs.Source source : sources) {
+      Path own = base == null || sources.size() == 1 ? base : base.resolve(source.name());
+      runs.add(new JobRun(stages, source, options, new JobRun.Target(own, kind, force, dry)));
+    }
+    return runs;
+  }
+}

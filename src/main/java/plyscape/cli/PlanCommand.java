@@ -1,0 +1,67 @@
+package plyscape.cli;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import plyscape.output.OutputKind;
+import plyscape.plan.PlanOptions;
+
+/** {@code plyscape plan}: the main job, for one panel or several. */
+@Command(
+    name = "plan",
+    description = "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation before it is written.",
+    sortOptions = false)
+final class PlanCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+  @Mixin private JobInputs inputs;
+  @Mixin private OutputOptions output;
+  @Mixin private CommonOptions common;
+
+  @Option(names = "--strict", description = "A ply too thin to hit surely is a fault, not a warning.")
+  private boolean strict;
+
+  @Option(names = "--accept-thickness", description = "Believe a measured thickness far from the nominal one.")
+  private boolean acceptThickness;
+
+  @Option(names = "--cell", paramLabel = "MM", defaultValue = "0.1",
+      description = "Cell of the simulation, 0.05 to 0.2 mm; default ${DEFAULT-VALUE}.")
+  private double cellMm;
+
+  @Option(names = "--json", description = "Print plan.json instead of the table of plies.")
+  private boolean json;
+
+  @Option(names = "--dry-run", description = "Do everything but write; list what would be written.")
+  private boolean dry;
+
+  @Option(names = "--jobs", paramLabel = "N", defaultValue = "1",
+      description = "With several jobs, how many to run at a time; default ${DEFAULT-VALUE}.")
+  private int atATime;
+
+  private final Console console;
+  private final Stages stages;
+
+  PlanCommand(Console console, Stages stages) {
+    this.console = console;
+    this.stages = stages;
+  }
+
+  @Override
+  public Integer call() {
+    if (!(cellMm >= 0.05 && cellMm <= 0.2)) {
+      throw new ParameterException(spec.commandLine(), "found --cell " + cellMm + "; wanted 0.05 to 0.2 mm");
+    }
+    if (atATime < 1 || atATime > 64) {
+      throw new ParameterException(spec.commandLine(), "found --jobs " + atATime + "; wanted 1 to 64");
+    }
+    PlanOptions options = new PlanOptions(false, strict, acceptThickness, cellMm);
+    List<JobRun> runs = output.runs(spec, stages, inputs.sources(), options, OutputKind.PLAN, dry);
+    JobTalk talk = new JobTalk(console, stages, common, json);
+    return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, atATime).run(runs);
+  }
+}

@@ -1,0 +1,24 @@
+package plyscape.cli;
+
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.output.OutputDirectory;
+import plyscape.plan.Plan;
+import plyscape.plan.PlanOptions;
+import plyscape.plan.Progress;
+
+/** What a command needs of the program's middle: a job to a plan, a plan to files and to text. */
+interface Stages {
+
+  /** Runs a job's stages. */
+  Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings);
+
+  /** Writes all files of a plan; of a preview only the picture. */
+  void write(Plan plan, OutputDirectory out);
+
+  /** {@code plan.json} as text, ended by LF. */
+  String json(Plan plan);
+
+  /** The table of plies for stdout. */
+  String table(Plan plan);
+}

@@ -1,0 +1,78 @@
+package plyscape.job;
+
+import java.nio.file.Path;
+import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.job.Keys.Range;
+import plyscape.job.TerrainTake.Centre;
+import plyscape.job.TerrainTake.Encoding;
+import plyscape.job.TerrainTake.Outline;
+import plyscape.job.TerrainTake.Sea;
+import plyscape.job.TerrainTake.Unit;
+
+/** Reads the rarer keys of {@code terrain}. */
+final class TerrainTakeKeys {
+
+  private static final String CENTRE = "two numbers, [x, y] in crop_crs";
+  private static final String OUTLINE = "keys file, where and outside, such as {file: park.geojson, outside: walnut}";
+
+  private TerrainTakeKeys() {}
+
+  static TerrainTake read(Keys keys, List<Path> more, PlyNames names) {
+    Centre centre = centre(keys);
+    Double groundWidth = keys.numberOrNull("ground_width", Range.of(0.001, 1e8, "m"));
+    Double scale = keys.numberOrNull("scale", Range.of(1, 1e9, ""));
+    if (centre != null && (groundWidth == null) == (scale == null)) {
+      throw new InputFault(
+          keys.place("centre"),
+          groundWidth == null ? "a centre without a size" : "a centre with both \"ground_width\" and \"scale\"",
+          "wanted one: ground_width in metres, or scale such as 25000");
+    }
+    if (centre != null && keys.has("crop")) {
+      throw new InputFault(keys.place("centre"), "both \"crop\" and \"centre\"", "wanted one of them");
+    }
+    if (centre == null && groundWidth != null) {
+      throw new InputFault(keys.place("ground_width"), "a ground_width without a centre", "wanted centre: [x, y]");
+    }
+    return new TerrainTake(
+        more,
+        keys.text("crs", "", "a code such as EPSG:32632"),
+        keys.choice("unit", Unit.FROM_FILE, Unit.values()),
+        keys.choice("encoding", Encoding.AUTO, Encoding.values()),
+        keys.numberOrNull("cell", Range.of(1e-6, 1e6, "m")),
+        centre,
+        groundWidth,
+        scale,
+        keys.numberOrNull("finest_cell", Range.mm(0.001, 100)),
+        sea(keys, names),
+        outline(keys, names));
+  }
+
+  private static Centre centre(Keys keys) {
+    YamlNode node = keys.optional("centre", CENTRE);
+    if (node == null) {
+      return null;
+    }
+    List<Double> xy = Keys.numbers(node, 2, TerrainKeys.COORDINATE, CENTRE);
+    return new Centre(xy.get(0), xy.get(1));
+  }
+
+  private static Sea sea(Keys keys, PlyNames names) {
+    Double level = keys.numberOrNull("sea_level", TerrainKeys.ELEVATION);
+    if (level == null && keys.has("sea_ply")) {
+      throw new InputFault(keys.place("sea_ply"), "a sea_ply without a sea_level", "wanted sea_level in metres");
+    }
+    return level == null ? null : new Sea(level, names.number(keys.required("sea_ply", "a ply's name")));
+  }
+
+  private static Outline outline(Keys keys, PlyNames names) {
+    if (keys.optional("outline", OUTLINE) == null) {
+      return null;
+    }
+    Keys under = keys.child("outline", "file", "where", "outside");
+    return new Outline(
+        under.file("file", "a map file, such as park.geojson"),
+        ZoneKeys.where(under),
+        names.number(under.required("outside", "a ply's name")));
+  }
+}

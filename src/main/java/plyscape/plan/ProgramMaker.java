@@ -1,0 +1,102 @@
+package plyscape.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import plyscape.gcode.GcodeHeader;
+import plyscape.gcode.GcodeParser;
+import plyscape.gcode.GcodeText;
+import plyscape.gcode.GcodeWriter;
+import plyscape.gcode.PassText;
+import plyscape.gcode.Program;
+import plyscape.job.Job;
+import plyscape.layup.PlyDepth;
+import plyscape.machine.Machine;
+import plyscape.machine.MotionModel;
+import plyscape.machine.Move;
+import plyscape.machine.Times;
+import plyscape.machine.Tool;
+import plyscape.text.Slug;
+import plyscape.toolpath.Pass;
+import plyscape.toolpath.ToolRun;
+
+/** Turns a tool's passes into the text of its file, and sums the passes up from that text as it is read back. */
+final class ProgramMaker {
+
+  /** A written program and what the parser makes of it. */
+  record Made(ToolProgram written, Program parsed) {}
+
+  private final Job job;
+  private final List<PlyDepth> depths;
+  private final double thicknessMm;
+  private final String version;
+
+  ProgramMaker(Job job, List<PlyDepth> depths, double thicknessMm, String version) {
+    this.job = job;
+    this.depths = depths;
+    this.thicknessMm = thicknessMm;
+    this.version = version;
+  }
+
+  /** Makes the file of the number-th tool in cutting order, from 1. */
+  Made make(int number, ToolRun run) {
+    Tool tool = run.tool();
+    Machine machine = job.machine();
+    List<PassText> texts = new ArrayList<>();
+    List<Move> all = new ArrayList<>();
+    double deepest = 0;
+    for (Pass pass : run.passes()) {
+      texts.add(new PassText(comment(pass), pass.moves()));
+      all.addAll(pass.moves());
+      deepest = Math.max(deepest, pass.depthMm());
+    }
+    double safe = -machine.safeHeightMm();
+    double seconds = new MotionModel(machine).times(0, 0, safe, all).totalS();
+    GcodeHeader header =
+        new GcodeHeader(
+            job.name(),
+            job.panel().widthMm(),
+            job.panel().heightMm(),
+            thicknessMm,
+            machine,
+            tool,
+            deepest,
+            seconds,
+            version);
+    GcodeText text = GcodeWriter.lined(header, texts);
+    String file = String.format(Locale.ROOT, "%02d-%s.nc", number, Slug.of(tool.name()));
+    Program parsed =
+        GcodeParser.parse(
+            file, text.text(), machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
+    return new Made(new ToolProgram(file, tool, text.text(), summaries(run, text, parsed)), parsed);
+  }
+
+  private String comment(Pass pass) {
+    return String.format(
+        Locale.ROOT,
+        "ply %d %s: to depth %.3f from %.3f",
+        pass.plyNumber(),
+        depths.get(pass.plyNumber() - 1).ply().name(),
+        pass.depthMm(),
+        pass.stepdownFromMm());
+  }
+
+  private List<ToolProgram.PassSummary> summaries(ToolRun run, GcodeText text, Program parsed) {
+    List<Move> moves = parsed.blocks().stream().map(Program.Block::move).toList();
+    double safe = -job.machine().safeHeightMm();
+    Times times = new MotionModel(job.machine()).times(parsed.startX(), parsed.startY(), safe, moves);
+    List<ToolProgram.PassSummary> summaries = new ArrayList<>();
+    int block = 0;
+    PassTally tally = new PassTally(parsed.startX(), parsed.startY(), safe);
+    for (int p = 0; p < run.passes().size(); p++) {
+      int nextLine = p + 1 < text.passLines().size() ? text.passLines().get(p + 1) : Integer.MAX_VALUE;
+      tally.reset();
+      for (; block < moves.size() && parsed.blocks().get(block).line() < nextLine; block++) {
+        tally.add(moves.get(block), times.moveS()[block]);
+      }
+      Pass pass = run.passes().get(p);
+      summaries.add(tally.summary(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm()));
+    }
+    return List.copyOf(summaries);
+  }
+}

@@ -1,0 +1,115 @@
+package plyscape.render;
+
+import plyscape.job.Job;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Plan;
+import plyscape.text.Numbers;
+
+/**
+ * A cut through the finished panel from west to east, seen from the south: plies, glue lines, the finished face. Heights are
+ * stretched by the factor written on it.
+ */
+public final class SectionPicture {
+
+  private static final int WIDTH_PX = 1200;
+  private static final int THICKNESS_PX = 330;
+  private static final int MARGIN = 36;
+  private static final int AXIS = 64;
+  private static final int HEAD = 64;
+  private static final int GLUE = 0x3a2f26;
+
+  private SectionPicture() {}
+
+  /** A PNG file of the section through the middle of the carved area. */
+  public static byte[] png(Plan plan) {
+    return png(plan, (plan.tiling().carved().minY() + plan.tiling().carved().maxY()) / 2);
+  }
+
+  /** A PNG file of the section at a panel Y, mm. */
+  public static byte[] png(Plan plan, double yMm) {
+    Job.PanelSpec panel = plan.job().panel();
+    double across = WIDTH_PX / panel.widthMm();
+    double down = THICKNESS_PX / plan.thicknessMm();
+    int left = MARGIN + AXIS;
+    int top = MARGIN + HEAD;
+    int height = Math.max(top + THICKNESS_PX + 80, PlyLegend.height(plan) + 2 * MARGIN);
+    Canvas canvas = new Canvas(left + WIDTH_PX + 2 * MARGIN + PlyLegend.WIDTH, height, Colours.PAPER);
+    canvas.text(
+        MARGIN,
+        MARGIN + 14,
+        15,
+        Colours.INK,
+        "Section at Y = " + Numbers.trimmed(yMm, 3) + " mm, west to east");
+    canvas.text(
+        MARGIN,
+        MARGIN + 34,
+        10,
+        Colours.FAINT,
+        "Heights x " + Numbers.fixed(down / across, 1) + ". Dark lines are glue; pale wood is cut or sanded away.");
+    SectionLine line = SectionLine.of(plan.tiling(), 0, yMm, panel.widthMm(), yMm);
+    double[] face = faceByColumn(plan, line, across);
+    for (int x = 0; x < WIDTH_PX; x++) {
+      column(canvas, plan, left + x, top, face[x], down);
+    }
+    drawFace(canvas, left, top, face, down);
+    canvas.frame(left - 1, top - 1, WIDTH_PX + 2, THICKNESS_PX + 2, Colours.FAINT);
+    drawAxis(canvas, plan, left, top, down);
+    ScaleBar.draw(
+        canvas, left, top + THICKNESS_PX + 24, across, panel.widthMm(), plan.terrain().frame().metresPerMm());
+    PlyLegend.draw(canvas, left + WIDTH_PX + MARGIN, MARGIN, plan);
+    return Png.write(canvas, 0);
+  }
+
+  private static double[] faceByColumn(Plan plan, SectionLine line, double across) {
+    double[] face = new double[WIDTH_PX];
+    int span = 0;
+    for (int x = 0; x < WIDTH_PX; x++) {
+      double at = (x + 0.5) / across;
+      while (span < line.spans().size() && line.spans().get(span).toMm() <= at) {
+        span++;
+      }
+      boolean inside = span < line.spans().size() && line.spans().get(span).fromMm() <= at;
+      face[x] = FinishedFace.depthMm(plan, inside ? line.spans().get(span).plyNumber() : 0);
+    }
+    return face;
+  }
+
+  /** One column of pixels: every pixel takes the layer at its middle, glue lines are at least one pixel high. */
+  private static void column(Canvas canvas, Plan plan, int x, int top, double faceMm, double down) {
+    for (int y = 0; y < THICKNESS_PX; y++) {
+      double depth = (y + 0.5) / down;
+      int colour = GLUE;
+      for (PlyDepth ply : plan.depths()) {
+        if (depth >= ply.topMm() && depth < ply.bottomMm()) {
+          boolean nearGlue = ply.topMm() > 0 && depth - ply.topMm() < 0.5 / down;
+          colour = nearGlue && plan.job().layup().glueLineMm() > 0 ? GLUE : ply.ply().rgb();
+        }
+      }
+      canvas.set(x, top + y, depth < faceMm ? Colours.mix(colour, Colours.PAPER, 0.86) : colour);
+    }
+  }
+
+  private static void drawFace(Canvas canvas, int left, int top, double[] face, double down) {
+    double before = face[0];
+    for (int x = 0; x < face.length; x++) {
+      double y = top + face[x] * down;
+      if (face[x] != before) {
+        canvas.line(left + x, top + before * down, left + x, y, 1.8, Colours.INK);
+      }
+      canvas.line(left + x, y, left + x + 1, y, 1.8, Colours.INK);
+      before = face[x];
+    }
+  }
+
+  private static void drawAxis(Canvas canvas, Plan plan, int left, int top, double down) {
+    canvas.text(MARGIN, top - 14, 9, Colours.FAINT, "depth, mm");
+    double step = ScaleBar.lengthMm(plan.thicknessMm());
+    for (int i = 0; i * step <= plan.thicknessMm() + 1e-9; i++) {
+      double y = top + i * step * down;
+      canvas.line(left - 8, y, left - 2, y, 1.2, Colours.FAINT);
+      String text = Numbers.trimmed(i * step, 3);
+      double width = StrokeFont.width(text) * 10 / StrokeFont.CAP_UNITS;
+      canvas.text(left - 12 - width, y + 5, 10, Colours.INK, text);
+    }
+  }
+}

@@ -1,0 +1,72 @@
+package plyscape.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.job.Job;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Plan;
+import plyscape.text.Markup;
+import plyscape.text.Numbers;
+
+/**
+ * One SVG file a ply that shows: the polygons in which it does (path {@code exposed}) and its pocket P_k (path {@code pocket}).
+ * Size and view box are the whole panel in mm, Y down, even-odd rule, no transform.
+ */
+public final class SvgLayers {
+
+  private SvgLayers() {}
+
+  /** The files, top ply first. */
+  public static List<LayerFile> write(Plan plan) {
+    List<LayerFile> files = new ArrayList<>();
+    for (Map.Entry<Integer, MultiPolygon> exposed : plan.tiling().exposed().entrySet()) {
+      PlyDepth depth = FinishedFace.depth(plan, exposed.getKey());
+      files.add(new LayerFile(LayerName.of(depth.ply()) + ".svg", layer(plan, depth, exposed.getValue())));
+    }
+    return files;
+  }
+
+  private static String layer(Plan plan, PlyDepth depth, MultiPolygon exposed) {
+    Job.PanelSpec panel = plan.job().panel();
+    int number = depth.ply().number();
+    MultiPolygon pocket = plan.tiling().pockets().get(number);
+    StringBuilder out = new StringBuilder();
+    out.append(head(panel))
+        .append("<title>Ply ").append(number).append(": ").append(Markup.escape(depth.ply().name())).append("</title>\n")
+        .append("<desc>").append(Markup.escape(describe(plan, depth))).append("</desc>\n");
+    String data =
+        " data-ply=\"" + number + "\" data-name=\"" + Markup.escape(depth.ply().name()) + "\" data-target-mm=\""
+            + Numbers.trimmed(depth.targetMm(), 6) + "\" data-top-mm=\"" + Numbers.trimmed(depth.topMm(), 6)
+            + "\" data-bottom-mm=\"" + Numbers.trimmed(depth.bottomMm(), 6) + "\"";
+    path(out, "pocket", pocket, data, "fill=\"none\" stroke=\"#777777\" stroke-width=\"0.1\"", panel.heightMm());
+    path(out, "exposed", exposed, data, "fill=\"" + Colours.css(depth.ply().rgb()) + "\" stroke=\"none\"", panel.heightMm());
+    return out.append("</svg>\n").toString();
+  }
+
+  /** The opening tag: true size in mm, one unit a mm. */
+  static String head(Job.PanelSpec panel) {
+    String width = Numbers.trimmed(panel.widthMm(), 6);
+    String height = Numbers.trimmed(panel.heightMm(), 6);
+    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\""
+        + width + "mm\" height=\"" + height + "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
+  }
+
+  private static void path(
+      StringBuilder out, String id, MultiPolygon area, String data, String style, double heightMm) {
+    out.append("<path id=\"").append(id).append('"').append(data)
+        .append(" data-area-mm2=\"").append(Numbers.trimmed(area.getArea(), 6)).append("\" fill-rule=\"evenodd\" ")
+        .append(style).append("\nd=\"").append(SvgPath.data(area, heightMm)).append("\"/>\n");
+  }
+
+  private static String describe(Plan plan, PlyDepth depth) {
+    String cut =
+        depth.targetMm() > 0
+            ? "cut " + Numbers.trimmed(depth.targetMm(), 4) + " mm below the top face"
+            : "left uncut";
+    return "exposed: where " + depth.ply().name() + " shows, " + cut + ". pocket: where this ply or a deeper one shows. Panel "
+        + Numbers.trimmed(plan.job().panel().widthMm(), 3) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 3)
+        + " mm, lower left corner at the bottom left. plyscape " + plan.version();
+  }
+}

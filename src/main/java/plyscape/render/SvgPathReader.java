@@ -1,0 +1,104 @@
+package plyscape.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+
+/** Takes path data of absolute M L H V Z apart into closed rings, and turns Y up. */
+final class SvgPathReader {
+
+  private final Place place;
+  private final String data;
+  private final double heightMm;
+  private int at;
+
+  SvgPathReader(Place place, String data, double heightMm) {
+    this.place = place;
+    this.data = data;
+    this.heightMm = heightMm;
+  }
+
+  /** Rings as x, y, x, y ... in panel mm, Y up. */
+  List<double[]> rings() {
+    List<double[]> rings = new ArrayList<>();
+    double[] points = new double[64];
+    int count = 0;
+    double x = 0;
+    double y = 0;
+    boolean open = false;
+    char command = 0;
+    for (skip(); at < data.length(); skip()) {
+      char c = data.charAt(at);
+      if (Character.isLetter(c)) {
+        command = c;
+        at++;
+      } else if (command == 'M') {
+        command = 'L'; // more pairs after M are lines (SVG 1.1, 8.3.2)
+      } else if (command == 'Z' || command == 0) {
+        throw fault("a number without a command");
+      }
+      if (command == 'Z') {
+        if (!open || count < 6) {
+          throw fault("Z without a ring of three points");
+        }
+        rings.add(java.util.Arrays.copyOf(points, count));
+        open = false;
+        count = 0;
+        continue;
+      }
+      if (command != 'M' && !open) {
+        throw fault("\"" + command + "\" outside a ring");
+      }
+      switch (command) {
+        case 'M' -> {
+          if (open) {
+            throw fault("a ring that isn't closed");
+          }
+          open = true;
+          x = number();
+          y = number();
+        }
+        case 'L' -> {
+          x = number();
+          y = number();
+        }
+        case 'H' -> x = number();
+        case 'V' -> y = number();
+        default -> throw fault("command \"" + command + "\"");
+      }
+      if (count + 2 > points.length) {
+        points = java.util.Arrays.copyOf(points, 2 * count);
+      }
+      points[count++] = x;
+      points[count++] = heightMm - y;
+    }
+    if (open) {
+      throw fault("a ring that isn't closed");
+    }
+    return rings;
+  }
+
+  private void skip() {
+    while (at < data.length() && (Character.isWhitespace(data.charAt(at)) || data.charAt(at) == ',')) {
+      at++;
+    }
+  }
+
+  private double number() {
+    skip();
+    int from = at;
+    while (at < data.length() && "+-.0123456789".indexOf(data.charAt(at)) >= 0 && (at == from || data.charAt(at) != '-')) {
+      at++;
+    }
+    try {
+      return Double.parseDouble(data.substring(from, at));
+    } catch (NumberFormatException e) {
+      throw new InputFault(place, "no number at character " + (from + 1) + " of the path data", "write the plan again", e);
+    }
+  }
+
+  private InputFault fault(String what) {
+    return new InputFault(place, what + " at character " + at + " of the path data", "only M L H V Z in closed rings");
+  }
+}

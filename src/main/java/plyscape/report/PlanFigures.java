@@ -1,0 +1,42 @@
+package plyscape.report;
+
+import java.util.List;
+import plyscape.grid.Box;
+
+/**
+ * What {@code verify} needs of a {@code plan.json}. Immutable.
+ *
+ * @param version that wrote it
+ * @param widthMm panel's X size
+ * @param heightMm panel's Y size
+ * @param thicknessMm of the pressed panel
+ * @param carved the carved area, panel mm
+ * @param plies top to bottom
+ * @param tools as listed in the job
+ * @param passes in cutting order
+ */
+public record PlanFigures(
+    String version,
+    double widthMm,
+    double heightMm,
+    double thicknessMm,
+    Box carved,
+    List<PlyFigures> plies,
+    List<ToolFigures> tools,
+    List<PassFigures> passes) {
+
+  /** A ply: depths in mm below the top face; area where it shows, mm2. */
+  public record PlyFigures(
+      int number, String name, String colour, double topMm, double bottomMm, double targetMm, double areaMm2) {}
+
+  /** A tool. */
+  public record ToolFigures(String name, double diameterMm, boolean used) {}
+
+  /** A pass: which file, which tool by name, floor depth in mm, time in s. */
+  public record PassFigures(String file, String tool, double depthMm, double timeS) {}
+
+  /** File names of the programs, each once, in cutting order. */
+  public List<String> files() {
+    return passes.stream().map(PassFigures::file).distinct().toList();
+  }
+}

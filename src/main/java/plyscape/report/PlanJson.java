@@ -1,0 +1,176 @@
+package plyscape.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.fault.Warning;
+import plyscape.grid.Box;
+import plyscape.layup.PlyDepth;
+import plyscape.machine.Tool;
+import plyscape.plan.Plan;
+import plyscape.plan.ToolProgram;
+import plyscape.simulate.Verification;
+import plyscape.zones.Zone;
+
+/**
+ * {@code plan.json} after section 8 of the contract: same keys, same order. Numbers have full precision, written with the fewest
+ * digits that give the same double back, by the same code on every JDK. What a preview doesn't have is {@code null}.
+ */
+public final class PlanJson {
+
+  /** Value of the key {@code schema}. */
+  public static final String SCHEMA = "plyscape-plan-1";
+
+  private static final ObjectMapper MAPPER =
+      new ObjectMapper(JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build());
+
+  private PlanJson() {}
+
+  /** The file's text, LF at the end. */
+  public static String text(Plan plan) {
+    DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
+    DefaultPrettyPrinter printer =
+        new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter);
+    try {
+      return MAPPER.writer(printer).writeValueAsString(tree(plan)) + "\n";
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a tree of plain nodes can't fail to be written", e);
+    }
+  }
+
+  /** The same as a tree. */
+  public static ObjectNode tree(Plan plan) {
+    ObjectNode root = MAPPER.createObjectNode();
+    root.put("schema", SCHEMA);
+    root.put("version", plan.version());
+    root.put("layup", plan.job().layup().name());
+    panel(root.putObject("panel"), plan);
+    terrain(root.putObject("terrain"), plan);
+    plies(root.putArray("plies"), plan);
+    zones(root.putArray("zones"), plan);
+    tools(root.putArray("tools"), plan);
+    passes(root.putArray("passes"), plan);
+    if (plan.time() == null) {
+      root.putNull("time");
+    } else {
+      root.putObject("time")
+          .put("cut_s", plan.time().cutS())
+          .put("rapid_s", plan.time().rapidS())
+          .put("total_s", plan.time().totalS())
+          .put("lower_bound_s", plan.time().lowerBoundS());
+    }
+    if (plan.verification() == null) {
+      root.putNull("verification");
+    } else {
+      verification(root.putObject("verification"), plan.verification());
+    }
+    ArrayNode warnings = root.putArray("warnings");
+    for (Warning warning : plan.warnings()) {
+      warnings.addObject().put("code", warning.code()).put("message", warning.message()).put("where", warning.where());
+    }
+    return root;
+  }
+
+  private static void panel(ObjectNode panel, Plan plan) {
+    Box carved = plan.tiling().carved();
+    panel.put("width_mm", plan.job().panel().widthMm())
+        .put("height_mm", plan.job().panel().heightMm())
+        .put("thickness_mm", plan.thicknessMm());
+    panel.putArray("carved").add(carved.minX()).add(carved.minY()).add(carved.maxX()).add(carved.maxY());
+  }
+
+  private static void terrain(ObjectNode terrain, Plan plan) {
+    terrain.put("file", plan.terrain().file())
+        .put("crs", plan.terrain().crs())
+        .put("zmin_m", plan.terrain().zminM())
+        .put("zmax_m", plan.terrain().zmaxM())
+        .put("cell_m", plan.terrain().cellM())
+        .put("voids_filled", plan.terrain().voidsFilled())
+        .put("ground_per_panel_mm", plan.terrain().frame().metresPerMm());
+  }
+
+  private static void plies(ArrayNode plies, Plan plan) {
+    for (PlyDepth depth : plan.depths()) {
+      MultiPolygon shown = plan.tiling().exposed().get(depth.ply().number());
+      double area = shown == null ? 0 : shown.getArea();
+      ObjectNode ply =
+          plies.addObject()
+              .put("number", depth.ply().number())
+              .put("name", depth.ply().name())
+              .put("colour", depth.ply().colour())
+              .put("top_mm", depth.topMm())
+              .put("bottom_mm", depth.bottomMm())
+              .put("mid_mm", depth.midMm())
+              .put("target_mm", depth.targetMm())
+              .put("needed_mm", depth.neededMm())
+              .put("available_mm", depth.availableMm())
+              .put("reliable", depth.reliable())
+              .put("risk", depth.risk())
+              .put("area_mm2", area)
+              .put("share", area / plan.tiling().carved().area());
+      double[] breaks = Breaks.ofPly(plan, depth.ply().number());
+      if (breaks == null) {
+        ply.putNull("breaks_m");
+      } else {
+        ply.putArray("breaks_m").add(breaks[0]).add(breaks[1]);
+      }
+    }
+  }
+
+  private static void zones(ArrayNode zones, Plan plan) {
+    for (Zone zone : plan.zones()) {
+      ObjectNode node = zones.addObject().put("name", zone.spec().name());
+      Integer ply = zone.spec().plyNumber();
+      node.put("ply", ply == null ? null : name(plan, ply));
+      node.put("features", zone.features()).put("area_mm2", zone.area().getArea());
+      ArrayNode skipped = node.putArray("skipped");
+      for (Zone.Skipped feature : zone.skipped()) {
+        skipped.addObject().put("feature", feature.feature()).put("why", feature.why());
+      }
+    }
+  }
+
+  private static void tools(ArrayNode tools, Plan plan) {
+    for (Tool tool : plan.job().tools()) {
+      boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
+      tools.addObject().put("name", tool.name()).put("diameter_mm", tool.diameterMm()).put("used", used);
+    }
+  }
+
+  private static void passes(ArrayNode passes, Plan plan) {
+    for (ToolProgram program : plan.programs()) {
+      for (ToolProgram.PassSummary pass : program.passes()) {
+        passes.addObject()
+            .put("file", program.file())
+            .put("tool", program.tool().name())
+            .put("depth_mm", pass.depthMm())
+            .put("ply", name(plan, pass.plyNumber()))
+            .put("stepdown_from_mm", pass.stepdownFromMm())
+            .put("cut_mm", pass.cutMm())
+            .put("rapid_mm", pass.rapidMm())
+            .put("plunges", pass.plunges())
+            .put("time_s", pass.timeS());
+      }
+    }
+  }
+
+  private static void verification(ObjectNode node, Verification verification) {
+    node.put("cell_mm", verification.cellMm())
+        .put("matched_share", verification.matchedShare())
+        .put("gouged_mm2", verification.gougedMm2())
+        .put("gouge_max_mm", verification.gougeMaxMm())
+        .put("uncut_mm2", verification.uncutMm2())
+        .put("unreachable_mm2", verification.unreachableMm2())
+        .put("collisions", verification.collisions().size());
+  }
+
+  private static String name(Plan plan, int plyNumber) {
+    return plan.depths().get(plyNumber - 1).ply().name();
+  }
+}

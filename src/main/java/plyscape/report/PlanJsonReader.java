@@ -1,0 +1,126 @@
+package plyscape.report;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.grid.Box;
+
+/** Reads a {@code plan.json} back, as far as {@code verify} needs it; keys it doesn't know are left alone. */
+public final class PlanJsonReader {
+
+  private final String file;
+
+  private PlanJsonReader(String file) {
+    this.file = file;
+  }
+
+  /**
+   * The figures in a file's text.
+   *
+   * @param file its name, for messages
+   * @throws InputFault if it isn't JSON, isn't of our schema or lacks something
+   */
+  public static PlanFigures read(String file, String text) {
+    JsonNode root;
+    try {
+      root = new ObjectMapper().readTree(text);
+    } catch (JsonProcessingException e) {
+      JsonLocation at = e.getLocation();
+      Place place = at == null ? Place.file(file) : Place.at(file, at.getLineNr(), at.getColumnNr());
+      throw new InputFault(place, "not JSON: " + e.getOriginalMessage(), "a plan.json that plyscape wrote is wanted", e);
+    }
+    return new PlanJsonReader(file).figures(root);
+  }
+
+  private PlanFigures figures(JsonNode root) {
+    String schema = root.path("schema").asText("");
+    if (!schema.equals(PlanJson.SCHEMA)) {
+      throw fault("schema", "is \"" + schema + "\"", "\"" + PlanJson.SCHEMA + "\" is wanted");
+    }
+    double[] carved = new double[4];
+    JsonNode corners = list(root.path("panel"), "panel.carved", "carved");
+    for (int i = 0; i < 4; i++) {
+      carved[i] = number(corners.path(i), "panel.carved");
+    }
+    List<PlanFigures.PlyFigures> plies = new ArrayList<>();
+    for (JsonNode ply : list(root, "plies", "plies")) {
+      String at = "plies[" + plies.size() + "].";
+      plies.add(
+          new PlanFigures.PlyFigures(
+              (int) number(ply.path("number"), at + "number"),
+              text(ply.path("name"), at + "name"),
+              text(ply.path("colour"), at + "colour"),
+              number(ply.path("top_mm"), at + "top_mm"),
+              number(ply.path("bottom_mm"), at + "bottom_mm"),
+              number(ply.path("target_mm"), at + "target_mm"),
+              number(ply.path("area_mm2"), at + "area_mm2")));
+    }
+    List<PlanFigures.ToolFigures> tools = new ArrayList<>();
+    for (JsonNode tool : list(root, "tools", "tools")) {
+      String at = "tools[" + tools.size() + "].";
+      tools.add(
+          new PlanFigures.ToolFigures(
+              text(tool.path("name"), at + "name"),
+              number(tool.path("diameter_mm"), at + "diameter_mm"),
+              tool.path("used").asBoolean()));
+    }
+    List<PlanFigures.PassFigures> passes = new ArrayList<>();
+    for (JsonNode pass : list(root, "passes", "passes")) {
+      String at = "passes[" + passes.size() + "].";
+      passes.add(
+          new PlanFigures.PassFigures(
+              text(pass.path("file"), at + "file"),
+              text(pass.path("tool"), at + "tool"),
+              number(pass.path("depth_mm"), at + "depth_mm"),
+              number(pass.path("time_s"), at + "time_s")));
+    }
+    return new PlanFigures(
+        text(root.path("version"), "version"),
+        number(root.path("panel").path("width_mm"), "panel.width_mm"),
+        number(root.path("panel").path("height_mm"), "panel.height_mm"),
+        number(root.path("panel").path("thickness_mm"), "panel.thickness_mm"),
+        box(carved),
+        List.copyOf(plies),
+        List.copyOf(tools),
+        List.copyOf(passes));
+  }
+
+  private Box box(double[] corners) {
+    try {
+      return new Box(corners[0], corners[1], corners[2], corners[3]);
+    } catch (IllegalArgumentException e) {
+      throw fault("panel.carved", "isn't a box", "[minx, miny, maxx, maxy] in mm is wanted");
+    }
+  }
+
+  private JsonNode list(JsonNode parent, String key, String name) {
+    JsonNode node = parent.path(name);
+    if (!node.isArray()) {
+      throw fault(key, "isn't a list", "");
+    }
+    return node;
+  }
+
+  private double number(JsonNode node, String key) {
+    if (!node.isNumber() || !Double.isFinite(node.doubleValue())) {
+      throw fault(key, "isn't a number", "");
+    }
+    return node.doubleValue();
+  }
+
+  private String text(JsonNode node, String key) {
+    if (!node.isTextual()) {
+      throw fault(key, "isn't text", "");
+    }
+    return node.textValue();
+  }
+
+  private InputFault fault(String key, String found, String wanted) {
+    return new InputFault(new Place(file, 0, 0, key), found, wanted.isEmpty() ? "write the plan again" : wanted);
+  }
+}

@@ -1,0 +1,69 @@
+package plyscape.terrain;
+
+import java.io.IOException;
+import plyscape.grid.CellFrame;
+
+/**
+ * A raster whose rows and columns run along the axes of its own projected (or absent) CRS: cells are taken as they are,
+ * only turned so that row 0 is the south and column 0 the west.
+ */
+final class AlignedRaster implements GroundRaster {
+
+  private final Raster raster;
+  private final CellFrame frame;
+
+  AlignedRaster(Raster raster) {
+    this.raster = raster;
+    Affine a = raster.toGround();
+    double cellX = Math.abs(a.xCol());
+    double cellY = Math.abs(a.yRow());
+    double minX = a.xCol() > 0 ? a.x0() : a.x0() - cellX * raster.columns();
+    double minY = a.yRow() > 0 ? a.y0() : a.y0() - cellY * raster.rows();
+    this.frame = new CellFrame(minX, minY, cellX, cellY, raster.columns(), raster.rows());
+  }
+
+  @Override
+  public CellFrame frame() {
+    return frame;
+  }
+
+  @Override
+  public GroundCrs crs() {
+    return raster.crs();
+  }
+
+  @Override
+  public double[] read(Window w) throws IOException {
+    boolean flipX = raster.toGround().xCol() < 0;
+    boolean flipY = raster.toGround().yRow() < 0;
+    int column = flipX ? raster.columns() - w.column() - w.columns() : w.column();
+    int row = flipY ? raster.rows() - w.row() - w.rows() : w.row();
+    double[] values = raster.read(column, row, w.columns(), w.rows());
+    if (flipY) {
+      turnRows(values, w.columns(), w.rows());
+    }
+    if (flipX) {
+      turnColumns(values, w.columns(), w.rows());
+    }
+    return values;
+  }
+
+  private static void turnRows(double[] values, int columns, int rows) {
+    double[] spare = new double[columns];
+    for (int south = 0, north = rows - 1; south < north; south++, north--) {
+      System.arraycopy(values, south * columns, spare, 0, columns);
+      System.arraycopy(values, north * columns, values, south * columns, columns);
+      System.arraycopy(spare, 0, values, north * columns, columns);
+    }
+  }
+
+  private static void turnColumns(double[] values, int columns, int rows) {
+    for (int row = 0; row < rows; row++) {
+      for (int west = row * columns, east = west + columns - 1; west < east; west++, east--) {
+        double value = values[west];
+        values[west] = values[east];
+        values[east] = value;
+      }
+    }
+  }
+}

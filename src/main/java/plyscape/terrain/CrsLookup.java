@@ -1,0 +1,126 @@
+package plyscape.terrain;
+
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.geotools.api.referencing.FactoryException;
+import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
+import org.geotools.api.referencing.crs.GeographicCRS;
+import org.geotools.api.referencing.crs.ProjectedCRS;
+import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.api.referencing.operation.TransformException;
+import org.geotools.referencing.CRS;
+import org.geotools.referencing.crs.DefaultGeographicCRS;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.grid.UtmZone;
+
+/**
+ * Answers questions about coordinate reference systems through GeoTools, and avoids asking where it can: opening the
+ * EPSG register takes more than a second, as long as all the rest of reading a terrain.
+ */
+final class CrsLookup {
+
+  /** Kept, since the logging package holds loggers weakly and would forget the level. */
+  private static final Logger[] HUSHED = {hush("org.geotools"), hush("it.geosolutions"), hush("javax.media.jai")};
+
+  /** Longitude and latitude on WGS 84, here always in this order. */
+  static final String WGS_84 = "EPSG:4326";
+
+  private CrsLookup() {}
+
+  private static Logger hush(String name) {
+    Logger logger = Logger.getLogger(name);
+    logger.setLevel(Level.OFF);
+    return logger;
+  }
+
+  /** What the CRS of a code or WKT is; the place is blamed when there is no such CRS. */
+  static GroundCrs describe(String id, Place place) {
+    if (metricCode(id)) {
+      return new GroundCrs(id, GroundCrs.Kind.PROJECTED, 1);
+    }
+    if (id.equals(WGS_84)) {
+      return new GroundCrs(id, GroundCrs.Kind.GEOGRAPHIC, 1);
+    }
+    return describe(id, decode(id, place), place);
+  }
+
+  /** The same for a CRS at hand. */
+  static GroundCrs describe(String id, CoordinateReferenceSystem crs, Place place) {
+    CoordinateReferenceSystem flat = CRS.getHorizontalCRS(crs);
+    if (flat instanceof ProjectedCRS) {
+      var unit = flat.getCoordinateSystem().getAxis(0).getUnit().asType(javax.measure.quantity.Length.class);
+      double metres = unit.getConverterTo(tech.units.indriya.unit.Units.METRE).convert(1.0);
+      return new GroundCrs(id, GroundCrs.Kind.PROJECTED, metres);
+    }
+    if (flat instanceof GeographicCRS) {
+      return new GroundCrs(id, GroundCrs.Kind.GEOGRAPHIC, 1);
+    }
+    throw new InputFault(
+        place, "the CRS " + name(crs) + " is neither projected nor geographic", "use a raster in a map projection");
+  }
+
+  /** Maps points of one CRS to another, with the datum shift that GeoTools knows; the place is blamed when it can't. */
+  static PlaneMap between(String from, String to, Place place) {
+    if (from.equals(to)) {
+      return PlaneMap.same();
+    }
+    UtmZone fromZone = UtmZone.of(from);
+    UtmZone toZone = UtmZone.of(to);
+    if (from.equals(WGS_84) && toZone != null) {
+      return toZone::fromDegrees;
+    }
+    if (fromZone != null && to.equals(WGS_84)) {
+      return fromZone::toDegrees;
+    }
+    try {
+      MathTransform transform = CRS.findMathTransform(decode(from, place), decode(to, place), true);
+      return (xy, count) -> map(transform, xy, count);
+    } catch (FactoryException e) {
+      throw new InputFault(place, "can't convert from " + from + " to " + to, "name another CRS", e);
+    }
+  }
+
+  private static void map(MathTransform transform, double[] xy, int count) {
+    try {
+      transform.transform(xy, 0, xy, 0, count);
+    } catch (TransformException whole) {
+      // Some point is beyond the projection: map one by one, so that only those are lost.
+      for (int i = 0; i < count; i++) {
+        try {
+          transform.transform(xy, 2 * i, xy, 2 * i, 1);
+        } catch (TransformException one) {
+          xy[2 * i] = Double.NaN;
+          xy[2 * i + 1] = Double.NaN;
+        }
+      }
+    }
+  }
+
+  static CoordinateReferenceSystem decode(String id, Place place) {
+    if (id.equals(WGS_84)) {
+      return DefaultGeographicCRS.WGS84;
+    }
+    try {
+      return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
+    } catch (FactoryException e) {
+      throw new InputFault(place, "unknown CRS '" + id + "'", "give an EPSG code such as EPSG:32632", e);
+    }
+  }
+
+  private static String name(CoordinateReferenceSystem crs) {
+    return crs.getName().getCode();
+  }
+
+  /** Whether a code is one of the common metric grids, by number alone (EPSG register, ranges of UTM zones). */
+  private static boolean metricCode(String id) {
+    if (!id.matches("EPSG:\\d{4,5}")) {
+      return false;
+    }
+    int code = Integer.parseInt(id.substring(5));
+    return code > 32600 && code <= 32660 // WGS 84 / UTM north
+        || code > 32700 && code <= 32760 // WGS 84 / UTM south
+        || code >= 25828 && code <= 25838 // ETRS89 / UTM
+        || code >= 26901 && code <= 26923; // NAD83 / UTM
+  }
+}

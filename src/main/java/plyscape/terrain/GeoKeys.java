@@ -1,0 +1,103 @@
+package plyscape.terrain;
+
+import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageMetadata;
+import java.util.Map;
+import java.util.TreeMap;
+import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffIIOMetadataDecoder;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffMetadata2CRSAdapter;
+import org.geotools.util.factory.Hints;
+import plyscape.fault.InputFault;
+
+/**
+ * What the GeoTIFF keys (OGC 19-008r4) say of the place of a raster: its cells on the ground, and its CRS. A CRS given by
+ * code is taken by its code; one that is spelled out in keys is put together by GeoTools.
+ */
+final class GeoKeys {
+
+  private static final int MODEL_TYPE = 1024;
+  private static final int RASTER_TYPE = 1025;
+  private static final int GEODETIC_CRS = 2048;
+  private static final int PROJECTED_CRS = 3072;
+  private static final int PIXEL_IS_POINT = 2;
+  private static final int USER_DEFINED = 32767;
+
+  private final TiffTags tags;
+  private final Map<Integer, Integer> keys = new TreeMap<>();
+
+  GeoKeys(TiffTags tags) {
+    this.tags = tags;
+    double[] directory = tags.numbers(TiffTags.GEO_KEYS);
+    for (int i = 4; i + 3 < directory.length; i += 4) {
+      if (directory[i + 1] == 0) {
+        keys.put((int) directory[i], (int) directory[i + 3]);
+      }
+    }
+  }
+
+  /** Raster to ground. Without any georeference cells are squares of 1 with the south-west corner at 0, 0. */
+  Affine toGround(int rows) {
+    Affine cornerOrCentre = transformation();
+    if (cornerOrCentre == null) {
+      return Affine.northUp(0, rows, 1, 1);
+    }
+    boolean point = keys.getOrDefault(RASTER_TYPE, 1) == PIXEL_IS_POINT;
+    return point ? cornerOrCentre.shifted(-0.5, -0.5) : cornerOrCentre;
+  }
+
+  private Affine transformation() {
+    try {
+      double[] m = tags.numbers(TiffTags.TRANSFORMATION);
+      if (m.length >= 8) {
+        return new Affine(m[3], m[0], m[1], m[7], m[4], m[5]);
+      }
+      double[] tie = tags.numbers(TiffTags.TIE_POINT);
+      double[] scale = tags.numbers(TiffTags.PIXEL_SCALE);
+      if (tie.length >= 6 && scale.length >= 2) {
+        return new Affine(tie[3] - tie[0] * scale[0], scale[0], 0, tie[4] + tie[1] * scale[1], 0, -scale[1]);
+      }
+      if (tie.length >= 18) {
+        throw new InputFault(
+            tags.place(), "it is placed by " + tie.length / 6 + " ground control points only",
+            "warp it to a map projection first");
+      }
+      return null;
+    } catch (IllegalArgumentException e) {
+      throw new InputFault(tags.place(), "its georeference gives " + e.getMessage(), "mend the file's tags", e);
+    }
+  }
+
+  /** The CRS that the keys give, or none. */
+  GroundCrs crs(TIFFImageMetadata metadata) {
+    int projected = keys.getOrDefault(PROJECTED_CRS, 0);
+    int geodetic = keys.getOrDefault(GEODETIC_CRS, 0);
+    int model = keys.getOrDefault(MODEL_TYPE, projected > 0 ? 1 : geodetic > 0 ? 2 : 0);
+    int code = model == 1 ? projected : model == 2 ? geodetic : 0;
+    if (model == 0 || model == USER_DEFINED) {
+      return GroundCrs.NONE;
+    }
+    if (code > 0 && code < USER_DEFINED) {
+      return CrsLookup.describe("EPSG:" + code, tags.place());
+    }
+    if (model != 1 && model != 2) {
+      throw new InputFault(
+          tags.place(), "its coordinates are geocentric", "use a raster in a map projection or in degrees");
+    }
+    return spelledOut(metadata);
+  }
+
+  private GroundCrs spelledOut(TIFFImageMetadata metadata) {
+    try {
+      Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, Boolean.TRUE);
+      CoordinateReferenceSystem crs =
+          new GeoTiffMetadata2CRSAdapter(hints).createCoordinateSystem(new GeoTiffIIOMetadataDecoder(metadata));
+      return crs == null ? GroundCrs.NONE : CrsLookup.describe(crs.toWKT(), crs, tags.place());
+    } catch (InputFault e) {
+      throw e;
+    } catch (Exception e) {
+      throw new InputFault(
+          tags.place(), "the CRS spelled out in its keys isn't understood: " + e.getMessage(),
+          "convert it to a CRS with an EPSG code", e);
+    }
+  }
+}

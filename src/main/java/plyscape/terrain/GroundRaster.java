@@ -1,0 +1,51 @@
+package plyscape.terrain;
+
+import java.io.IOException;
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+
+/** A raster seen on a metric ground plane: axis-parallel cells, row 0 the southernmost. */
+interface GroundRaster {
+
+  /** All its cells on the ground, in units of {@link #crs()}. */
+  CellFrame frame();
+
+  /** The ground that it covers: within {@link #frame()}, whose outermost cells may stick out. */
+  default Box extent() {
+    return frame().box();
+  }
+
+  /** The ground CRS: projected, or none. */
+  GroundCrs crs();
+
+  /**
+   * Reads a window that lies within the frame.
+   *
+   * @return values row by row from the south; NaN where there is none
+   * @throws IOException when the file can't be read
+   */
+  double[] read(Window window) throws IOException;
+
+  /**
+   * A block of cells, counted from the south-west.
+   *
+   * @param column first column
+   * @param row first row
+   * @param columns count
+   * @param rows count
+   */
+  record Window(int column, int row, int columns, int rows) {
+
+    /** Checks counts. */
+    public Window {
+      if (column < 0 || row < 0 || columns < 1 || rows < 1) {
+        throw new IllegalArgumentException("bad window " + column + " " + row + " " + columns + " " + rows);
+      }
+    }
+
+    /** Cells in all. */
+    long cells() {
+      return (long) columns * rows;
+    }
+  }
+}

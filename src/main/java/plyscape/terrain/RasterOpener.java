@@ -1,0 +1,69 @@
+package plyscape.terrain;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.fault.Warnings;
+
+/** Chooses the reader of an elevation file, by its first bytes where the format has a mark and else by its name. */
+final class RasterOpener {
+
+  private RasterOpener() {}
+
+  /**
+   * Opens a file.
+   *
+   * @throws InputFault when there is no such file, or it is in no known format, or it is broken
+   */
+  static Raster open(Path file, Warnings warnings) {
+    Place place = Place.file(file.toString());
+    if (!Files.isRegularFile(file)) {
+      throw new InputFault(
+          place, Files.exists(file) ? "not a file" : "no such file", "give an elevation raster");
+    }
+    try {
+      byte[] head = head(file);
+      if (starts(head, 'I', 'I', 42, 0)
+          || starts(head, 'M', 'M', 0, 42)
+          || starts(head, 'I', 'I', 43, 0)
+          || starts(head, 'M', 'M', 0, 43)) {
+        return TiffRaster.open(file, warnings);
+      }
+      if (starts(head, 0x89, 'P', 'N', 'G')) {
+        return PngRaster.open(file, warnings);
+      }
+      if (AscRaster.looksLike(head)) {
+        return AscRaster.open(file, warnings);
+      }
+    } catch (IOException e) {
+      throw unreadable(file, e);
+    }
+    throw new InputFault(
+        place, "not an elevation raster that can be read", "use GeoTIFF, ESRI ASCII grid or a grey PNG");
+  }
+
+  /** What is said of a file that breaks off or is garbled. */
+  static InputFault unreadable(Path file, Exception e) {
+    String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+    return new InputFault(
+        Place.file(file.toString()), "can't be read: " + why, "check that the file is whole", e);
+  }
+
+  private static byte[] head(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      return in.readNBytes(64);
+    }
+  }
+
+  private static boolean starts(byte[] head, int... mark) {
+    for (int i = 0; i < mark.length; i++) {
+      if (i >= head.length || (head[i] & 0xff) != mark[i]) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

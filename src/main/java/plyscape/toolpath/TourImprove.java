@@ -1,0 +1,315 @@
+package plyscape.toolpath;
+
+import java.util.ArrayDeque;
+import java.util.Arrays;
+
+/**
+ * Shortens a tour by moving short runs of items elsewhere (Or-opt, also turned round), turning runs round (2-opt) and
+ * exchanging neighbouring runs of any length (the one 3-opt move that keeps all directions: it is what helps where paths
+ * can't be turned round), never against what must come before what. Only links to near items are tried (neighbour lists;
+ * D. Johnson, L. McGeoch 1997). Moves are counted, not timed, so that the outcome is the same everywhere.
+ */
+final class TourImprove {
+
+  private static final int NEIGHBOURS = 10;
+
+  /** Longest run that is moved on its own. */
+  private static final int RUN = 3;
+
+  private static final double LEAST_GAIN_MM = 1e-6;
+
+  private final Tour tour;
+  private final int[] order;
+  private final int[] position;
+  private final int[][] successors;
+
+  /** Items that begin or end near where each ends; the last list is for the start. */
+  private final int[][] near;
+
+  /** Items that end near where each begins. */
+  private final int[][] nearExits;
+  private final int n;
+
+  private TourImprove(Tour tour, int[][] successors) {
+    this.tour = tour;
+    this.successors = successors;
+    order = tour.order;
+    n = order.length;
+    position = new int[n];
+    near = new int[n + 1][];
+    nearExits = new int[n][];
+  }
+
+  /** Improves until nothing near helps; whether anything did. */
+  static boolean run(Tour tour, int[][] successors) {
+    return new TourImprove(tour, successors).run();
+  }
+
+  private boolean run() {
+    for (int p = 0; p < n; p++) {
+      position[order[p]] = p;
+    }
+    findNeighbours();
+    var queue = new ArrayDeque<Integer>();
+    boolean[] queued = new boolean[n + 1];
+    for (int p = -1; p < n; p++) {
+      enqueue(p < 0 ? n : order[p], queue, queued);
+    }
+    int moves = 0;
+    int limit = 20 * n + 100;
+    while (!queue.isEmpty() && moves < limit) {
+      int item = queue.poll();
+      queued[item] = false;
+      int p = item == n ? -1 : position[item];
+      int[] touched = improveAfter(p);
+      if (touched == null) {
+        continue;
+      }
+      moves++;
+      enqueue(item, queue, queued);
+      for (int at : touched) {
+        for (int q = at - 1; q <= at + 1; q++) {
+          if (q >= -1 && q < n) {
+            enqueue(q < 0 ? n : order[q], queue, queued);
+          }
+        }
+      }
+    }
+    return moves > 0;
+  }
+
+  private static void enqueue(int item, ArrayDeque<Integer> queue, boolean[] queued) {
+    if (!queued[item]) {
+      queued[item] = true;
+      queue.add(item);
+    }
+  }
+
+  private void findNeighbours() {
+    double[] x = new double[2 * n];
+    double[] y = new double[2 * n];
+    for (int i = 0; i < n; i++) {
+      x[2 * i] = tour.inX(i);
+      y[2 * i] = tour.inY(i);
+      x[2 * i + 1] = tour.outX(i);
+      y[2 * i + 1] = tour.outY(i);
+    }
+    var all = new PointGrid(x, y);
+    var exits = new PointGrid(x, y);
+    for (int i = 0; i < 2 * n; i++) {
+      all.put(i);
+      if (i % 2 == 1) {
+        exits.put(i);
+      }
+    }
+    for (int i = 0; i < n; i++) {
+      near[i] = others(i, all, tour.outX(i), tour.outY(i));
+      nearExits[i] = others(i, exits, tour.inX(i), tour.inY(i));
+    }
+    near[n] = others(n, all, tour.startX, tour.startY);
+  }
+
+  private static int[] others(int item, PointGrid grid, double x, double y) {
+    int[] found = new int[2 * NEIGHBOURS + 2];
+    int count = grid.nearest(x, y, found, new double[found.length]);
+    int[] list = new int[count];
+    int filled = 0;
+    for (int k = 0; k < count && filled < NEIGHBOURS; k++) {
+      int other = found[k] / 2;
+      if (other != item && !contains(list, filled, other)) {
+        list[filled++] = other;
+      }
+    }
+    return Arrays.copyOf(list, filled);
+  }
+
+  private static boolean contains(int[] list, int filled, int value) {
+    for (int i = 0; i < filled; i++) {
+      if (list[i] == value) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private int at(int p) {
+    return p < 0 || p >= n ? -1 : order[p];
+  }
+
+  private double gap(int p, int q) {
+    return tour.gap(at(p), at(q));
+  }
+
+  /** Tries to have something else follow position p; the positions at whose ends the tour changed, or null. */
+  private int[] improveAfter(int p) {
+    for (int item : near[p < 0 ? n : order[p]]) {
+      int q = position[item];
+      for (int run = 1; run <= RUN; run++) {
+        if (q + run <= n && moveRun(q, q + run - 1, p, false)) {
+          return new int[] {p, p + 1, q, q + run, p - run, p + run};
+        }
+        if (q - run + 1 >= 0 && moveRun(q - run + 1, q, p, true)) {
+          return new int[] {p, p + 1, q, q - run, q + 1, p - run, p + run};
+        }
+      }
+      if (q != p && (q > p ? turn(p + 1, q) : turn(q + 1, p))) {
+        return new int[] {p, p + 1, q, q + 1};
+      }
+      int[] ends = exchangeRuns(p, q);
+      if (ends != null) {
+        return ends;
+      }
+    }
+    return null;
+  }
+
+  /** Moves first..last to follow position p, turned round or not, if that is shorter and allowed. */
+  private boolean moveRun(int first, int last, int p, boolean turned) {
+    if (p >= first - 1 && p <= last) {
+      return false;
+    }
+    double old = gap(first - 1, first) + gap(last, last + 1) + gap(p, p + 1);
+    double closed = last + 1 < n ? gap(first - 1, last + 1) : 0;
+    if (closed >= old - LEAST_GAIN_MM) {
+      return false;
+    }
+    double joined =
+        turned
+            ? turnedIn(p, last) + turnedOut(first, p + 1)
+            : gap(p, first) + gap(last, p + 1);
+    if (closed + joined >= old - LEAST_GAIN_MM || turned && !canTurn(first, last) || !mayMove(first, last, p)) {
+      return false;
+    }
+    if (turned) {
+      reverse(first, last);
+    }
+    // A move is the exchange of two neighbouring blocks: turn both round, then the whole.
+    if (p > last) {
+      exchange(first, last + 1, p);
+    } else {
+      exchange(p + 1, first, last);
+    }
+    return true;
+  }
+
+  /**
+   * Has the item at q follow p by exchanging two neighbouring runs, whichever third break is best among the items whose
+   * exits are near the entry that p leads to now.
+   */
+  private int[] exchangeRuns(int p, int q) {
+    if (p + 1 >= n || q == p + 1) {
+      return null;
+    }
+    double won = gap(p, p + 1) - gap(p, q);
+    if (won <= LEAST_GAIN_MM) {
+      return null;
+    }
+    for (int item : nearExits[order[p + 1]]) {
+      int s = position[item];
+      // Breaks after i < j < k: the runs i+1..j and j+1..k change places.
+      int i = q > p ? Math.min(p, s) : q - 1;
+      int j = q > p ? (s >= q ? q - 1 : p) : s;
+      int k = q > p ? (s >= q ? s : q - 1) : p;
+      boolean ordered = i < j && j < k && (q > p ? s >= q || s < p : s >= q && s < p);
+      if (!ordered) {
+        continue;
+      }
+      double old = gap(i, i + 1) + gap(j, j + 1) + gap(k, k + 1);
+      double now = gap(i, j + 1) + gap(k, i + 1) + (k + 1 < n ? gap(j, k + 1) : 0);
+      if (now < old - LEAST_GAIN_MM && mayMove(i + 1, j, k)) {
+        exchange(i + 1, j + 1, k);
+        return new int[] {i, i + 1, i + k - j, i + k - j + 1, k, k + 1};
+      }
+    }
+    return null;
+  }
+
+  /** Turns first..last round if that is shorter and allowed. */
+  private boolean turn(int first, int last) {
+    if (first >= last) {
+      return false;
+    }
+    double old = gap(first - 1, first) + gap(last, last + 1);
+    double turned = turnedIn(first - 1, last) + turnedOut(first, last + 1);
+    if (turned >= old - LEAST_GAIN_MM || !canTurn(first, last)) {
+      return false;
+    }
+    reverse(first, last);
+    return true;
+  }
+
+  /** From the exit at p to where the item at q leaves now, which is where it would begin if turned round. */
+  private double turnedIn(int p, int q) {
+    double x = p < 0 ? tour.startX : tour.outX(order[p]);
+    double y = p < 0 ? tour.startY : tour.outY(order[p]);
+    return Tour.distance(x, y, tour.outX(order[q]), tour.outY(order[q]));
+  }
+
+  private double turnedOut(int p, int q) {
+    return q >= n ? 0 : Tour.distance(tour.inX(order[p]), tour.inY(order[p]), tour.inX(order[q]), tour.inY(order[q]));
+  }
+
+  private boolean canTurn(int first, int last) {
+    for (int p = first; p <= last; p++) {
+      if (tour.items.get(order[p]).kind() == TourItem.Kind.PATH) {
+        return false;
+      }
+      for (int after : successors[order[p]]) {
+        if (position[after] <= last) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private boolean mayMove(int first, int last, int p) {
+    for (int q = first; q <= last; q++) {
+      if (p > last) {
+        for (int after : successors[order[q]]) {
+          if (position[after] > last && position[after] <= p) {
+            return false;
+          }
+        }
+      } else {
+        for (int before : tour.items.get(order[q]).after()) {
+          if (position[before] > p && position[before] < first) {
+            return false;
+          }
+        }
+      }
+    }
+    return true;
+  }
+
+  private void reverse(int first, int last) {
+    for (int p = first; p <= last; p++) {
+      if (tour.items.get(order[p]).kind() == TourItem.Kind.EITHER_WAY) {
+        tour.way[order[p]] = 1 - tour.way[order[p]];
+      }
+    }
+    flip(first, last);
+    place(first, last);
+  }
+
+  private void exchange(int first, int second, int end) {
+    flip(first, second - 1);
+    flip(second, end);
+    flip(first, end);
+    place(first, end);
+  }
+
+  private void flip(int first, int last) {
+    for (int a = first, b = last; a < b; a++, b--) {
+      int t = order[a];
+      order[a] = order[b];
+      order[b] = t;
+    }
+  }
+
+  private void place(int first, int last) {
+    for (int p = first; p <= last; p++) {
+      position[order[p]] = p;
+    }
+  }
+}

@@ -1,0 +1,173 @@
+package plyscape.bands;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** The band methods against closed forms, published examples and exhaustive search. */
+class BandMakerTest {
+
+  /** Section 4 of the contract, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway depths 0.92 and 1.86. */
+  @Test
+  void scale_breaksAtTheHalfwayDepths() {
+    List<Double> breaks = ScaleBreaks.breaks(100, 400, new double[] {0.45, 1.39, 2.33});
+    assertEquals(400 - 0.47 / 1.88 * 300, breaks.get(0), 1e-9);
+    assertEquals(400 - 1.41 / 1.88 * 300, breaks.get(1), 1e-9);
+  }
+
+  /** The rule as it is worded, at random elevations: the ply with the nearest mid depth wins, a tie goes up. */
+  @Test
+  void scale_isTheNearestMidDepth() {
+    for (int seed = 0; seed < 200; seed++) {
+      Random random = new Random(seed);
+      double[] mids = new double[2 + random.nextInt(7)];
+      double depth = 0;
+      for (int i = 0; i < mids.length; i++) {
+        depth += 0.2 + random.nextDouble();
+        mids[i] = depth;
+      }
+      double zmin = random.nextDouble() * 1000;
+      double zmax = zmin + 1 + random.nextDouble() * 1000;
+      Bands bands = new Bands(numbers(mids.length), ScaleBreaks.breaks(zmin, zmax, mids));
+      for (int k = 0; k < 50; k++) {
+        double z = zmin + random.nextDouble() * (zmax - zmin);
+        double at = mids[0] + (zmax - z) / (zmax - zmin) * (mids[mids.length - 1] - mids[0]);
+        int best = 0;
+        for (int i = 1; i < mids.length; i++) {
+          best = Math.abs(mids[i] - at) < Math.abs(mids[best] - at) ? i : best;
+        }
+        assertEquals(best + 1, bands.plyAt(z), "seed " + seed + ", z " + z);
+      }
+    }
+  }
+
+  @Test
+  void equalInterval_partsTheRelief() {
+    assertEquals(List.of(300.0, 200.0), IntervalBreaks.breaks(100, 400, 3));
+  }
+
+  @Test
+  void equalArea_givesEachPlyAsManyCells() {
+    double[] rising = new double[900];
+    for (int i = 0; i < rising.length; i++) {
+      rising[i] = i * i;
+    }
+    Bands bands = new Bands(numbers(3), QuantileBreaks.breaks(rising, 3));
+    assertEquals(List.of(300L, 300L, 300L), counts(bands, rising));
+  }
+
+  @Test
+  void equalArea_keepsRunsOfOneValueWhole() {
+    // Half of the ground is one lake.
+    double[] rising = {5, 5, 5, 5, 5, 6, 7, 8, 9, 10};
+    List<Double> breaks = QuantileBreaks.breaks(rising, 2);
+    assertEquals(List.of(5.5), breaks);
+    // Half would end within the lake: it goes to the end that is nearer.
+    assertEquals(List.of(7.0), QuantileBreaks.breaks(new double[] {5, 5, 5, 5, 5, 5, 5, 9, 9, 10}, 2));
+    assertEquals(List.of(7.0), QuantileBreaks.breaks(new double[] {5, 5, 9, 9, 9, 9, 9, 9, 9, 10}, 2));
+  }
+
+  /** Fisher-Jenks examples of references.md, section 6: published and exhaustive results. */
+  @Test
+  void natural_findsThePublishedClasses() {
+    assertEquals(List.of(7.0), FisherBreaks.breaks(new double[] {4, 5, 9, 10}, 2));
+    assertEquals(List.of(15.0, 6.0), FisherBreaks.breaks(new double[] {1, 2, 4, 5, 7, 9, 10, 20}, 3));
+    assertEquals(
+        List.of(22.0, 12.0, 6.0),
+        FisherBreaks.breaks(new double[] {0, 1, 2, 10, 11, 13, 14, 30, 31, 33}, 4));
+  }
+
+  @Test
+  void natural_isAsGoodAsExhaustiveSearch() {
+    for (int seed = 0; seed < 200; seed++) {
+      Random random = new Random(seed);
+      double[] rising = random.ints(5 + random.nextInt(8), 0, 40).sorted().asDoubleStream().toArray();
+      int classes = 2 + random.nextInt(3);
+      List<Double> breaks = new ArrayList<>(FisherBreaks.breaks(rising, classes));
+      assertEquals(best(rising, 0, classes), cost(rising, breaks), 1e-9, "seed " + seed);
+    }
+  }
+
+  @Test
+  void natural_inBins_staysWithinTheStatedBound() {
+    for (int seed = 0; seed < 20; seed++) {
+      Random random = new Random(seed);
+      double[] rising = new double[1500];
+      for (int i = 0; i < rising.length; i++) {
+        rising[i] = 100 * (1 + random.nextInt(4)) + 30 * random.nextGaussian();
+      }
+      Arrays.sort(rising);
+      double exact = cost(rising, FisherBreaks.breaks(rising, 4, rising.length));
+      double binned = cost(rising, FisherBreaks.breaks(rising, 4, 64));
+      double bin = (rising[rising.length - 1] - rising[0]) / 64;
+      assertTrue(binned >= exact - 1e-6, "seed " + seed);
+      double off = Math.sqrt(binned / rising.length) - Math.sqrt(exact / rising.length);
+      assertTrue(off <= 2 * bin, "seed " + seed + ": " + off + " of " + bin);
+    }
+  }
+
+  @Test
+  void emptyBands_areLeftOut() {
+    Bands bands = BandMaker.withoutEmpty(List.of(2, 4, 5, 7), List.of(500.0, 300.0, 300.0), 100, 400);
+    assertEquals(List.of(4, 7), bands.plyNumbers());
+    assertEquals(List.of(300.0), bands.breaksM());
+    assertEquals(List.of(2), BandMaker.withoutEmpty(List.of(2, 4), List.of(50.0), 100, 400).plyNumbers());
+  }
+
+  private static List<Integer> numbers(int n) {
+    List<Integer> out = new ArrayList<>();
+    for (int i = 1; i <= n; i++) {
+      out.add(i);
+    }
+    return out;
+  }
+
+  private static List<Long> counts(Bands bands, double[] values) {
+    List<Long> out = new ArrayList<>();
+    for (int ply : bands.plyNumbers()) {
+      out.add(Arrays.stream(values).filter(v -> bands.plyAt(v) == ply).count());
+    }
+    return out;
+  }
+
+  private static double best(double[] v, int from, int classes) {
+    if (from == v.length) {
+      return 0;
+    }
+    if (classes == 1) {
+      return deviation(v, from, v.length);
+    }
+    double least = Double.POSITIVE_INFINITY;
+    for (int end = from + 1; end <= v.length; end++) {
+      least = Math.min(least, deviation(v, from, end) + best(v, end, classes - 1));
+    }
+    return least;
+  }
+
+  private static double cost(double[] v, List<Double> breaks) {
+    double sum = 0;
+    int end = v.length;
+    List<Double> all = new ArrayList<>(breaks);
+    all.add(Double.NEGATIVE_INFINITY);
+    for (double low : all) {
+      int start = end;
+      while (start > 0 && v[start - 1] >= low) {
+        start--;
+      }
+      assertTrue(start < end, "empty class under " + low);
+      sum += deviation(v, start, end);
+      end = start;
+    }
+    return sum;
+  }
+
+  private static double deviation(double[] v, int from, int to) {
+    double mean = Arrays.stream(v, from, to).average().orElseThrow();
+    return Arrays.stream(v, from, to).map(x -> (x - mean) * (x - mean)).sum();
+  }
+}

@@ -1,0 +1,107 @@
+package plyscape.terrain;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import plyscape.fault.InputFault;
+import plyscape.fault.Warnings;
+
+/** The ESRI ASCII grid; keywords after references.md, section 3 (format text). */
+class AscRasterTest extends RasterTestBase {
+
+  private static final String VALUES = "10 20 30 40\n50 60 -9999 80\n90 100 110 120\n";
+
+  @Override
+  Path write(Path dir) throws IOException {
+    return text("ncols 4\nnrows 3\nxllcorner 1000\nyllcorner 2000\ncellsize 10\nNODATA_value -9999\n" + VALUES);
+  }
+
+  @Override
+  double[] westNorthCell() {
+    return new double[] {1000, 2030, 10};
+  }
+
+  private Path text(String text) throws IOException {
+    return Files.writeString(dir.resolve("ground.asc"), text);
+  }
+
+  private static Raster open(Path file) {
+    return RasterOpener.open(file, new Warnings());
+  }
+
+  @Test
+  void llcenter_liesHalfACellIn() throws IOException {
+    try (Raster raster = open(text("NCOLS 4\nNROWS 3\nXLLCENTER 1005\nYLLCENTER 2005\nCELLSIZE 10\n" + VALUES))) {
+      assertEquals(1000, raster.toGround().x(0, 0), 1e-9);
+      assertEquals(2030, raster.toGround().y(0, 0), 1e-9);
+    }
+  }
+
+  @Test
+  void lineBreaksAndNodata_areFree() throws IOException {
+    String oneLine = "10 20 30 40 50 60 -1 80\r\n90\t100 1.1e2 +120";
+    try (Raster raster = open(text("ncols 4 nrows 3 xllcorner 0 yllcorner 0 cellsize 10 nodata_value -1 " + oneLine))) {
+      assertArrayEquals(GROUND, raster.read(0, 0, 4, 3), 0);
+    }
+  }
+
+  @Test
+  void nanWords_areVoid() throws IOException {
+    try (Raster raster = open(text("ncols 3\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\nnan -INF 5"))) {
+      assertArrayEquals(new double[] {Double.NaN, Double.NaN, 5}, raster.read(0, 0, 3, 1), 0);
+    }
+  }
+
+  @Test
+  void decimals_areReadToTheLastBit() throws IOException {
+    String[] numbers = {"0.1", "-12.345", "123456.789012345", "8848.86", "1e-3", "0.30000000000000004"};
+    try (Raster raster =
+        open(text("ncols 6\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\n" + String.join(" ", numbers)))) {
+      double[] got = raster.read(0, 0, 6, 1);
+      for (int i = 0; i < got.length; i++) {
+        assertEquals(Double.parseDouble(numbers[i]), got[i], 0);
+      }
+    }
+  }
+
+  @Test
+  void unequalCells_keepBothSizes() throws IOException {
+    try (Raster raster = open(text("ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ndx 10\ndy 20\n" + VALUES))) {
+      assertEquals(40, raster.toGround().x(4, 0), 1e-9);
+      assertEquals(60, raster.toGround().y(0, 0), 1e-9);
+    }
+  }
+
+  @Test
+  void badNumber_hasItsLineAndColumn() throws IOException {
+    Path file = text("ncols 2\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2\n3 x4\n");
+    InputFault fault = assertThrows(InputFault.class, () -> open(file));
+    assertEquals(7, fault.place().line());
+    assertEquals(3, fault.place().column());
+    assertTrue(fault.getMessage().contains("x4"), fault.getMessage());
+  }
+
+  @Test
+  void tooManyValues_areAFault() throws IOException {
+    Path file = text("ncols 2\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2 3\n");
+    assertTrue(assertThrows(InputFault.class, () -> open(file)).getMessage().contains("2 x 1"));
+  }
+
+  @Test
+  void prjBesideIt_givesTheCrs() throws IOException {
+    Path file = write(dir);
+    Files.writeString(
+        dir.resolve("ground.prj"),
+        "GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],"
+            + "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]]");
+    try (Raster raster = open(file)) {
+      assertEquals(GroundCrs.Kind.GEOGRAPHIC, raster.crs().kind());
+    }
+  }
+}
