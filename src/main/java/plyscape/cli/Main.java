@@ -1,11 +1,9 @@
 package plyscape.cli;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 import plyscape.text.Visible;
@@ -28,7 +26,7 @@ public final class Main {
 
   /** Runs in this process and gives the exit code. */
   static int run(Console console, String... args) {
-    CommandLine line = line(console);
+    CommandLine line = line(console, args);
     try {
       return line.execute(args);
     } catch (StackOverflowError | OutOfMemoryError e) {
@@ -36,11 +34,12 @@ public final class Main {
     }
   }
 
-  /** The whole command line; also what man pages and completion are made from. */
-  static CommandLine line(Console console) {
+  /** The command line with the commands that the arguments can mean; with all of them when there are none. */
+  static CommandLine line(Console console, String... args) {
     CommandLine line = new CommandLine(new RootCommand(console));
-    for (Callable<Integer> command : commands(console)) {
-      line.addSubcommand(command);
+    Commands.needed(args).forEach(entry -> line.addSubcommand(entry.make().apply(console)));
+    if (line.getSubcommands().isEmpty()) {
+      line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_COMMAND_LIST, Commands::list);
     }
     line.setColorScheme(CommandLine.Help.defaultColorScheme(console.errColour() ? Ansi.ON : Ansi.OFF));
     line.setOut(new java.io.PrintWriter(console.out(), true));
@@ -50,13 +49,6 @@ public final class Main {
     line.setParameterExceptionHandler((e, arguments) -> usage(console, e));
     line.setExecutionExceptionHandler((e, at, result) -> report(console, e));
     return line;
-  }
-
-  private static List<Callable<Integer>> commands(Console console) {
-    List<Callable<Integer>> commands = new ArrayList<>();
-    commands.add(new CheckCommand(console));
-    commands.add(new NewCommand(console));
-    return commands;
   }
 
   private static int report(Console console, Throwable thrown) {

@@ -32,6 +32,6 @@ final class RootCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     throw new ParameterException(
-        spec.commandLine(), "no command; known are " + String.join(", ", spec.subcommands().keySet()));
+        spec.commandLine(), "no command; known are " + String.join(", ", Commands.names()));
   }
 }
