@@ -1,0 +1,73 @@
+package plyscape.shop;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+
+/**
+ * Rows of a small comma-separated file (RFC 4180, one record a line), with their line numbers. Blank lines and lines that
+ * begin with # are passed over; blanks round a cell don't count.
+ */
+final class CsvRows {
+
+  /** Rows beyond this are no hand-made readings. */
+  private static final int MOST_ROWS = 100_000;
+
+  private CsvRows() {}
+
+  /** One row: its line in the file, from 1, and its cells. */
+  record Row(int line, List<String> cells) {}
+
+  /**
+   * Splits a text.
+   *
+   * @throws InputFault if a quote isn't closed, or there are too many rows
+   */
+  static List<Row> of(String file, String text) {
+    List<Row> rows = new ArrayList<>();
+    String plain = text.startsWith("\ufeff") ? text.substring(1) : text;
+    String[] lines = plain.split("\r\n|\n|\r", -1);
+    for (int i = 0; i < lines.length; i++) {
+      if (!lines[i].isBlank() && !lines[i].stripLeading().startsWith("#")) {
+        rows.add(new Row(i + 1, cells(file, i + 1, lines[i])));
+      }
+      if (rows.size() > MOST_ROWS) {
+        throw new InputFault(Place.at(file, i + 1, 1), "more than " + MOST_ROWS + " rows", "wanted a file of readings");
+      }
+    }
+    return rows;
+  }
+
+  private static List<String> cells(String file, int line, String text) {
+    List<String> cells = new ArrayList<>();
+    StringBuilder cell = new StringBuilder();
+    boolean quoted = false;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (quoted && c == '"' && i + 1 < text.length() && text.charAt(i + 1) == '"') {
+        cell.append('"');
+        i++;
+      } else if (c == '"' && (quoted || cell.toString().isBlank())) {
+        quoted = !quoted;
+      } else if (c == ',' && !quoted) {
+        cells.add(cell.toString().strip());
+        cell.setLength(0);
+      } else {
+        cell.append(c);
+      }
+    }
+    if (quoted) {
+      throw new InputFault(Place.at(file, line, 1), "row " + line + ": a quote that isn't closed", "close it on the same line");
+    }
+    cells.add(cell.toString().strip());
+    return cells;
+  }
+
+  /** A cell as it must be written: in quotes where a comma, a quote, a hash or outer blanks ask for it. */
+  static String quoted(String cell) {
+    boolean plain =
+        cell.indexOf(',') < 0 && cell.indexOf('"') < 0 && cell.indexOf('#') < 0 && cell.strip().equals(cell);
+    return plain ? cell : "\"" + cell.replace("\"", "\"\"") + "\"";
+  }
+}

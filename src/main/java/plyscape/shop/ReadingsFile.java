@@ -1,0 +1,157 @@
+package plyscape.shop;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.layup.Layup;
+import plyscape.layup.Ply;
+import plyscape.layup.Reading;
+import plyscape.text.NearestName;
+
+/**
+ * Readings of ply edges from a comma-separated file with a head row. Columns: {@code ply} (number or name) and either
+ * {@code depth} (mm) with {@code edge} ({@code bottom}, the default, or {@code top}) and {@code tolerance} (plus or minus)
+ * where wanted; or {@code from} and {@code to}: the last depth at which the ply was seen and the first that showed the next
+ * one. Rows without any value are passed over.
+ */
+public final class ReadingsFile {
+
+  private static final List<String> COLUMNS = List.of("ply", "edge", "depth", "tolerance", "from", "to");
+  private static final double MOST_MM = 1000;
+
+  /** A boundary seen between two equal depths is still not known better than this. */
+  private static final double LEAST_HALF_MM = 0.002;
+
+  private final String file;
+  private final Layup layup;
+  private final List<String> head;
+
+  private ReadingsFile(String file, Layup layup, List<String> head) {
+    this.file = file;
+    this.layup = layup;
+    this.head = head;
+  }
+
+  /**
+   * Reads a file's text.
+   *
+   * @param file its name, for messages
+   * @throws InputFault with the row's number if anything in it can't be taken, or nothing was read
+   */
+  public static List<Reading> parse(String file, String text, Layup layup) {
+    List<CsvRows.Row> rows = CsvRows.of(file, text);
+    if (rows.isEmpty()) {
+      throw new InputFault(Place.file(file), "no rows", "wanted a head row such as ply,depth and a row a reading");
+    }
+    List<String> head = rows.get(0).cells().stream().map(c -> c.toLowerCase(Locale.ROOT)).toList();
+    ReadingsFile readings = new ReadingsFile(file, layup, head);
+    readings.checkHead(rows.get(0).line());
+    List<Reading> out = new ArrayList<>();
+    for (CsvRows.Row row : rows.subList(1, rows.size())) {
+      Reading reading = readings.reading(row);
+      if (reading != null) {
+        out.add(reading);
+      }
+    }
+    if (out.isEmpty()) {
+      throw new InputFault(Place.file(file), "no row with a reading", "fill in the depths that were read");
+    }
+    return List.copyOf(out);
+  }
+
+  private void checkHead(int line) {
+    for (String name : head) {
+      if (!COLUMNS.contains(name)) {
+        throw fault(line, "a column \"" + name + "\"", NearestName.hint(name, COLUMNS));
+      }
+    }
+    if (head.stream().distinct().count() < head.size()) {
+      throw fault(line, "a column that is named twice", "name each once");
+    }
+    boolean depth = head.contains("depth");
+    boolean range = head.contains("from") && head.contains("to");
+    if (!head.contains("ply") || depth == range) {
+      throw fault(line, "columns " + String.join(", ", head), "wanted ply,depth or ply,from,to");
+    }
+  }
+
+  private Reading reading(CsvRows.Row row) {
+    if (row.cells().size() != head.size()) {
+      throw fault(row.line(), row.cells().size() + " cells", "wanted " + head.size() + ": " + String.join(",", head));
+    }
+    Map<String, String> cells = new LinkedHashMap<>();
+    for (int i = 0; i < head.size(); i++) {
+      cells.put(head.get(i), row.cells().get(i));
+    }
+    boolean range = head.contains("from");
+    boolean empty = range ? cells.get("from").isEmpty() && cells.get("to").isEmpty() : cells.get("depth").isEmpty();
+    if (empty && cells.getOrDefault("tolerance", "").isEmpty()) {
+      ply(row.line(), cells.get("ply"));
+      return null;
+    }
+    int ply = ply(row.line(), cells.get("ply"));
+    return range ? between(row.line(), ply, cells) : depth(row.line(), ply, cells);
+  }
+
+  private Reading depth(int line, int ply, Map<String, String> cells) {
+    String edge = cells.getOrDefault("edge", "").toLowerCase(Locale.ROOT);
+    if (!edge.isEmpty() && !edge.equals("top") && !edge.equals("bottom")) {
+      throw fault(line, "edge \"" + edge + "\"", "wanted top or bottom");
+    }
+    boolean top = edge.equals("top");
+    if (top && ply == 1) {
+      throw fault(line, "the top of ply 1", "that is the top face, depth 0; give other edges");
+    }
+    double depth = number(line, "depth", cells.get("depth"), 0);
+    String stated = cells.getOrDefault("tolerance", "");
+    double tolerance = stated.isEmpty() ? 0 : number(line, "tolerance", stated, 0);
+    return new Reading(line, ply, top, depth, tolerance);
+  }
+
+  private Reading between(int line, int ply, Map<String, String> cells) {
+    if (ply == layup.plies().size()) {
+      throw fault(line, "the last ply", "no other colour comes below it; measure the panel's thickness instead");
+    }
+    double from = number(line, "from", cells.get("from"), -1);
+    double to = number(line, "to", cells.get("to"), 0);
+    if (!(to > from)) {
+      throw fault(line, "from " + from + " to " + to, "wanted a to that is deeper than from");
+    }
+    // The glue line lies in between too: the bottom is between from and to less the glue line.
+    double half = Math.max((to - layup.glueLineMm() - from) / 2, LEAST_HALF_MM);
+    double stated = cells.getOrDefault("tolerance", "").isEmpty() ? 0 : number(line, "tolerance", cells.get("tolerance"), 0);
+    // Anywhere in between with equal chance: deviation half / sqrt(3), of which three make the plus or minus.
+    double tolerance = Math.hypot(Math.sqrt(3) * half, stated);
+    return new Reading(line, ply, false, (from + to - layup.glueLineMm()) / 2, tolerance);
+  }
+
+  private int ply(int line, String text) {
+    for (Ply ply : layup.plies()) {
+      if (ply.name().equals(text) || String.valueOf(ply.number()).equals(text)) {
+        return ply.number();
+      }
+    }
+    throw fault(
+        line, "no ply \"" + text + "\" in " + layup.file(),
+        NearestName.hint(text, layup.plies().stream().map(Ply::name).toList()) + ", or numbers 1 to " + layup.plies().size());
+  }
+
+  private double number(int line, String what, String text, double above) {
+    double value = Double.NaN;
+    if (text.matches("[+-]?(\\d{1,9}(\\.\\d{0,12})?|\\.\\d{1,12})")) {
+      value = Double.parseDouble(text);
+    }
+    if (!(value > above && value < MOST_MM)) {
+      throw fault(line, what + " \"" + text + "\"", "wanted millimetres " + (above < 0 ? "from 0" : "above 0") + ", with a point, such as 2.92");
+    }
+    return value;
+  }
+
+  private InputFault fault(int line, String found, String wanted) {
+    return new InputFault(Place.at(file, line, 1), "row " + line + ": found " + found, wanted);
+  }
+}
