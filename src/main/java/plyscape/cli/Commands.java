@@ -38,7 +38,9 @@ final class Commands {
   private static final List<Entry> ALL =
       List.of(
           new Entry(CheckCommand.class, CheckCommand::new),
-          new Entry(NewCommand.class, NewCommand::new));
+          new Entry(NewCommand.class, NewCommand::new),
+          new Entry(CompletionCommand.class, CompletionCommand::new),
+          new Entry(ManCommand.class, ManCommand::new));
 
   private Commands() {}
 

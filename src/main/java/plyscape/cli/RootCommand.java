@@ -12,7 +12,7 @@ import picocli.CommandLine.Spec;
     name = "plyscape",
     description = "Mills a landscape out of a panel of pressed coloured plies: every kind of place shows its own ply.",
     versionProvider = VersionText.class,
-    synopsisSubcommandLabel = "COMMAND",
+    customSynopsis = "plyscape [OPTION]... COMMAND [ARGUMENT]...",
     footer = {
       "",
       "Start with:  plyscape new my-panel && plyscape plan my-panel/job.yaml -o my-panel/out",

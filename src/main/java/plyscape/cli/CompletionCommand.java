@@ -1,0 +1,28 @@
+package plyscape.cli;
+
+import java.util.concurrent.Callable;
+import picocli.AutoComplete;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** {@code plyscape completion}: a script that completes commands and options in the shell. */
+@Command(
+    name = "completion",
+    description = "Print a script for tab completion in bash and zsh:  source <(plyscape completion)",
+    sortOptions = false)
+final class CompletionCommand implements Callable<Integer> {
+
+  @Mixin private CommonOptions common;
+
+  private final Console console;
+
+  CompletionCommand(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    console.result(AutoComplete.bash("plyscape", Main.line(console)).replace("\r\n", "\n"));
+    return ExitCodes.DONE;
+  }
+}
