@@ -1,0 +1,22 @@
+package plyscape.simulate;
+
+import java.util.List;
+import plyscape.grid.Grid;
+
+/**
+ * What a simulated cut gives. Immutable but for the arrays, which callers don't change.
+ *
+ * @param verification the figures
+ * @param field the surface after the cut
+ * @param targetOf index of the target at each cell of the field, -1 where the panel stays uncut
+ * @param verdicts code of {@link Verdict} of each cell
+ * @param differences connected areas gouged or left uncut, the largest first
+ */
+public record CutResult(
+    Verification verification, HeightField field, byte[] targetOf, byte[] verdicts, List<Difference> differences) {
+
+  /** The surface as a grid of doubles, for drawing. */
+  public Grid depth() {
+    return field.grid();
+  }
+}

@@ -1,0 +1,190 @@
+package plyscape.simulate;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import plyscape.grid.CellFrame;
+import plyscape.machine.Tool;
+
+/**
+ * Cuts strokes into a height field in their order and gives the contacts that must not be.
+ *
+ * <p>A cell's depth is that at its centre, exact but for the rounding to a float: no stepping along the path, so the cell size
+ * decides only how fine the panel is looked at. A cell is cut when its centre is within the radius, edge included. Bands of
+ * rows are cut on all processors; as each band sees all strokes in order, the outcome doesn't depend on how many there are.
+ */
+final class HeightFieldCutter {
+
+  /** Slack of contact checks: sideways, so that arcs written as chords may rub along a wall they made, mm. */
+  private static final double TOUCH_ASIDE_MM = 0.01;
+
+  /** And in depth, for Z rounded to three decimals on both sides, mm. */
+  private static final double TOUCH_DEPTH_MM = 0.005;
+
+  private static final int ROWS_PER_BAND = 64;
+
+  private final HeightField field;
+  private final List<Tool> tools;
+  private final ToolForm[] forms;
+
+  /**
+   * Over a field, which is changed.
+   *
+   * @param tools one a program
+   */
+  HeightFieldCutter(HeightField field, List<Tool> tools) {
+    this.field = field;
+    this.tools = List.copyOf(tools);
+    this.forms = tools.stream().map(ToolForm::of).toArray(ToolForm[]::new);
+  }
+
+  /** Cuts; contacts come in the order of strokes. */
+  List<Contact> cut(List<Stroke> strokes) {
+    Stroke[] all = strokes.toArray(Stroke[]::new);
+    int bands = (field.frame().rows() + ROWS_PER_BAND - 1) / ROWS_PER_BAND;
+    List<List<Contact>> found = IntStream.range(0, bands)
+        .parallel()
+        .mapToObj(band -> new Band(band * ROWS_PER_BAND, Math.min(field.frame().rows(), (band + 1) * ROWS_PER_BAND)).cut(all))
+        .toList();
+    TreeMap<Long, Contact> merged = new TreeMap<>();
+    for (List<Contact> list : found) {
+      for (Contact c : list) {
+        merged.merge(c.stroke() * 4L + c.kind().ordinal(), c, Contact::with);
+      }
+    }
+    List<Contact> contacts = new ArrayList<>(merged.values());
+    contacts.sort(Comparator.comparingInt(Contact::stroke));
+    return contacts;
+  }
+
+  /** Rows from {@code firstRow} (inclusive) to {@code endRow}. */
+  private final class Band {
+
+    private final CellFrame frame = field.frame();
+    private final float[] depth = field.depth();
+    private final int firstRow;
+    private final int endRow;
+    private final double[] spans = new double[8];
+    private final List<Contact> contacts = new ArrayList<>();
+
+    Band(int firstRow, int endRow) {
+      this.firstRow = firstRow;
+      this.endRow = endRow;
+    }
+
+    List<Contact> cut(Stroke[] strokes) {
+      double south = frame.centreY(firstRow);
+      double north = frame.centreY(endRow - 1);
+      for (int i = 0; i < strokes.length; i++) {
+        Stroke stroke = strokes[i];
+        if (stroke.deepestTip() <= 0) {
+          continue; // over the top face all the way
+        }
+        ToolForm form = forms[stroke.program];
+        Tool tool = tools.get(stroke.program);
+        double widest = Math.max(form.radius(), Math.max(tool.shankDiameterMm(), tool.holderDiameterMm()) / 2);
+        if (stroke.minY() - widest > north || stroke.maxY() + widest < south) {
+          continue;
+        }
+        if (stroke.mustNotCut) {
+          check(stroke, i, form, 0, Contact.Kind.TOOL);
+        }
+        if (form.flat() && stroke.z0 == stroke.z1) {
+          fill(stroke, form);
+        } else {
+          carve(stroke, form);
+        }
+        if (tool.shankDiameterMm() > 0) {
+          check(stroke, i, ToolForm.cylinder(tool.shankDiameterMm() / 2), tool.fluteLengthMm(), Contact.Kind.SHANK);
+        }
+        if (tool.holderDiameterMm() > 0 && tool.stickoutMm() > 0) {
+          check(stroke, i, ToolForm.cylinder(tool.holderDiameterMm() / 2), tool.stickoutMm(), Contact.Kind.HOLDER);
+        }
+      }
+      return contacts;
+    }
+
+    private int first(Stroke stroke, double r) {
+      return Math.max(firstRow, (int) Math.ceil((stroke.minY() - r - frame.minY()) / frame.cellY() - 0.5 - 1e-9));
+    }
+
+    private int last(Stroke stroke, double r) {
+      return Math.min(endRow - 1, (int) Math.floor((stroke.maxY() + r - frame.minY()) / frame.cellY() - 0.5 + 1e-9));
+    }
+
+    private int firstColumn(double x) {
+      return Math.max(0, (int) Math.ceil((x - frame.minX()) / frame.cellX() - 0.5 - 1e-9));
+    }
+
+    private int lastColumn(double x) {
+      return Math.min(frame.columns() - 1, (int) Math.floor((x - frame.minX()) / frame.cellX() - 0.5 + 1e-9));
+    }
+
+    /** A flat cutter at one depth: whole runs of cells. */
+    private void fill(Stroke stroke, ToolForm form) {
+      float z = (float) stroke.z0;
+      int last = last(stroke, form.radius());
+      for (int row = first(stroke, form.radius()); row <= last; row++) {
+        int n = stroke.spans(frame.centreY(row), form.radius(), spans);
+        int base = row * frame.columns();
+        for (int k = 0; k < n; k++) {
+          int to = base + lastColumn(spans[2 * k + 1]);
+          for (int i = base + firstColumn(spans[2 * k]); i <= to; i++) {
+            depth[i] = Math.max(depth[i], z);
+          }
+        }
+      }
+    }
+
+    /** Any cutter, any slope: each cell on its own. */
+    private void carve(Stroke stroke, ToolForm form) {
+      int last = last(stroke, form.radius());
+      for (int row = first(stroke, form.radius()); row <= last; row++) {
+        double py = frame.centreY(row);
+        int n = stroke.spans(py, form.radius(), spans);
+        int base = row * frame.columns();
+        for (int k = 0; k < n; k++) {
+          int to = lastColumn(spans[2 * k + 1]);
+          for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
+            float z = (float) stroke.deepest(form, frame.centreX(column), py);
+            if (z > depth[base + column]) {
+              depth[base + column] = z;
+            }
+          }
+        }
+      }
+    }
+
+    /** Notes where a form that hangs {@code above} over the tip would be in stock. */
+    private void check(Stroke stroke, int index, ToolForm form, double above, Contact.Kind kind) {
+      if (stroke.deepestTip() - above <= TOUCH_DEPTH_MM || form.radius() <= TOUCH_ASIDE_MM) {
+        return;
+      }
+      double r = form.radius() - TOUCH_ASIDE_MM;
+      double worst = TOUCH_DEPTH_MM;
+      double soonest = Double.POSITIVE_INFINITY;
+      int last = last(stroke, r);
+      for (int row = first(stroke, r); row <= last; row++) {
+        double py = frame.centreY(row);
+        int n = stroke.spans(py, r, spans);
+        int base = row * frame.columns();
+        for (int k = 0; k < n; k++) {
+          int to = lastColumn(spans[2 * k + 1]);
+          for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
+            double px = frame.centreX(column);
+            double excess = stroke.deepest(form, px, py) - above - depth[base + column];
+            if (excess > TOUCH_DEPTH_MM) {
+              worst = Math.max(worst, excess);
+              soonest = Math.min(soonest, stroke.nearest(px, py));
+            }
+          }
+        }
+      }
+      if (soonest <= 1) {
+        contacts.add(new Contact(index, kind, soonest, worst));
+      }
+    }
+  }
+}

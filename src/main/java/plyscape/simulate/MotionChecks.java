@@ -1,0 +1,106 @@
+package plyscape.simulate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import plyscape.gcode.ProgramFrame;
+
+/**
+ * What can be seen in the motions alone, without stock: travel, plunge rate, flute length, the panel's bottom. One finding of
+ * a kind a line.
+ */
+final class MotionChecks {
+
+  /** Rounding of Z and of feeds on a ramp may make a plunge seem a little fast. */
+  private static final double FEED_SLACK = 1.02;
+
+  private static final double LENGTH_SLACK_MM = 0.0015;
+
+  private final Setup setup;
+  private final List<Verification.Collision> found = new ArrayList<>();
+
+  private MotionChecks(Setup setup) {
+    this.setup = setup;
+  }
+
+  /** Findings of one program, by line. */
+  static List<Verification.Collision> of(Setup setup, Cut cut, List<Stroke> strokes) {
+    MotionChecks checks = new MotionChecks(setup);
+    checks.travel(cut, strokes);
+    int lastFast = 0;
+    int lastDeep = 0;
+    int lastThrough = 0;
+    int index = 0;
+    var blocks = cut.program().blocks();
+    for (Stroke stroke : strokes) {
+      while (blocks.get(index).line() < stroke.line) {
+        index++;
+      }
+      double feed = blocks.get(index).move().feedMmPerMin();
+      if (feed > 0 && stroke.line != lastFast && checks.plunge(cut, stroke, feed)) {
+        lastFast = stroke.line;
+      }
+      if (stroke.line != lastDeep && checks.flutes(cut, stroke)) {
+        lastDeep = stroke.line;
+      }
+      if (stroke.line != lastThrough && stroke.deepestTip() > setup.thicknessMm() + LENGTH_SLACK_MM) {
+        checks.add(cut, stroke, "cuts through the panel, which is " + mm(setup.thicknessMm()) + " mm thick");
+        lastThrough = stroke.line;
+      }
+    }
+    return checks.found;
+  }
+
+  private boolean plunge(Cut cut, Stroke stroke, double feed) {
+    double down = stroke.z1 - stroke.z0;
+    if (down <= LENGTH_SLACK_MM || stroke.z1 <= 0 || cut.tool().plungeMmPerMin() <= 0) {
+      return false; // going up, or down to the face through air
+    }
+    double length = Math.hypot(stroke.length(), down);
+    double rate = feed * down / length;
+    if (rate <= cut.tool().plungeMmPerMin() * FEED_SLACK) {
+      return false;
+    }
+    add(cut, stroke, "plunges at " + Math.round(rate) + " mm/min, the tool's plunge is "
+        + Math.round(cut.tool().plungeMmPerMin()));
+    return true;
+  }
+
+  private boolean flutes(Cut cut, Stroke stroke) {
+    double flute = cut.tool().fluteLengthMm();
+    if (flute <= 0 || cut.tool().shankDiameterMm() > 0 || stroke.deepestTip() <= flute + LENGTH_SLACK_MM) {
+      return false; // with a shank's diameter the field itself tells whether it touches
+    }
+    add(cut, stroke, "is deeper than the flutes are long, " + mm(flute) + " mm");
+    return true;
+  }
+
+  private void travel(Cut cut, List<Stroke> strokes) {
+    ProgramFrame frame = ProgramFrame.of(setup.machine(), setup.panel().maxX(), setup.panel().maxY(), setup.thicknessMm());
+    double[] low = {frame.zeroX(), frame.zeroY(), frame.zeroDepth()};
+    double[] high = low.clone();
+    double[] limit = {setup.machine().travelXMm(), setup.machine().travelYMm(), setup.machine().travelZMm()};
+    boolean[] told = new boolean[3];
+    for (Stroke s : strokes) {
+      double[] from = {s.minX(), s.minY(), Math.min(s.z0, s.z1)};
+      double[] to = {s.maxX(), s.maxY(), s.deepestTip()};
+      for (int axis = 0; axis < 3; axis++) {
+        low[axis] = Math.min(low[axis], from[axis]);
+        high[axis] = Math.max(high[axis], to[axis]);
+        if (!told[axis] && high[axis] - low[axis] > limit[axis] + LENGTH_SLACK_MM) {
+          told[axis] = true;
+          add(cut, s, "needs more than the " + mm(limit[axis]) + " mm that the " + "XYZ".charAt(axis) + " axis may use");
+        }
+      }
+    }
+  }
+
+  private void add(Cut cut, Stroke stroke, String what) {
+    found.add(new Verification.Collision(
+        cut.program().file(), stroke.line, stroke.x1, stroke.y1, stroke.deepestTip(), what));
+  }
+
+  private static String mm(double value) {
+    return String.format(Locale.ROOT, "%.3f", value).replaceAll("\\.?0+$", "");
+  }
+}

@@ -1,0 +1,23 @@
+package plyscape.simulate;
+
+import plyscape.grid.Box;
+import plyscape.machine.Machine;
+
+/**
+ * The panel on its machine. Immutable.
+ *
+ * @param panel the whole panel, mm
+ * @param thicknessMm of the panel
+ * @param carved the carved area, over which the matched share is counted
+ * @param machine for travel and zero
+ * @param cellMm side of a simulation cell, at most
+ */
+public record Setup(Box panel, double thicknessMm, Box carved, Machine machine, double cellMm) {
+
+  /** Checks sizes. */
+  public Setup {
+    if (!(thicknessMm > 0) || !(cellMm > 0)) {
+      throw new IllegalArgumentException("thickness and cell must be positive: " + thicknessMm + ", " + cellMm);
+    }
+  }
+}

@@ -1,0 +1,140 @@
+package plyscape.simulate;
+
+import java.util.Arrays;
+import java.util.List;
+import plyscape.grid.Box;
+
+/**
+ * The outlines of all targets as walls between two depths, with exact distances from a point to them.
+ *
+ * <p>An edge that two targets share is one wall between their depths; an edge of one alone is a wall up to the uncut face.
+ * Edges are kept in square buckets, so that a question looks only at what is near.
+ */
+final class Walls {
+
+  private static final double BUCKET_MM = 0.75;
+
+  private final double[] x0;
+  private final double[] y0;
+  private final double[] x1;
+  private final double[] y1;
+  private final double[] shallow;
+  private final double[] deep;
+  private final int count;
+  private final double minX;
+  private final double minY;
+  private final int columns;
+  private final int rows;
+  private final int[] bucketStart;
+  private final int[] bucketEdges;
+
+  /** Of targets on a panel. */
+  Walls(Box panel, List<Target> targets) {
+    EdgeTable table = new EdgeTable(targets);
+    x0 = table.x0;
+    y0 = table.y0;
+    x1 = table.x1;
+    y1 = table.y1;
+    shallow = table.shallow;
+    deep = table.deep;
+    count = table.count;
+    minX = panel.minX();
+    minY = panel.minY();
+    columns = Math.max(1, (int) Math.ceil(panel.width() / BUCKET_MM));
+    rows = Math.max(1, (int) Math.ceil(panel.height() / BUCKET_MM));
+    bucketStart = new int[columns * rows + 1];
+    for (int e = 0; e < count; e++) {
+      visit(e, (bucket, edge) -> bucketStart[bucket + 1]++);
+    }
+    for (int b = 0; b < columns * rows; b++) {
+      bucketStart[b + 1] += bucketStart[b];
+    }
+    bucketEdges = new int[bucketStart[columns * rows]];
+    int[] next = Arrays.copyOf(bucketStart, columns * rows);
+    for (int e = 0; e < count; e++) {
+      visit(e, (bucket, edge) -> bucketEdges[next[bucket]++] = edge);
+    }
+  }
+
+  private interface Visitor {
+    void accept(int bucket, int edge);
+  }
+
+  private void visit(int e, Visitor visitor) {
+    int toColumn = column(Math.max(x0[e], x1[e]));
+    int toRow = row(Math.max(y0[e], y1[e]));
+    for (int r = row(Math.min(y0[e], y1[e])); r <= toRow; r++) {
+      for (int c = column(Math.min(x0[e], x1[e])); c <= toColumn; c++) {
+        visitor.accept(r * columns + c, e);
+      }
+    }
+  }
+
+  private int column(double x) {
+    return Math.max(0, Math.min(columns - 1, (int) Math.floor((x - minX) / BUCKET_MM)));
+  }
+
+  private int row(double y) {
+    return Math.max(0, Math.min(rows - 1, (int) Math.floor((y - minY) / BUCKET_MM)));
+  }
+
+  /** Whether an edge of some target at least this deep is within a distance of the point. */
+  boolean deeperWithin(double px, double py, double distance, double depth) {
+    return distanceTo(px, py, distance, depth, Double.POSITIVE_INFINITY) <= distance;
+  }
+
+  /**
+   * Distance of a point to the nearest wall of the pocket in which all targets are at least {@code level} deep, or {@code cap}
+   * when there is none nearer.
+   */
+  double wallDistance(double px, double py, double cap, double level) {
+    return distanceTo(px, py, cap, level, level);
+  }
+
+  /** Distance to the nearest edge with deep >= atLeast and shallow < below, or cap (a little more) when none is as near. */
+  double distanceTo(double px, double py, double cap, double atLeast, double below) {
+    double best = cap * cap;
+    boolean found = false;
+    int toColumn = column(px + cap);
+    int toRow = row(py + cap);
+    for (int r = row(py - cap); r <= toRow; r++) {
+      for (int c = column(px - cap); c <= toColumn; c++) {
+        int bucket = r * columns + c;
+        for (int k = bucketStart[bucket]; k < bucketStart[bucket + 1]; k++) {
+          int e = bucketEdges[k];
+          if (deep[e] >= atLeast && shallow[e] < below) {
+            double d = squaredDistance(e, px, py);
+            if (d <= best) {
+              best = d;
+              found = true;
+            }
+          }
+        }
+      }
+    }
+    return found ? Math.sqrt(best) : Math.nextUp(cap);
+  }
+
+  /** Distance to the nearest edge of anything at least this deep, however far; infinite when nothing is. */
+  double distanceToDepth(double px, double py, double depth) {
+    double best = Double.POSITIVE_INFINITY;
+    for (int e = 0; e < count; e++) {
+      if (deep[e] >= depth) {
+        best = Math.min(best, squaredDistance(e, px, py));
+      }
+    }
+    return Math.sqrt(best);
+  }
+
+  private double squaredDistance(int e, double px, double py) {
+    double dx = x1[e] - x0[e];
+    double dy = y1[e] - y0[e];
+    double wx = px - x0[e];
+    double wy = py - y0[e];
+    double t = (wx * dx + wy * dy) / (dx * dx + dy * dy);
+    t = t < 0 ? 0 : t > 1 ? 1 : t;
+    wx -= t * dx;
+    wy -= t * dy;
+    return wx * wx + wy * wy;
+  }
+}
