@@ -30,7 +30,8 @@ record PlyRaster(int columns, int rows, double cellMm, byte[] plies) {
     return new PlyRaster(columns, rows, cellMm, plies);
   }
 
-  private static void fill(
+  /** Sets the cells whose centres lie in an area; rows from the north. */
+  static void fill(
       MultiPolygon area, byte ply, byte[] plies, int columns, int rows, double cellMm, double heightMm) {
     Crossings crossings = new Crossings(rows, cellMm, heightMm);
     for (int i = 0; i < area.getNumGeometries(); i++) {

@@ -37,6 +37,12 @@ public final class PreviewPicture {
     return Png.write(canvas, (int) Math.round(pxPerMm * 1000));
   }
 
+  /** A PNG file of the panel alone, edge to edge, so many pixels on its longer side. */
+  public static byte[] panelPng(Plan plan, int longestPx) {
+    Job.PanelSpec panel = plan.job().panel();
+    return Png.write(topView(plan, longestPx / Math.max(panel.widthMm(), panel.heightMm())), 0);
+  }
+
   /** Only the panel, without legend; its size is the panel's times the scale, rounded up. */
   static Canvas topView(Plan plan, double pxPerMm) {
     Job.PanelSpec panel = plan.job().panel();

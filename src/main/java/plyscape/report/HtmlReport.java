@@ -1,36 +1,57 @@
 package plyscape.report;
 
-import java.util.Base64;
-import plyscape.layup.PlyDepth;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import plyscape.plan.Plan;
-import plyscape.render.PreviewPicture;
 import plyscape.text.Markup;
-import plyscape.text.Numbers;
 
-/** {@code report.html}: one self-contained page for a person. */
+/**
+ * {@code report.html}: one self-contained page for a person. Warnings come first, then a summary, the panel to point at, a section
+ * along a line that the reader drags, the panel as a solid that turns, and the tables. Loads nothing from anywhere.
+ */
 public final class HtmlReport {
 
   private HtmlReport() {}
 
-  /** The page. */
+  /** The page's text. */
   public static String text(Plan plan) {
-    StringBuilder out = new StringBuilder(1 << 16);
-    out.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
-        .append(Markup.escape(plan.job().layup().name()))
-        .append("</title><style>body{font:16px/1.5 sans-serif;margin:2rem;max-width:75rem}img{max-width:100%}"
-            + "td,th{padding:.2rem .6rem;text-align:left}</style></head><body>\n<h1>")
-        .append(Markup.escape(plan.job().layup().name())).append("</h1>\n<ul id=\"warnings\">");
-    plan.warnings().forEach(w -> out.append("<li>").append(Markup.escape(w.message())).append("</li>"));
-    out.append("</ul>\n<img alt=\"The finished panel from above\" src=\"data:image/png;base64,")
-        .append(Base64.getEncoder().encodeToString(PreviewPicture.png(plan)))
-        .append("\">\n<table><tr><th>ply<th>name<th>cut to, mm<th>share</tr>\n");
-    for (PlyDepth depth : plan.depths()) {
-      var area = plan.tiling().exposed().get(depth.ply().number());
-      out.append("<tr><td>").append(depth.ply().number()).append("<td>").append(Markup.escape(depth.ply().name()))
-          .append("<td>").append(Numbers.fixed(depth.targetMm(), 3)).append("<td>")
-          .append(Numbers.fixed(area == null ? 0 : 100 * area.getArea() / plan.tiling().carved().area(), 1))
-          .append(" %</tr>\n");
+    Html page = new Html();
+    String title = Markup.escape(plan.job().layup().name());
+    page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
+        .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+        // Whatever a name in the input might try, the page may load and send nothing.
+        .raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline';")
+        .raw(" script-src 'unsafe-inline'\">\n")
+        .raw("<title>" + title + " - plyscape</title>\n<style>\n" + resource("report.css") + "</style>\n</head>\n<body>\n")
+        .raw("<header>\n<h1>" + title + "</h1>\n<p class=\"sub\">")
+        .text(plan.job().name() + " on " + plan.terrain().file() + ", plyscape " + plan.version())
+        .raw("</p>\n<nav><a href=\"#panel\">Panel</a><a href=\"#section\">Section</a><a href=\"#view3d\">Solid</a>")
+        .raw("<a href=\"#plies\">Plies</a><a href=\"#zones\">Zones</a><a href=\"#passes\">Passes</a>")
+        .raw("<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n</header>\n<main>\n");
+    SummaryPart.write(page, plan);
+    PanelPart.write(page, plan);
+    PlyPart.write(page, plan);
+    ZonePart.write(page, plan);
+    PassPart.write(page, plan);
+    CheckPart.write(page, plan);
+    page.raw("</main>\n<footer><p>plyscape ").text(plan.version())
+        .raw(". Figures are those of plan.json, rounded.</p></footer>\n")
+        .raw("<script type=\"application/json\" id=\"plan-data\">" + PageData.json(plan) + "</script>\n<script>\n")
+        .raw(resource("report.js")).raw("</script>\n<script>\n").raw(resource("solid.js"))
+        .raw("</script>\n</body>\n</html>\n");
+    return page.toString();
+  }
+
+  private static String resource(String name) {
+    try (InputStream in = HtmlReport.class.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new IllegalStateException("the program lacks its own file " + name);
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\r\n", "\n");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    return out.append("</table></body></html>\n").toString();
   }
 }

@@ -1,0 +1,70 @@
+package plyscape.report;
+
+import java.util.List;
+import plyscape.plan.Plan;
+import plyscape.simulate.Verification;
+import plyscape.text.Numbers;
+
+/** What was proved, what stands out about wood and cutters, and the cautions. */
+final class CheckPart {
+
+  private static final int LISTED = 20;
+
+  private CheckPart() {}
+
+  static void write(Html page, Plan plan) {
+    page.raw("<section id=\"checks\">\n<h2>Checks</h2>\n");
+    if (plan.verification() != null) {
+      proof(page, plan.verification());
+    }
+    findings(page, "Wood", WoodCheck.of(plan));
+    findings(page, "Cutters", CutterCheck.of(plan));
+    page.raw("</section>\n<section id=\"cautions\">\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
+    for (String caution : CAUTIONS) {
+      page.raw("<li>").text(caution).raw("</li>\n");
+    }
+    page.raw("</ul>\n</section>\n");
+  }
+
+  /** Section 10 of the contract. */
+  private static final List<String> CAUTIONS =
+      List.of(
+          "A router can hurt people and burn a shop. Never leave it running alone; know how to stop it before you start it.",
+          "Check zero, clamps and travel before each file, and run it in the air first, well above the panel.",
+          "Wear eye and ear protection. Dust from dyed or resin-glued wood is worse than plain dust: extract it and wear a mask.",
+          "Feeds, speeds and depths here are starting points. Try them on waste of the same panel.",
+          "Set zero on the top face where it has not been sanded, and again with every new cutter.",
+          "The maker of the machine, cutter and glue, and local rules, have the last word.");
+
+  private static void proof(Html page, Verification proof) {
+    page.raw("<h3>Proof</h3>\n<p>The written G-code was read back and cut in simulation by code that shares nothing with the planner.</p>\n")
+        .raw("<dl class=\"pair\" id=\"proof\">");
+    pair(page, "As planned", Words.percent(proof.matchedShare()) + " of the carved area, within 0.01 mm of its depth");
+    pair(page, "Cut too deep", Numbers.fixed(proof.gougedMm2(), 3) + " mm2, at most " + Numbers.fixed(proof.gougeMaxMm(), 3) + " mm over a wall");
+    pair(page, "Left too high", Numbers.fixed(proof.uncutMm2(), 2) + " mm2 that a cutter could have reached");
+    pair(page, "Out of reach", Numbers.fixed(proof.unreachableMm2(), 2) + " mm2 in corners too tight for the smallest cutter");
+    pair(page, "Collisions", Integer.toString(proof.collisions().size()));
+    page.raw("</dl>\n");
+    if (!proof.collisions().isEmpty()) {
+      page.table("File", "#Line", "#X", "#Y", "#Depth", "What");
+      for (Verification.Collision c : proof.collisions().subList(0, Math.min(LISTED, proof.collisions().size()))) {
+        page.raw("<tr>").cell(c.file()).number(Integer.toString(c.line())).number(Numbers.fixed(c.x(), 2))
+            .number(Numbers.fixed(c.y(), 2)).number(Numbers.fixed(c.depthMm(), 3)).cell(c.what()).raw("</tr>\n");
+      }
+      page.endTable();
+    }
+  }
+
+  private static void findings(Html page, String title, List<Finding> findings) {
+    page.raw("<h3>" + title + "</h3>\n<ul>\n");
+    for (Finding finding : findings) {
+      page.raw(finding.good() ? "<li><span class=\"good\">good</span> " : "<li><span class=\"bad\">look</span> ")
+          .text(finding.text()).raw("</li>\n");
+    }
+    page.raw("</ul>\n");
+  }
+
+  private static void pair(Html page, String name, String value) {
+    page.raw("<dt>").text(name).raw("</dt><dd>").text(value).raw("</dd>\n");
+  }
+}

@@ -1,0 +1,81 @@
+package plyscape.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+import plyscape.plan.Plan;
+import plyscape.text.Numbers;
+
+/**
+ * Each cutter's chip load (feed / (rpm x flutes)), stepdown and flute length, and the machine's travel. The ranges for carbide in
+ * wood are common practice, not from a standard: 0.03 to 0.08 mm a tooth up to 3 mm, 0.08 to 0.20 at 6 mm, 0.2 to 0.4 at 12 mm,
+ * straight lines between; stepdown at most one diameter.
+ */
+final class CutterCheck {
+
+  private static final double[] DIAMETERS = {3, 6, 12};
+  private static final double[] LEAST = {0.03, 0.08, 0.2};
+  private static final double[] MOST = {0.08, 0.2, 0.4};
+
+  private CutterCheck() {}
+
+  static List<Finding> of(Plan plan) {
+    List<Finding> out = new ArrayList<>();
+    double deepest = plan.depths().get(plan.tiling().exposed().lastKey() - 1).targetMm();
+    for (Tool tool : plan.job().tools()) {
+      boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
+      if (!used) {
+        if (plan.time() != null) {
+          out.add(new Finding(true, tool.name() + " is left in the drawer: changing to it wouldn't pay."));
+        }
+        continue;
+      }
+      out.add(chipLoad(tool));
+      if (tool.stepdownMm() > tool.diameterMm()) {
+        out.add(
+            new Finding(
+                false,
+                tool.name() + " takes " + Numbers.trimmed(tool.stepdownMm(), 3) + " mm at once, more than its diameter."));
+      }
+      out.add(
+          new Finding(
+              tool.fluteLengthMm() >= deepest,
+              tool.name() + ": flutes of " + Numbers.trimmed(tool.fluteLengthMm(), 2) + " mm, deepest cut "
+                  + Numbers.fixed(deepest, 2) + " mm."));
+    }
+    Machine machine = plan.job().machine();
+    out.add(
+        new Finding(
+            machine.travelXMm() >= plan.job().panel().widthMm() && machine.travelYMm() >= plan.job().panel().heightMm(),
+            "Travel " + Numbers.trimmed(machine.travelXMm(), 1) + " x " + Numbers.trimmed(machine.travelYMm(), 1) + " mm for a panel of "
+                + Numbers.trimmed(plan.job().panel().widthMm(), 1) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 1) + " mm."));
+    return List.copyOf(out);
+  }
+
+  private static Finding chipLoad(Tool tool) {
+    double load = tool.feedMmPerMin() / (tool.rpm() * tool.flutes());
+    double least = between(LEAST, tool.diameterMm());
+    double most = between(MOST, tool.diameterMm());
+    String range = Numbers.fixed(load, 3) + " mm a tooth (usual " + Numbers.fixed(least, 2) + " to " + Numbers.fixed(most, 2) + ")";
+    if (load < least * 0.5) {
+      return new Finding(false, tool.name() + " takes " + range + ": it may rub and burn; more feed or fewer turns help.");
+    }
+    return load > most
+        ? new Finding(false, tool.name() + " takes " + range + ": it may break; less feed or more turns help.")
+        : new Finding(true, tool.name() + " takes " + range + ".");
+  }
+
+  private static double between(double[] values, double diameter) {
+    if (diameter <= DIAMETERS[0]) {
+      return values[0];
+    }
+    for (int i = 1; i < DIAMETERS.length; i++) {
+      if (diameter <= DIAMETERS[i]) {
+        double t = (diameter - DIAMETERS[i - 1]) / (DIAMETERS[i] - DIAMETERS[i - 1]);
+        return values[i - 1] + t * (values[i] - values[i - 1]);
+      }
+    }
+    return values[values.length - 1];
+  }
+}

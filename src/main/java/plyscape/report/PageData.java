@@ -1,0 +1,74 @@
+package plyscape.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import plyscape.grid.Box;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Plan;
+import plyscape.render.CellMap;
+import plyscape.zones.Zone;
+
+/** The block of data that the page's scripts read. Not a contract: it may change with the page. */
+final class PageData {
+
+  /** Cells on the panel's longer side: a quarter millimetre on a panel of 240 mm. */
+  private static final int LONGEST_CELLS = 960;
+
+  private static final ObjectMapper MAPPER =
+      new ObjectMapper(JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build());
+
+  private PageData() {}
+
+  /** JSON that may stand in a script element: no {@code <} and no line separators in it. */
+  static String json(Plan plan) {
+    ObjectNode root = MAPPER.createObjectNode();
+    ObjectNode panel =
+        root.putObject("panel")
+            .put("width", plan.job().panel().widthMm())
+            .put("height", plan.job().panel().heightMm())
+            .put("thickness", plan.thicknessMm());
+    box(panel.putArray("carved"), plan.tiling().carved());
+    root.put("glue", plan.job().layup().glueLineMm());
+    root.putObject("border").put("finished", plan.job().allowance().sandingMm());
+    ArrayNode plies = root.putArray("plies");
+    for (PlyDepth depth : plan.depths()) {
+      plies.addObject()
+          .put("number", depth.ply().number())
+          .put("name", depth.ply().name())
+          .put("colour", depth.ply().colour())
+          .put("top", depth.topMm())
+          .put("bottom", depth.bottomMm())
+          .put("target", depth.targetMm())
+          .put("finished", depth.targetMm() + plan.job().allowance().sandingMm())
+          .put("available", depth.availableMm())
+          .put("needed", depth.neededMm())
+          .put("risk", depth.risk());
+    }
+    ArrayNode zones = root.putArray("zones");
+    for (Zone zone : plan.zones()) {
+      zones.add(zone.spec().name());
+    }
+    ObjectNode ground = root.putObject("ground").put("crs", plan.terrain().frame().crs());
+    box(ground.putArray("box"), plan.terrain().frame().ground());
+    CellMap map = CellMap.of(plan, LONGEST_CELLS);
+    root.putObject("cells")
+        .put("columns", map.columns())
+        .put("rows", map.rows())
+        .put("mm", map.cellMm())
+        .put("plies", map.plyRuns())
+        .put("zones", map.zoneRuns());
+    try {
+      return MAPPER.writeValueAsString(root).replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a tree of plain nodes can't fail to be written", e);
+    }
+  }
+
+  private static void box(ArrayNode list, Box box) {
+    list.add(box.minX()).add(box.minY()).add(box.maxX()).add(box.maxY());
+  }
+}

@@ -1,0 +1,77 @@
+package plyscape.report;
+
+import plyscape.layup.Ply;
+import plyscape.plan.Plan;
+import plyscape.plan.ToolProgram;
+import plyscape.text.Numbers;
+
+/** Passes with their times, and a bar of the time by tool and ply. */
+final class PassPart {
+
+  private static final double BAR_WIDTH = 860;
+  private static final int ROW = 46;
+
+  private PassPart() {}
+
+  static void write(Html page, Plan plan) {
+    page.raw("<section id=\"passes\">\n<h2>Passes and time</h2>\n");
+    if (plan.time() == null) {
+      page.raw("<p>A preview has no passes.</p>\n</section>\n");
+      return;
+    }
+    page.raw("<p>" + Words.time(plan.time().totalS()) + " in all: " + Words.time(plan.time().cutS()) + " cutting, "
+            + Words.time(plan.time().rapidS()) + " moving. Add your own time for changing cutters and starting the spindle. ")
+        .raw("No plan with these cutters and stepovers can take less than " + Words.time(plan.time().lowerBoundS()) + ".</p>\n");
+    if (!plan.programs().isEmpty()) {
+      timeBar(page, plan);
+    }
+    page.table("File", "Cutter", "Ply", "#From", "#To, mm", "#Cutting, mm", "#Rapids, mm", "#Entries", "#Time");
+    for (ToolProgram program : plan.programs()) {
+      for (ToolProgram.PassSummary pass : program.passes()) {
+        page.raw("<tr>").cell(program.file()).cell(program.tool().name()).raw("<td>")
+            .ply(plan.depths().get(pass.plyNumber() - 1).ply()).raw("</td>")
+            .number(Numbers.fixed(pass.stepdownFromMm(), 3)).number(Numbers.fixed(pass.depthMm(), 3))
+            .number(Numbers.fixed(pass.cutMm(), 0)).number(Numbers.fixed(pass.rapidMm(), 0))
+            .number(Integer.toString(pass.plunges())).number(Words.time(pass.timeS())).raw("</tr>\n");
+      }
+    }
+    page.endTable().raw("</section>\n");
+  }
+
+  /** One bar a tool, all to one scale, its pieces by pass in ply colours with the ply's number. */
+  private static void timeBar(Html page, Plan plan) {
+    double longest = 1e-9;
+    for (ToolProgram program : plan.programs()) {
+      longest = Math.max(longest, seconds(program));
+    }
+    int height = plan.programs().size() * ROW + 4;
+    page.raw("<svg class=\"timebar\" viewBox=\"0 0 " + (int) (BAR_WIDTH + 10) + " " + height
+        + "\" role=\"img\" aria-label=\"Time by cutter and ply\">\n");
+    int y = 0;
+    for (ToolProgram program : plan.programs()) {
+      page.raw("<text x=\"0\" y=\"" + (y + 13) + "\">").text(program.tool().name() + ": " + Words.time(seconds(program)))
+          .raw("</text>\n");
+      double x = 0;
+      for (ToolProgram.PassSummary pass : program.passes()) {
+        double width = pass.timeS() / longest * BAR_WIDTH;
+        Ply ply = plan.depths().get(pass.plyNumber() - 1).ply();
+        page.raw("<g><title>").text(ply.number() + " " + ply.name() + ", " + Numbers.fixed(pass.stepdownFromMm(), 2) + " to "
+                + Numbers.fixed(pass.depthMm(), 2) + " mm: " + Words.time(pass.timeS())).raw("</title>")
+            .raw("<rect x=\"" + Numbers.fixed(x, 2) + "\" y=\"" + (y + 18) + "\" width=\"" + Numbers.fixed(width, 2)
+                + "\" height=\"20\" fill=\"" + ply.colour() + "\" stroke=\"#0008\" stroke-width=\"0.6\"/>");
+        if (width > 14) {
+          page.raw("<text class=\"on\" x=\"" + Numbers.fixed(x + width / 2, 2) + "\" y=\"" + (y + 32)
+              + "\" text-anchor=\"middle\" style=\"fill:" + Html.inkOn(ply.rgb()) + "\">" + ply.number() + "</text>");
+        }
+        page.raw("</g>\n");
+        x += width;
+      }
+      y += ROW;
+    }
+    page.raw("</svg>\n");
+  }
+
+  private static double seconds(ToolProgram program) {
+    return program.passes().stream().mapToDouble(ToolProgram.PassSummary::timeS).sum();
+  }
+}

@@ -1,0 +1,103 @@
+package plyscape.report;
+
+import plyscape.fault.Warning;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Plan;
+import plyscape.simulate.Verification;
+import plyscape.text.Numbers;
+
+/** The top of the page: warnings, then what a person wants to know in ten seconds. */
+final class SummaryPart {
+
+  private SummaryPart() {}
+
+  static void write(Html page, Plan plan) {
+    warnings(page, plan);
+    page.raw("<dl class=\"cards\" id=\"summary\">\n");
+    card(
+        page,
+        "Panel",
+        Numbers.trimmed(plan.job().panel().widthMm(), 1) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 1) + " mm",
+        Numbers.fixed(plan.thicknessMm(), 2) + " mm thick, " + plan.depths().size() + " plies, " + plan.tiling().exposed().size()
+            + " show");
+    card(
+        page,
+        "Scale",
+        "1 : " + thousands(plan.terrain().frame().metresPerMm() * 1000),
+        "ground " + Numbers.fixed(plan.terrain().zminM(), 0) + " to " + Numbers.fixed(plan.terrain().zmaxM(), 0) + " m, heights x "
+            + Numbers.fixed(exaggeration(plan), 1));
+    if (plan.time() != null) {
+      long tools = plan.programs().size();
+      card(
+          page,
+          "Machine time",
+          Words.time(plan.time().totalS()),
+          "with " + tools + (tools == 1 ? " cutter" : " cutters") + ", without changing them; the limit is "
+              + Words.time(plan.time().lowerBoundS()));
+    }
+    Verification proof = plan.verification();
+    if (proof != null) {
+      card(
+          page,
+          "Proof by simulation",
+          Words.percent(proof.matchedShare()) + " as planned",
+          (proof.safe() ? "no gouge, no collision" : "NOT SAFE: see Checks") + ", cells of "
+              + Numbers.trimmed(proof.cellMm(), 3) + " mm");
+    }
+    card(
+        page,
+        "Wrong colour",
+        Numbers.fixed(wrongColourMm2(plan), 2) + " mm2",
+        "expected, of " + Numbers.fixed(plan.tiling().carved().area(), 0) + " mm2 carved, from the tolerances");
+    page.raw("</dl>\n");
+  }
+
+  /** Expected area with the wrong colour: every ply's area times its risk. */
+  static double wrongColourMm2(Plan plan) {
+    double sum = 0;
+    for (PlyDepth depth : plan.depths()) {
+      if (plan.tiling().exposed().containsKey(depth.ply().number())) {
+        sum += depth.risk() * plan.tiling().exposed().get(depth.ply().number()).getArea();
+      }
+    }
+    return sum;
+  }
+
+  /** How many times steeper than the ground the panel is: mid-ply span of the terrain's plies against its relief at scale. */
+  private static double exaggeration(Plan plan) {
+    PlyDepth first = plan.depths().get(plan.bands().plyNumbers().get(0) - 1);
+    PlyDepth last = plan.depths().get(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1) - 1);
+    double relief = (plan.terrain().zmaxM() - plan.terrain().zminM()) / plan.terrain().frame().metresPerMm();
+    return relief > 0 ? (last.midMm() - first.midMm()) / relief : 0;
+  }
+
+  private static void warnings(Html page, Plan plan) {
+    if (plan.warnings().isEmpty()) {
+      page.raw("<p class=\"quiet\" id=\"warnings\">No warnings.</p>\n");
+      return;
+    }
+    page.raw("<section class=\"warnings\" id=\"warnings\"><strong>")
+        .raw(plan.warnings().size() == 1 ? "1 warning" : plan.warnings().size() + " warnings")
+        .raw("</strong>\n<ul>\n");
+    for (Warning warning : plan.warnings()) {
+      page.raw("<li><code>").text(warning.code()).raw("</code> ").text(warning.message());
+      if (!warning.where().isEmpty()) {
+        page.raw(" <span class=\"sub\">(").text(warning.where()).raw(")</span>");
+      }
+      page.raw("</li>\n");
+    }
+    page.raw("</ul></section>\n");
+  }
+
+  private static void card(Html page, String name, String value, String small) {
+    page.raw("<div><dt>").text(name).raw("</dt><dd>").text(value).raw("<small>").text(small).raw("</small></dd></div>\n");
+  }
+
+  private static String thousands(double value) {
+    StringBuilder digits = new StringBuilder(Long.toString(Math.round(value)));
+    for (int i = digits.length() - 3; i > 0; i -= 3) {
+      digits.insert(i, ' ');
+    }
+    return digits.toString();
+  }
+}

@@ -1,0 +1,42 @@
+package plyscape.report;
+
+import plyscape.text.Numbers;
+
+/** Times, chances and shares as people say them. */
+final class Words {
+
+  private Words() {}
+
+  /** {@code 42 s}, {@code 12 min 5 s}, {@code 3 h 20 min}. */
+  static String time(double seconds) {
+    long s = Math.round(seconds);
+    if (s < 60) {
+      return s + " s";
+    }
+    if (s < 3600) {
+      return s / 60 + " min" + (s % 60 == 0 ? "" : " " + s % 60 + " s");
+    }
+    long minutes = Math.round(seconds / 60);
+    return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
+  }
+
+  /** {@code 1 in 25 000}; {@code none} for 0; chances below 1e-9 aren't told apart. */
+  static String chance(double risk) {
+    if (risk == 0) {
+      return "none";
+    }
+    if (risk < 1e-9) {
+      return "below 1 in 1 000 000 000";
+    }
+    StringBuilder digits = new StringBuilder(Long.toString(Math.max(Math.round(1 / risk), 1)));
+    for (int i = digits.length() - 3; i > 0; i -= 3) {
+      digits.insert(i, ' ');
+    }
+    return "1 in " + digits;
+  }
+
+  /** {@code 12.3 %} of a share from 0 to 1; small ones keep two places. */
+  static String percent(double share) {
+    return Numbers.fixed(100 * share, share > 0 && share < 0.001 ? 3 : 1) + " %";
+  }
+}
