@@ -52,7 +52,7 @@ final class PageData {
     for (Zone zone : plan.zones()) {
       zones.add(zone.spec().name());
     }
-    ObjectNode ground = root.putObject("ground").put("crs", plan.terrain().frame().crs());
+    ObjectNode ground = root.putObject("ground").put("crs", plan.terrain().crs());
     box(ground.putArray("box"), plan.terrain().frame().ground());
     CellMap map = CellMap.of(plan, LONGEST_CELLS);
     root.putObject("cells")

@@ -56,13 +56,18 @@ final class PanelPart {
     }
     page.raw("</g>\n<line class=\"cut back\" stroke-width=\"" + Numbers.trimmed(unit * 0.005, 3) + "\"/><line class=\"cut\" stroke-width=\""
             + thin + "\"/>\n")
-        .raw(handle("a", unit, thin)).raw(handle("b", unit, thin)).raw("</svg></figure>\n");
+        .raw(handle("a", unit, thin)).raw(handle("b", unit, thin)).raw(mark("a", unit)).raw(mark("b", unit)).raw("</svg></figure>\n");
   }
 
   private static String handle(String id, double unit, String thin) {
     return "<circle class=\"handle\" id=\"handle-" + id + "\" r=\"" + Numbers.trimmed(unit * 0.014, 3) + "\" stroke-width=\"" + thin
         + "\" tabindex=\"0\" role=\"slider\" aria-label=\"End " + id.toUpperCase(java.util.Locale.ROOT)
         + " of the section\" aria-valuenow=\"0\"/>\n";
+  }
+
+  private static String mark(String id, double unit) {
+    return "<text class=\"mark\" id=\"mark-" + id + "\" text-anchor=\"middle\" dominant-baseline=\"central\" font-size=\""
+        + Numbers.trimmed(unit * 0.016, 3) + "\">" + id.toUpperCase(java.util.Locale.ROOT) + "</text>\n";
   }
 
   private static void side(Html page, Plan plan) {

@@ -191,12 +191,15 @@
   /* The section line and its two handles. */
   const svg = get('lines');
   const middle = (panel.carved[1] + panel.carved[3]) / 2;
-  const ends = [[0, middle], [panel.width, middle]];
+  const ends = [[panel.width * 0.02, middle], [panel.width * 0.98, middle]];
   const handles = [get('handle-a'), get('handle-b')];
+  const marks = [get('mark-a'), get('mark-b')];
   function drawLine() {
     handles.forEach((h, k) => {
       h.setAttribute('cx', ends[k][0]);
       h.setAttribute('cy', panel.height - ends[k][1]);
+      marks[k].setAttribute('x', ends[k][0]);
+      marks[k].setAttribute('y', panel.height - ends[k][1]);
     });
     svg.querySelectorAll('.cut').forEach((line) => {
       line.setAttribute('x1', ends[0][0]);

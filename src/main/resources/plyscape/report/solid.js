@@ -106,7 +106,7 @@
   gl.enable(gl.DEPTH_TEST);
 
   /* View: yaw about the vertical, pitch down from level, distance in panel sizes. */
-  const view = { yaw: -0.45, pitch: 0.85, far: 1.55 };
+  const view = { yaw: -0.45, pitch: 0.85, far: 1.3 };
   const size = Math.hypot(panel.width, panel.height);
   function draw() {
     const scale = window.devicePixelRatio || 1;
