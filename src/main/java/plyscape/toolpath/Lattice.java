@@ -1,0 +1,72 @@
+package plyscape.toolpath;
+
+import plyscape.grid.Box;
+
+/**
+ * The planner's square lattice of nodes over the carved area, with a margin of two nodes around it, panel mm. Node (i, j)
+ * stands at (minX + i h, minY + j h) and has the index j * columns + i. Immutable.
+ *
+ * @param minX X of column 0, mm
+ * @param minY Y of row 0, mm
+ * @param stepMm distance of neighbours
+ * @param columns nodes in X
+ * @param rows nodes in Y
+ */
+record Lattice(double minX, double minY, double stepMm, int columns, int rows) {
+
+  /** More nodes than this would cost more memory and time than the finer steps are worth; walls are exact anyway. */
+  private static final double MOST_NODES = 6e6;
+
+  /**
+   * The lattice for a carved area and the smallest cutter: a sixth of its radius, so that narrow places are seen, but
+   * not finer than 0.06 nor coarser than 0.15 mm unless the panel is very large.
+   */
+  static Lattice over(Box carved, double smallestRadiusMm) {
+    double step = Math.max(0.06, Math.min(0.15, smallestRadiusMm / 6));
+    step = Math.max(step, Math.sqrt(carved.area() / MOST_NODES));
+    int columns = (int) Math.ceil(carved.width() / step) + 5;
+    int rows = (int) Math.ceil(carved.height() / step) + 5;
+    return new Lattice(carved.minX() - 2 * step, carved.minY() - 2 * step, step, columns, rows);
+  }
+
+  /** Nodes in all. */
+  int size() {
+    return Math.multiplyExact(columns, rows);
+  }
+
+  /** X of a column, mm. */
+  double x(int column) {
+    return minX + column * stepMm;
+  }
+
+  /** Y of a row, mm. */
+  double y(int row) {
+    return minY + row * stepMm;
+  }
+
+  /** Area that one node stands for, mm2. */
+  double nodeAreaMm2() {
+    return stepMm * stepMm;
+  }
+
+  /** Index of the node nearest to a point; the point must lie over the lattice. */
+  int nearest(double x, double y) {
+    int i = Math.max(0, Math.min(columns - 1, (int) Math.round((x - minX) / stepMm)));
+    int j = Math.max(0, Math.min(rows - 1, (int) Math.round((y - minY) / stepMm)));
+    return j * columns + i;
+  }
+
+  /** Bilinear value of a field at a point; outside the lattice that of the nearest edge point. */
+  double bilinear(float[] field, double x, double y) {
+    double u = Math.max(0, Math.min(columns - 1.000001, (x - minX) / stepMm));
+    double v = Math.max(0, Math.min(rows - 1.000001, (y - minY) / stepMm));
+    int i = (int) u;
+    int j = (int) v;
+    double fx = u - i;
+    double fy = v - j;
+    int k = j * columns + i;
+    double south = field[k] + fx * (field[k + 1] - field[k]);
+    double north = field[k + columns] + fx * (field[k + columns + 1] - field[k + columns]);
+    return south + fy * (north - south);
+  }
+}

@@ -1,0 +1,284 @@
+package plyscape.toolpath;
+
+import java.util.List;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+
+/**
+ * Turns the ordered pieces of one pass into moves and cuts them in the planner's stock: ways between pieces, entries,
+ * and the feed, which falls where the cutter takes more than its stepover.
+ */
+final class PassCutter {
+
+  /** Feed changes come in steps of this share, so that programs stay small. */
+  private static final double FEED_STEP = 0.1;
+
+  /** Widths are read off a lattice; this much over the stepover is its grain. */
+  private static final double WIDTH_GRAIN = 1.1;
+
+  /** The last bit down onto cleared ground goes at plunge feed, mm. */
+  private static final double TOUCH_MM = 0.3;
+
+  private final Stock stock;
+  private final Clearway way;
+  private final Tool tool;
+  private final Machine machine;
+  private final PathOptions options;
+  private final double depth;
+  private final double radius;
+  private final MoveList moves;
+  private boolean down;
+
+  /**
+   * @param field distances in the pocket of the level that bounds the pass
+   * @param stock panel as the passes before left it
+   * @param depthMm floor of the pass
+   * @param start where the cutter hangs, at safe height
+   */
+  PassCutter(
+      DistanceField field, Stock stock, Tool tool, Machine machine, PathOptions options, double depthMm, double[] start) {
+    this.stock = stock;
+    this.tool = tool;
+    this.machine = machine;
+    this.options = options;
+    this.depth = depthMm;
+    radius = tool.radiusMm();
+    way = new Clearway(field, stock, radius, depthMm);
+    moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
+  }
+
+  /** Moves so far. */
+  MoveList moves() {
+    return moves;
+  }
+
+  /** Cuts a piece; returns where it ended. */
+  double[] cut(Piece piece) {
+    Piece placed = piece.closed() ? piece.startingAt(startOn(piece)) : piece;
+    Piece entered = enter(placed);
+    follow(entered);
+    return new double[] {moves.x, moves.y};
+  }
+
+  /** Ends the pass at safe height. */
+  void finish() {
+    lift(-machine.safeHeightMm());
+  }
+
+  private int startOn(Piece piece) {
+    int nearest = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < piece.size(); i++) {
+      double d = Math.hypot(piece.x()[i] - moves.x, piece.y()[i] - moves.y);
+      if (d < least) {
+        least = d;
+        nearest = i;
+      }
+    }
+    if (down && staysDown(piece.x()[nearest], piece.y()[nearest])) {
+      return nearest;
+    }
+    int step = Math.max(1, piece.size() / 48);
+    int best = nearest;
+    least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < piece.size(); i += step) {
+      double d = Math.hypot(piece.x()[i] - moves.x, piece.y()[i] - moves.y);
+      if (d < least && way.clearSpot(piece.x()[i], piece.y()[i]) != null) {
+        least = d;
+        best = i;
+      }
+    }
+    return best;
+  }
+
+  /** Whether the way straight to a place at this depth is open and not dearer than lifting. */
+  private boolean staysDown(double x, double y) {
+    double length = Math.hypot(x - moves.x, y - moves.y);
+    if (length < 1e-9) {
+      return true;
+    }
+    if (length > 60 || !way.free(moves.x, moves.y, x, y)) {
+      return false;
+    }
+    double feed = tool.feedMmPerMin() / 60;
+    double width = width(stock.standing(moves.x, moves.y, x, y, radius, depth), length);
+    double stay = length / (feed * options.feedShare(width, tool.stepoverMm(), tool.diameterMm()));
+    return stay < liftSeconds(length) + (width > 0 ? 1 : 0);
+  }
+
+  private double liftSeconds(double length) {
+    double a = machine.accelerationMmPerS2();
+    double rapid = machine.rapidMmPerMin() / 60;
+    double up = 2 * Math.sqrt((depth + options.clearanceMm()) / a);
+    double over = Math.min(2 * Math.sqrt(length / a), length / rapid + rapid / a);
+    return 2 * up + over + TOUCH_MM / (tool.plungeMmPerMin() / 60);
+  }
+
+  /** Goes to the start of a piece and down to the depth; what is then to be cut (a closed piece may start elsewhere). */
+  private Piece enter(Piece piece) {
+    double x = piece.x()[0];
+    double y = piece.y()[0];
+    if (down && staysDown(x, y)) {
+      link(x, y);
+      return piece;
+    }
+    double[] spot = way.clearSpot(x, y);
+    if (spot != null) {
+      over(spot[0], spot[1], depth - TOUCH_MM);
+      moves.line(spot[0], spot[1], depth, tool.plungeMmPerMin());
+      down = true;
+      link(x, y);
+      return piece;
+    }
+    double length = piece.lengthMm();
+    double highest = highest(piece);
+    over(x, y, highest - TOUCH_MM);
+    down = true;
+    stock.cutDisk(x, y, radius, depth);
+    if (length < RampEntry.LEAST_ROOM_MM) {
+      moves.line(x, y, depth, tool.plungeMmPerMin());
+      return piece;
+    }
+    return ramp(piece, highest);
+  }
+
+  private Piece ramp(Piece piece, double fromDepth) {
+    double feed = tool.feedMmPerMin() * options.slotFeed();
+    moves.line(moves.x, moves.y, fromDepth, tool.plungeMmPerMin());
+    List<double[]> points = piece.closed()
+        ? RampEntry.around(piece, fromDepth, depth, options.rampDegrees())
+        : RampEntry.toAndFro(piece, fromDepth, depth, options.rampDegrees(), 4 * tool.diameterMm());
+    for (double[] point : points) {
+      moves.line(point[0], point[1], point[2], feed);
+    }
+    if (!piece.closed()) {
+      return piece;
+    }
+    // The floor under the ramp is still sloped: the round begins at the ramp's end and covers it.
+    int next = points.size() % piece.size();
+    return insert(piece.startingAt(next), moves.x, moves.y);
+  }
+
+  /** A closed piece with one more point at its front. */
+  private static Piece insert(Piece piece, double x, double y) {
+    int n = piece.size();
+    double[] px = new double[n + 1];
+    double[] py = new double[n + 1];
+    px[0] = x;
+    py[0] = y;
+    System.arraycopy(piece.x(), 0, px, 1, n);
+    System.arraycopy(piece.y(), 0, py, 1, n);
+    return new Piece(piece.index(), true, px, py);
+  }
+
+  private double highest(Piece piece) {
+    double least = Double.POSITIVE_INFINITY;
+    double way = 0;
+    double most = 4 * tool.diameterMm();
+    int n = piece.size();
+    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
+      if (!piece.closed() && way > most) {
+        break;
+      }
+      double bx = piece.x()[i % n];
+      double by = piece.y()[i % n];
+      least = Math.min(least, stock.highest(piece.x()[i - 1], piece.y()[i - 1], bx, by, radius + 0.1));
+      way += Math.hypot(bx - piece.x()[i - 1], by - piece.y()[i - 1]);
+    }
+    return least;
+  }
+
+  /** Straight to a place at depth, at the feed that what stands in between allows. */
+  private void link(double x, double y) {
+    double length = Math.hypot(x - moves.x, y - moves.y);
+    if (length > 1e-9) {
+      int count = stock.cut(moves.x, moves.y, x, y, radius, depth);
+      moves.line(x, y, depth, tool.feedMmPerMin() * share(width(count, length)));
+    }
+    stock.cutDisk(x, y, radius, depth);
+  }
+
+  /** Lifts over the local stock, goes over to a place and comes down to a height there. */
+  private void over(double x, double y, double toDepth) {
+    if (!down) {
+      moves.rapid(x, y, moves.depth);
+    } else {
+      leaveWall();
+      double highest = stock.highest(moves.x, moves.y, x, y, radius + 2 * Clearway.RAPID_MARGIN_MM);
+      double height = Math.max(-machine.safeHeightMm(), highest - options.clearanceMm());
+      lift(height);
+      moves.rapid(x, y, height);
+    }
+    if (toDepth > moves.depth) {
+      moves.rapid(x, y, toDepth);
+    }
+  }
+
+  private void lift(double toDepth) {
+    if (down) {
+      leaveWall();
+      if (!way.clear(moves.x, moves.y)) {
+        double highest = stock.highest(moves.x, moves.y, moves.x, moves.y, radius + 2 * Clearway.RAPID_MARGIN_MM);
+        moves.line(moves.x, moves.y, Math.max(toDepth, Math.min(depth, highest)), tool.feedMmPerMin());
+      }
+      down = false;
+    }
+    moves.rapid(moves.x, moves.y, toDepth);
+  }
+
+  /** A short step off the wall, so that the cutter doesn't rub along it going up. */
+  private void leaveWall() {
+    if (way.clear(moves.x, moves.y)) {
+      return;
+    }
+    double[] spot = way.clearSpot(moves.x, moves.y);
+    if (spot != null) {
+      moves.line(spot[0], spot[1], depth, tool.feedMmPerMin());
+    }
+  }
+
+  private void follow(Piece piece) {
+    Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
+    Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1.2, radius / 2)));
+    double[] shares = shares(chunks);
+    for (int c = 0; c < chunks.count(); c++) {
+      double feed = tool.feedMmPerMin() * shares[c];
+      boolean changes = c + 1 < chunks.count() && shares[c + 1] != shares[c];
+      for (int i = chunks.start(c) + 1; i <= chunks.start(c + 1); i++) {
+        boolean end = i == chunks.start(c + 1) && (changes || c + 1 == chunks.count());
+        if (end || chunks.own(i)) {
+          moves.line(chunks.x(i), chunks.y(i), depth, feed);
+        }
+      }
+    }
+  }
+
+  /** Cuts the chunks in the stock; the share of the feed for each, lowered already on the way to a wide cut. */
+  private double[] shares(Chunks chunks) {
+    double[] own = new double[chunks.count()];
+    for (int c = 0; c < own.length; c++) {
+      int count = 0;
+      for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
+        count += stock.cut(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, depth);
+      }
+      own[c] = share(width(count, chunks.lengthMm(c)));
+    }
+    double[] result = new double[own.length];
+    for (int c = 0; c < own.length; c++) {
+      result[c] = Math.min(own[c], Math.min(own[Math.max(0, c - 1)], own[Math.min(own.length - 1, c + 1)]));
+    }
+    return result;
+  }
+
+  private double width(int nodes, double length) {
+    return length < 1e-9 ? 0 : nodes * stock.lattice.nodeAreaMm2() / length;
+  }
+
+  private double share(double width) {
+    if (width <= WIDTH_GRAIN * tool.stepoverMm()) {
+      return 1;
+    }
+    double exact = options.feedShare(width, tool.stepoverMm(), tool.diameterMm());
+    return Math.max(options.slotFeed(), Math.floor(exact / FEED_STEP + 1e-9) * FEED_STEP);
+  }
+}

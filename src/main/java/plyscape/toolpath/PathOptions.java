@@ -1,0 +1,37 @@
+package plyscape.toolpath;
+
+/**
+ * How paths are laid, beside what tools and machine say. Immutable.
+ *
+ * @param slotFeed feed in a full-width cut, as a fraction of the tool's feed; between the stepover and the full width
+ *     it falls in proportion
+ * @param rampDegrees steepest way down into standing wood
+ * @param clearanceMm height over the local stock for rapids between near places
+ * @param climb whether walls are cut in climb direction (for a spindle turning clockwise) or conventionally
+ * @param toolChangeS time one more tool costs, s
+ */
+public record PathOptions(
+    double slotFeed, double rampDegrees, double clearanceMm, boolean climb, double toolChangeS) {
+
+  /** What holds when the job says nothing. */
+  public static final PathOptions DEFAULT = new PathOptions(0.5, 4, 1.0, true, 60);
+
+  /** Checks ranges. */
+  public PathOptions {
+    if (!(slotFeed > 0 && slotFeed <= 1)
+        || !(rampDegrees > 0 && rampDegrees <= 45)
+        || !(clearanceMm > 0)
+        || !(toolChangeS >= 0)) {
+      throw new IllegalArgumentException("path options out of range");
+    }
+  }
+
+  /** Share of the full feed at a width of cut. */
+  double feedShare(double widthMm, double stepoverMm, double diameterMm) {
+    if (widthMm <= stepoverMm || stepoverMm >= diameterMm) {
+      return 1;
+    }
+    double share = Math.min(1, (widthMm - stepoverMm) / (diameterMm - stepoverMm));
+    return 1 - (1 - slotFeed) * share;
+  }
+}

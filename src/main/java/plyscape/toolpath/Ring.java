@@ -1,0 +1,28 @@
+package plyscape.toolpath;
+
+/**
+ * A contour of a distance field as a polyline, panel mm; the higher values lie on its left. A closed one doesn't repeat
+ * its first point. The arrays are shared, not copied.
+ *
+ * @param index which contour, 0 at the wall, growing inward
+ * @param closed whether the last point joins the first
+ * @param x points' X
+ * @param y points' Y
+ */
+record Ring(int index, boolean closed, double[] x, double[] y) {
+
+  /** Points. */
+  int size() {
+    return x.length;
+  }
+
+  /** Length, the closing line included, mm. */
+  double lengthMm() {
+    double sum = 0;
+    for (int i = closed ? 0 : 1; i < x.length; i++) {
+      int before = i == 0 ? x.length - 1 : i - 1;
+      sum += Math.hypot(x[i] - x[before], y[i] - y[before]);
+    }
+    return sum;
+  }
+}

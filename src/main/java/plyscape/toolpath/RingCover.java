@@ -1,0 +1,216 @@
+package plyscape.toolpath;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Chooses the stretches of rings that a pass needs. Rings are tried from the inside out, as they will be cut; a stretch
+ * is kept when its disk would newly clear enough of what the pass is to clear, so that each stretch takes a band of at
+ * most about one stepover. What an inner ring leaves as a mere sliver is left to the next ring out.
+ */
+final class RingCover {
+
+  /** Nothing to do with a node in this pass. */
+  static final byte DONE = 0;
+
+  /** Stands, but isn't this pass's business. */
+  static final byte STANDING = 1;
+
+  /** Is to be cleared. */
+  static final byte WANTED = 2;
+
+  /** Was left by the ordinary rings; the ones between are for it. */
+  static final byte LEFT = 3;
+
+  /** A ring's stretch that would take less than this share of the stepover is left to the next ring. */
+  private static final double SLIVER = 0.25;
+
+  /** Gaps shorter than this are cut through: lifting over them would take longer. */
+  private static final double GAP_MM = 6;
+
+  private final Lattice lattice;
+  private final Sweep sweep;
+  private final byte[] state;
+  private final double radius;
+  private final double stepover;
+  private int wanted;
+  private int left;
+
+  RingCover(Lattice lattice, byte[] state, double radiusMm, double stepoverMm) {
+    this.lattice = lattice;
+    this.state = state;
+    this.radius = radiusMm;
+    this.stepover = stepoverMm;
+    sweep = new Sweep(lattice);
+  }
+
+  /** Whether the wall at a point of the wall ring still needs this cutter, whatever the lattice says. */
+  interface WallNeed {
+    boolean at(double x, double y);
+  }
+
+  /** The stretches needed, inner ones first; marks what they clear. */
+  List<Piece> choose(List<Ring> rings, WallNeed need) {
+    List<Ring> order = new ArrayList<>(rings);
+    order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
+    List<Piece> pieces = new ArrayList<>();
+    for (Ring ring : order) {
+      choose(ring, need, pieces);
+    }
+    return pieces;
+  }
+
+  private void choose(Ring ring, WallNeed need, List<Piece> pieces) {
+    Chunks chunks = Chunks.of(ring, Math.max(4 * lattice.stepMm(), Math.min(1, radius / 3)));
+    boolean[] keep = new boolean[chunks.count()];
+    boolean before = false;
+    for (int c = 0; c < keep.length; c++) {
+      keep[c] = needed(ring, chunks, c, need);
+      if (keep[c]) {
+        clear(chunks, c, before);
+      }
+      before = keep[c];
+    }
+    if (ring.index() == 0) {
+      widen(keep, ring.closed());
+    }
+    close(keep, chunks, ring.closed());
+    runs(ring, chunks, keep, pieces);
+  }
+
+  private boolean needed(Ring ring, Chunks chunks, int c, WallNeed need) {
+    wanted = 0;
+    left = 0;
+    boolean wall = ring.index() == 0;
+    double length = 0;
+    for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
+      double ax = chunks.x(i);
+      double ay = chunks.y(i);
+      double bx = chunks.x(i + 1);
+      double by = chunks.y(i + 1);
+      length += Math.hypot(bx - ax, by - ay);
+      if (wall) {
+        if (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2)) {
+          return true;
+        }
+        sweep.all(ax, ay, bx, by, radius, this::tally);
+      } else {
+        sweep.fresh(ax, ay, bx, by, radius, this::tally);
+      }
+    }
+    if (wall) {
+      return wanted > 1;
+    }
+    if (left > 0) {
+      return true;
+    }
+    boolean between = (ring.index() & 1) == 1;
+    return !between && wanted * lattice.nodeAreaMm2() > SLIVER * stepover * length;
+  }
+
+  private void tally(int first, int last) {
+    for (int k = first; k <= last; k++) {
+      if (state[k] >= WANTED) {
+        wanted++;
+        if (state[k] == LEFT) {
+          left++;
+        }
+      }
+    }
+  }
+
+  private void clear(Chunks chunks, int c, boolean goesOn) {
+    for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
+      Sweep.Run run = (first, last) -> Arrays.fill(state, first, last + 1, DONE);
+      if (goesOn || i > chunks.start(c)) {
+        sweep.fresh(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, run);
+      } else {
+        sweep.all(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, run);
+      }
+    }
+  }
+
+  /** A wall stretch is taken one chunk farther at both ends, where what is left thins out to nothing. */
+  private static void widen(boolean[] keep, boolean closed) {
+    int n = keep.length;
+    boolean[] old = keep.clone();
+    for (int c = 0; c < n; c++) {
+      if (!old[c]) {
+        int a = c > 0 ? c - 1 : closed ? n - 1 : c;
+        int b = c < n - 1 ? c + 1 : closed ? 0 : c;
+        keep[c] = old[a] || old[b];
+      }
+    }
+  }
+
+  /** Fills short gaps. */
+  private static void close(boolean[] keep, Chunks chunks, boolean closed) {
+    int n = keep.length;
+    int first = 0;
+    while (first < n && !keep[first]) {
+      first++;
+    }
+    if (first == n) {
+      return;
+    }
+    int steps = closed ? n : n - first;
+    double gap = 0;
+    int since = -1;
+    for (int s = 0; s <= steps; s++) {
+      int c = (first + s) % n;
+      if (s == steps && !closed) {
+        break;
+      }
+      if (keep[c]) {
+        if (since >= 0 && gap <= GAP_MM) {
+          for (int t = since; t < s; t++) {
+            keep[(first + t) % n] = true;
+          }
+        }
+        since = -1;
+        gap = 0;
+      } else {
+        if (since < 0) {
+          since = s;
+        }
+        gap += chunks.lengthMm(c);
+      }
+    }
+  }
+
+  private static void runs(Ring ring, Chunks chunks, boolean[] keep, List<Piece> pieces) {
+    int n = keep.length;
+    int kept = 0;
+    int gapAt = -1;
+    for (int c = 0; c < n; c++) {
+      if (keep[c]) {
+        kept++;
+      } else {
+        gapAt = c;
+      }
+    }
+    if (kept == 0) {
+      return;
+    }
+    if (kept == n) {
+      pieces.add(new Piece(ring.index(), ring.closed(), ring.x(), ring.y()));
+      return;
+    }
+    int begin = ring.closed() ? gapAt + 1 : 0;
+    int c = 0;
+    while (c < n) {
+      if (!keep[(begin + c) % n]) {
+        c++;
+        continue;
+      }
+      int end = c;
+      while (end < n && keep[(begin + end) % n]) {
+        end++;
+      }
+      pieces.add(chunks.piece(ring.index(), (begin + c) % n, end - c));
+      c = end;
+    }
+  }
+}

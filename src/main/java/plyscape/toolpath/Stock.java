@@ -1,0 +1,76 @@
+package plyscape.toolpath;
+
+/**
+ * How deep the panel has been cut so far at each lattice node, mm, positive down: 0 is the untouched top face. The
+ * planner's own picture, from which it reads engagement and the height that a rapid must clear.
+ */
+final class Stock {
+
+  /** Nodes within this of a depth count as cut to it. */
+  static final float SAME_MM = 1e-4f;
+
+  final Lattice lattice;
+  final float[] depth;
+  private final Sweep sweep;
+  private int count;
+  private float highest;
+
+  /** An untouched panel. */
+  Stock(Lattice lattice) {
+    this.lattice = lattice;
+    depth = new float[lattice.size()];
+    sweep = new Sweep(lattice);
+  }
+
+  /** Cuts along a line to a depth; the nodes newly cut, without those already under the disk at its start. */
+  int cut(double ax, double ay, double bx, double by, double radius, double toDepth) {
+    count = 0;
+    float target = (float) toDepth;
+    sweep.fresh(ax, ay, bx, by, radius, (first, last) -> lower(first, last, target));
+    return count;
+  }
+
+  /** Cuts everything under a disk; the nodes newly cut. */
+  int cutDisk(double x, double y, double radius, double toDepth) {
+    count = 0;
+    float target = (float) toDepth;
+    sweep.all(x, y, x, y, radius, (first, last) -> lower(first, last, target));
+    return count;
+  }
+
+  private void lower(int first, int last, float target) {
+    for (int k = first; k <= last; k++) {
+      if (depth[k] < target - SAME_MM) {
+        depth[k] = target;
+        count++;
+      }
+    }
+  }
+
+  /** Nodes that stand above a depth under the disk on its way, without those under it at the start. */
+  int standing(double ax, double ay, double bx, double by, double radius, double aboveDepth) {
+    count = 0;
+    float limit = (float) aboveDepth - SAME_MM;
+    sweep.fresh(ax, ay, bx, by, radius, (first, last) -> {
+      for (int k = first; k <= last; k++) {
+        if (depth[k] < limit) {
+          count++;
+        }
+      }
+    });
+    return count;
+  }
+
+  /** Depth of the highest wood under the disk on its way (the least depth), mm. */
+  double highest(double ax, double ay, double bx, double by, double radius) {
+    highest = Float.POSITIVE_INFINITY;
+    sweep.all(ax, ay, bx, by, radius, (first, last) -> {
+      for (int k = first; k <= last; k++) {
+        if (depth[k] < highest) {
+          highest = depth[k];
+        }
+      }
+    });
+    return highest == Float.POSITIVE_INFINITY ? 0 : highest;
+  }
+}

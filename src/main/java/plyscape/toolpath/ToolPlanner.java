@@ -1,0 +1,213 @@
+package plyscape.toolpath;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+
+/** Lays all passes of one cutter over what the cutters before it left. */
+final class ToolPlanner {
+
+  /** Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract, section 9: 0.05). */
+  private static final double WALL_REST_MM = 0.02;
+
+  private final List<LevelField> fields;
+  private final Lattice lattice;
+  private final Stock stock;
+  private final Machine machine;
+  private final PathOptions options;
+  private final RingTracer tracer;
+
+  ToolPlanner(List<LevelField> fields, Stock stock, Machine machine, PathOptions options) {
+    this.fields = fields;
+    this.stock = stock;
+    this.machine = machine;
+    this.options = options;
+    lattice = stock.lattice;
+    tracer = new RingTracer(lattice);
+  }
+
+  /** Levels that the flutes are long enough for. */
+  int deepest(Tool tool) {
+    int count = 0;
+    while (count < fields.size() && fields.get(count).level().depthMm() <= tool.fluteLengthMm() + 1e-9) {
+      count++;
+    }
+    return count;
+  }
+
+  /** Where a cutter can go. */
+  Reach reach(Tool tool) {
+    List<List<Ring>> walls = new ArrayList<>();
+    int deepest = deepest(tool);
+    for (int k = 0; k < fields.size(); k++) {
+      walls.add(k < deepest ? fields.get(k).wallRings(tracer, tool.radiusMm()) : List.of());
+    }
+    return new Reach(fields, walls, tool.radiusMm(), deepest, lattice);
+  }
+
+  /**
+   * The passes of a cutter.
+   *
+   * @param reach its reach
+   * @param before radii of the cutters that have run, largest first
+   */
+  List<Pass> plan(Tool tool, Reach reach, double[] before, double[] start) {
+    double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
+    boolean[] used = new boolean[depths.length];
+    for (int node = 0; node < reach.level.length; node++) {
+      int k = reach.level[node];
+      if (k >= 0 && !used[k] && stock.depth[node] < depths[k] - Stock.SAME_MM) {
+        used[k] = true;
+      }
+    }
+    List<Pass> passes = new ArrayList<>();
+    for (DepthPlan.Step step : DepthPlan.greedy(depths, used, tool.stepdownMm()).steps()) {
+      Pass pass = pass(tool, reach, before, depths, step, start);
+      if (pass != null) {
+        passes.add(pass);
+        int n = pass.moves().size();
+        start = new double[] {pass.moves().get(n - 1).x(), pass.moves().get(n - 1).y()};
+      }
+    }
+    return passes;
+  }
+
+  private Pass pass(
+      Tool tool, Reach reach, double[] before, double[] depths, DepthPlan.Step step, double[] start) {
+    byte[] state = new byte[lattice.size()];
+    int wanted = state(tool, reach, depths, step, state);
+    boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
+    if (wanted == 0) {
+      return null;
+    }
+    LevelField field = fields.get(step.level());
+    double radius = tool.radiusMm();
+    double stepover = tool.stepoverMm();
+    RingCover.WallNeed need = (x, y) -> last && needed(field.field(), radius, before, x, y);
+    List<Ring> walls = reach.walls.get(step.level());
+    int half = (int) Math.round(stepover / 4 / lattice.stepMm());
+    float[] smooth = FieldSmoothing.smooth(field.field().distance, lattice.columns(), lattice.rows(), half);
+    boolean[] mask = before.length == 0 ? null : mask(state, radius);
+    List<Ring> rings = new ArrayList<>(walls);
+    rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, false));
+    byte[] trial = state.clone();
+    List<Piece> pieces = new RingCover(lattice, trial, radius, stepover).choose(rings, need);
+    if (left(trial, state)) {
+      rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
+      pieces = new RingCover(lattice, state, radius, stepover).choose(rings, need);
+    }
+    if (pieces.isEmpty()) {
+      return null;
+    }
+    if (!options.climb()) {
+      pieces = pieces.stream().map(Piece::reversed).toList();
+    }
+    PassCutter cutter = new PassCutter(field.field(), stock, tool, machine, options, step.depthMm(), start);
+    new PieceOrder(pieces, stepover).run(start[0], start[1], cutter::cut);
+    cutter.finish();
+    return new Pass(field.level().plyNumber(), step.depthMm(), step.fromMm(), cutter.moves().moves());
+  }
+
+  /** Marks what a step is to clear; how many nodes. */
+  private int state(Tool tool, Reach reach, double[] depths, DepthPlan.Step step, byte[] state) {
+    int wanted = 0;
+    for (int node = 0; node < state.length; node++) {
+      int k = reach.level[node];
+      double standing = stock.depth[node];
+      if (standing >= step.depthMm() - Stock.SAME_MM || fields.get(step.level()).field().distance[node] <= 0) {
+        continue;
+      }
+      boolean own = k == step.level() && step.depthMm() >= depths[k] - 1e-9;
+      boolean passing = step.full() && k >= step.level() && depths[k] - standing > tool.stepdownMm() + 1e-6;
+      state[node] = own || passing ? RingCover.WANTED : RingCover.STANDING;
+      if (own || passing) {
+        wanted++;
+      }
+    }
+    return wanted;
+  }
+
+  /** Marks wanted nodes that the chosen rings left; whether there are any. */
+  private static boolean left(byte[] trial, byte[] state) {
+    boolean any = false;
+    for (int node = 0; node < trial.length; node++) {
+      if (trial[node] >= RingCover.WANTED) {
+        state[node] = RingCover.LEFT;
+        any = true;
+      }
+    }
+    return any;
+  }
+
+  /** Squares within reach of anything wanted, taken coarsely in blocks. */
+  private boolean[] mask(byte[] state, double radius) {
+    int columns = lattice.columns();
+    int rows = lattice.rows();
+    int block = Math.max(4, (int) Math.ceil(radius * 1.2 / lattice.stepMm()));
+    int across = (columns + block - 1) / block;
+    int up = (rows + block - 1) / block;
+    boolean[] has = new boolean[across * up];
+    for (int j = 0; j < rows; j++) {
+      for (int i = 0; i < columns; i++) {
+        if (state[j * columns + i] == RingCover.WANTED) {
+          has[j / block * across + i / block] = true;
+        }
+      }
+    }
+    boolean[] mask = new boolean[state.length];
+    for (int b = 0; b < up; b++) {
+      for (int a = 0; a < across; a++) {
+        if (near(has, across, up, a, b)) {
+          int to = Math.min(columns, (a + 1) * block);
+          for (int j = b * block; j < Math.min(rows, (b + 1) * block); j++) {
+            Arrays.fill(mask, j * columns + a * block, j * columns + to, true);
+          }
+        }
+      }
+    }
+    return mask;
+  }
+
+  private static boolean near(boolean[] has, int across, int up, int a, int b) {
+    for (int d = Math.max(0, b - 1); d <= Math.min(up - 1, b + 1); d++) {
+      for (int c = Math.max(0, a - 1); c <= Math.min(across - 1, a + 1); c++) {
+        if (has[d * across + c]) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Whether none of the larger cutters could have touched the wall where this one does from (x, y): its disk, laid
+   * against the wall at the same point, would reach over a wall elsewhere.
+   */
+  private static boolean needed(DistanceField field, double radius, double[] before, double x, double y) {
+    if (before.length == 0) {
+      return false;
+    }
+    Lattice lattice = field.lattice;
+    int edge = field.nearest[lattice.nearest(x, y)];
+    if (edge < 0) {
+      return false;
+    }
+    double t = field.edges.along(edge, x, y);
+    double wallX = field.edges.ax[edge] + t * (field.edges.bx[edge] - field.edges.ax[edge]);
+    double wallY = field.edges.ay[edge] + t * (field.edges.by[edge] - field.edges.ay[edge]);
+    double length = Math.hypot(x - wallX, y - wallY);
+    if (length < 1e-6) {
+      return false;
+    }
+    for (double larger : before) {
+      double cx = wallX + (x - wallX) / length * larger;
+      double cy = wallY + (y - wallY) / length * larger;
+      if (field.at(cx, cy) >= larger - WALL_REST_MM) {
+        return false;
+      }
+    }
+    return true;
+  }
+}
