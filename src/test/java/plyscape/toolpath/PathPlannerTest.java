@@ -1,0 +1,73 @@
+package plyscape.toolpath;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+
+/** Plans seeded panels and cuts the moves again by brute force. */
+class PathPlannerTest {
+
+  static final Machine MACHINE =
+      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+
+  static Tool tool(double diameter, double stepdown, double stepover) {
+    return PathTrial.tool(diameter, 1800, stepdown, stepover);
+  }
+
+  @Test
+  void randomTerrains_noGougeNoRapidThroughStockAllReachableCut() {
+    for (int seed = 0; seed < 40; seed++) {
+      Random random = new Random(seed);
+      Box carved = new Box(3, 4, 3 + 14 + random.nextInt(12), 4 + 14 + random.nextInt(12));
+      List<PocketLevel> levels =
+          RandomPockets.make(seed, carved, 3 + random.nextInt(4), 0.6 + random.nextDouble(), 5 + random.nextInt(8));
+      List<Tool> tools = new ArrayList<>();
+      double diameter = 1 + random.nextDouble();
+      for (int t = 1 + random.nextInt(3); t > 0; t--) {
+        tools.add(tool(diameter, 0.8 + random.nextDouble() * 2, 0.3 + random.nextDouble() * 0.4));
+        diameter *= 1.6 + random.nextDouble();
+      }
+      List<ToolRun> runs = PathPlanner.plan(levels, tools, MACHINE, carved, new Warnings());
+      CutCheck check = new CutCheck(carved, 0.1);
+      check.run(runs);
+      check.compare(levels, tools);
+      String where = "seed " + seed + " " + tools + " " + check.notes;
+      assertEquals(0, check.gougedMm2, where);
+      assertEquals(0, check.rapidThroughMm2, where);
+      assertTrue(check.uncutMm2 <= 0.02, where + " uncut " + check.uncutMm2);
+      assertTrue(check.outsideMm <= 0, where);
+    }
+  }
+
+  @Test
+  void sameInput_sameMoves() {
+    Box carved = new Box(3, 3, 25, 25);
+    List<PocketLevel> levels = RandomPockets.make(5, carved, 4, 0.9, 8);
+    List<Tool> tools = List.of(tool(3, 2, 0.45), tool(1.5, 1, 0.45));
+    List<ToolRun> first = PathPlanner.plan(levels, tools, MACHINE, carved, new Warnings());
+    assertFalse(first.isEmpty());
+    assertEquals(first, PathPlanner.plan(levels, tools, MACHINE, carved, new Warnings()));
+  }
+
+  @Test
+  void passes_startAndEndAtSafeHeight() {
+    Box carved = new Box(3, 3, 25, 25);
+    List<PocketLevel> levels = RandomPockets.make(6, carved, 4, 0.9, 8);
+    for (ToolRun run : PathPlanner.plan(levels, List.of(tool(2, 1.2, 0.45)), MACHINE, carved, new Warnings())) {
+      for (Pass pass : run.passes()) {
+        assertEquals(-4, pass.moves().get(0).depth());
+        assertEquals(-4, pass.moves().get(pass.moves().size() - 1).depth());
+        assertEquals(pass.depthMm(), pass.moves().stream().mapToDouble(m -> m.depth()).max().orElseThrow(), 1e-12);
+      }
+    }
+  }
+}
