@@ -6,8 +6,8 @@ package plyscape.toolpath;
  */
 final class Clearway {
 
-  /** Rapids keep this far off the walls and off standing wood, mm, so that rounding can't make them touch. */
-  static final double RAPID_MARGIN_MM = 0.05;
+  /** Rapids keep at least this far off the walls and off standing wood, mm, so that rounding can't make them touch. */
+  private static final double RAPID_MARGIN_MM = 0.05;
 
   private static final int DIRECTIONS = 16;
   private static final double[] DISTANCES = {0.15, 0.3, 0.5, 0.75, 1.0, 1.4, 2.0};
@@ -16,12 +16,15 @@ final class Clearway {
   private final Stock stock;
   private final double radius;
   private final double depth;
+  private final double margin;
 
   Clearway(DistanceField field, Stock stock, double radiusMm, double depthMm) {
     this.field = field;
     this.stock = stock;
     this.radius = radiusMm;
     this.depth = depthMm;
+    // Half a step, as a node speaks for the wood up to there.
+    margin = Math.max(RAPID_MARGIN_MM, field.lattice.stepMm() / 2);
   }
 
   /** Whether the centre may move straight from A to B; both ends are taken to be allowed places. */
@@ -46,13 +49,30 @@ final class Clearway {
 
   /** Whether the disk at a place is over ground cut to the depth, with the margin for rapids. */
   boolean clear(double x, double y) {
-    return room(x, y) >= RAPID_MARGIN_MM
-        && stock.highest(x, y, x, y, radius + RAPID_MARGIN_MM) >= depth - Stock.SAME_MM;
+    return room(x, y) >= RAPID_MARGIN_MM && stock.highest(x, y, x, y, radius + margin) >= depth - Stock.SAME_MM;
+  }
+
+  /** Depth of the highest wood that a rapid straight from A to B must clear, mm. */
+  double highest(double ax, double ay, double bx, double by) {
+    return stock.highest(ax, ay, bx, by, radius + field.lattice.stepMm());
   }
 
   /** A place near one on a path where a rapid may come down to the depth, or null; the way between them is free. */
   double[] clearSpot(double x, double y) {
-    if (clear(x, y)) {
+    return spot(x, y, this::clear);
+  }
+
+  /** A place near one on a path where the cutter doesn't touch a wall, or null; the way between them is free. */
+  double[] roomySpot(double x, double y) {
+    return spot(x, y, (sx, sy) -> room(sx, sy) >= RAPID_MARGIN_MM);
+  }
+
+  private interface Test {
+    boolean good(double x, double y);
+  }
+
+  private double[] spot(double x, double y, Test test) {
+    if (test.good(x, y)) {
       return new double[] {x, y};
     }
     for (double distance : DISTANCES) {
@@ -63,7 +83,7 @@ final class Clearway {
         double angle = 2 * Math.PI * a / DIRECTIONS;
         double sx = x + distance * Math.cos(angle);
         double sy = y + distance * Math.sin(angle);
-        if (clear(sx, sy) && free(x, y, sx, sy)) {
+        if (test.good(sx, sy) && free(x, y, sx, sy)) {
           return new double[] {sx, sy};
         }
       }

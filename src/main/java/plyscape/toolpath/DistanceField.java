@@ -50,7 +50,8 @@ final class DistanceField {
     for (int e = 0; e < edges.count; e++) {
       double low = Math.min(edges.ay[e], edges.by[e]);
       double high = Math.max(edges.ay[e], edges.by[e]);
-      int first = Math.max(0, (int) Math.ceil((low - lattice.minY()) / h));
+      // One row early: rounding must not lose a row that stands exactly at a corner.
+      int first = Math.max(0, (int) Math.ceil((low - lattice.minY()) / h) - 1);
       for (int j = first; j < lattice.rows() && lattice.y(j) < high; j++) {
         double y = lattice.y(j);
         if (y < low) {

@@ -132,7 +132,14 @@ final class PassCutter {
     }
     double length = piece.lengthMm();
     double highest = highest(piece);
-    over(x, y, highest - TOUCH_MM);
+    double[] roomy = way.roomySpot(x, y);
+    if (roomy != null) {
+      over(roomy[0], roomy[1], highest - TOUCH_MM);
+    } else {
+      over(x, y, -TOUCH_MM);
+      moves.line(x, y, highest - TOUCH_MM, tool.plungeMmPerMin());
+    }
+    moves.line(x, y, highest, tool.plungeMmPerMin());
     down = true;
     stock.cutDisk(x, y, radius, depth);
     if (length < RampEntry.LEAST_ROOM_MM) {
@@ -144,7 +151,6 @@ final class PassCutter {
 
   private Piece ramp(Piece piece, double fromDepth) {
     double feed = tool.feedMmPerMin() * options.slotFeed();
-    moves.line(moves.x, moves.y, fromDepth, tool.plungeMmPerMin());
     List<double[]> points = piece.closed()
         ? RampEntry.around(piece, fromDepth, depth, options.rampDegrees())
         : RampEntry.toAndFro(piece, fromDepth, depth, options.rampDegrees(), 4 * tool.diameterMm());
@@ -204,13 +210,14 @@ final class PassCutter {
       moves.rapid(x, y, moves.depth);
     } else {
       leaveWall();
-      double highest = stock.highest(moves.x, moves.y, x, y, radius + 2 * Clearway.RAPID_MARGIN_MM);
+      double highest = way.highest(moves.x, moves.y, x, y);
       double height = Math.max(-machine.safeHeightMm(), highest - options.clearanceMm());
       lift(height);
       moves.rapid(x, y, height);
     }
-    if (toDepth > moves.depth) {
-      moves.rapid(x, y, toDepth);
+    double open = way.clear(x, y) ? toDepth : Math.min(toDepth, way.highest(x, y, x, y) - TOUCH_MM);
+    if (open > moves.depth) {
+      moves.rapid(x, y, open);
     }
   }
 
@@ -218,8 +225,7 @@ final class PassCutter {
     if (down) {
       leaveWall();
       if (!way.clear(moves.x, moves.y)) {
-        double highest = stock.highest(moves.x, moves.y, moves.x, moves.y, radius + 2 * Clearway.RAPID_MARGIN_MM);
-        moves.line(moves.x, moves.y, Math.max(toDepth, Math.min(depth, highest)), tool.feedMmPerMin());
+        moves.line(moves.x, moves.y, Math.max(toDepth, -TOUCH_MM), tool.feedMmPerMin());
       }
       down = false;
     }

@@ -34,6 +34,7 @@ final class RingCover {
   private final Sweep sweep;
   private final byte[] state;
   private final double radius;
+  private final double sure;
   private final double stepover;
   private int wanted;
   private int left;
@@ -43,6 +44,8 @@ final class RingCover {
     this.state = state;
     this.radius = radiusMm;
     this.stepover = stepoverMm;
+    // What lies this far within the disk's rim is cleared up to the middle between nodes: no speck hides there.
+    sure = Math.max(radiusMm / 2, radiusMm - 0.71 * lattice.stepMm());
     sweep = new Sweep(lattice);
   }
 
@@ -69,7 +72,7 @@ final class RingCover {
     for (int c = 0; c < keep.length; c++) {
       keep[c] = needed(ring, chunks, c, need);
       if (keep[c]) {
-        clear(chunks, c, before);
+        clear(chunks, c, before, ring.index() == 0 ? radius : sure);
       }
       before = keep[c];
     }
@@ -97,11 +100,11 @@ final class RingCover {
         }
         sweep.all(ax, ay, bx, by, radius, this::tally);
       } else {
-        sweep.fresh(ax, ay, bx, by, radius, this::tally);
+        sweep.fresh(ax, ay, bx, by, sure, this::tally);
       }
     }
     if (wall) {
-      return wanted > 1;
+      return wanted > 0;
     }
     if (left > 0) {
       return true;
@@ -121,13 +124,13 @@ final class RingCover {
     }
   }
 
-  private void clear(Chunks chunks, int c, boolean goesOn) {
+  private void clear(Chunks chunks, int c, boolean goesOn, double reach) {
     for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
       Sweep.Run run = (first, last) -> Arrays.fill(state, first, last + 1, DONE);
       if (goesOn || i > chunks.start(c)) {
-        sweep.fresh(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, run);
+        sweep.fresh(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), reach, run);
       } else {
-        sweep.all(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, run);
+        sweep.all(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), reach, run);
       }
     }
   }

@@ -12,6 +12,12 @@ final class ToolPlanner {
   /** Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract, section 9: 0.05). */
   private static final double WALL_REST_MM = 0.02;
 
+  /** Nodes nearer to a wall than this are left to the exact test of the wall. */
+  private static final double NODE_REST_MM = 0.04;
+
+  /** How often rings are chosen anew with what the choice before left. */
+  private static final int ROUNDS = 5;
+
   private final List<LevelField> fields;
   private final Lattice lattice;
   private final Stock stock;
@@ -58,7 +64,8 @@ final class ToolPlanner {
     boolean[] used = new boolean[depths.length];
     for (int node = 0; node < reach.level.length; node++) {
       int k = reach.level[node];
-      if (k >= 0 && !used[k] && stock.depth[node] < depths[k] - Stock.SAME_MM) {
+      if (k >= 0 && !used[k] && stock.depth[node] < depths[k] - Stock.SAME_MM
+          && fields.get(k).field().distance[node] > NODE_REST_MM) {
         used[k] = true;
       }
     }
@@ -77,7 +84,7 @@ final class ToolPlanner {
   private Pass pass(
       Tool tool, Reach reach, double[] before, double[] depths, DepthPlan.Step step, double[] start) {
     byte[] state = new byte[lattice.size()];
-    int wanted = state(tool, reach, depths, step, state);
+    int wanted = state(tool, reach, depths, step, before.length == 0 ? 0 : NODE_REST_MM, state);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     if (wanted == 0) {
       return null;
@@ -92,11 +99,16 @@ final class ToolPlanner {
     boolean[] mask = before.length == 0 ? null : mask(state, radius);
     List<Ring> rings = new ArrayList<>(walls);
     rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, false));
-    byte[] trial = state.clone();
-    List<Piece> pieces = new RingCover(lattice, trial, radius, stepover).choose(rings, need);
-    if (left(trial, state)) {
-      rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
-      pieces = new RingCover(lattice, state, radius, stepover).choose(rings, need);
+    List<Piece> pieces = List.of();
+    for (int round = 0; round < ROUNDS; round++) {
+      byte[] trial = state.clone();
+      pieces = new RingCover(lattice, trial, radius, stepover).choose(rings, need);
+      if (!left(trial, state)) {
+        break;
+      }
+      if (round == 0) {
+        rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
+      }
     }
     if (pieces.isEmpty()) {
       return null;
@@ -111,12 +123,13 @@ final class ToolPlanner {
   }
 
   /** Marks what a step is to clear; how many nodes. */
-  private int state(Tool tool, Reach reach, double[] depths, DepthPlan.Step step, byte[] state) {
+  private int state(
+      Tool tool, Reach reach, double[] depths, DepthPlan.Step step, double off, byte[] state) {
     int wanted = 0;
     for (int node = 0; node < state.length; node++) {
       int k = reach.level[node];
       double standing = stock.depth[node];
-      if (standing >= step.depthMm() - Stock.SAME_MM || fields.get(step.level()).field().distance[node] <= 0) {
+      if (standing >= step.depthMm() - Stock.SAME_MM || fields.get(step.level()).field().distance[node] <= off) {
         continue;
       }
       boolean own = k == step.level() && step.depthMm() >= depths[k] - 1e-9;

@@ -35,6 +35,24 @@ final class CutCheck {
     cut = new float[columns * rows];
   }
 
+  /** What is wrong, or nothing. */
+  String faults() {
+    StringBuilder text = new StringBuilder();
+    if (gougedMm2 > 0) {
+      text.append(" gouged ").append(gougedMm2);
+    }
+    if (rapidThroughMm2 > 0) {
+      text.append(" rapid through ").append(rapidThroughMm2);
+    }
+    if (uncutMm2 > 0) {
+      text.append(" uncut ").append(uncutMm2);
+    }
+    if (outsideMm > 0) {
+      text.append(" outside ").append(outsideMm);
+    }
+    return text.toString();
+  }
+
   double x(int i) {
     return carved.minX() + (i + 0.5) * cell;
   }

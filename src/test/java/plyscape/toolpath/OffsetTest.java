@@ -121,7 +121,7 @@ class OffsetTest {
       lies(rings, (x, y) -> {
         Point point = FACTORY.createPoint(new Coordinate(x, y));
         return wall.distance(point) - radius;
-      }, 0.005);
+      }, 0.01);
     }
   }
 }
