@@ -1,0 +1,199 @@
+package plyscape.zones;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.operation.overlayng.LineLimiter;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.locationtech.jts.operation.overlayng.RingClipper;
+import plyscape.grid.Box;
+
+/** Turns one feature into area on the panel: polygons as they are, repaired where needed, lines widened; clipped. */
+final class FeatureShape {
+
+  /** Chords of round ends and joins deviate at most this far from the circle, mm. */
+  private static final double CHORD_MM = 0.004;
+
+  private static final GeometryFactory FACTORY = GeoJsonGeometry.FACTORY;
+
+  private final GroundMap map;
+  private final Envelope carved;
+  private final Geometry carvedArea;
+  private final double widthMm;
+  private final List<Geometry> areas = new ArrayList<>();
+  private boolean repaired;
+  private boolean unmappable;
+  private boolean lineWithoutWidth;
+  private boolean point;
+  private boolean outside;
+
+  /**
+   * Prepares for one feature.
+   *
+   * @param widthMm full width of lines on the panel, or 0 when they have none
+   */
+  FeatureShape(GroundMap map, double widthMm) {
+    this.map = map;
+    this.widthMm = widthMm;
+    Box box = map.frame().panel();
+    carved = new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY());
+    carvedArea = FACTORY.toGeometry(carved);
+  }
+
+  /** Adds a geometry in the file's coordinates. */
+  void add(Geometry geometry) {
+    if (geometry.isEmpty()) {
+      return;
+    }
+    if (geometry instanceof Polygon polygon) {
+      addPolygon(polygon);
+    } else if (geometry instanceof LineString line) {
+      addLine(line);
+    } else if (geometry.getNumGeometries() > 1 || geometry.getGeometryN(0) != geometry) {
+      for (int i = 0; i < geometry.getNumGeometries(); i++) {
+        add(geometry.getGeometryN(i));
+      }
+    } else {
+      point = true;
+    }
+  }
+
+  private void addPolygon(Polygon polygon) {
+    if (!polygon.getEnvelopeInternal().intersects(map.reach())) {
+      outside = true;
+      return;
+    }
+    LinearRing shell = ring(polygon.getExteriorRing());
+    if (shell == null) {
+      return;
+    }
+    List<LinearRing> holes = new ArrayList<>();
+    for (int i = 0; i < polygon.getNumInteriorRing(); i++) {
+      LinearRing hole = ring(polygon.getInteriorRingN(i));
+      if (hole != null) {
+        holes.add(hole);
+      }
+    }
+    Geometry area = FACTORY.createPolygon(shell, holes.toArray(new LinearRing[0]));
+    if (!area.isValid()) {
+      // A ring that was cut at the reach may run along it twice: that is ours, not the file's.
+      repaired |= map.reach().contains(polygon.getEnvelopeInternal());
+      area = GeometryFixer.fix(area);
+    }
+    addArea(area);
+  }
+
+  /** A ring on the panel; null when nothing of it is left or it can't be mapped. */
+  private LinearRing ring(LinearRing ring) {
+    Coordinate[] points = ring.getCoordinates();
+    if (!map.reach().contains(ring.getEnvelopeInternal())) {
+      points = new RingClipper(map.reach()).clip(points);
+    }
+    if (points.length < 4) {
+      return null;
+    }
+    Coordinate[] panel = map.toPanel(points);
+    if (panel == null) {
+      unmappable = true;
+      return null;
+    }
+    panel[panel.length - 1] = panel[0].copy();
+    return FACTORY.createLinearRing(panel);
+  }
+
+  private void addLine(LineString line) {
+    if (widthMm <= 0) {
+      lineWithoutWidth = true;
+      return;
+    }
+    if (!line.getEnvelopeInternal().intersects(map.reach())) {
+      outside = true;
+      return;
+    }
+    List<Coordinate[]> sections =
+        map.reach().contains(line.getEnvelopeInternal())
+            ? java.util.Collections.singletonList(line.getCoordinates())
+            : new LineLimiter(map.reach()).limit(line.getCoordinates());
+    for (Coordinate[] section : sections) {
+      Coordinate[] panel = map.toPanel(section);
+      if (panel == null) {
+        unmappable = true;
+      } else {
+        widen(panel);
+      }
+    }
+  }
+
+  private void widen(Coordinate[] panel) {
+    Envelope near = new Envelope(carved);
+    near.expandBy(widthMm);
+    Envelope envelope = FACTORY.createLineString(panel).getEnvelopeInternal();
+    if (!envelope.intersects(near)) {
+      outside = true;
+      return;
+    }
+    List<Coordinate[]> sections =
+        near.contains(envelope) ? java.util.Collections.singletonList(panel) : new LineLimiter(near).limit(panel);
+    BufferParameters round = new BufferParameters(quadrantSegments(widthMm / 2));
+    round.setSimplifyFactor(Math.min(0.01, CHORD_MM / widthMm));
+    for (Coordinate[] section : sections) {
+      addArea(BufferOp.bufferOp(FACTORY.createLineString(section), widthMm / 2, round));
+    }
+  }
+
+  private static int quadrantSegments(double radiusMm) {
+    double half = radiusMm <= CHORD_MM ? Math.PI / 4 : Math.acos(1 - CHORD_MM / radiusMm);
+    return Math.max(6, (int) Math.ceil(Math.PI / 4 / half));
+  }
+
+  private void addArea(Geometry area) {
+    Geometry clipped =
+        carved.contains(area.getEnvelopeInternal())
+            ? area
+            : carved.intersects(area.getEnvelopeInternal())
+                ? OverlayNGRobust.overlay(area, carvedArea, OverlayNG.INTERSECTION)
+                : FACTORY.createPolygon();
+    boolean some = false;
+    for (int i = 0; i < clipped.getNumGeometries(); i++) {
+      if (clipped.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
+        areas.add(polygon);
+        some = true;
+      }
+    }
+    outside |= !some;
+  }
+
+  /** Polygons on the panel, mm, within the carved area; they may overlap. */
+  List<Geometry> areas() {
+    return areas;
+  }
+
+  /** Whether a polygon of the file had to be repaired. */
+  boolean repaired() {
+    return repaired;
+  }
+
+  /** Why nothing came of the feature. */
+  String why() {
+    if (lineWithoutWidth) {
+      return "a line, and the zone has no width";
+    }
+    if (unmappable) {
+      return "can't be projected to the terrain's CRS";
+    }
+    if (outside) {
+      return "outside the carved area";
+    }
+    return point ? "a point" : "nothing to draw";
+  }
+}

@@ -1,0 +1,14 @@
+package plyscape.zones;
+
+import java.util.Map;
+import org.locationtech.jts.geom.Geometry;
+
+/**
+ * One feature of a map as its file has it. Immutable.
+ *
+ * @param label its id, or its name, or its place in the file, for messages
+ * @param properties names to String, Double, Boolean, List or Map values; null values are left out
+ * @param geometry in the file's coordinates, x east and y north; null or empty when it has none
+ * @param trouble why the geometry can't be used, or ""
+ */
+record MapFeature(String label, Map<String, Object> properties, Geometry geometry, String trouble) {}

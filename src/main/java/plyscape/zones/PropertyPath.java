@@ -1,0 +1,26 @@
+package plyscape.zones;
+
+import java.util.Map;
+
+/** Finds a property by its name, or by a path with points through nested ones, such as {@code tags.highway}. */
+final class PropertyPath {
+
+  private PropertyPath() {}
+
+  /** The value, or null. A property whose name has the point in it comes before a nested one. */
+  static Object value(Map<?, ?> properties, String path) {
+    Object direct = properties.get(path);
+    if (direct != null) {
+      return direct;
+    }
+    for (int dot = path.indexOf('.'); dot > 0; dot = path.indexOf('.', dot + 1)) {
+      if (properties.get(path.substring(0, dot)) instanceof Map<?, ?> inner) {
+        Object value = value(inner, path.substring(dot + 1));
+        if (value != null) {
+          return value;
+        }
+      }
+    }
+    return null;
+  }
+}

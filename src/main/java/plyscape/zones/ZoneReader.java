@@ -1,0 +1,131 @@
+package plyscape.zones;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.fault.Warnings;
+import plyscape.grid.GroundFrame;
+import plyscape.job.ZoneSpec;
+
+/**
+ * Reads the zones of a job: features picked by their properties, projected to the terrain's CRS, laid on the panel, lines
+ * widened, clipped to the carved area and united. What is left out is listed with why, and summed up in warnings.
+ */
+public final class ZoneReader {
+
+  private final GroundFrame frame;
+  private final Warnings warnings;
+  private final Map<Path, MapFile> files = new HashMap<>();
+  private final Map<Path, GroundMap> maps = new HashMap<>();
+
+  private ZoneReader(GroundFrame frame, Warnings warnings) {
+    this.frame = frame;
+    this.warnings = warnings;
+  }
+
+  /** All zones in the order given. A file that several zones use is read once. */
+  public static List<Zone> read(List<ZoneSpec> specs, GroundFrame frame, Warnings warnings) {
+    ZoneReader reader = new ZoneReader(frame, warnings);
+    return specs.stream().map(reader::zone).toList();
+  }
+
+  private MapFile file(Path path) {
+    if (!Files.isRegularFile(path)) {
+      throw new InputFault(Place.file(path.toString()), "no such file", "name a map file, such as zones.geojson");
+    }
+    return files.computeIfAbsent(path, GeoJsonReader::read);
+  }
+
+  private Zone zone(ZoneSpec spec) {
+    MapFile file = file(spec.file());
+    GroundMap map = maps.computeIfAbsent(spec.file(), p -> GroundMap.of(file, frame, warnings));
+    FeatureFilter filter = new FeatureFilter(spec.where());
+    double widthMm = widthMm(spec);
+    List<Geometry> areas = new ArrayList<>();
+    List<Zone.Skipped> skipped = new ArrayList<>();
+    List<String> repaired = new ArrayList<>();
+    int taken = 0;
+    int used = 0;
+    for (MapFeature feature : file.features()) {
+      if (!filter.takes(feature)) {
+        continue;
+      }
+      taken++;
+      FeatureShape shape = new FeatureShape(map, widthMm);
+      String why = feature.trouble();
+      if (why.isEmpty() && (feature.geometry() == null || feature.geometry().isEmpty())) {
+        why = "no geometry";
+      }
+      if (why.isEmpty()) {
+        shape.add(feature.geometry());
+        why = shape.areas().isEmpty() ? shape.why() : "";
+      }
+      if (why.isEmpty()) {
+        used++;
+        areas.addAll(shape.areas());
+        if (shape.repaired()) {
+          repaired.add(feature.label());
+        }
+      } else {
+        skipped.add(new Zone.Skipped(feature.label(), why));
+      }
+    }
+    warn(spec, file, taken, used, skipped, repaired);
+    return new Zone(spec, union(areas), used, List.copyOf(skipped));
+  }
+
+  private double widthMm(ZoneSpec spec) {
+    if (spec.widthMm() != null) {
+      return spec.widthMm();
+    }
+    return spec.groundWidthM() == null ? 0 : spec.groundWidthM() / frame.metresPerMm();
+  }
+
+  private static Geometry union(List<Geometry> areas) {
+    return areas.isEmpty()
+        ? GeoJsonGeometry.FACTORY.createMultiPolygon()
+        : OverlayNGRobust.union(areas, GeoJsonGeometry.FACTORY);
+  }
+
+  private void warn(
+      ZoneSpec spec, MapFile file, int taken, int used, List<Zone.Skipped> skipped, List<String> repaired) {
+    String where = "zone " + spec.name();
+    if (taken == 0) {
+      warnings.add(
+          "zone-empty",
+          file.features().isEmpty()
+              ? file.name() + " has no features."
+              : "None of the " + file.features().size() + " features of " + file.name() + " fits "
+                  + spec.where() + FoundValues.of(file, spec.where().keySet()),
+          where);
+      return;
+    }
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    skipped.forEach(s -> counts.merge(s.why(), 1, Integer::sum));
+    Integer outside = counts.remove("outside the carved area");
+    if (outside != null && used == 0) {
+      warnings.add("zone-outside", "All that " + where + " picks lies outside the carved area (" + outside + ").", where);
+    }
+    if (!counts.isEmpty()) {
+      StringBuilder text = new StringBuilder();
+      counts.forEach((why, n) -> text.append(text.length() > 0 ? "; " : "").append(n).append(": ").append(why));
+      warnings.add("zone-skipped", "Features left out: " + text + ".", where);
+    }
+    if (!repaired.isEmpty()) {
+      warnings.add(
+          "zone-repaired",
+          repaired.size() + " polygons that cross themselves were repaired: "
+              + String.join(", ", repaired.subList(0, Math.min(5, repaired.size())))
+              + (repaired.size() > 5 ? ", ..." : "") + ".",
+          where);
+    }
+  }
+}

@@ -1,0 +1,228 @@
+package plyscape.zones;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.locationtech.jts.geom.Coordinate;
+import plyscape.fault.InputFault;
+import plyscape.fault.Warning;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.grid.GroundFrame;
+import plyscape.job.ZoneSpec;
+
+class ZoneReaderTest {
+
+  /** 1 km on 100 mm: 1 mm is 10 m. */
+  private static final Box PANEL = new Box(5, 5, 105, 105);
+
+  private static final GroundFrame PLAIN = new GroundFrame("", new Box(0, 0, 1000, 1000), PANEL, 1);
+  private static final GroundFrame UTM =
+      new GroundFrame("EPSG:32638", new Box(444000, 3684000, 445000, 3685000), PANEL, 1);
+
+  @TempDir Path dir;
+  private final Warnings warnings = new Warnings();
+
+  private ZoneSpec spec(String json, TreeMap<String, List<Object>> where, Double width, Double groundWidth)
+      throws IOException {
+    Path file = dir.resolve("map.geojson");
+    Files.writeString(file, json);
+    return new ZoneSpec("test", file, where, 2, null, width, groundWidth);
+  }
+
+  private Zone read(String json, GroundFrame frame) throws IOException {
+    return read(json, frame, null, null);
+  }
+
+  private Zone read(String json, GroundFrame frame, Double width, Double groundWidth) throws IOException {
+    return ZoneReader.read(List.of(spec(json, new TreeMap<>(), width, groundWidth)), frame, warnings).get(0);
+  }
+
+  private Zone readWhere(String json, String key, Object... values) throws IOException {
+    TreeMap<String, List<Object>> where = new TreeMap<>();
+    where.put(key, List.of(values));
+    return ZoneReader.read(List.of(spec(json, where, null, null)), PLAIN, warnings).get(0);
+  }
+
+  private List<String> codes() {
+    return warnings.list().stream().map(Warning::code).toList();
+  }
+
+  private static String square(double x, double y, double side) {
+    return "{\"type\":\"Polygon\",\"coordinates\":[[[" + x + "," + y + "],[" + (x + side) + "," + y + "],[" + (x + side)
+        + "," + (y + side) + "],[" + x + "," + (y + side) + "],[" + x + "," + y + "]]]}";
+  }
+
+  private static String feature(String properties, String geometry) {
+    return "{\"type\":\"Feature\",\"properties\":" + properties + ",\"geometry\":" + geometry + "}";
+  }
+
+  private static String collection(String... features) {
+    return "{\"type\":\"FeatureCollection\",\"features\":[" + String.join(",", features) + "]}";
+  }
+
+  @Test
+  void square_onThePanel() throws IOException {
+    Zone zone = read(square(100, 200, 300), PLAIN);
+    assertEquals(900, zone.area().getArea(), 1e-9);
+    assertEquals(15, zone.area().getEnvelopeInternal().getMinX(), 1e-9);
+    assertEquals(25, zone.area().getEnvelopeInternal().getMinY(), 1e-9);
+    assertEquals(1, zone.features());
+    assertEquals(List.of("zone-crs-unknown"), codes());
+  }
+
+  /** GeographicLib's documentation: 33.3 N, 44.4 E is 444140.54, 3684706.36 in UTM 38 N (references, section 3). */
+  @Test
+  void longitudeLatitude_landsWhereUtmSays() throws IOException {
+    double d = 1e-3;
+    Zone zone = read(square(44.4, 33.3, d), UTM);
+    Coordinate corner = new Coordinate(5 + (444140.54 - 444000) / 10, 5 + (3684706.36 - 3684000) / 10);
+    double nearest = Double.MAX_VALUE;
+    for (Coordinate c : zone.area().getCoordinates()) {
+      nearest = Math.min(nearest, c.distance(corner));
+    }
+    assertEquals(0, nearest, 0.001);
+    assertTrue(codes().isEmpty());
+  }
+
+  /** The same place by way of GeoTools, named in the old crs member, must be the same. */
+  @Test
+  void crsMember_isFollowed() throws IOException {
+    String crs = "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:EPSG::32638\"}},";
+    String json = "{\"type\":\"Feature\"," + crs + "\"geometry\":" + square(444100, 3684100, 200) + "}";
+    Zone zone = read(json, UTM);
+    assertEquals(400, zone.area().getArea(), 1e-6);
+    assertEquals(15, zone.area().getEnvelopeInternal().getMinX(), 1e-6);
+    Zone shifted = read(json.replace("::32638", "::32637"), UTM);
+    assertEquals(0, shifted.features());
+    assertEquals("outside the carved area", shifted.skipped().get(0).why());
+    assertTrue(codes().contains("zone-outside"));
+  }
+
+  @Test
+  void crsMemberAfterTheFeatures_orNull_isTheSame() throws IOException {
+    String json =
+        "{\"features\":[" + feature("null", square(444100, 3684100, 200)) + "],\"type\":\"FeatureCollection\","
+            + "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"EPSG:32638\"}}}";
+    assertEquals(400, read(json, UTM).area().getArea(), 1e-6);
+    Zone guessed = read(json.replaceAll("\"crs\".*", "\"crs\":null}"), UTM);
+    assertEquals(400, guessed.area().getArea(), 1e-6);
+    assertEquals(List.of("zone-crs-guessed"), codes());
+  }
+
+  /** Closed form: a strip with round ends is length times width and a disk. */
+  @Test
+  void line_isWidened() throws IOException {
+    String line = "{\"type\":\"LineString\",\"coordinates\":[[200,500],[800,500]]}";
+    double expected = 60 * 3 + Math.PI * 1.5 * 1.5;
+    assertEquals(expected, read(line, PLAIN, 3.0, null).area().getArea(), 0.002 * expected);
+    assertEquals(expected, read(line, PLAIN, null, 30.0).area().getArea(), 0.002 * expected);
+    Zone none = read(line, PLAIN);
+    assertEquals(0, none.features());
+    assertTrue(none.area().isEmpty());
+    assertEquals("a line, and the zone has no width", none.skipped().get(0).why());
+  }
+
+  @Test
+  void line_crossingTheEdge_isWidenedBeforeItIsClipped() throws IOException {
+    String line = "{\"type\":\"LineString\",\"coordinates\":[[-5000,0],[6000,0]]}";
+    assertEquals(100 * 2, read(line, PLAIN, 4.0, null).area().getArea(), 1e-6);
+  }
+
+  @Test
+  void polygonFarBeyondTheTerrain_coversIt() throws IOException {
+    assertEquals(100 * 100, read(square(-1e6, -1e6, 2e6), PLAIN).area().getArea(), 1e-6);
+    Zone world = read("{\"type\":\"Polygon\",\"coordinates\":[[[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]]]}", UTM);
+    assertEquals(100 * 100, world.area().getArea(), 1e-6);
+  }
+
+  @Test
+  void nullEmptyAndBrokenGeometries_areListedAndTheRestIsUsed() throws IOException {
+    Zone zone =
+        read(
+            collection(
+                feature("{\"name\":\"nothing\"}", "null"),
+                feature("{}", "{\"type\":\"Polygon\",\"coordinates\":[]}"),
+                feature("{\"name\":\"odd\"}", "{\"type\":\"Polygon\",\"coordinates\":[[1,2],[3,4]]}"),
+                feature("{}", "{\"type\":\"Curve\",\"coordinates\":[[1,2],[3,4]]}"),
+                feature("{}", "{\"type\":\"Point\",\"coordinates\":[100,100]}"),
+                feature("{}", "{\"type\":\"LineString\",\"coordinates\":[[null,2],[3,4]]}"),
+                feature("{}", square(100, 100, 100))),
+            PLAIN);
+    assertEquals(1, zone.features());
+    assertEquals(
+        List.of(
+            new Zone.Skipped("nothing", "no geometry"),
+            new Zone.Skipped("feature 2", "no geometry"),
+            new Zone.Skipped("odd", "coordinates don't fit a Polygon"),
+            new Zone.Skipped("feature 4", "unknown geometry type Curve"),
+            new Zone.Skipped("feature 5", "a point"),
+            new Zone.Skipped("feature 6", "coordinates don't fit a LineString")),
+        zone.skipped());
+    assertEquals(100, zone.area().getArea(), 1e-9);
+    assertTrue(codes().contains("zone-skipped"));
+  }
+
+  @Test
+  void collectionsAltitudesAndHoles() throws IOException {
+    String ring = "[[0,0,7],[600,0,7],[600,600,7],[0,600,7],[0,0,7]]";
+    String hole = "[[100,100],[100,200],[200,200],[200,100],[100,100]]";
+    String inner = "{\"type\":\"GeometryCollection\",\"geometries\":[{\"type\":\"Polygon\",\"coordinates\":[" + ring + ","
+        + hole + "]}," + square(700, 700, 100) + "]}";
+    Zone zone = read("{\"type\":\"GeometryCollection\",\"geometries\":[" + inner + "]}", PLAIN);
+    assertEquals(3600 - 100 + 100, zone.area().getArea(), 1e-9);
+    assertEquals(1, zone.features());
+  }
+
+  @Test
+  void bowTie_isRepairedAndCounted() throws IOException {
+    String bow = "{\"type\":\"Polygon\",\"coordinates\":[[[0,0],[400,400],[400,0],[0,400],[0,0]]]}";
+    Zone zone = read(feature("{\"name\":\"bow\"}", bow), PLAIN);
+    assertTrue(zone.area().isValid());
+    assertEquals(800, zone.area().getArea(), 1e-6);
+    assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("zone-repaired") && w.message().contains("bow")));
+  }
+
+  @Test
+  void overlappingFeatures_countOnce() throws IOException {
+    Zone zone = read(collection(feature("{}", square(0, 0, 200)), feature("{}", square(100, 100, 200))), PLAIN);
+    assertEquals(400 + 400 - 100, zone.area().getArea(), 1e-9);
+  }
+
+  @Test
+  void where_picksByValueListNumberAndNestedName() throws IOException {
+    String json =
+        collection(
+            feature("{\"kind\":\"river\",\"lanes\":2,\"tags\":{\"bridge\":true}}", square(0, 0, 100)),
+            feature("{\"kind\":\"wood\",\"lanes\":\"4\"}", square(200, 0, 200)),
+            feature("{\"kind\":[\"hut\",\"barn\"]}", square(500, 0, 300)));
+    assertEquals(100, readWhere(json, "kind", "river").area().getArea(), 1e-9);
+    assertEquals(500, readWhere(json, "kind", "river", "wood").area().getArea(), 1e-9);
+    assertEquals(400, readWhere(json, "lanes", 4.0).area().getArea(), 1e-9);
+    assertEquals(100, readWhere(json, "tags.bridge", true).area().getArea(), 1e-9);
+    assertEquals(900, readWhere(json, "kind", "barn").area().getArea(), 1e-9);
+    assertEquals(0, readWhere(json, "kind", "rivr").features());
+    assertTrue(
+        warnings.list().stream().anyMatch(w -> w.code().equals("zone-empty") && w.message().contains("river, wood")));
+  }
+
+  @Test
+  void faults_sayLineAndColumn() {
+    InputFault cut = assertThrows(InputFault.class, () -> read("{\"type\":\"FeatureCollection\",\n\"features\":[{", PLAIN));
+    assertEquals(2, cut.place().line());
+    InputFault type = assertThrows(InputFault.class, () -> read("{\"type\":\"Topology\"}", PLAIN));
+    assertTrue(type.getMessage().contains("Topology"));
+    assertThrows(InputFault.class, () -> read("", PLAIN));
+    assertThrows(InputFault.class, () -> read("[1,2]", PLAIN));
+    assertThrows(
+        InputFault.class, () -> ZoneReader.read(List.of(new ZoneSpec("x", dir.resolve("none"), new TreeMap<>(), 1, null, null, null)), PLAIN, warnings));
+  }
+}
