@@ -42,7 +42,11 @@ public final class JobReader {
    * @throws InputFault if anything isn't as the contract says
    */
   public static Job read(Path jobFile, List<Setting> settings, Warnings warnings) {
-    YamlNode root = YamlText.mappingOf(YamlText.read(jobFile), "\"layup:\" and \"terrain:\" with \"file:\" under it");
+    return job(jobFile, YamlText.read(jobFile), settings, warnings);
+  }
+
+  static Job job(Path jobFile, YamlNode tree, List<Setting> settings, Warnings warnings) {
+    YamlNode root = YamlText.mappingOf(tree, "\"layup:\" and \"terrain:\" with \"file:\" under it");
     SettingTree.apply(root, settings);
     return job(LayupReader.stem(jobFile), root, warnings);
   }

@@ -39,7 +39,11 @@ public final class LayupReader {
    * @throws InputFault if there is no such file, it isn't YAML, or something in it isn't as the contract says
    */
   public static Layup read(Path file) {
-    YamlNode root = YamlText.mappingOf(YamlText.read(file), "\"plies:\" with a list of plies, top to bottom");
+    return layup(file, YamlText.read(file));
+  }
+
+  static Layup layup(Path file, YamlNode tree) {
+    YamlNode root = YamlText.mappingOf(tree, "\"plies:\" with a list of plies, top to bottom");
     Keys keys =
         Keys.of(
             root,

@@ -61,8 +61,13 @@ final class YamlText {
    * @throws InputFault if it can't be read, isn't UTF-8 or isn't YAML
    */
   static YamlNode read(Path path) {
+    return read(path, bytes(path));
+  }
+
+  /** The same for a file's bytes that are at hand. */
+  static YamlNode read(Path path, byte[] bytes) {
     String file = path.toString();
-    return new YamlText(file, "", path.getParent()).parse(decode(bytes(path), file));
+    return new YamlText(file, "", path.getParent()).parse(decode(bytes, file));
   }
 
   /**
