@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import plyscape.job.Bench;
 import plyscape.job.JobReader;
 import plyscape.job.Setting;
 import plyscape.layup.CutAllowance;
@@ -36,6 +37,11 @@ final class AllowanceOptions {
   private String minimumFloor;
 
   CutAllowance read(CommandSpec spec) {
+    return bench(spec, List.of()).allowance();
+  }
+
+  /** The same with tools and machine; more settings go over these. */
+  Bench bench(CommandSpec spec, List<Setting> more) {
     List<Setting> settings = new ArrayList<>();
     add(settings, "clearance.minimum", "--clearance", clearance);
     add(settings, "clearance.method", "--method", method);
@@ -44,7 +50,8 @@ final class AllowanceOptions {
     add(settings, "sanding_tolerance", "--sanding-tolerance", sandingTolerance);
     add(settings, "top", "--top", top);
     add(settings, "minimum_floor", "--minimum-floor", minimumFloor);
-    return JobReader.allowance(job == null ? null : Paths.of(spec, job), settings);
+    settings.addAll(more);
+    return JobReader.bench(job == null ? null : Paths.of(spec, job), settings);
   }
 
   private static void add(List<Setting> settings, String key, String option, String value) {

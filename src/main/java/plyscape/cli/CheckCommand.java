@@ -1,42 +1,67 @@
 package plyscape.cli;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import plyscape.fault.JobFault;
 import plyscape.job.LayupReader;
+import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Layup;
 import plyscape.layup.PlyDepth;
-import plyscape.text.Numbers;
-import plyscape.text.TextTable;
+import plyscape.layup.RiskTrial;
+import plyscape.layup.ThinPlyAdvice;
+import plyscape.output.OutputFile;
+import plyscape.shop.LayupDrawing;
 
-/** {@code plyscape check}: where each ply of a layup lies, and whether it can be hit surely. */
+/** {@code plyscape check}: where each ply of a layup lies, whether it can be hit surely, and what would help. */
 @Command(
     name = "check",
-    description = "The table of a layup's plies: where each lies, how deep it is cut, and whether that is sure.",
+    description = "The table of a layup's plies: where each lies, how deep it is cut, whether that is sure, and what would help.",
     sortOptions = false)
 final class CheckCommand implements Callable<Integer> {
+
+  /** A hundred million panels take a minute. */
+  private static final int MOST_PANELS = 100_000_000;
 
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "LAYUP.yaml", description = "The layup.")
   private String layupFile;
 
-  @Mixin private AllowanceOptions allowance;
+  @Mixin private AllowanceOptions allowanceOptions;
 
   @Option(names = "--accept-thickness", description = "Believe a measured thickness far from the nominal one.")
   private boolean acceptThickness;
 
-  @Option(names = "--json", description = "Print the table as JSON.")
+  @Option(names = "--strict", description = "A ply too thin to hit surely is a fault (exit code 1).")
+  private boolean strict;
+
+  @Option(names = "--monte-carlo", paramLabel = "N",
+      description = "Also find each risk by drawing N panels at random, conditioned on what was measured.")
+  private Integer panels;
+
+  @Option(names = "--seed", paramLabel = "S", defaultValue = "1", description = "Seed of the draw; default ${DEFAULT-VALUE}.")
+  private long seed;
+
+  @Option(names = "--measuring-tolerance", paramLabel = "MM", defaultValue = "0.02",
+      description = "Plus or minus of a measurement yet to be made, for the advice; default ${DEFAULT-VALUE} (good calipers).")
+  private double measuringToleranceMm;
+
+  @Option(names = "--svg", paramLabel = "FILE", description = "Also draw the section to scale.")
+  private String svgFile;
+
+  @Option(names = "--force", description = "Replace an earlier drawing.")
+  private boolean force;
+
+  @Option(names = "--json", description = "Print everything as JSON.")
   private boolean json;
 
   @Mixin private CommonOptions common;
@@ -48,67 +73,43 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws JsonProcessingException {
-    Layup layup = LayupReader.read(Paths.of(spec, layupFile));
-    List<PlyDepth> depths = DepthModel.depths(layup, allowance.read(spec), acceptThickness);
-    console.result(json ? json(layup, depths) : table(depths));
+  public Integer call() {
+    if (panels != null && (panels < 1 || panels > MOST_PANELS)) {
+      throw new ParameterException(spec.commandLine(), "found --monte-carlo " + panels + "; wanted 1 to " + MOST_PANELS);
+    }
+    if (!(measuringToleranceMm >= 0 && measuringToleranceMm <= 10)) {
+      throw new ParameterException(
+          spec.commandLine(), "found --measuring-tolerance " + measuringToleranceMm + "; wanted 0 to 10 mm");
+    }
+    Path svg = svgFile == null ? null : Paths.of(spec, svgFile);
+    if (svg != null) {
+      OutputFile.require(svg, force);
+    }
+    CheckReport report = report();
+    long thin = report.depths().stream().filter(d -> !d.reliable()).count();
+    if (svg != null && !(strict && thin > 0)) {
+      OutputFile.write(svg, LayupDrawing.svg(report.layup(), report.depths(), report.allowance()), force);
+    }
+    console.result(json ? report.json() : CheckText.of(report, console.outColour()));
+    if (strict && thin > 0) {
+      throw new JobFault(
+          thin + (thin == 1 ? " ply is" : " plies are") + " too thin to hit surely", "the advice above says what would help");
+    }
+    if (svg != null && !common.quiet()) {
+      console.talk("wrote " + svg);
+    }
     return ExitCodes.DONE;
   }
 
-  private static String table(List<PlyDepth> depths) {
-    TextTable table =
-        new TextTable()
-            .right("no.")
-            .left("ply")
-            .left("colour")
-            .right("top mm")
-            .right("bottom")
-            .right("mid")
-            .right("target")
-            .right("needed")
-            .right("available")
-            .left("verdict");
-    for (PlyDepth depth : depths) {
-      table.row(
-          Integer.toString(depth.ply().number()),
-          depth.ply().name(),
-          depth.ply().colour(),
-          mm(depth.topMm()),
-          mm(depth.bottomMm()),
-          mm(depth.midMm()),
-          mm(depth.targetMm()),
-          mm(depth.neededMm()),
-          mm(depth.availableMm()),
-          depth.reliable() ? "reliable" : "too thin");
-    }
-    return table.text();
-  }
-
-  private static String mm(double value) {
-    return Numbers.fixed(value, 3);
-  }
-
-  private static String json(Layup layup, List<PlyDepth> depths) throws JsonProcessingException {
-    ObjectMapper mapper = new ObjectMapper();
-    ObjectNode root = mapper.createObjectNode();
-    root.put("schema", "plyscape-check-1");
-    root.put("layup", layup.name());
-    root.put("thickness_mm", DepthModel.thicknessMm(layup));
-    ArrayNode plies = root.putArray("plies");
-    for (PlyDepth depth : depths) {
-      ObjectNode ply = plies.addObject();
-      ply.put("number", depth.ply().number());
-      ply.put("name", depth.ply().name());
-      ply.put("colour", depth.ply().colour());
-      ply.put("top_mm", depth.topMm());
-      ply.put("bottom_mm", depth.bottomMm());
-      ply.put("mid_mm", depth.midMm());
-      ply.put("target_mm", depth.targetMm());
-      ply.put("needed_mm", depth.neededMm());
-      ply.put("available_mm", depth.availableMm());
-      ply.put("reliable", depth.reliable());
-      ply.put("risk", depth.risk());
-    }
-    return mapper.writerWithDefaultPrettyPrinter().writeValueAsString(root).replace("\r\n", "\n") + "\n";
+  private CheckReport report() {
+    Layup layup = LayupReader.read(Paths.of(spec, layupFile));
+    CutAllowance allowance = allowanceOptions.read(spec);
+    List<PlyDepth> depths = DepthModel.depths(layup, allowance, acceptThickness);
+    return new CheckReport(
+        layup,
+        allowance,
+        depths,
+        ThinPlyAdvice.of(layup, allowance, measuringToleranceMm),
+        panels == null ? List.of() : RiskTrial.run(layup, allowance, panels, seed));
   }
 }

@@ -41,6 +41,8 @@ final class Commands {
           new Entry(NewCommand.class, NewCommand::new),
           new Entry(CompletionCommand.class, CompletionCommand::new),
           new Entry(ManCommand.class, ManCommand::new));
+          new Entry(CalibrateCommand.class, CalibrateCommand::new),
+          new Entry(GlueupCommand.class, GlueupCommand::new),
 
   private Commands() {}
 

@@ -78,13 +78,19 @@ public final class JobReader {
    * @throws InputFault if anything in these settings isn't as the contract says
    */
   public static CutAllowance allowance(Path jobFile, List<Setting> settings) {
+    return bench(jobFile, settings).allowance();
+  }
+
+  /** The same with the tools and the machine. */
+  public static Bench bench(Path jobFile, List<Setting> settings) {
     YamlNode root =
         jobFile == null
             ? new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "")
             : YamlText.mappingOf(YamlText.read(jobFile), "\"layup:\" and \"terrain:\" with \"file:\" under it");
     SettingTree.apply(root, settings);
     Keys keys = Keys.of(root, "", KEYS);
-    return allowance(keys, MachineKeys.read(keys));
+    Machine machine = MachineKeys.read(keys);
+    return new Bench(ToolKeys.read(keys), machine, allowance(keys, machine));
   }
 
   private static YamlNode argument(String name, Path path) {

@@ -42,6 +42,11 @@ public final class LayupReader {
     return layup(file, YamlText.read(file));
   }
 
+  /** The same for a text that isn't in its file yet. */
+  public static Layup of(Path file, String text) {
+    return layup(file, YamlText.of(file, text));
+  }
+
   static Layup layup(Path file, YamlNode tree) {
     YamlNode root = YamlText.mappingOf(tree, "\"plies:\" with a list of plies, top to bottom");
     Keys keys =

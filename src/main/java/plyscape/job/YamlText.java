@@ -71,6 +71,15 @@ final class YamlText {
   }
 
   /**
+   * Reads a text that stands, or would stand, in a file.
+   *
+   * @throws InputFault if it isn't YAML
+   */
+  static YamlNode of(Path path, String text) {
+    return new YamlText(path.toString(), "", path.getParent()).parse(text);
+  }
+
+  /**
    * Reads the value of an option; relative paths in it are relative to the current directory.
    *
    * @throws InputFault if it isn't YAML

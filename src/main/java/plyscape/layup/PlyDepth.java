@@ -39,8 +39,8 @@ public record PlyDepth(
     return Math.max(neededTopMm, neededBottomMm);
   }
 
-  /** Whether the available clearance covers the need at both edges. */
+  /** Whether the available clearance covers the need at both edges; sums of decimals are off by rounding, which doesn't count. */
   public boolean reliable() {
-    return availableMm() >= neededMm();
+    return availableMm() >= neededMm() - 1e-9;
   }
 }

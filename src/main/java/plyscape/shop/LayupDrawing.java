@@ -70,7 +70,8 @@ public final class LayupDrawing {
   private static void step(SvgPage svg, PlyDepth d, double scale, double x, double width, double sandingMm) {
     double cut = d.targetMm() * scale;
     if (cut > 0) {
-      svg.rectangle(x, TOP, width, cut, "#ffffff", "none");
+      // A little wider than the step, so that no seam is seen between two.
+      svg.rectangle(x, TOP, width + 0.1, cut, "#ffffff", "none");
     }
     double face = TOP + (d.targetMm() + sandingMm) * scale;
     svg.line(x, face, x + width, face, "#000000", 0.2);

@@ -1,5 +1,6 @@
 package plyscape.shop;
 
+import plyscape.text.Markup;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
@@ -109,6 +110,6 @@ final class SvgPage {
   }
 
   private static String escape(String text) {
-    return Visible.line(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+    return Markup.escape(Visible.line(text));
   }
 }

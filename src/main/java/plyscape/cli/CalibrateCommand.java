@@ -1,0 +1,199 @@
+package plyscape.cli;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import plyscape.fault.InputFault;
+import plyscape.fault.JobFault;
+import plyscape.fault.Place;
+import plyscape.fault.Warnings;
+import plyscape.job.LayupReader;
+import plyscape.layup.Calibration;
+import plyscape.layup.Layup;
+import plyscape.layup.Reading;
+import plyscape.output.OutputFile;
+import plyscape.shop.CalibratedLayup;
+import plyscape.shop.ReadingsFile;
+import plyscape.text.Numbers;
+import plyscape.text.TextTable;
+
+/** {@code plyscape calibrate}: readings to measured bottoms, in a new layup file. */
+@Command(
+    name = "calibrate",
+    description = "Measured ply bottoms from readings off a coupon or the panel's edge, written into a new layup file.",
+    sortOptions = false)
+final class CalibrateCommand implements Callable<Integer> {
+
+  /** A file of readings is small; a larger one is something else. */
+  private static final long MOST_BYTES = 8_000_000;
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "LAYUP.yaml", description = "The layup as it was.")
+  private String layupFile;
+
+  @Parameters(index = "1", paramLabel = "READINGS.csv",
+      description = "Rows ply,depth with edge and tolerance where wanted, or ply,from,to; mm below the top face.")
+  private String readingsFile;
+
+  @Option(names = {"-o", "--output"}, paramLabel = "NEW.yaml", required = true, description = "The new layup; never the old one.")
+  private String output;
+
+  @Option(names = "--reading-tolerance", paramLabel = "MM",
+      description = "Plus or minus (3 sigma) of readings that state none; default: told from their scatter, or 0.1 if there are too few.")
+  private Double readingTolerance;
+
+  @Option(names = "--force", description = "Replace an earlier new layup.")
+  private boolean force;
+
+  @Option(names = "--json", description = "Print the outcome as JSON.")
+  private boolean json;
+
+  @Mixin private CommonOptions common;
+
+  private final Console console;
+
+  CalibrateCommand(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    Path source = Paths.of(spec, layupFile);
+    Path target = Paths.of(spec, output);
+    PanelSize.requireRange(spec, "--reading-tolerance", readingTolerance, 0.0001, 10);
+    requireNotInPlace(source, target);
+    OutputFile.require(target, force);
+    Layup layup = LayupReader.read(source);
+    Path csv = Paths.of(spec, readingsFile);
+    List<Reading> readings = ReadingsFile.parse(csv.toString(), text(csv), layup);
+    Calibration found =
+        Calibration.of(layup, readings, readingTolerance == null ? 0.1 : readingTolerance, readingTolerance != null);
+    Warnings warnings = new Warnings();
+    warn(csv.toString(), layup, found, warnings);
+    OutputFile.write(target, CalibratedLayup.text(layup, text(source), found), force);
+    console.result(json ? json(layup, found, warnings) : table(layup, found));
+    if (!common.quiet()) {
+      WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
+      console.talk("wrote " + target);
+    }
+    return ExitCodes.DONE;
+  }
+
+  private static void requireNotInPlace(Path source, Path target) {
+    try {
+      if (Files.exists(target) && Files.exists(source) && Files.isSameFile(source, target)) {
+        throw new JobFault(target + " is the old layup, and that is never changed in place", "choose another -o");
+      }
+    } catch (IOException e) {
+      throw new JobFault("can't compare " + source + " and " + target + ": " + e.getMessage(), "choose another -o");
+    }
+  }
+
+  private static String text(Path file) {
+    try {
+      if (Files.size(file) > MOST_BYTES) {
+        throw new InputFault(Place.file(file.toString()), "more than " + MOST_BYTES / 1_000_000 + " MB", "wanted a file of readings");
+      }
+      return Files.readString(file);
+    } catch (java.nio.charset.CharacterCodingException e) {
+      throw new InputFault(Place.file(file.toString()), "the text isn't UTF-8", "save it as UTF-8", e);
+    } catch (IOException | UncheckedIOException e) {
+      throw new InputFault(Place.file(file.toString()), "can't be read: " + e.getMessage(), "check the name", e);
+    }
+  }
+
+  private static void warn(String file, Layup layup, Calibration found, Warnings warnings) {
+    for (Calibration.SetAside o : found.outliers()) {
+      warnings.add(
+          "outlier",
+          "row " + o.reading().row() + " (" + edge(layup, o.reading()) + ", " + mm(o.reading().depthMm()) + " mm) is "
+              + mm(Math.abs(o.offMm())) + " mm too " + (o.offMm() > 0 ? "deep" : "high") + " against the others and was left out",
+          file);
+    }
+    if (found.scatterFactor() > 1) {
+      warnings.add(
+          "scatter",
+          "readings scatter " + Numbers.fixed(found.scatterFactor(), 1)
+              + " times more than their tolerances say; the uncertainty is widened accordingly",
+          "");
+    }
+    double[] nominal = CalibratedLayup.nominalBottoms(layup);
+    for (Calibration.Boundary b : found.boundaries()) {
+      int i = b.plyNumber() - 1;
+      double far = Math.abs(b.depthMm() - nominal[i]);
+      if (far > layup.plies().get(i).thicknessMm() / 2) {
+        warnings.add(
+            "far-from-nominal",
+            "the bottom of ply " + b.plyNumber() + " (" + layup.plies().get(i).name() + ") was read " + mm(far)
+                + " mm from where the layup puts it, more than half the ply; was another boundary meant?",
+            "ply " + b.plyNumber());
+      }
+    }
+  }
+
+  private static String edge(Layup layup, Reading r) {
+    return (r.top() ? "top of " : "bottom of ") + layup.plies().get(r.plyNumber() - 1).name();
+  }
+
+  private static String table(Layup layup, Calibration found) {
+    TextTable table =
+        new TextTable().right("no.").left("ply").right("bottom mm").right("95 % +-").right("3 sigma +-").right("layup said")
+            .right("readings");
+    double[] before = CalibratedLayup.nominalBottoms(layup);
+    for (Calibration.Boundary b : found.boundaries()) {
+      table.row(
+          Integer.toString(b.plyNumber()), layup.plies().get(b.plyNumber() - 1).name(), Numbers.fixed(b.depthMm(), 4),
+          Numbers.fixed(b.halfWidth95Mm(), 4), Numbers.fixed(b.toleranceMm(), 4),
+          Numbers.fixed(before[b.plyNumber() - 1], 4), b.readings() == 0 ? "kept" : Integer.toString(b.readings()));
+    }
+    List<String> notes = new ArrayList<>();
+    if (found.readingSigmaMm() > 0) {
+      notes.add("A reading scatters by " + mm(found.readingSigmaMm()) + " mm (one sigma, " + found.degrees() + " degrees of freedom).");
+    }
+    if (found.ordered()) {
+      notes.add("Readings that crossed were pulled apart, so that plies keep their order and glue lines stay positive.");
+    }
+    return table.text() + (notes.isEmpty() ? "" : "\n" + String.join("\n", notes) + "\n");
+  }
+
+  private static String json(Layup layup, Calibration found, Warnings warnings) {
+    ObjectNode root = JsonText.object("plyscape-calibrate-1");
+    root.put("layup", layup.name());
+    ArrayNode list = root.putArray("boundaries");
+    for (Calibration.Boundary b : found.boundaries()) {
+      list.addObject().put("ply", b.plyNumber()).put("name", layup.plies().get(b.plyNumber() - 1).name())
+          .put("bottom_mm", b.depthMm()).put("half_width_95_mm", b.halfWidth95Mm()).put("tolerance_mm", b.toleranceMm())
+          .put("readings", b.readings());
+    }
+    root.put("measured_bottoms_tolerance_mm", found.toleranceMm());
+    root.put("reading_sigma_mm", found.readingSigmaMm());
+    root.put("degrees_of_freedom", found.degrees());
+    root.put("scatter_factor", found.scatterFactor());
+    root.put("order_enforced", found.ordered());
+    ArrayNode outliers = root.putArray("outliers");
+    for (Calibration.SetAside o : found.outliers()) {
+      outliers.addObject().put("row", o.reading().row()).put("ply", o.reading().plyNumber())
+          .put("edge", o.reading().top() ? "top" : "bottom").put("depth_mm", o.reading().depthMm()).put("off_mm", o.offMm());
+    }
+    ArrayNode said = root.putArray("warnings");
+    warnings.list().forEach(w -> said.addObject().put("code", w.code()).put("message", w.message()).put("where", w.where()));
+    return JsonText.of(root);
+  }
+
+  private static String mm(double value) {
+    return Numbers.fixed(value, 3);
+  }
+}

@@ -1,0 +1,153 @@
+package plyscape.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import plyscape.job.LayupReader;
+
+/** The commands for the bench, in-process: check, calibrate, glueup. */
+class BenchCommandsTest {
+
+  private static final String LAYUP =
+      """
+      # My panel.
+      name: Thin <panel> & co
+      glue_line: 0.05
+      glue_line_tolerance: 0.02
+      flatness: 0.12   # straight edge
+      plies:
+        - {name: meadow, colour: "#8fbf5a", thickness: 0.6, tolerance: 0.06, grain: 0, wood: dyed poplar}
+        - {name: wood, colour: "#3f7d3a", thickness: 0.4, tolerance: 0.08, grain: 90, wood: dyed poplar}  # thin
+        - {name: oak, colour: "#c8a165", thickness: 0.6, tolerance: 0.06, grain: 0, wood: poplar}
+      """;
+
+  @TempDir private Path folder;
+
+  private Path layup() throws IOException {
+    return write("layup.yaml", LAYUP);
+  }
+
+  private Path write(String name, String text) throws IOException {
+    return Files.writeString(folder.resolve(name), text);
+  }
+
+  private long files() throws IOException {
+    try (Stream<Path> list = Files.list(folder)) {
+      return list.count();
+    }
+  }
+
+  private static JsonNode json(Run run) throws IOException {
+    assertEquals(0, run.code(), run.err());
+    return new ObjectMapper().readTree(run.out());
+  }
+
+  @Test
+  void check_advice_riskBothWays_drawing() throws Exception {
+    Path svg = folder.resolve("section.svg");
+    JsonNode node =
+        json(Run.of("check", layup(), "--json", "--z-error", "0.08", "--monte-carlo", 100000, "--seed", 3, "--svg", svg));
+    JsonNode thin = node.path("plies").path(1);
+    assertFalse(thin.path("reliable").asBoolean());
+    double p = thin.path("risk").asDouble();
+    assertTrue(p > 1e-4 && p < 0.1, "risk " + p);
+    assertEquals(p, thin.path("sampled_risk").asDouble(), 3 * Math.sqrt(p * (1 - p) / 100000));
+    JsonNode advice = node.path("advice").path(0);
+    assertEquals(2, advice.path("ply").asInt());
+    assertEquals(2 * thin.path("needed_mm").asDouble(), advice.path("thickness_mm").asDouble(), 1e-12);
+    DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(svg.toFile());
+    Run text = Run.of("check", layup(), "--z-error", "0.08");
+    assertTrue(text.out().contains("too thin") && text.out().contains("helps most"), text.out());
+    assertEquals(1, Run.of("check", layup(), "--svg", svg).code(), "an existing drawing is kept");
+    assertEquals(1, Run.of("check", layup(), "--z-error", "0.08", "--strict").code());
+  }
+
+  @Test
+  void check_badInput_exit2() throws IOException {
+    Path layup = layup();
+    for (String[] change :
+        new String[][] {
+          {"thickness: 0.4", "thickness: -0.4"},
+          {"tolerance: 0.08", "tolerance: 0.8"},
+          {"flatness", "measured_bottoms: {1: 1.2, 2: 1.1}\nflatness"},
+          {"flatness", "measured_bottoms: {2: 1.2}\nmeasured_thickness: 1.15\nflatness"},
+          {"flatness", "measured_thickness: 3.0\nflatness"}
+        }) {
+      Files.writeString(layup, LAYUP.replace(change[0], change[1]));
+      Run run = Run.of("check", layup, "--svg", folder.resolve("no.svg"));
+      assertEquals(2, run.code(), change[1]);
+      assertEquals("", run.out());
+      assertEquals(1, files(), change[1]);
+    }
+  }
+
+  @Test
+  void calibrate_keepsComments_namesOutliers_andTheNewLayupChecks() throws IOException {
+    Path csv = write("r.csv", "ply,edge,depth\nmeadow,,0.62\nmeadow,,0.60\n1,,0.61\n1,,0.9\nwood,top,0.66\nwood,top,0.67\nwood,,1.07\n2,,1.06\n2,,1.05\n");
+    Path target = folder.resolve("new.yaml");
+    Run run = Run.of("calibrate", layup(), csv, "-o", target);
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.err().contains("row 5") && run.err().contains("outlier"), run.err());
+    String text = Files.readString(target);
+    assertTrue(text.startsWith("# My panel.") && text.contains("# straight edge") && text.contains("# thin"), text);
+    assertEquals(1.06, LayupReader.read(target).measuredBottomsMm().get(2), 0.001);
+    assertEquals(0, Run.of("check", target).code());
+    assertEquals(1, Run.of("calibrate", layup(), csv, "-o", target).code(), "not without --force");
+    assertEquals(0, Run.of("calibrate", layup(), csv, "-o", target, "--force", "-q").code());
+    Run inPlace = Run.of("calibrate", layup(), csv, "-o", layup(), "--force");
+    assertEquals(1, inPlace.code());
+    assertEquals(LAYUP, Files.readString(layup()));
+  }
+
+  @Test
+  void calibrate_badRow_exit2_rowNamed_nothingWritten() throws IOException {
+    Path csv = write("r.csv", "ply,depth\n1,0.62\n\n# note\n2,abc\n");
+    Run run = Run.of("calibrate", layup(), csv, "-o", folder.resolve("new.yaml"));
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("row 5"), run.err());
+    assertEquals(2, files());
+    assertEquals(2, Run.of("calibrate", layup(), folder.resolve("none.csv"), "-o", folder.resolve("new.yaml")).code());
+  }
+
+  @Test
+  void calibrate_layupThatCantBeEditedByLine_isWrittenAnew() throws IOException {
+    Path flow =
+        write("flow.yaml", "{name: f, glue_line: 0.05, plies: [{name: a, colour: \"#112233\", thickness: 0.6}, {name: b, colour: \"#112233\", thickness: 0.6}]}\n");
+    Path target = folder.resolve("new.yaml");
+    Run run = Run.of("calibrate", flow, write("r.csv", "ply,depth,tolerance\na,0.61,0.03\n"), "-o", target);
+    assertEquals(0, run.code(), run.err());
+    assertEquals(0.61, LayupReader.read(target).measuredBottomsMm().get(1), 1e-9);
+    assertEquals(0.03, LayupReader.read(target).measuredBottomsToleranceMm(), 1e-9);
+  }
+
+  @Test
+  void glueup_textJsonPage() throws Exception {
+    Path svg = folder.resolve("sheet.svg");
+    JsonNode node =
+        json(Run.of("glueup", layup(), "--size", "300x200", "--trim", 0, "--pressure", 1, "--spread", 150, "--json", "--svg", svg));
+    assertEquals(60, node.path("clamping").path("force_kn").asDouble(), 1e-9);
+    assertEquals(18, node.path("glue").path("total_g").asDouble(), 1e-9);
+    assertEquals(3, node.path("clamping").path("count").asInt());
+    assertTrue(node.path("balanced").asBoolean());
+    var page = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(svg.toFile()).getDocumentElement();
+    assertEquals("210mm", page.getAttribute("width"));
+    assertEquals("297mm", page.getAttribute("height"));
+    Run text = Run.of("glueup", layup(), "--size", "300x200");
+    assertTrue(text.out().contains("kN") && text.out().contains("odd, crossed"), text.out());
+    for (String size : new String[] {"300", "0x20", "300x", "axb", "1e9x3"}) {
+      assertEquals(2, Run.of("glueup", layup(), "--size", size).code(), size);
+    }
+    assertEquals(2, Run.of("glueup", layup(), "--size", "300x200", "--glue", "tar").code());
+    assertEquals(2, Run.of("glueup", layup(), "--size", "300x200", "--pressure", "-1").code());
+  }
+}
