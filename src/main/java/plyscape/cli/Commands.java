@@ -38,11 +38,11 @@ final class Commands {
   private static final List<Entry> ALL =
       List.of(
           new Entry(CheckCommand.class, CheckCommand::new),
+          new Entry(CalibrateCommand.class, CalibrateCommand::new),
+          new Entry(GlueupCommand.class, GlueupCommand::new),
           new Entry(NewCommand.class, NewCommand::new),
           new Entry(CompletionCommand.class, CompletionCommand::new),
           new Entry(ManCommand.class, ManCommand::new));
-          new Entry(CalibrateCommand.class, CalibrateCommand::new),
-          new Entry(GlueupCommand.class, GlueupCommand::new),
 
   private Commands() {}
 

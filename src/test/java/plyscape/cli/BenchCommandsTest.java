@@ -56,7 +56,7 @@ class BenchCommandsTest {
   void check_advice_riskBothWays_drawing() throws Exception {
     Path svg = folder.resolve("section.svg");
     JsonNode node =
-        json(Run.of("check", layup(), "--json", "--z-error", "0.08", "--monte-carlo", 100000, "--seed", 3, "--svg", svg));
+        json(Run.of("check", layup(), "--json", "--z-error", "0.15", "--monte-carlo", 100000, "--seed", 3, "--svg", svg));
     JsonNode thin = node.path("plies").path(1);
     assertFalse(thin.path("reliable").asBoolean());
     double p = thin.path("risk").asDouble();
@@ -66,10 +66,10 @@ class BenchCommandsTest {
     assertEquals(2, advice.path("ply").asInt());
     assertEquals(2 * thin.path("needed_mm").asDouble(), advice.path("thickness_mm").asDouble(), 1e-12);
     DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(svg.toFile());
-    Run text = Run.of("check", layup(), "--z-error", "0.08");
+    Run text = Run.of("check", layup(), "--z-error", "0.15");
     assertTrue(text.out().contains("too thin") && text.out().contains("helps most"), text.out());
     assertEquals(1, Run.of("check", layup(), "--svg", svg).code(), "an existing drawing is kept");
-    assertEquals(1, Run.of("check", layup(), "--z-error", "0.08", "--strict").code());
+    assertEquals(1, Run.of("check", layup(), "--z-error", "0.15", "--strict").code());
   }
 
   @Test
