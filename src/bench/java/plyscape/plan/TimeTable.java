@@ -1,0 +1,169 @@
+package plyscape.plan;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.bands.BandMaker;
+import plyscape.bands.Bands;
+import plyscape.bench.Relief;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+import plyscape.grid.Grid;
+import plyscape.grid.GroundFrame;
+import plyscape.job.Job;
+import plyscape.job.JobReader;
+import plyscape.job.TerrainSpec;
+import plyscape.layup.DepthModel;
+import plyscape.layup.PlyDepth;
+import plyscape.machine.Machine;
+import plyscape.machine.MotionModel;
+import plyscape.machine.Tool;
+import plyscape.region.Tiling;
+import plyscape.region.TilingBuilder;
+import plyscape.terrain.Terrain;
+import plyscape.terrain.TerrainReader;
+import plyscape.toolpath.LowerBound;
+import plyscape.toolpath.PathPlanner;
+import plyscape.toolpath.PocketLevel;
+import plyscape.toolpath.ToolRun;
+import plyscape.zones.ZoneReader;
+
+/**
+ * How near the plans of four panels come to the lower bound, and where the rest of the time goes: Tarn Hollow, the Eildon
+ * Hills and two made reliefs; nine plies of 0.9 mm, 240 x 240 mm, cutters of 6, 3 and 1.5 mm. Run by scripts/bench-times.sh.
+ */
+public final class TimeTable {
+
+  private static final List<Tool> TOOLS =
+      List.of(
+          new Tool("end mill 6", Tool.Shape.FLAT, 6, 16, 2, 16000, 1800, 500, 2, 0.45),
+          new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45),
+          new Tool("end mill 1.5", Tool.Shape.FLAT, 1.5, 8, 2, 18000, 1200, 300, 1, 0.45));
+
+  private final Warnings warnings = new Warnings();
+  private final Job tarnHollow =
+      JobReader.read(Path.of("samples/tarn-hollow/job.yaml"), Map.of(), warnings);
+  private final List<PlyDepth> depths = DepthModel.depths(tarnHollow.layup(), tarnHollow.allowance(), false);
+  private final boolean alone;
+
+  private TimeTable(boolean alone) {
+    this.alone = alone;
+  }
+
+  /** Arguments: names of jobs to run (all if none), {@code --alone} to also plan with the 1.5 mm cutter alone. */
+  public static void main(String[] args) {
+    List<String> wanted = Arrays.stream(args).filter(a -> !a.startsWith("--")).toList();
+    var table = new TimeTable(Arrays.asList(args).contains("--alone"));
+    for (String name : List.of("tarn-hollow", "eildon", "relief-1", "relief-2")) {
+      if (wanted.isEmpty() || wanted.contains(name)) {
+        table.run(name);
+      }
+    }
+  }
+
+  private void run(String name) {
+    Tiling tiling = tiling(name);
+    List<PocketLevel> levels = new ArrayList<>();
+    for (Map.Entry<Integer, MultiPolygon> pocket : tiling.pockets().entrySet()) {
+      if (pocket.getKey() > 1) {
+        MultiPolygon exposed =
+            tiling.exposed().getOrDefault(pocket.getKey(), new GeometryFactory().createMultiPolygon());
+        levels.add(
+            new PocketLevel(
+                pocket.getKey(), depths.get(pocket.getKey() - 1).targetMm(), pocket.getValue(), exposed));
+      }
+    }
+    Machine machine = tarnHollow.machine();
+    long start = System.nanoTime();
+    List<ToolRun> runs = PathPlanner.plan(levels, TOOLS, machine, tiling.carved(), warnings);
+    double planned = (System.nanoTime() - start) / 1e9;
+    double bound = LowerBound.seconds(levels, TOOLS, tiling.carved(), LowerBound.CELL_MM);
+    TimeAudit audit = TimeAudit.of(runs, tiling.carved(), machine);
+    System.out.printf(
+        Locale.ROOT, "%s: bound %.0f s of %.0f s = %.3f (planned in %.1f s)%n", name, bound, audit.totalS,
+        bound / audit.totalS, planned);
+    row("lower bound", bound, audit.totalS);
+    row("dearer cutter or more depths than the bound's", audit.idealS - bound, audit.totalS);
+    row("less than the stepover bitten (walls, corners, overlaps)", audit.narrowS, audit.totalS);
+    row("feed reduced in slots", audit.slowFeedS, audit.totalS);
+    row("air at feed (links, ground cut before)", audit.airS, audit.totalS);
+    row("entries", audit.entryS, audit.totalS);
+    row("acceleration", audit.accelerationS, audit.totalS);
+    row("travel (" + Math.round(audit.rapidMm) + " mm rapids)", audit.travelS, audit.totalS);
+    row(audit.lifts + " lifts", audit.liftS, audit.totalS);
+    System.out.printf(Locale.ROOT, "  %d moves, %d arcs, %.0f mm cut%n", audit.moves, audit.arcs, audit.cutMm);
+    for (ToolRun run : runs) {
+      TimeAudit one = TimeAudit.of(List.of(run), tiling.carved(), machine);
+      System.out.printf(Locale.ROOT, "  %-14s %6.0f s in %d passes%n", run.tool().name(), one.totalS, run.passes().size());
+    }
+    if (alone) {
+      double seconds = alone(levels, machine, tiling.carved());
+      System.out.printf(
+          Locale.ROOT, "  every level in full with the 1.5 mm cutter alone: %.0f s, %.2f times as long%n", seconds,
+          seconds / audit.totalS);
+    }
+  }
+
+  private static void row(String what, double seconds, double total) {
+    System.out.printf(Locale.ROOT, "  %-56s %7.0f s %5.1f %%%n", what, seconds, 100 * seconds / total);
+  }
+
+  /** Each level over all of its pocket, from the level above, planned as a job of its own. */
+  private double alone(List<PocketLevel> levels, Machine machine, Box carved) {
+    double seconds = 0;
+    double above = 0;
+    for (PocketLevel level : levels) {
+      var only = new PocketLevel(level.plyNumber(), level.depthMm() - above, level.pocket(), level.pocket());
+      above = level.depthMm();
+      for (ToolRun run : PathPlanner.plan(List.of(only), TOOLS.subList(2, 3), machine, carved, warnings)) {
+        seconds +=
+            run.passes().stream()
+                .mapToDouble(p -> new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), p.moves()).totalS())
+                .sum();
+      }
+    }
+    return seconds;
+  }
+
+  private Tiling tiling(String name) {
+    Job.PanelSpec panel = tarnHollow.panel();
+    if (name.startsWith("relief")) {
+      return made(Integer.parseInt(name.substring(7)));
+    }
+    TerrainSpec spec = tarnHollow.terrain();
+    if (name.equals("eildon")) {
+      spec =
+          new TerrainSpec(
+              Path.of("samples/eildon/eildon_utm30_60m.tif"), null, "", IntStream.rangeClosed(1, 9).boxed().toList(),
+              TerrainSpec.NamedBands.SCALE, 0.8);
+    }
+    Terrain terrain = TerrainReader.read(spec, panel, 1.5, warnings);
+    Bands bands = BandMaker.make(spec, terrain, depths);
+    var zones = name.equals("eildon") ? List.<plyscape.zones.Zone>of()
+        : ZoneReader.read(tarnHollow.zones(), terrain.frame(), warnings);
+    return TilingBuilder.build(terrain, bands, zones, 9, 1.5, 1, warnings);
+  }
+
+  private Tiling made(int seed) {
+    int side = 600;
+    double[] z = Relief.make(side, side, seed);
+    Box carved = new Box(6, 6, 234, 234);
+    double cell = carved.width() / side;
+    Grid grid = new Grid(new CellFrame(6, 6, cell, cell, side, side), z);
+    double min = Arrays.stream(z).min().orElseThrow();
+    double max = Arrays.stream(z).max().orElseThrow();
+    var frame = new GroundFrame("", new Box(0, 0, side, side), carved, 1);
+    Terrain terrain = new Terrain("made", "", frame, grid, min, max, 1, 0);
+    Bands bands =
+        new Bands(
+            IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(Relief.breaks(z, 9)).boxed().toList());
+    return TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, warnings);
+  }
+}
