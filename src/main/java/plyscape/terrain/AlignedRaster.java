@@ -1,6 +1,8 @@
 package plyscape.terrain;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import plyscape.grid.CellFrame;
 
 /**
@@ -30,6 +32,22 @@ final class AlignedRaster implements GroundRaster {
   @Override
   public GroundCrs crs() {
     return raster.crs();
+  }
+
+  /** Cuts at the bounds of the file's tiles or strips. */
+  @Override
+  public List<Window> strips(Window w) {
+    int step = raster.rowsAtOnce();
+    boolean flipY = raster.toGround().yRow() < 0;
+    List<Window> out = new ArrayList<>();
+    int row = w.row();
+    while (row < w.row() + w.rows()) {
+      int next = flipY ? raster.rows() - (raster.rows() - 1 - row) / step * step : (row / step + 1) * step;
+      int end = Math.min(next, w.row() + w.rows());
+      out.add(new Window(w.column(), row, w.columns(), end - row));
+      row = end;
+    }
+    return out;
   }
 
   @Override

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.TreeMap;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.fault.Warnings;
 
 /**
  * Reads the ESRI ASCII grid: a head of keyword and number (NCOLS, NROWS, XLLCORNER or XLLCENTER, YLL likewise, CELLSIZE or
@@ -33,7 +32,7 @@ final class AscRaster {
   }
 
   /** Reads a whole file. */
-  static Raster open(Path file, Warnings warnings) throws IOException {
+  static Raster open(Path file) throws IOException {
     try (NumberStream in = new NumberStream(file)) {
       Map<String, Double> head = new TreeMap<>();
       while (in.atWord()) {
@@ -46,11 +45,7 @@ final class AscRaster {
       }
       int columns = count(head, "ncols", file);
       int rows = count(head, "nrows", file);
-      if ((long) columns * rows > Integer.MAX_VALUE - 8) {
-        throw new InputFault(
-            Place.file(file.toString()), columns + " x " + rows + " cells are too many for a text grid",
-            "convert it to a tiled GeoTIFF");
-      }
+      HeldRaster.checkRoom(file, columns, rows);
       double cellX = size(head, "dx", file);
       double cellY = size(head, "dy", file);
       double west = edge(head, "x", cellX, file);
@@ -67,7 +62,7 @@ final class AscRaster {
       GroundCrs crs = ProjectionFile.beside(file);
       String name = file.getFileName().toString();
       return new HeldRaster(
-          name, columns, rows, Affine.northUp(west, south + rows * cellY, cellX, cellY), crs, values);
+          name, columns, rows, Affine.northUp(west, south + rows * cellY, cellX, cellY), true, crs, values);
     }
   }
 

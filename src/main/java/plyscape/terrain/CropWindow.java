@@ -28,6 +28,15 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
     return new Window(c0, r0, c1 - c0 + 1, r1 - r0 + 1);
   }
 
+  /** The window with a ring of whole blocks around it, as far as there are cells; it begins on a block of the frame. */
+  static Window inBlocks(Window w, CellFrame cells, int across, int along) {
+    int c0 = Math.max(0, w.column() / across - 1) * across;
+    int r0 = Math.max(0, w.row() / along - 1) * along;
+    int c1 = Math.min(cells.columns(), ((w.column() + w.columns() - 1) / across + 2) * across);
+    int r1 = Math.min(cells.rows(), ((w.row() + w.rows() - 1) / along + 2) * along);
+    return new Window(c0, r0, c1 - c0, r1 - r0);
+  }
+
   /** The cells of the window whose centres lie in the crop; none is a fault. */
   static CropWindow centresIn(Box crop, CellFrame cells, Window window) {
     int c0 = hold(Math.ceil(column(crop.minX(), cells) - SLACK), cells.columns()) - window.column();
@@ -42,7 +51,41 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
     return new CropWindow(window.columns(), c0, c1, r0, r1);
   }
 
-  /** What the counted cells hold. */
+  /** The blocks that hold the counted cells. */
+  CropWindow inBlocks(int across, int along) {
+    return new CropWindow(
+        (columns + across - 1) / across, firstColumn / across, lastColumn / across, firstRow / along, lastRow / along);
+  }
+
+  /**
+   * What the counted cells of some rows hold.
+   *
+   * @param values rows of the window, NaN for void
+   * @param fromRow which row of the window the first of them is
+   * @param rows count
+   */
+  Range range(double[] values, int fromRow, int rows) {
+    double min = Double.POSITIVE_INFINITY;
+    double max = Double.NEGATIVE_INFINITY;
+    int valid = 0;
+    int voids = 0;
+    for (int row = Math.max(firstRow, fromRow); row <= Math.min(lastRow, fromRow + rows - 1); row++) {
+      int start = (row - fromRow) * columns;
+      for (int i = start + firstColumn; i <= start + lastColumn; i++) {
+        double value = values[i];
+        if (Double.isNaN(value)) {
+          voids++;
+        } else {
+          valid++;
+          min = Math.min(min, value);
+          max = Math.max(max, value);
+        }
+      }
+    }
+    return new Range(min, max, valid, voids);
+  }
+
+  /** The same over a whole window whose voids have been filled. */
   Range range(double[] values, boolean[] isVoid) {
     double min = Double.POSITIVE_INFINITY;
     double max = Double.NEGATIVE_INFINITY;
@@ -70,7 +113,17 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
    * @param valid cells with a value of their own
    * @param voids cells without
    */
-  record Range(double min, double max, int valid, int voids) {}
+  record Range(double min, double max, int valid, int voids) {
+
+    /** Of no cells. */
+    static final Range NONE = new Range(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, 0, 0);
+
+    /** Of both. */
+    Range and(Range other) {
+      return new Range(
+          Math.min(min, other.min), Math.max(max, other.max), valid + other.valid, voids + other.voids);
+    }
+  }
 
   private static double column(double x, CellFrame cells) {
     return (x - cells.minX()) / cells.cellX() - 0.5;

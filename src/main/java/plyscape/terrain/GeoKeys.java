@@ -1,6 +1,6 @@
 package plyscape.terrain;
 
-import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageMetadata;
+import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
@@ -19,6 +19,7 @@ final class GeoKeys {
   private static final int RASTER_TYPE = 1025;
   private static final int GEODETIC_CRS = 2048;
   private static final int PROJECTED_CRS = 3072;
+  private static final int VERTICAL_UNITS = 4099;
   private static final int PIXEL_IS_POINT = 2;
   private static final int USER_DEFINED = 32767;
 
@@ -35,11 +36,20 @@ final class GeoKeys {
     }
   }
 
-  /** Raster to ground. Without any georeference cells are squares of 1 with the south-west corner at 0, 0. */
-  Affine toGround(int rows) {
+  /** Metres in the unit of elevations that the keys name; 1 when they name none. */
+  double verticalMetres() {
+    return switch (keys.getOrDefault(VERTICAL_UNITS, 0)) {
+      case 9002 -> 0.3048;
+      case 9003 -> 1200.0 / 3937;
+      default -> 1;
+    };
+  }
+
+  /** Raster to ground; null without a georeference. */
+  Affine toGround() {
     Affine cornerOrCentre = transformation();
     if (cornerOrCentre == null) {
-      return Affine.northUp(0, rows, 1, 1);
+      return null;
     }
     boolean point = keys.getOrDefault(RASTER_TYPE, 1) == PIXEL_IS_POINT;
     return point ? cornerOrCentre.shifted(-0.5, -0.5) : cornerOrCentre;
@@ -68,7 +78,7 @@ final class GeoKeys {
   }
 
   /** The CRS that the keys give, or none. */
-  GroundCrs crs(TIFFImageMetadata metadata) {
+  GroundCrs crs(Path file) {
     int projected = keys.getOrDefault(PROJECTED_CRS, 0);
     int geodetic = keys.getOrDefault(GEODETIC_CRS, 0);
     int model = keys.getOrDefault(MODEL_TYPE, projected > 0 ? 1 : geodetic > 0 ? 2 : 0);
@@ -83,14 +93,14 @@ final class GeoKeys {
       throw new InputFault(
           tags.place(), "its coordinates are geocentric", "use a raster in a map projection or in degrees");
     }
-    return spelledOut(metadata);
+    return spelledOut(file);
   }
 
-  private GroundCrs spelledOut(TIFFImageMetadata metadata) {
+  private GroundCrs spelledOut(Path file) {
     try {
       Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, Boolean.TRUE);
       CoordinateReferenceSystem crs =
-          new GeoTiffMetadata2CRSAdapter(hints).createCoordinateSystem(new GeoTiffIIOMetadataDecoder(metadata));
+          new GeoTiffMetadata2CRSAdapter(hints).createCoordinateSystem(new GeoTiffIIOMetadataDecoder(TiffLibrary.metadata(file)));
       return crs == null ? GroundCrs.NONE : CrsLookup.describe(crs.toWKT(), crs, tags.place());
     } catch (InputFault e) {
       throw e;

@@ -7,11 +7,18 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec;
+import plyscape.job.TerrainTake;
 
-/** The box of ground that is carved: the crop, exact, on the ground CRS; without a crop the raster's whole extent. */
+/**
+ * The box of ground that is carved, exact, on the ground CRS: the crop, or a box about a centre, or the raster's whole
+ * extent.
+ */
 final class GroundCrop {
 
   private static final int EDGE_STEPS = 64;
+
+  /** Metres in a degree of latitude, about; for boxes that only have to be large enough. */
+  private static final double METRES_PER_DEGREE = 111_000;
 
   private GroundCrop() {}
 
@@ -20,47 +27,94 @@ final class GroundCrop {
    *
    * @param rasterCrs the raster's own CRS, in which a crop without CRS is meant
    * @param ground the raster on the ground
+   * @param free what of the panel may be carved, mm
    */
-  static Box of(TerrainSpec spec, GroundCrs rasterCrs, GroundRaster ground, Warnings warnings) {
+  static Box of(TerrainSpec spec, GroundCrs rasterCrs, GroundRaster ground, Box free, Warnings warnings) {
     Box extent = ground.extent();
-    if (spec.crop() == null) {
+    Box asked = asked(spec, rasterCrs, ground.crs(), free);
+    if (asked == null) {
       return extent;
     }
-    Box asked = onGround(spec, rasterCrs, ground.crs());
-    double slack = 1e-6 * ground.frame().cellX();
     double minX = Math.max(asked.minX(), extent.minX());
     double minY = Math.max(asked.minY(), extent.minY());
     double maxX = Math.min(asked.maxX(), extent.maxX());
     double maxY = Math.min(asked.maxY(), extent.maxY());
     if (!(maxX > minX) || !(maxY > minY)) {
       throw new JobFault(
-          "terrain.crop (" + text(asked) + ") lies outside the terrain (" + text(extent) + ")",
-          "give a crop within the terrain, or set terrain.crop_crs");
+          "the crop (" + text(asked) + ") lies outside the terrain (" + text(extent) + ")",
+          "give a crop within the terrain, or set terrain.crop_crs to the CRS that it is in");
     }
     double out =
         Math.max(
             Math.max(minX - asked.minX(), asked.maxX() - maxX), Math.max(minY - asked.minY(), asked.maxY() - maxY));
-    if (out > slack) {
+    if (out > 1e-6 * ground.frame().cellX()) {
       warnings.add(
           "crop-outside",
-          String.format(Locale.ROOT, "the crop sticks out of the terrain by %.6g; only the part within is taken", out),
+          String.format(
+              Locale.ROOT, "the crop sticks out of the terrain by %.6g units of its map; only the part within is taken", out),
           "terrain.crop");
     }
     return new Box(minX, minY, maxX, maxY);
   }
 
-  private static Box onGround(TerrainSpec spec, GroundCrs rasterCrs, GroundCrs groundCrs) {
-    String from = spec.cropCrs().isEmpty() ? rasterCrs.id() : spec.cropCrs();
-    if (from.equals(groundCrs.id())) {
-      return spec.crop();
+  private static Box asked(TerrainSpec spec, GroundCrs rasterCrs, GroundCrs groundCrs, Box free) {
+    if (spec.crop() != null) {
+      return boxIn(groundCrs.id(), spec, rasterCrs);
     }
+    TerrainTake take = spec.take();
+    if (take.centre() == null) {
+      return null;
+    }
+    double[] xy = {take.centre().x(), take.centre().y()};
+    map(spec, rasterCrs, groundCrs.id()).map(xy, 1);
+    if (!Double.isFinite(xy[0] + xy[1])) {
+      throw new JobFault("terrain.centre can't be mapped to the terrain's ground", "check terrain.crop_crs");
+    }
+    double metresPerMm =
+        take.scale() != null ? take.scale() / 1000 : take.groundWidthM() / free.width();
+    double halfX = free.width() * metresPerMm / 2 / groundCrs.metresPerUnit();
+    double halfY = free.height() * metresPerMm / 2 / groundCrs.metresPerUnit();
+    return new Box(xy[0] - halfX, xy[1] - halfY, xy[0] + halfX, xy[1] + halfY);
+  }
+
+  /** About what the crop needs in degrees of the raster's CRS, or null without a crop. */
+  static Box inDegrees(TerrainSpec spec, GroundCrs rasterCrs) {
+    if (spec.crop() != null) {
+      return boxIn(rasterCrs.id(), spec, rasterCrs);
+    }
+    TerrainTake take = spec.take();
+    if (take.centre() == null) {
+      return null;
+    }
+    double[] xy = {take.centre().x(), take.centre().y()};
+    map(spec, rasterCrs, rasterCrs.id()).map(xy, 1);
+    // A panel side is at most 5 m, so a map scale bounds the ground too.
+    double metres = take.groundWidthM() != null ? 2 * take.groundWidthM() : 5 * take.scale();
+    double dLat = metres / METRES_PER_DEGREE;
+    double dLon = dLat / Math.max(0.05, Math.cos(Math.toRadians(xy[1])));
+    return new Box(xy[0] - dLon, xy[1] - dLat, xy[0] + dLon, xy[1] + dLat);
+  }
+
+  private static Box boxIn(String crs, TerrainSpec spec, GroundCrs rasterCrs) {
+    PlaneMap map = map(spec, rasterCrs, crs);
+    return from(spec, rasterCrs).equals(crs)
+        ? spec.crop()
+        : WarpedRaster.bounds(edge(spec.crop()), map, new Place("", 0, 0, "terrain.crop"));
+  }
+
+  private static String from(TerrainSpec spec, GroundCrs rasterCrs) {
+    return spec.cropCrs().isEmpty() ? rasterCrs.id() : spec.cropCrs();
+  }
+
+  private static PlaneMap map(TerrainSpec spec, GroundCrs rasterCrs, String to) {
     Place place = new Place("", 0, 0, "terrain.crop_crs");
-    if (groundCrs.id().isEmpty()) {
+    String from = from(spec, rasterCrs);
+    if (to.isEmpty() && !from.isEmpty()) {
       throw new InputFault(
-          place, "the terrain has no CRS, so " + from + " can't be converted to it", "give the crop in the terrain's own coordinates");
+          place, "the terrain has no CRS, so " + from + " can't be converted to it",
+          "give the crop in the terrain's own coordinates, or set terrain.crs");
     }
-    PlaneMap map = CrsLookup.between(from, groundCrs.id(), place);
-    return WarpedRaster.bounds(edge(spec.crop()), map, new Place("", 0, 0, "terrain.crop"));
+    return CrsLookup.between(from, to, place);
   }
 
   private static double[] edge(Box box) {
@@ -80,6 +134,6 @@ final class GroundCrop {
 
   private static String text(Box box) {
     return String.format(
-        Locale.ROOT, "%.6g, %.6g, %.6g, %.6g", box.minX(), box.minY(), box.maxX(), box.maxY());
+        Locale.ROOT, "%.9g, %.9g, %.9g, %.9g", box.minX(), box.minY(), box.maxX(), box.maxY());
   }
 }

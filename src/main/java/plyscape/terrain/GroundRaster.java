@@ -1,6 +1,8 @@
 package plyscape.terrain;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 
@@ -25,6 +27,18 @@ interface GroundRaster {
    * @throws IOException when the file can't be read
    */
   double[] read(Window window) throws IOException;
+
+  /** The window in parts of whole rows, from the south, that are cheap to read one after the other. */
+  List<Window> strips(Window window);
+
+  /** Parts of a number of rows each. */
+  static List<Window> evenStrips(Window w, int rowsEach) {
+    List<Window> out = new ArrayList<>();
+    for (int row = 0; row < w.rows(); row += rowsEach) {
+      out.add(new Window(w.column(), w.row() + row, w.columns(), Math.min(rowsEach, w.rows() - row)));
+    }
+    return out;
+  }
 
   /**
    * A block of cells, counted from the south-west.

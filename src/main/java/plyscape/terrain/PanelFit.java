@@ -1,10 +1,14 @@
 package plyscape.terrain;
 
+import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.grid.Box;
 import plyscape.job.Job;
 
-/** Fits a ground box into the panel less its border: as large as it goes, aspect kept, centred, on the 0.001 mm grid. */
+/**
+ * Fits a ground box into the panel less its border, centred, aspect kept, on the 0.001 mm grid: as large as it goes, or at
+ * a map scale.
+ */
 final class PanelFit {
 
   /** Files carry three places of a millimetre, and the carved area must be the same in all of them. */
@@ -12,11 +16,27 @@ final class PanelFit {
 
   private PanelFit() {}
 
-  /** The carved area, panel mm. Its aspect is the ground's to within the rounding of its edges. */
-  static Box carved(Box ground, Job.PanelSpec panel) {
+  /**
+   * The carved area, panel mm. Its aspect is the ground's to within the rounding of its edges.
+   *
+   * @param ground in CRS units
+   * @param metresPerUnit length of such a unit
+   * @param scale map scale's denominator, or null for as large as it goes
+   */
+  static Box carved(Box ground, double metresPerUnit, Job.PanelSpec panel, Double scale) {
     Box free = free(panel);
-    double scale = Math.min(free.width() / ground.width(), free.height() / ground.height());
-    return centred(ground, panel, scale);
+    double fit = Math.min(free.width() / ground.width(), free.height() / ground.height());
+    double mmPerUnit = scale == null ? fit : 1000 * metresPerUnit / scale;
+    // Half of the last place is lost in rounding anyway.
+    if (mmPerUnit > fit * (1 + 1e-6)) {
+      throw new JobFault(
+          String.format(
+              Locale.ROOT, "at 1:%.0f the ground is %.1f x %.1f mm, but the panel has room for %.1f x %.1f mm",
+              scale, ground.width() * mmPerUnit, ground.height() * mmPerUnit, free.width(), free.height()),
+          String.format(
+              Locale.ROOT, "crop it, set terrain.centre, or take 1:%.0f", Math.ceil(1000 * metresPerUnit / fit)));
+    }
+    return centred(ground, panel, Math.min(mmPerUnit, fit));
   }
 
   /** What of the panel may be carved. */

@@ -1,47 +1,71 @@
 package plyscape.terrain;
 
-import java.awt.image.Raster;
+import java.awt.image.IndexColorModel;
 import java.awt.image.RenderedImage;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Iterator;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.FileImageInputStream;
+import javax.imageio.stream.ImageInputStream;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.job.TerrainTake.Encoding;
 
 /**
- * Reads an 8- or 16-bit grey PNG: a sample is an elevation in metres, the first row is the north, cells are squares of 1 m.
- * Fully transparent cells are void.
+ * Reads a PNG: grey of up to 16 bits, a sample being an elevation in metres, or colours in one of the two common
+ * encodings. The first row is the north; a world file and a .prj beside it place it, else cells are squares of 1 m. Fully
+ * transparent cells are void.
  */
 final class PngRaster {
 
   private PngRaster() {}
 
   /** Reads a whole file. */
-  static plyscape.terrain.Raster open(Path file, Warnings warnings) throws IOException {
-    ImageIO.setUseCache(false);
-    RenderedImage image = ImageIO.read(file.toFile());
-    if (image == null) {
-      throw new InputFault(Place.file(file.toString()), "no image in it", "use a grey PNG");
-    }
-    Raster raster = image.getData();
-    int bands = raster.getNumBands();
-    if (bands > 2 || image.getColorModel() instanceof java.awt.image.IndexColorModel) {
+  static Raster open(Path file, Encoding encoding, Warnings warnings) throws IOException {
+    RenderedImage image = image(file);
+    int columns = image.getWidth();
+    int rows = image.getHeight();
+    Place place = Place.file(file.toString());
+    if (image.getColorModel() instanceof IndexColorModel) {
       throw new InputFault(
-          Place.file(file.toString()), "a colour image, not elevations", "use a grey PNG of 8 or 16 bits");
+          place, "its cells are colours of a palette, not elevations", "use a grey PNG, or one in an elevation encoding");
     }
-    int columns = raster.getWidth();
-    int rows = raster.getHeight();
-    double[] values = new double[Math.multiplyExact(columns, rows)];
-    raster.getSamples(0, 0, columns, rows, 0, values);
-    if (bands == 2) {
-      double[] alpha = new double[values.length];
-      raster.getSamples(0, 0, columns, rows, 1, alpha);
+    double[][] bands = bands(image.getData());
+    double[] values = PngColours.elevations(bands, image.getColorModel().getComponentSize(0), encoding, columns, place, warnings);
+    if (bands.length % 2 == 0) {
+      double[] alpha = bands[bands.length - 1];
       for (int i = 0; i < values.length; i++) {
         values[i] = alpha[i] == 0 ? Double.NaN : values[i];
       }
     }
+    Affine world = WorldFile.beside(file);
     return new HeldRaster(
-        file.getFileName().toString(), columns, rows, Affine.northUp(0, rows, 1, 1), GroundCrs.NONE, values);
+        file.getFileName().toString(), columns, rows, world != null ? world : Affine.northUp(0, rows, 1, 1),
+        world != null, ProjectionFile.beside(file), values);
+  }
+
+  private static RenderedImage image(Path file) throws IOException {
+    Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName("png");
+    ImageReader reader = readers.next();
+    try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
+      reader.setInput(in);
+      HeldRaster.checkRoom(file, reader.getWidth(0), reader.getHeight(0));
+      return reader.read(0);
+    } catch (RuntimeException e) {
+      throw e instanceof plyscape.fault.Fault ? e : RasterOpener.unreadable(file, e);
+    } finally {
+      reader.dispose();
+    }
+  }
+
+  private static double[][] bands(java.awt.image.Raster raster) {
+    double[][] out = new double[raster.getNumBands()][];
+    for (int band = 0; band < out.length; band++) {
+      out[band] = raster.getSamples(0, 0, raster.getWidth(), raster.getHeight(), band, (double[]) null);
+    }
+    return out;
   }
 }

@@ -4,7 +4,7 @@ import java.io.IOException;
 
 /**
  * One elevation raster, open for reading. Each file format has one implementation; what they share is tested by one
- * base. Values are elevations in metres unless the file says otherwise; void cells are NaN, whatever the file uses.
+ * base. Void cells are NaN, whatever the file uses for them.
  */
 interface Raster extends AutoCloseable {
 
@@ -31,7 +31,17 @@ interface Raster extends AutoCloseable {
    */
   double[] read(int column, int row, int columns, int rows) throws IOException;
 
-  /** Cells of a window, chosen so that reading it at once is cheap: the height of a tile or strip, at least 1. */
+  /** Metres in one unit of what {@link #read} gives: 1 unless the file names a unit. */
+  default double metresPerValue() {
+    return 1;
+  }
+
+  /** Whether the file (or one beside it) says where its cells lie; else they are squares of 1 from 0, 0. */
+  default boolean placed() {
+    return true;
+  }
+
+  /** Rows of a tile or strip: reading whole ones, counted from row 0, decodes nothing twice. */
   default int rowsAtOnce() {
     return 64;
   }

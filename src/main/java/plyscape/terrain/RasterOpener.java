@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.job.TerrainTake;
 
 /** Chooses the reader of an elevation file, by its first bytes where the format has a mark and else by its name. */
 final class RasterOpener {
@@ -18,7 +19,7 @@ final class RasterOpener {
    *
    * @throws InputFault when there is no such file, or it is in no known format, or it is broken
    */
-  static Raster open(Path file, Warnings warnings) {
+  static Raster open(Path file, TerrainTake.Encoding encoding, Warnings warnings) {
     Place place = Place.file(file.toString());
     if (!Files.isRegularFile(file)) {
       throw new InputFault(
@@ -30,19 +31,27 @@ final class RasterOpener {
           || starts(head, 'M', 'M', 0, 42)
           || starts(head, 'I', 'I', 43, 0)
           || starts(head, 'M', 'M', 0, 43)) {
-        return TiffRaster.open(file, warnings);
+        return TiffRaster.open(file);
       }
       if (starts(head, 0x89, 'P', 'N', 'G')) {
-        return PngRaster.open(file, warnings);
+        return PngRaster.open(file, encoding, warnings);
       }
       if (AscRaster.looksLike(head)) {
-        return AscRaster.open(file, warnings);
+        return AscRaster.open(file);
+      }
+      if (HgtRaster.named(file)) {
+        return HgtRaster.open(file);
       }
     } catch (IOException e) {
       throw unreadable(file, e);
     }
     throw new InputFault(
-        place, "not an elevation raster that can be read", "use GeoTIFF, ESRI ASCII grid or a grey PNG");
+        place, "not an elevation raster that can be read", "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile or a PNG");
+  }
+
+  /** The same with an encoding that is found out. */
+  static Raster open(Path file, Warnings warnings) {
+    return open(file, TerrainTake.Encoding.AUTO, warnings);
   }
 
   /** What is said of a file that breaks off or is garbled. */

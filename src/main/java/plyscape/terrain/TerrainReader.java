@@ -2,13 +2,13 @@ package plyscape.terrain;
 
 import java.io.IOException;
 import plyscape.fault.InputFault;
+import plyscape.fault.JobFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
-import plyscape.grid.UtmZone;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.GroundRaster.Window;
@@ -16,83 +16,98 @@ import plyscape.terrain.GroundRaster.Window;
 /** Reads the terrain of a job: reproject, crop, fill voids, smooth, fit into the panel, in this order. */
 public final class TerrainReader {
 
+  /**
+   * Windows of more cells are thinned out while they are read, if the panel can't show the cells anyway; smaller ones are
+   * smoothed, and their range taken, at full resolution first.
+   */
+  static final long MOST_CELLS = 8_000_000;
+
+  /** Windows of more cells after thinning are too much for what comes after. */
+  private static final long MOST_CELLS_KEPT = 40_000_000;
+
   private TerrainReader() {}
 
   /**
    * Reads the terrain over the carved area.
    *
-   * @param spec which raster, and how it is taken
+   * @param spec which rasters, and how they are taken
    * @param panel the panel that it is fitted into
    * @param smallestToolMm diameter of the smallest cutter: cells far finer than it are thinned out
    * @param warnings what the user should know is added here
-   * @throws InputFault when the file isn't an elevation raster that can be read
-   * @throws plyscape.fault.JobFault when the crop or panel leaves no ground to carve
+   * @throws InputFault when a file isn't an elevation raster that can be read
+   * @throws JobFault when the crop or panel leaves no ground to carve
    */
   public static Terrain read(
       TerrainSpec spec, Job.PanelSpec panel, double smallestToolMm, Warnings warnings) {
-    try (Raster raster = RasterOpener.open(spec.file(), warnings)) {
-      Place place = Place.file(spec.file().toString());
-      GroundRaster ground = onGround(raster, place, warnings);
-      Box crop = GroundCrop.of(spec, raster.crs(), ground, warnings);
-      Box carved = PanelFit.carved(crop, panel);
-      GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, ground.crs().metresPerUnit());
-      return take(spec, raster.name(), ground, frame, smallestToolMm, place);
+    try (Raster raster = TerrainSource.open(spec, warnings)) {
+      GroundRaster ground = TerrainSource.onGround(raster, spec, warnings);
+      Box crop = GroundCrop.of(spec, raster.crs(), ground, PanelFit.free(panel), warnings);
+      double metresPerUnit = ground.crs().metresPerUnit();
+      Box carved = PanelFit.carved(crop, metresPerUnit, panel, spec.take().scale());
+      GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, metresPerUnit);
+      double finestMm =
+          spec.take().finestCellMm() != null ? spec.take().finestCellMm() : smallestToolMm / Thinning.CELLS_PER_TOOL;
+      Terrain terrain = take(spec, raster.name(), ground, frame, finestMm);
+      ReliefCheck.check(terrain, spec, raster, warnings);
+      return terrain;
     } catch (IOException e) {
       throw RasterOpener.unreadable(spec.file(), e);
     }
   }
 
-  private static GroundRaster onGround(Raster raster, Place place, Warnings warnings) {
-    GroundCrs crs = raster.crs();
-    if (crs.kind() == GroundCrs.Kind.GEOGRAPHIC) {
-      double x = raster.toGround().x(raster.columns() / 2.0, raster.rows() / 2.0);
-      double y = raster.toGround().y(raster.columns() / 2.0, raster.rows() / 2.0);
-      String utm = UtmZone.at(x, y).code();
-      return new WarpedRaster(
-          raster, CrsLookup.describe(utm, place), CrsLookup.between(crs.id(), utm, place),
-          CrsLookup.between(utm, crs.id(), place), place);
-    }
-    if (crs.kind() == GroundCrs.Kind.NONE) {
-      warnings.add(
-          "no-crs", "the raster has no CRS; its coordinates are taken as metres", raster.name());
-    }
-    if (raster.toGround().axisParallel()) {
-      return new AlignedRaster(raster);
-    }
-    warnings.add("turned-raster", "the raster's rows run aslant; it is resampled north up", raster.name());
-    return new WarpedRaster(raster, crs, PlaneMap.same(), PlaneMap.same(), place);
-  }
-
   private static Terrain take(
-      TerrainSpec spec, String name, GroundRaster ground, GroundFrame frame, double toolMm, Place place)
+      TerrainSpec spec, String name, GroundRaster ground, GroundFrame frame, double finestMm)
       throws IOException {
     CellFrame all = ground.frame();
-    Window window = CropWindow.around(frame.ground(), all);
-    double[] values = ground.read(window);
-    CropWindow core = CropWindow.centresIn(frame.ground(), all, window);
-    boolean[] isVoid = new boolean[values.length];
-    for (int i = 0; i < values.length; i++) {
-      isVoid[i] = Double.isNaN(values[i]);
-    }
-    if (!VoidFill.fill(values, window.columns(), window.rows())) {
-      throw new InputFault(place, "every cell in the crop is void", "crop to where the raster has values");
-    }
     double cellXMm = all.cellX() * frame.panel().width() / frame.ground().width();
     double cellYMm = all.cellY() * frame.panel().height() / frame.ground().height();
-    GaussianBlur.blur(
-        values, window.columns(), window.rows(), spec.smoothingMm() / cellXMm, spec.smoothingMm() / cellYMm);
-    CropWindow.Range range = core.range(values, isVoid);
-    if (range.valid() == 0) {
-      throw new InputFault(place, "every cell in the crop is void", "crop to where the raster has values");
+    Window window = CropWindow.around(frame.ground(), all);
+    int across = 1;
+    int along = 1;
+    if (window.cells() > MOST_CELLS) {
+      across = Thinning.factor(cellXMm, finestMm);
+      along = Thinning.factor(cellYMm, finestMm);
+      window = CropWindow.inBlocks(window, all, across, along);
     }
+    if (window.cells() / ((long) across * along) > MOST_CELLS_KEPT) {
+      throw new JobFault(
+          name + " has " + window.cells() + " cells in the crop, more than can be held",
+          "crop it, or set terrain.finest_cell (mm on the panel) to thin it out more");
+    }
+    CropWindow core = CropWindow.centresIn(frame.ground(), all, window);
+    BlockMeans blocks = BlockMeans.read(ground, window, across, along, core);
+    if (blocks.range().valid() == 0) {
+      throw new InputFault(
+          Place.file(spec.file().toString()), "every cell in the crop is void", "crop to where the raster has values");
+    }
+    double[] values = blocks.values();
+    boolean[] isVoid = blocks.voids();
+    if (!VoidFill.fill(values, blocks.columns(), blocks.rows())) {
+      throw new InputFault(
+          Place.file(spec.file().toString()), "too few cells in the crop have a value", "crop to where the raster has values");
+    }
+    GaussianBlur.blur(
+        values, blocks.columns(), blocks.rows(),
+        sigma(spec.smoothingMm(), cellXMm, across), sigma(spec.smoothingMm(), cellYMm, along));
+    boolean asRead = across * along > 1 && spec.smoothingMm() == 0;
+    CropWindow.Range range = asRead ? blocks.range() : core.inBlocks(across, along).range(values, isVoid);
     CellFrame cells =
         new CellFrame(
             frame.panelX(all.minX() + window.column() * all.cellX()),
             frame.panelY(all.minY() + window.row() * all.cellY()),
-            cellXMm, cellYMm, window.columns(), window.rows());
-    Grid grid = Thinning.thin(new Grid(cells, values), toolMm);
-    return new Terrain(
-        name, frame.crs(), frame, grid, range.min(), range.max(), all.cellX() * ground.crs().metresPerUnit(),
-        range.voids());
+            cellXMm * across, cellYMm * along, blocks.columns(), blocks.rows());
+    Grid grid = Thinning.thin(new Grid(cells, values), finestMm);
+    double cellM = all.cellX() * across * ground.crs().metresPerUnit();
+    return new Terrain(name, frame.crs(), frame, grid, range.min(), range.max(), cellM, blocks.range().voids());
+  }
+
+  /**
+   * Sigma in cells or blocks. A mean over n cells smooths as a Gaussian of variance (n * n - 1) / 12 cells would, and that
+   * much is taken off.
+   */
+  private static double sigma(double sigmaMm, double cellMm, int block) {
+    double cells = sigmaMm / cellMm;
+    double variance = cells * cells - (block * (double) block - 1) / 12;
+    return variance > 0 ? Math.sqrt(variance) / block : 0;
   }
 }

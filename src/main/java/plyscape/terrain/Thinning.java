@@ -4,25 +4,27 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 
 /**
- * Thins out a grid whose cells are far finer than the smallest cutter can show: blocks of cells become their mean, never
- * coarser than a third of the cutter's diameter, and only where at least two cells go to one each way.
+ * Thins out a grid whose cells are far finer than the smallest cutter can show: blocks of cells become their mean. Blocks
+ * are as large as fits into the finest cell that is of use (a third of the cutter), so they are never coarser than that,
+ * and at least half as large.
  */
 final class Thinning {
 
-  private static final double CELLS_PER_TOOL = 3;
+  /** Cells across the smallest cutter that are of use. */
+  static final double CELLS_PER_TOOL = 3;
 
   private Thinning() {}
 
   /** How many cells each way become one; 1 for as it is. */
-  static int factor(double cellMm, double toolMm) {
-    return (int) Math.max(1, Math.floor(toolMm / CELLS_PER_TOOL / cellMm + 1e-9));
+  static int factor(double cellMm, double finestMm) {
+    return (int) Math.max(1, Math.floor(finestMm / cellMm + 1e-9));
   }
 
   /** The grid, thinned where that's due; the frame grows to whole blocks in the north and east. */
-  static Grid thin(Grid grid, double toolMm) {
+  static Grid thin(Grid grid, double finestMm) {
     CellFrame f = grid.frame();
-    int across = factor(f.cellX(), toolMm);
-    int along = factor(f.cellY(), toolMm);
+    int across = factor(f.cellX(), finestMm);
+    int along = factor(f.cellY(), finestMm);
     if (across == 1 && along == 1) {
       return grid;
     }

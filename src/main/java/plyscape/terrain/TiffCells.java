@@ -1,26 +1,50 @@
 package plyscape.terrain;
 
 import java.awt.image.Raster;
+import java.nio.ByteBuffer;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
+import plyscape.fault.Place;
 
 /**
  * Turns the samples of a TIFF into elevations.
  *
+ * @param place the file, for messages
  * @param type sample type
  * @param nodata value that means none, already rounded to the sample type; NaN when there is none
+ * @param factor what a sample is multiplied by
+ * @param offset what is then added
+ * @param metresPerValue metres in the unit that the file names, 1 when it names none
  */
-record TiffCells(SampleType type, double nodata) {
+record TiffCells(
+    Place place, SampleType type, double nodata, double factor, double offset, double metresPerValue) {
+
+  private static final Pattern ITEM =
+      Pattern.compile("<Item\\s+name=\"(SCALE|OFFSET|UNITTYPE)\"[^>]*sample=\"0\"[^>]*>([^<]*)</Item>");
 
   /** Type of a sample. */
   enum SampleType {
-    INT8,
-    UINT8,
-    INT16,
-    UINT16,
-    INT32,
-    UINT32,
-    FLOAT32,
-    FLOAT64
+    INT8(1),
+    UINT8(1),
+    INT16(2),
+    UINT16(2),
+    INT32(4),
+    UINT32(4),
+    FLOAT32(4),
+    FLOAT64(8);
+
+    private final int bytes;
+
+    SampleType(int bytes) {
+      this.bytes = bytes;
+    }
+
+    /** Bytes of a sample. */
+    int bytes() {
+      return bytes;
+    }
   }
 
   /** Reads what the tags say; a file that isn't one band of numbers is an input fault. */
@@ -34,7 +58,19 @@ record TiffCells(SampleType type, double nodata) {
           tags.place(), "its cells are colours of a palette, not elevations", "expected one band of elevations");
     }
     SampleType type = type(tags);
-    return new TiffCells(type, nodata(tags, type));
+    double factor = 1;
+    double offset = 0;
+    double metres = 1;
+    Matcher item = ITEM.matcher(tags.text(TiffTags.GDAL_METADATA));
+    while (item.find()) {
+      String text = item.group(2).strip();
+      switch (item.group(1)) {
+        case "SCALE" -> factor = number(text, "scale", tags);
+        case "OFFSET" -> offset = number(text, "offset", tags);
+        default -> metres = metres(text);
+      }
+    }
+    return new TiffCells(tags.place(), type, nodata(tags, type), factor, offset, metres);
   }
 
   private static SampleType type(TiffTags tags) {
@@ -62,22 +98,64 @@ record TiffCells(SampleType type, double nodata) {
     if (text.isEmpty() || text.matches("(?i)[-+]?(nan|inf(inity)?|1\\.#.*)")) {
       return Double.NaN;
     }
+    double value = number(text, "nodata value", tags);
+    return type == SampleType.FLOAT32 ? (float) value : value;
+  }
+
+  private static double number(String text, String what, TiffTags tags) {
     try {
-      double value = Double.parseDouble(text);
-      return type == SampleType.FLOAT32 ? (float) value : value;
+      return Double.parseDouble(text);
     } catch (NumberFormatException e) {
-      throw new InputFault(tags.place(), "nodata value '" + text + "' is not a number", "mend the file's tag 42113", e);
+      throw new InputFault(tags.place(), what + " '" + text + "' is not a number", "mend the file's tags", e);
     }
   }
 
-  /** Elevations of a window, NaN for void. */
+  private static double metres(String unit) {
+    return switch (unit.toLowerCase(Locale.ROOT)) {
+      case "ft", "foot", "feet", "international foot" -> 0.3048;
+      case "us-ft", "us_ft", "usft", "us survey foot", "sft", "ftus" -> 1200.0 / 3937;
+      case "cm" -> 0.01;
+      case "dm" -> 0.1;
+      case "km" -> 1000;
+      default -> 1;
+    };
+  }
+
+  /** Elevations of a window that the library has read, NaN for void. */
   double[] values(Raster raster, int columns, int rows) {
     double[] out = raster.getSamples(raster.getMinX(), raster.getMinY(), columns, rows, 0, (double[]) null);
     for (int i = 0; i < out.length; i++) {
-      double value = sign(out[i]);
-      out[i] = value == nodata || !Double.isFinite(value) ? Double.NaN : value;
+      out[i] = elevation(sign(out[i]));
     }
     return out;
+  }
+
+  /** Puts the elevations of a run of samples, NaN for void. */
+  void put(ByteBuffer samples, int from, int count, double[] out, int to) {
+    for (int i = 0; i < count; i++) {
+      int at = from + i * type.bytes();
+      double value =
+          switch (type) {
+            case INT8 -> samples.get(at);
+            case UINT8 -> samples.get(at) & 0xff;
+            case INT16 -> samples.getShort(at);
+            case UINT16 -> samples.getShort(at) & 0xffff;
+            case INT32 -> samples.getInt(at);
+            case UINT32 -> samples.getInt(at) & 0xffffffffL;
+            case FLOAT32 -> samples.getFloat(at);
+            case FLOAT64 -> samples.getDouble(at);
+          };
+      out[to + i] = elevation(value);
+    }
+  }
+
+  /** Elevation of cells that a file has left out. */
+  double unwritten() {
+    return Double.isNaN(nodata) ? elevation(0) : Double.NaN;
+  }
+
+  private double elevation(double value) {
+    return value == nodata || !Double.isFinite(value) ? Double.NaN : value * factor + offset;
   }
 
   /** Java's rasters take bytes as unsigned and ints as signed, whatever the file means. */

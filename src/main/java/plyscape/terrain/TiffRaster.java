@@ -1,59 +1,65 @@
 package plyscape.terrain;
 
-import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageMetadata;
-import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
-import java.awt.Rectangle;
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Path;
-import javax.imageio.ImageReadParam;
-import javax.imageio.ImageReader;
-import javax.imageio.stream.FileImageInputStream;
-import javax.imageio.stream.ImageInputStream;
+import java.nio.file.StandardOpenOption;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.fault.Warnings;
 
 /**
- * Reads GeoTIFF through the TIFF reader that comes with GeoTools; windows are read straight from the file, so that only
- * the tiles or strips of the window are decoded.
+ * Reads GeoTIFF. Only the tiles or strips of a window are read. The cells are unpacked by {@link TiffBlocks} where it knows
+ * their packing, and else by the reader that comes with GeoTools, which also puts a CRS together that the file spells out
+ * in keys.
  */
 final class TiffRaster implements Raster {
 
+  private static final int ROWS_AT_ONCE = 64;
+  private static final int MOST_CELLS_AT_ONCE = 1 << 24;
+
   private final Path file;
-  private final ImageInputStream stream;
-  private final ImageReader reader;
-  private final TiffCells cells;
-  private final Affine toGround;
-  private final GroundCrs crs;
+  private final FileChannel channel;
   private final int columns;
   private final int rows;
+  private final TiffBlocks blocks;
+  private final TiffLibrary library;
+  private final Affine toGround;
+  private final boolean placed;
+  private final GroundCrs crs;
+  private final double metresPerValue;
 
-  private TiffRaster(Path file, ImageInputStream stream, ImageReader reader) throws IOException {
+  private TiffRaster(Path file, FileChannel channel) throws IOException {
     this.file = file;
-    this.stream = stream;
-    this.reader = reader;
-    this.columns = reader.getWidth(0);
-    this.rows = reader.getHeight(0);
-    TIFFImageMetadata metadata = (TIFFImageMetadata) reader.getImageMetadata(0);
-    TiffTags tags = new TiffTags(metadata, Place.file(file.toString()));
-    this.cells = TiffCells.of(tags);
+    this.channel = channel;
+    TiffTags tags = TiffTags.read(channel, Place.file(file.toString()));
+    this.columns = tags.number(TiffTags.WIDTH, 0);
+    this.rows = tags.number(TiffTags.HEIGHT, 0);
+    if (columns < 1 || rows < 1 || (long) columns * rows > Integer.MAX_VALUE - 8) {
+      throw new InputFault(tags.place(), "it is " + columns + " x " + rows + " cells", "use a smaller raster");
+    }
+    TiffCells cells = TiffCells.of(tags);
+    this.blocks = TiffBlocks.of(channel, tags, cells, columns, rows);
+    this.library = blocks == null ? TiffLibrary.open(file, cells) : null;
     GeoKeys keys = new GeoKeys(tags);
-    this.toGround = keys.toGround(rows);
-    this.crs = keys.crs(metadata);
+    Affine inFile = keys.toGround();
+    Affine found = inFile != null ? inFile : WorldFile.beside(file);
+    this.placed = found != null;
+    this.toGround = placed ? found : Affine.northUp(0, rows, 1, 1);
+    GroundCrs crsInFile = keys.crs(file);
+    this.crs = crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file);
+    this.metresPerValue = cells.metresPerValue() != 1 ? cells.metresPerValue() : keys.verticalMetres();
   }
 
   /** Opens a file and reads its tags, but no cells. */
-  static Raster open(Path file, Warnings warnings) throws IOException {
-    ImageInputStream stream = new FileImageInputStream(file.toFile());
-    ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
+  static Raster open(Path file) throws IOException {
+    FileChannel channel = FileChannel.open(file, StandardOpenOption.READ);
     try {
-      reader.setInput(stream);
-      return new TiffRaster(file, stream, reader);
+      return new TiffRaster(file, channel);
     } catch (InputFault e) {
-      stream.close();
+      channel.close();
       throw e;
     } catch (IOException | RuntimeException e) {
-      stream.close();
+      channel.close();
       throw RasterOpener.unreadable(file, e);
     }
   }
@@ -84,20 +90,26 @@ final class TiffRaster implements Raster {
   }
 
   @Override
+  public boolean placed() {
+    return placed;
+  }
+
+  @Override
+  public double metresPerValue() {
+    return metresPerValue;
+  }
+
+  @Override
   public int rowsAtOnce() {
-    try {
-      return Math.max(1, Math.min(reader.getTileHeight(0), rows));
-    } catch (IOException e) {
-      throw RasterOpener.unreadable(file, e);
-    }
+    int high = blocks != null ? blocks.blockHigh() : rows;
+    int least = high * ((ROWS_AT_ONCE + high - 1) / high);
+    return Math.max(1, Math.min(least, MOST_CELLS_AT_ONCE / columns));
   }
 
   @Override
   public double[] read(int column, int row, int wide, int high) {
     try {
-      ImageReadParam param = reader.getDefaultReadParam();
-      param.setSourceRegion(new Rectangle(column, row, wide, high));
-      return cells.values(reader.read(0, param).getRaster(), wide, high);
+      return blocks != null ? blocks.read(column, row, wide, high) : library.read(column, row, wide, high);
     } catch (IOException | RuntimeException e) {
       throw RasterOpener.unreadable(file, e);
     }
@@ -105,7 +117,9 @@ final class TiffRaster implements Raster {
 
   @Override
   public void close() throws IOException {
-    reader.dispose();
-    stream.close();
+    if (library != null) {
+      library.close();
+    }
+    channel.close();
   }
 }

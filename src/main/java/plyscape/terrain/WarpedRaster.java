@@ -1,6 +1,7 @@
 package plyscape.terrain;
 
 import java.io.IOException;
+import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
@@ -17,6 +18,8 @@ final class WarpedRaster implements GroundRaster {
 
   /** Points along each edge when its image is bounded: the sagitta of an edge falls with the square of their number. */
   private static final int EDGE_STEPS = 256;
+
+  private static final int CELLS_AT_ONCE = 1 << 20;
 
   private final Raster raster;
   private final GroundCrs crs;
@@ -108,73 +111,31 @@ final class WarpedRaster implements GroundRaster {
   }
 
   @Override
-  public double[] read(Window w) throws IOException {
-    double[] at = sourcePositions(w);
-    int c0 = Integer.MAX_VALUE;
-    int r0 = Integer.MAX_VALUE;
-    int c1 = 0;
-    int r1 = 0;
-    for (int i = 0; i < at.length; i += 2) {
-      c0 = Math.min(c0, (int) Math.floor(at[i]));
-      c1 = Math.max(c1, (int) Math.ceil(at[i]));
-      r0 = Math.min(r0, (int) Math.floor(at[i + 1]));
-      r1 = Math.max(r1, (int) Math.ceil(at[i + 1]));
-    }
-    int wide = c1 - c0 + 1;
-    double[] source = raster.read(c0, r0, wide, r1 - r0 + 1);
-    double[] out = new double[w.columns() * w.rows()];
-    for (int i = 0; i < out.length; i++) {
-      out[i] = sample(source, wide, r1 - r0 + 1, at[2 * i] - c0, at[2 * i + 1] - r0);
-    }
-    return out;
+  public List<Window> strips(Window w) {
+    return GroundRaster.evenStrips(w, Math.max(1, CELLS_AT_ONCE / w.columns()));
   }
 
-  /** Column and row of each cell of the window among the raster's cell centres, held within the outermost centres. */
-  private double[] sourcePositions(Window w) {
-    double[] xy = new double[2 * w.columns() * w.rows()];
+  @Override
+  public double[] read(Window w) throws IOException {
+    double[] at = new double[Math.multiplyExact(2, Math.multiplyExact(w.columns(), w.rows()))];
     int i = 0;
     for (int row = 0; row < w.rows(); row++) {
       for (int column = 0; column < w.columns(); column++) {
-        xy[i++] = frame.centreX(w.column() + column);
-        xy[i++] = frame.centreY(w.row() + row);
+        at[i++] = frame.centreX(w.column() + column);
+        at[i++] = frame.centreY(w.row() + row);
       }
     }
-    fromGround.map(xy, xy.length / 2);
-    for (i = 0; i < xy.length; i += 2) {
-      double col = toCell.x(xy[i], xy[i + 1]) - 0.5;
-      double row = toCell.y(xy[i], xy[i + 1]) - 0.5;
-      xy[i] = hold(col, raster.columns() - 1);
-      xy[i + 1] = hold(row, raster.rows() - 1);
-    }
-    return xy;
-  }
-
-  /** NaN (a place beyond the projection) goes to the first cell, as such places are far outside the raster. */
-  private static double hold(double value, int max) {
-    return value > 0 ? Math.min(value, max) : 0;
-  }
-
-  private static double sample(double[] source, int wide, int high, double u, double v) {
-    int c = (int) u;
-    int r = (int) v;
-    double fx = u - c;
-    double fy = v - r;
-    int c1 = Math.min(c + 1, wide - 1);
-    int r1 = Math.min(r + 1, high - 1);
-    int nearest = (fy < 0.5 ? r : r1) * wide + (fx < 0.5 ? c : c1);
-    if (Double.isNaN(source[nearest])) {
-      return Double.NaN;
-    }
-    double sum = 0;
-    double weights = 0;
-    for (int k = 0; k < 4; k++) {
-      double weight = ((k & 1) == 0 ? 1 - fx : fx) * ((k & 2) == 0 ? 1 - fy : fy);
-      double value = source[((k & 2) == 0 ? r : r1) * wide + ((k & 1) == 0 ? c : c1)];
-      if (!Double.isNaN(value)) {
-        sum += weight * value;
-        weights += weight;
+    fromGround.map(at, at.length / 2);
+    for (i = 0; i < at.length; i += 2) {
+      double x = at[i];
+      at[i] = toCell.x(x, at[i + 1]);
+      at[i + 1] = toCell.y(x, at[i + 1]);
+      if (Double.isNaN(at[i])) {
+        // A place beyond the projection lies far outside the raster: any edge cell does.
+        at[i] = 0;
+        at[i + 1] = 0;
       }
     }
-    return sum / weights;
+    return BilinearSampler.sample(raster, at);
   }
 }

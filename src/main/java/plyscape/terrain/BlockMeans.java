@@ -1,0 +1,89 @@
+package plyscape.terrain;
+
+import java.io.IOException;
+import java.util.Arrays;
+import plyscape.terrain.GroundRaster.Window;
+
+/**
+ * Cells of a window read strip by strip into means of blocks, so that no more than a strip of a large raster is held at
+ * once. A block is void when fewer than half of its cells have a value.
+ *
+ * @param columns blocks across
+ * @param rows blocks along
+ * @param values means, row by row from the south; NaN for void
+ * @param range what the cells within the crop hold, before they went into means
+ */
+record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range) {
+
+  /**
+   * Reads a window.
+   *
+   * @param across cells that go to a block in X; blocks count from the window's west edge
+   * @param along the same in Y, from the south edge
+   * @param core cells that count for the range
+   */
+  static BlockMeans read(GroundRaster ground, Window window, int across, int along, CropWindow core)
+      throws IOException {
+    int columns = (window.columns() + across - 1) / across;
+    int rows = (window.rows() + along - 1) / along;
+    if (across == 1 && along == 1) {
+      return whole(ground, window, core);
+    }
+    double[] sums = new double[Math.multiplyExact(columns, rows)];
+    int[] counts = new int[sums.length];
+    CropWindow.Range range = CropWindow.Range.NONE;
+    for (Window strip : ground.strips(window)) {
+      double[] values = ground.read(strip);
+      int from = strip.row() - window.row();
+      for (int row = 0; row < strip.rows(); row++) {
+        int to = (from + row) / along * columns;
+        add(values, row * strip.columns(), strip.columns(), across, sums, counts, to);
+      }
+      range = range.and(core.range(values, from, strip.rows()));
+    }
+    for (int i = 0; i < sums.length; i++) {
+      int wide = Math.min(across, window.columns() - i % columns * across);
+      int high = Math.min(along, window.rows() - i / columns * along);
+      sums[i] = 2 * counts[i] < wide * high ? Double.NaN : sums[i] / counts[i];
+    }
+    return new BlockMeans(columns, rows, sums, range);
+  }
+
+  private static BlockMeans whole(GroundRaster ground, Window window, CropWindow core) throws IOException {
+    double[] all = new double[Math.multiplyExact(window.columns(), window.rows())];
+    for (Window strip : ground.strips(window)) {
+      double[] values = ground.read(strip);
+      System.arraycopy(values, 0, all, (strip.row() - window.row()) * window.columns(), values.length);
+    }
+    return new BlockMeans(window.columns(), window.rows(), all, core.range(all, 0, window.rows()));
+  }
+
+  private static void add(
+      double[] values, int from, int count, int across, double[] sums, int[] counts, int to) {
+    for (int c = 0, block = to, left = across; c < count; c++) {
+      double value = values[from + c];
+      if (!Double.isNaN(value)) {
+        sums[block] += value;
+        counts[block]++;
+      }
+      if (--left == 0) {
+        left = across;
+        block++;
+      }
+    }
+  }
+
+  /** Which blocks are void. */
+  boolean[] voids() {
+    boolean[] out = new boolean[values.length];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = Double.isNaN(values[i]);
+    }
+    return out;
+  }
+
+  @Override
+  public String toString() {
+    return "BlockMeans[" + columns + " x " + rows + ", " + Arrays.hashCode(values) + "]";
+  }
+}

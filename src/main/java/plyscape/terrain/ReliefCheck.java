@@ -1,0 +1,80 @@
+package plyscape.terrain;
+
+import java.util.Locale;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.job.TerrainSpec;
+import plyscape.job.TerrainTake;
+
+/** Looks whether elevations and ground fit together, and warns of units that are likely wrong. */
+final class ReliefCheck {
+
+  /** Relief over the shorter side of the ground from which a landscape isn't believed; the steepest faces have 0.6. */
+  private static final double STEEPEST = 0.8;
+
+  /** A little above the highest and below the deepest ground there is (8849 m and -10 935 m). */
+  private static final double HIGHEST_M = 8900;
+
+  private static final double DEEPEST_M = -11000;
+
+  /** Six arc-minutes; coarser rasters show no landscape on a panel. */
+  private static final double LARGEST_CELL_DEGREES = 0.1;
+
+  private ReliefCheck() {}
+
+  /** Adds warnings; coordinates without a CRS that can only be degrees are a fault. */
+  static void check(Terrain terrain, TerrainSpec spec, Raster raster, Warnings warnings) {
+    Box ground = terrain.frame().ground();
+    double relief = terrain.zmaxM() - terrain.zminM();
+    double side = Math.min(ground.width(), ground.height()) * terrain.frame().metresPerUnit();
+    if (terrain.crs().isEmpty() && degrees(raster) && relief > side) {
+      throw new InputFault(
+          Place.file(spec.file().toString()),
+          String.format(
+              Locale.ROOT, "it has no CRS, and its coordinates (%.6g to %.6g, %.6g to %.6g) look like degrees",
+              ground.minX(), ground.maxX(), ground.minY(), ground.maxY()),
+          "set terrain.crs: EPSG:4326, or the metric CRS that it is in");
+    }
+    boolean unitGiven = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.metresPerValue() != 1;
+    if (terrain.zmaxM() > HIGHEST_M || terrain.zminM() < DEEPEST_M) {
+      warnings.add(
+          "elevation-range",
+          String.format(
+              Locale.ROOT, "elevations run from %.1f to %.1f m, beyond any ground on Earth; if they are feet or"
+                  + " centimetres, set terrain.unit", terrain.zminM(), terrain.zmaxM()),
+          terrain.file());
+    } else if (relief > STEEPEST * side) {
+      warnings.add(
+          "steep-relief",
+          String.format(
+              Locale.ROOT, "the relief of %.1f m is %.2g times the ground's shorter side of %.1f m; if elevations aren't"
+                  + " in metres, set terrain.unit", relief, relief / side, side),
+          terrain.file());
+    }
+    if (!unitGiven && terrain.frame().metresPerUnit() != 1) {
+      warnings.add(
+          "map-unit",
+          String.format(
+              Locale.ROOT, "the map's unit is %.7g m, but elevations are taken as metres; if they are feet, set"
+                  + " terrain.unit: ft (or us-ft)", terrain.frame().metresPerUnit()),
+          terrain.file());
+    }
+  }
+
+  /**
+   * Whether coordinates lie where degrees do, on cells as small as rasters in degrees have. Ground that begins at 0, 0 is
+   * a local plane, whatever its size.
+   */
+  private static boolean degrees(Raster raster) {
+    Affine a = raster.toGround();
+    double x0 = Math.min(a.x0(), a.x(raster.columns(), raster.rows()));
+    double y0 = Math.min(a.y0(), a.y(raster.columns(), raster.rows()));
+    double x1 = Math.max(a.x0(), a.x(raster.columns(), raster.rows()));
+    double y1 = Math.max(a.y0(), a.y(raster.columns(), raster.rows()));
+    boolean local = Math.abs(x0) + Math.abs(y0) < 1e-9;
+    boolean small = Math.abs(a.xCol()) <= LARGEST_CELL_DEGREES;
+    return small && !local && x0 >= -180.1 && x1 <= 360.1 && y0 >= -90.1 && y1 <= 90.1;
+  }
+}

@@ -1,0 +1,138 @@
+package plyscape.terrain;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.fault.JobFault;
+import plyscape.fault.Place;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.grid.UtmZone;
+import plyscape.job.TerrainSpec;
+import plyscape.job.TerrainTake;
+
+/** Opens the rasters of a job and lays them on a metric ground plane; what the job says of them goes over what they say. */
+final class TerrainSource {
+
+  /** A raster wider or higher than this, degrees, is first cut to the crop: one UTM zone can't hold it. */
+  private static final double WIDEST_DEGREES = 24;
+
+  private TerrainSource() {}
+
+  /** The raster or mosaic, values in metres. */
+  static Raster open(TerrainSpec spec, Warnings warnings) throws IOException {
+    List<Path> files = new ArrayList<>(List.of(spec.file()));
+    files.addAll(spec.take().more());
+    List<Raster> rasters = new ArrayList<>();
+    try {
+      for (Path file : files) {
+        rasters.add(taken(RasterOpener.open(file, spec.take().encoding(), warnings), spec.take(), file, warnings));
+      }
+      return rasters.size() == 1 ? rasters.get(0) : new MosaicRaster(rasters);
+    } catch (RuntimeException e) {
+      for (Raster raster : rasters) {
+        raster.close();
+      }
+      throw e;
+    }
+  }
+
+  private static Raster taken(Raster raster, TerrainTake take, Path file, Warnings warnings) {
+    RasterView view = RasterView.of(raster);
+    if (take.unit() != TerrainTake.Unit.FROM_FILE) {
+      view = view.withUnit(take.unit().metres());
+    } else if (raster.metresPerValue() != 1) {
+      warnings.add(
+          "unit", "the file says that its elevations aren't in metres; they are converted by " + raster.metresPerValue(),
+          raster.name());
+    }
+    if (!take.crs().isEmpty()) {
+      view = view.in(CrsLookup.describe(take.crs(), new Place("", 0, 0, "terrain.crs")));
+    }
+    if (take.cellM() != null) {
+      if (raster.placed()) {
+        throw new InputFault(
+            new Place("", 0, 0, "terrain.cell"), file.getFileName() + " says itself how large its cells are",
+            "leave terrain.cell out");
+      }
+      view = view.placedAt(Affine.northUp(0, raster.rows() * take.cellM(), take.cellM(), take.cellM()));
+    }
+    return view;
+  }
+
+  /** The raster on the ground: its own plane, or the WGS 84 UTM zone of its centre when it is in degrees. */
+  static GroundRaster onGround(Raster raster, TerrainSpec spec, Warnings warnings) {
+    Place place = Place.file(spec.file().toString());
+    GroundCrs crs = raster.crs();
+    if (crs.kind() == GroundCrs.Kind.GEOGRAPHIC) {
+      return inUtm(raster, spec, place);
+    }
+    if (crs.kind() == GroundCrs.Kind.NONE) {
+      warnings.add(
+          "no-crs",
+          "the raster has no CRS; its coordinates are taken as metres (terrain.crs tells another)", raster.name());
+    }
+    if (raster.toGround().axisParallel()) {
+      return new AlignedRaster(raster);
+    }
+    warnings.add(
+        "turned-raster", "the raster's rows run aslant; it is resampled north up", raster.name());
+    return new WarpedRaster(raster, crs, PlaneMap.same(), PlaneMap.same(), place);
+  }
+
+  private static GroundRaster inUtm(Raster raster, TerrainSpec spec, Place place) {
+    String from = raster.crs().id();
+    Affine a = raster.toGround();
+    double wide = Math.abs(a.xCol()) * raster.columns() + Math.abs(a.xRow()) * raster.rows();
+    double high = Math.abs(a.yCol()) * raster.columns() + Math.abs(a.yRow()) * raster.rows();
+    Raster source = raster;
+    if (Math.max(wide, high) > WIDEST_DEGREES && a.axisParallel()) {
+      source = cutToCrop(raster, spec, place);
+    }
+    double x = source.toGround().x(source.columns() / 2.0, source.rows() / 2.0);
+    double y = source.toGround().y(source.columns() / 2.0, source.rows() / 2.0);
+    if (!(Math.abs(y) <= 90) || !(Math.abs(x) <= 540)) {
+      throw new InputFault(
+          place, "its CRS is in degrees, but its middle is at " + (float) x + ", " + (float) y,
+          "set terrain.crs to the CRS that its coordinates are in");
+    }
+    UtmZone zone = UtmZone.at(x, y);
+    PlaneMap back = CrsLookup.between(zone.code(), from, place);
+    PlaneMap nearMiddle =
+        (xy, count) -> {
+          back.map(xy, count);
+          for (int i = 0; i < 2 * count; i += 2) {
+            // Rasters may count longitudes from 0 to 360, or run on over the date line.
+            xy[i] -= 360 * Math.rint((xy[i] - x) / 360);
+          }
+        };
+    GroundCrs utm = CrsLookup.describe(zone.code(), place);
+    return new WarpedRaster(source, utm, CrsLookup.between(from, zone.code(), place), nearMiddle, place);
+  }
+
+  /** The part of a very large raster in degrees that the crop needs, with a margin for the bends of its edges. */
+  private static Raster cutToCrop(Raster raster, TerrainSpec spec, Place place) {
+    Box box = GroundCrop.inDegrees(spec, raster.crs());
+    if (box == null) {
+      throw new JobFault(
+          spec.file().getFileName() + " spans too many degrees for one map in metres",
+          "set terrain.crop, or terrain.centre and terrain.ground_width");
+    }
+    Affine cells = raster.toGround().inverse();
+    double u0 = Math.min(cells.x(box.minX(), box.minY()), cells.x(box.maxX(), box.maxY()));
+    double u1 = Math.max(cells.x(box.minX(), box.minY()), cells.x(box.maxX(), box.maxY()));
+    double v0 = Math.min(cells.y(box.minX(), box.minY()), cells.y(box.maxX(), box.maxY()));
+    double v1 = Math.max(cells.y(box.minX(), box.minY()), cells.y(box.maxX(), box.maxY()));
+    double margin = 4 + 0.1 * Math.max(u1 - u0, v1 - v0);
+    int c0 = (int) Math.max(0, Math.floor(u0 - margin));
+    int r0 = (int) Math.max(0, Math.floor(v0 - margin));
+    int c1 = (int) Math.min(raster.columns(), Math.ceil(u1 + margin));
+    int r1 = (int) Math.min(raster.rows(), Math.ceil(v1 + margin));
+    if (c1 <= c0 || r1 <= r0) {
+      throw new JobFault("terrain.crop lies outside " + raster.name(), "give a crop within the terrain");
+    }
+    return RasterView.of(raster).part(c0, r0, c1 - c0, r1 - r0);
+  }
+}
