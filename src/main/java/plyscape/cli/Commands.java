@@ -37,6 +37,8 @@ final class Commands {
   /** In the order in which help lists them. */
   private static final List<Entry> ALL =
       List.of(
+          new Entry(PlanCommand.class, console -> new PlanCommand(console, new PlanStages())),
+          new Entry(PreviewCommand.class, console -> new PreviewCommand(console, new PlanStages())),
           new Entry(CheckCommand.class, CheckCommand::new),
           new Entry(CalibrateCommand.class, CalibrateCommand::new),
           new Entry(GlueupCommand.class, GlueupCommand::new),

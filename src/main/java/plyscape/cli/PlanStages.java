@@ -1,0 +1,53 @@
+package plyscape.cli;
+
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.output.OutputDirectory;
+import plyscape.plan.Plan;
+import plyscape.plan.PlanOptions;
+import plyscape.plan.Planner;
+import plyscape.plan.Progress;
+import plyscape.plan.ToolProgram;
+import plyscape.render.LayerFile;
+import plyscape.render.PreviewPicture;
+import plyscape.render.SectionPicture;
+import plyscape.render.SvgLayers;
+import plyscape.report.HtmlReport;
+import plyscape.report.PlanJson;
+import plyscape.report.PlyTable;
+
+/** The stages as they are: the planner, and the files of section 7 of the contract. */
+final class PlanStages implements Stages {
+
+  @Override
+  public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+    return Planner.plan(job, options, progress, warnings);
+  }
+
+  @Override
+  public void write(Plan plan, OutputDirectory out) {
+    out.write("preview.png", PreviewPicture.png(plan));
+    if (plan.time() == null) {
+      return;
+    }
+    out.write("section.png", SectionPicture.png(plan));
+    for (LayerFile layer : SvgLayers.write(plan)) {
+      out.write("layers/" + layer.name(), layer.text());
+    }
+    for (ToolProgram program : plan.programs()) {
+      out.write("passes/" + program.file(), program.text());
+    }
+    out.write("plan.json", PlanJson.text(plan));
+    out.write("report.html", HtmlReport.text(plan));
+  }
+
+  @Override
+  public String json(Plan plan) {
+    return PlanJson.text(plan);
+  }
+
+  @Override
+  public String table(Plan plan) {
+    return PlyTable.text(plan);
+  }
+}

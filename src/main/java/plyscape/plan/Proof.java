@@ -1,0 +1,100 @@
+package plyscape.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.Polygon;
+import plyscape.fault.VerifyFault;
+import plyscape.grid.Box;
+import plyscape.simulate.Cut;
+import plyscape.simulate.CutResult;
+import plyscape.simulate.Setup;
+import plyscape.simulate.Simulator;
+import plyscape.simulate.Target;
+import plyscape.simulate.Verification;
+
+/** Hands the programs, as they were read back, and the regions to the simulator, and refuses what would spoil a panel. */
+final class Proof {
+
+  private Proof() {}
+
+  /** Cuts the programs in simulation and compares with the plan's regions. */
+  static CutResult of(Plan regions, List<ProgramMaker.Made> programs, double cellMm) {
+    Setup setup =
+        new Setup(
+            new Box(0, 0, regions.job().panel().widthMm(), regions.job().panel().heightMm()),
+            regions.thicknessMm(),
+            regions.tiling().carved(),
+            regions.job().machine(),
+            cellMm);
+    List<Cut> cuts = programs.stream().map(p -> new Cut(p.parsed(), p.written().tool())).toList();
+    List<Target> targets = new ArrayList<>();
+    regions
+        .tiling()
+        .exposed()
+        .forEach((ply, shape) -> targets.add(new Target(ply, regions.depths().get(ply - 1).targetMm(), rings(shape))));
+    return Simulator.run(setup, cuts, targets, regions.job().tools());
+  }
+
+  /**
+   * Lets only safe programs pass.
+   *
+   * @throws VerifyFault if they gouge or collide, with the worst place
+   */
+  static void require(CutResult result) {
+    Verification v = result.verification();
+    if (v.safe()) {
+      return;
+    }
+    List<String> faults = new ArrayList<>();
+    if (v.gougedMm2() > 0) {
+      String place =
+          result.differences().stream()
+              .filter(d -> d.verdict() == plyscape.simulate.Verdict.GOUGED)
+              .findFirst()
+              .map(d -> format(", worst at X%.2f Y%.2f: %.3f mm deep for %.3f", d.x(), d.y(), d.depthMm(), d.targetMm()))
+              .orElse("");
+      faults.add(
+          format("it gouges %.3f mm2, up to %.3f mm over a wall%s", v.gougedMm2(), v.gougeMaxMm(), place));
+    }
+    if (!v.collisions().isEmpty()) {
+      Verification.Collision c = v.collisions().get(0);
+      faults.add(
+          format(
+              "%d collisions, the first in %s line %d at X%.2f Y%.2f: %s",
+              v.collisions().size(), c.file(), c.line(), c.x(), c.y(), c.what()));
+    }
+    throw new VerifyFault(
+        "the G-code failed its simulation and was not written: " + String.join("; ", faults),
+        "check the machine's travel and the cutters' lengths in the job; if those are right, please report it with the job");
+  }
+
+  private static double[][] rings(MultiPolygon shape) {
+    List<double[]> rings = new ArrayList<>();
+    for (int i = 0; i < shape.getNumGeometries(); i++) {
+      Polygon polygon = (Polygon) shape.getGeometryN(i);
+      rings.add(ring(polygon.getExteriorRing()));
+      for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
+        rings.add(ring(polygon.getInteriorRingN(h)));
+      }
+    }
+    return rings.toArray(double[][]::new);
+  }
+
+  private static double[] ring(LinearRing ring) {
+    Coordinate[] points = ring.getCoordinates();
+    double[] xy = new double[2 * points.length];
+    for (int i = 0; i < points.length; i++) {
+      xy[2 * i] = points[i].x;
+      xy[2 * i + 1] = points[i].y;
+    }
+    return xy;
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}
