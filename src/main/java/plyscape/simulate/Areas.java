@@ -14,8 +14,8 @@ final class Areas {
   private final byte[] verdicts;
   private final IntToDoubleFunction target;
   private final boolean[] seen;
-  private int[] stack = new int[256];
-  private int top;
+  private int[] cells = new int[256];
+  private int size;
 
   Areas(HeightField field, byte[] verdicts, IntToDoubleFunction target) {
     this.field = field;
@@ -38,24 +38,22 @@ final class Areas {
   private Difference area(int start) {
     byte verdict = verdicts[start];
     int columns = frame.columns();
-    int cells = 0;
-    int worst = start;
-    double most = -1;
+    size = 0;
+    put(start);
     int minColumn = columns;
     int maxColumn = 0;
     int minRow = frame.rows();
     int maxRow = 0;
-    push(start);
-    while (top > 0) {
-      int i = stack[--top];
+    double sumColumn = 0;
+    double sumRow = 0;
+    double most = 0;
+    for (int k = 0; k < size; k++) { // grows while it runs
+      int i = cells[k];
       int column = i % columns;
       int row = i / columns;
-      double error = Math.abs(field.depth()[i] - target.applyAsDouble(i));
-      if (error > most || error == most && i < worst) {
-        most = error;
-        worst = i;
-      }
-      cells++;
+      most = Math.max(most, error(i));
+      sumColumn += column;
+      sumRow += row;
       minColumn = Math.min(minColumn, column);
       maxColumn = Math.max(maxColumn, column);
       minRow = Math.min(minRow, row);
@@ -65,9 +63,10 @@ final class Areas {
       next(row > 0, i - columns, verdict);
       next(row < frame.rows() - 1, i + columns, verdict);
     }
+    int worst = worst(most, sumColumn / size, sumRow / size);
     return new Difference(
         Verdict.values()[verdict],
-        cells * field.cellAreaMm2(),
+        size * field.cellAreaMm2(),
         frame.centreX(worst % columns),
         frame.centreY(worst / columns),
         field.depth()[worst],
@@ -78,17 +77,35 @@ final class Areas {
         frame.centreY(maxRow) + frame.cellY() / 2);
   }
 
+  private double error(int i) {
+    return Math.abs(field.depth()[i] - target.applyAsDouble(i));
+  }
+
+  /** Of the cells that are (to 0.001 mm) the worst, the one nearest to the area's middle. */
+  private int worst(double most, double middleColumn, double middleRow) {
+    int best = cells[0];
+    double nearest = Double.POSITIVE_INFINITY;
+    for (int k = 0; k < size; k++) {
+      double d = Math.hypot(cells[k] % frame.columns() - middleColumn, cells[k] / frame.columns() - middleRow);
+      if (error(cells[k]) > most - 0.001 && d < nearest) {
+        nearest = d;
+        best = cells[k];
+      }
+    }
+    return best;
+  }
+
   private void next(boolean inside, int i, byte verdict) {
     if (inside && !seen[i] && verdicts[i] == verdict) {
-      push(i);
+      put(i);
     }
   }
 
-  private void push(int i) {
+  private void put(int i) {
     seen[i] = true;
-    if (top == stack.length) {
-      stack = Arrays.copyOf(stack, 2 * top);
+    if (size == cells.length) {
+      cells = Arrays.copyOf(cells, 2 * size);
     }
-    stack[top++] = i;
+    cells[size++] = i;
   }
 }
