@@ -40,6 +40,7 @@ final class Commands {
           new Entry(PlanCommand.class, console -> new PlanCommand(console, new PlanStages())),
           new Entry(PreviewCommand.class, console -> new PreviewCommand(console, new PlanStages())),
           new Entry(CheckCommand.class, CheckCommand::new),
+          new Entry(CouponCommand.class, CouponCommand::new),
           new Entry(CalibrateCommand.class, CalibrateCommand::new),
           new Entry(GlueupCommand.class, GlueupCommand::new),
           new Entry(NewCommand.class, NewCommand::new),

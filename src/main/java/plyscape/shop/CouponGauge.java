@@ -51,7 +51,7 @@ public final class CouponGauge {
   }
 
   /** The ply expected at a depth; in a glue line the one below. */
-  static PlyDepth expected(double depthMm, List<PlyDepth> depths) {
+  public static PlyDepth expected(double depthMm, List<PlyDepth> depths) {
     for (PlyDepth d : depths) {
       if (depthMm <= d.bottomMm()) {
         return d;
