@@ -23,8 +23,8 @@ final class Clearway {
     this.stock = stock;
     this.radius = radiusMm;
     this.depth = depthMm;
-    // Half a step, as a node speaks for the wood up to there.
-    margin = Math.max(RAPID_MARGIN_MM, field.lattice.stepMm() / 2);
+    // A whole step: a node on the very edge of a cut reads as cut, and the next that shows the wood is a step away.
+    margin = Math.max(RAPID_MARGIN_MM, field.lattice.stepMm());
   }
 
   /** Whether the centre may move straight from A to B; both ends are taken to be allowed places. */
