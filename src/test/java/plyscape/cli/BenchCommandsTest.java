@@ -150,4 +150,29 @@ class BenchCommandsTest {
     assertEquals(2, Run.of("glueup", layup(), "--size", "300x200", "--glue", "tar").code());
     assertEquals(2, Run.of("glueup", layup(), "--size", "300x200", "--pressure", "-1").code());
   }
+
+  @Test
+  void coupon_isCutInSimulation_andItsReadingsFileFeedsCalibrate() throws Exception {
+    Path out = folder.resolve("coupon");
+    JsonNode node = json(Run.of("coupon", layup(), "-o", out, "--size", "70x50", "--json"));
+    // Thinnest ply 0.4: a fifth is 0.08 mm.
+    assertEquals(0.08, node.path("step_mm").asDouble(), 1e-12);
+    assertEquals(0, node.path("verification").path("gouged_mm2").asDouble());
+    assertEquals(0, node.path("verification").path("uncut_mm2").asDouble());
+    assertTrue(node.path("verification").path("matched_share").asDouble() > 0.97);
+    String program = Files.readString(out.resolve("coupon.nc"));
+    assertTrue(program.contains("(caution") && program.endsWith("M5\nM30\n"), "head and end");
+    DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(out.resolve("gauge.svg").toFile());
+    Path csv = out.resolve("readings.csv");
+    Files.writeString(csv, Files.readString(csv).replace("meadow,,", "meadow,0.56,0.72").replace("wood,,", "wood,1.04,1.12"));
+    Path calibrated = folder.resolve("new.yaml");
+    assertEquals(0, Run.of("calibrate", layup(), csv, "-o", calibrated).code());
+    assertEquals(0.615, LayupReader.read(calibrated).measuredBottomsMm().get(1), 1e-9);
+    assertEquals(1, Run.of("coupon", layup(), "-o", out, "--size", "70x50").code(), "not without --force");
+    assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--size", "20x20").code());
+    assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--size", "500x50").code(), "travel");
+    assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--step", "0.2").code());
+    assertEquals(2, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--tool", "saw").code());
+    assertFalse(Files.exists(folder.resolve("b")));
+  }
 }
