@@ -1,7 +1,6 @@
 package plyscape.render;
 
 import plyscape.job.Job;
-import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 
 /**
@@ -21,8 +20,8 @@ public final class PreviewPicture {
   /** A PNG file. */
   public static byte[] png(Plan plan) {
     Job.PanelSpec panel = plan.job().panel();
-    double pxPerMm = LONGEST_PX / Math.max(panel.widthMm(), panel.heightMm());
-    Canvas top = topView(plan, pxPerMm);
+    double pxPerMm = LONGEST_PX / longestMm(plan);
+    Canvas top = topView(plan, pxPerMm, FINER);
     int height = Math.max(top.height() + FOOT, PlyLegend.height(plan)) + 2 * MARGIN;
     Canvas canvas = new Canvas(top.width() + PlyLegend.WIDTH + 3 * MARGIN, height, Colours.PAPER);
     for (int y = 0; y < top.height(); y++) {
@@ -37,43 +36,19 @@ public final class PreviewPicture {
     return Png.write(canvas, (int) Math.round(pxPerMm * 1000));
   }
 
-  /** A PNG file of the panel alone, edge to edge, so many pixels on its longer side. */
+  /** A PNG file of the panel alone, edge to edge, one pixel a cell of {@link CellMap#of} with as many cells. */
   public static byte[] panelPng(Plan plan, int longestPx) {
-    Job.PanelSpec panel = plan.job().panel();
-    return Png.write(topView(plan, longestPx / Math.max(panel.widthMm(), panel.heightMm())), 0);
+    return Png.write(topView(plan, longestPx / longestMm(plan), 1), 0);
   }
 
-  /** Only the panel, without legend; its size is the panel's times the scale, rounded up. */
-  static Canvas topView(Plan plan, double pxPerMm) {
+  private static Canvas topView(Plan plan, double pxPerMm, int finer) {
     Job.PanelSpec panel = plan.job().panel();
-    PlyRaster raster = PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), 1 / (FINER * pxPerMm));
-    double[] depths = new double[plan.depths().size() + 1];
-    int[] colours = new int[depths.length];
-    colours[0] = plan.depths().get(0).ply().rgb();
-    depths[0] = FinishedFace.depthMm(plan, 0);
-    for (PlyDepth depth : plan.depths()) {
-      depths[depth.ply().number()] = FinishedFace.depthMm(plan, depth.ply().number());
-      colours[depth.ply().number()] = depth.ply().rgb();
-    }
-    float[] light = Relief.light(raster, depths);
-    Canvas canvas = new Canvas(raster.columns() / FINER, raster.rows() / FINER, Colours.PAPER);
-    for (int y = 0; y < canvas.height(); y++) {
-      for (int x = 0; x < canvas.width(); x++) {
-        int red = 0;
-        int green = 0;
-        int blue = 0;
-        for (int k = 0; k < FINER * FINER; k++) {
-          int i = (y * FINER + k / FINER) * raster.columns() + x * FINER + k % FINER;
-          int lit = Colours.light(colours[raster.plies()[i]], light[i]);
-          red += lit >> 16 & 255;
-          green += lit >> 8 & 255;
-          blue += lit & 255;
-        }
-        int n = FINER * FINER;
-        canvas.set(x, y, (red + n / 2) / n << 16 | (green + n / 2) / n << 8 | (blue + n / 2) / n);
-      }
-    }
-    return canvas;
+    return TopView.draw(
+        plan, PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), 1 / (finer * pxPerMm)), finer);
+  }
+
+  private static double longestMm(Plan plan) {
+    return Math.max(plan.job().panel().widthMm(), plan.job().panel().heightMm());
   }
 
   private static void drawNorth(Canvas canvas, int x, int y) {

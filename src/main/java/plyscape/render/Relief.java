@@ -1,5 +1,7 @@
 package plyscape.render;
 
+import java.util.stream.IntStream;
+
 /**
  * Light and cast shadow on the finished, stepped panel: 1 is a level face in the sun. The steps are softened over about half a
  * millimetre before {@link Hillshade} sees them, so that a wall shows as an edge of light or shade, and stretched upwards.
@@ -14,48 +16,51 @@ final class Relief {
 
   private Relief() {}
 
-  /** Light of every cell of a raster; {@code depthMm} is the finished depth by ply number. */
-  static float[] light(PlyRaster raster, double[] depthMm) {
-    int columns = raster.columns();
-    int rows = raster.rows();
-    float[] height = new float[columns * rows];
-    for (int i = 0; i < height.length; i++) {
-      height[i] = (float) -depthMm[raster.plies()[i]];
-    }
-    float[] soft = height.clone();
-    int radius = Math.max((int) Math.round(SOFT_MM / raster.cellMm()), 1);
+  /**
+   * Light of every pixel. Rows are independent of one another, so the outcome doesn't depend on how many threads share them.
+   *
+   * @param height of every pixel, mm, row by row from the north
+   * @param columns pixels in a row
+   * @param pixelMm side of a pixel
+   */
+  static float[] light(float[] height, int columns, double pixelMm) {
+    int rows = height.length / columns;
+    int radius = Math.max((int) Math.round(SOFT_MM / pixelMm), 1);
+    float[] soft = height;
     for (int pass = 0; pass < 2; pass++) {
-      soft = blurRows(soft, columns, rows, radius);
-      soft = blurColumns(soft, columns, rows, radius);
+      soft = blurColumns(blurRows(soft, columns, radius), columns, radius);
     }
+    float[] smooth = soft;
     float[] light = new float[height.length];
-    double cell = raster.cellMm() / STRETCH;
-    for (int y = 0; y < rows; y++) {
-      int n = Math.max(y - 1, 0) * columns;
-      int m = y * columns;
-      int s = Math.min(y + 1, rows - 1) * columns;
-      for (int x = 0; x < columns; x++) {
-        int w = Math.max(x - 1, 0);
-        int e = Math.min(x + 1, columns - 1);
-        double shade =
-            Hillshade.light(
-                soft[n + w], soft[n + x], soft[n + e], soft[m + w], soft[m + e], soft[s + w], soft[s + x], soft[s + e], cell);
-        light[m + x] = (float) (0.42 + 0.58 * shade / Hillshade.FLAT);
-      }
-    }
-    castShadow(height, light, columns, rows, raster.cellMm());
+    double cell = pixelMm / STRETCH;
+    IntStream.range(0, rows).parallel().forEach(y -> lightRow(smooth, light, columns, rows, y, cell));
+    castShadow(height, light, columns, pixelMm);
     return light;
   }
 
-  /** The sun stands in the north-west at 45 degrees: going one cell south-east, a shadow's edge sinks by the cell's diagonal. */
-  private static void castShadow(float[] height, float[] light, int columns, int rows, double cellMm) {
-    float fall = (float) (cellMm * Math.sqrt(2));
+  private static void lightRow(float[] soft, float[] light, int columns, int rows, int y, double cell) {
+    int n = Math.max(y - 1, 0) * columns;
+    int m = y * columns;
+    int s = Math.min(y + 1, rows - 1) * columns;
+    for (int x = 0; x < columns; x++) {
+      int w = Math.max(x - 1, 0);
+      int e = Math.min(x + 1, columns - 1);
+      double shade =
+          Hillshade.light(
+              soft[n + w], soft[n + x], soft[n + e], soft[m + w], soft[m + e], soft[s + w], soft[s + x], soft[s + e], cell);
+      light[m + x] = (float) (0.42 + 0.58 * shade / Hillshade.FLAT);
+    }
+  }
+
+  /** The sun stands in the north-west at 45 degrees: going one pixel south-east, a shadow's edge sinks by the pixel's diagonal. */
+  private static void castShadow(float[] height, float[] light, int columns, double pixelMm) {
+    float fall = (float) (pixelMm * Math.sqrt(2));
     float[] edge = height.clone();
-    for (int y = 1; y < rows; y++) {
+    for (int y = 1; y < height.length / columns; y++) {
       for (int x = 1; x < columns; x++) {
         int i = y * columns + x;
         float shadow = edge[i - columns - 1] - fall;
-        if (shadow > height[i]) {
+        if (shadow > height[i] + 1e-4f) {
           edge[i] = shadow;
           light[i] *= SHADOW;
         }
@@ -63,43 +68,39 @@ final class Relief {
     }
   }
 
-  private static float[] blurRows(float[] in, int columns, int rows, int radius) {
+  /** Mean of 2 radius + 1 pixels along a row; the edge's value is held beyond it. */
+  private static float[] blurRows(float[] in, int columns, int radius) {
     float[] out = new float[in.length];
-    for (int y = 0; y < rows; y++) {
+    float share = 1f / (2 * radius + 1);
+    IntStream.range(0, in.length / columns).parallel().forEach(y -> {
       int at = y * columns;
-      double sum = 0;
-      for (int k = -radius; k <= radius; k++) {
-        sum += in[at + clamp(k, columns)];
-      }
       for (int x = 0; x < columns; x++) {
-        out[at + x] = (float) (sum / (2 * radius + 1));
-        sum += in[at + clamp(x + radius + 1, columns)] - in[at + clamp(x - radius, columns)];
+        float sum = 0;
+        for (int k = x - radius; k <= x + radius; k++) {
+          sum += in[at + Math.min(Math.max(k, 0), columns - 1)];
+        }
+        out[at + x] = sum * share;
       }
-    }
+    });
     return out;
   }
 
-  private static float[] blurColumns(float[] in, int columns, int rows, int radius) {
+  private static float[] blurColumns(float[] in, int columns, int radius) {
     float[] out = new float[in.length];
-    double[] sum = new double[columns];
-    for (int k = -radius; k <= radius; k++) {
-      int at = clamp(k, rows) * columns;
-      for (int x = 0; x < columns; x++) {
-        sum[x] += in[at + x];
+    float share = 1f / (2 * radius + 1);
+    int rows = in.length / columns;
+    IntStream.range(0, rows).parallel().forEach(y -> {
+      int to = y * columns;
+      for (int k = y - radius; k <= y + radius; k++) {
+        int from = Math.min(Math.max(k, 0), rows - 1) * columns;
+        for (int x = 0; x < columns; x++) {
+          out[to + x] += in[from + x];
+        }
       }
-    }
-    for (int y = 0; y < rows; y++) {
-      int add = clamp(y + radius + 1, rows) * columns;
-      int drop = clamp(y - radius, rows) * columns;
       for (int x = 0; x < columns; x++) {
-        out[y * columns + x] = (float) (sum[x] / (2 * radius + 1));
-        sum[x] += in[add + x] - in[drop + x];
+        out[to + x] *= share;
       }
-    }
+    });
     return out;
-  }
-
-  private static int clamp(int i, int count) {
-    return Math.min(Math.max(i, 0), count - 1);
   }
 }

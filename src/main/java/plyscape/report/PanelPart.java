@@ -13,7 +13,7 @@ import plyscape.zones.Zone;
 /** The panel to point at with its layers, the section, the solid: what the page's scripts fill. */
 final class PanelPart {
 
-  private static final int LONGEST_PX = 1100;
+  private static final int LONGEST_PX = 960;
 
   /** A number needs this much room around it, mm on a panel 240 mm wide. */
   private static final double LABEL_SHARE = 0.008;

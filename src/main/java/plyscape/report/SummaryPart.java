@@ -24,8 +24,8 @@ final class SummaryPart {
         page,
         "Scale",
         "1 : " + thousands(plan.terrain().frame().metresPerMm() * 1000),
-        "ground " + Numbers.fixed(plan.terrain().zminM(), 0) + " to " + Numbers.fixed(plan.terrain().zmaxM(), 0) + " m, heights x "
-            + Numbers.fixed(exaggeration(plan), 1));
+        "ground " + Numbers.fixed(plan.terrain().zminM(), 0) + " to " + Numbers.fixed(plan.terrain().zmaxM(), 0) + " m, heights "
+            + heights(exaggeration(plan)));
     if (plan.time() != null) {
       long tools = plan.programs().size();
       card(
@@ -69,6 +69,12 @@ final class SummaryPart {
     PlyDepth last = plan.depths().get(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1) - 1);
     double relief = (plan.terrain().zmaxM() - plan.terrain().zminM()) / plan.terrain().frame().metresPerMm();
     return relief > 0 ? (last.midMm() - first.midMm()) / relief : 0;
+  }
+
+  private static String heights(double times) {
+    return times >= 1
+        ? Numbers.fixed(times, 1) + " times steeper than true"
+        : times > 0 ? Numbers.fixed(1 / times, 1) + " times flatter than true" : "all alike";
   }
 
   private static void warnings(Html page, Plan plan) {

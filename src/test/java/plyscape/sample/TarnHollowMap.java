@@ -74,7 +74,7 @@ final class TarnHollowMap {
 
   /** Ploughed fields: parallelograms on the lower slopes. */
   private void fields() {
-    double[][] corners = {{1390, 20, 12}, {1720, 90, 12}, {2010, 120, 10}, {2250, 180, 10}, {120, 760, -8}, {330, 800, -8}};
+    double[][] corners = {{90, 30, 4}, {310, 25, -3}, {1500, 60, 10}, {1715, 100, 10}, {2010, 120, 10}, {2250, 180, 10}};
     for (double[] corner : corners) {
       double turn = Math.toRadians(corner[2]);
       List<double[]> ring = new ArrayList<>();

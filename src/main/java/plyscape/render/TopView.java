@@ -1,0 +1,65 @@
+package plyscape.render;
+
+import java.util.stream.IntStream;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Plan;
+
+/** The panel from above in ply colours with light and shadow, edge to edge, without legend. */
+final class TopView {
+
+  private TopView() {}
+
+  /**
+   * Draws it from a raster that has {@code finer} cells to a pixel in each direction; their mean colour makes smooth edges, light is
+   * worked out by the pixel.
+   */
+  static Canvas draw(Plan plan, PlyRaster raster, int finer) {
+    float[] heights = new float[plan.depths().size() + 1];
+    int[] colours = new int[heights.length];
+    colours[0] = plan.depths().get(0).ply().rgb();
+    heights[0] = (float) -FinishedFace.depthMm(plan, 0);
+    for (PlyDepth depth : plan.depths()) {
+      heights[depth.ply().number()] = (float) -FinishedFace.depthMm(plan, depth.ply().number());
+      colours[depth.ply().number()] = depth.ply().rgb();
+    }
+    int width = raster.columns() / finer;
+    int height = raster.rows() / finer;
+    float[] mean = new float[width * height];
+    int[] flat = new int[mean.length];
+    IntStream.range(0, height).parallel().forEach(y -> meanRow(raster, finer, y, width, heights, colours, mean, flat));
+    float[] light = Relief.light(mean, width, raster.cellMm() * finer);
+    Canvas canvas = new Canvas(width, height, Colours.PAPER);
+    int[] pixels = canvas.pixels();
+    IntStream.range(0, height).parallel().forEach(y -> {
+      for (int i = y * width; i < (y + 1) * width; i++) {
+        pixels[i] = light[i] == 1f ? flat[i] : Colours.light(flat[i], light[i]);
+      }
+    });
+    return canvas;
+  }
+
+  private static void meanRow(
+      PlyRaster raster, int finer, int y, int width, float[] heights, int[] colours, float[] mean, int[] flat) {
+    byte[] plies = raster.plies();
+    int n = finer * finer;
+    for (int x = 0; x < width; x++) {
+      int first = y * finer * raster.columns() + x * finer;
+      int ply = plies[first];
+      float sum = 0;
+      int red = n / 2;
+      int green = n / 2;
+      int blue = n / 2;
+      boolean same = true;
+      for (int k = 0; k < n; k++) {
+        int p = plies[first + k / finer * raster.columns() + k % finer];
+        same &= p == ply;
+        sum += heights[p];
+        red += colours[p] >> 16 & 255;
+        green += colours[p] >> 8 & 255;
+        blue += colours[p] & 255;
+      }
+      mean[y * width + x] = same ? heights[ply] : sum / n;
+      flat[y * width + x] = same ? colours[ply] : red / n << 16 | green / n << 8 | blue / n;
+    }
+  }
+}
