@@ -47,6 +47,14 @@ final class JobRun {
     return source.name();
   }
 
+  /** Names of what it will do, in order. */
+  List<String> stages() {
+    List<String> names = new ArrayList<>(List.of("settings"));
+    names.addAll(stages.names(options));
+    names.addAll(target.directory() == null ? List.of() : List.of("files"));
+    return names;
+  }
+
   /** Runs it; a fault leaves nothing behind. */
   Outcome run(Progress progress, Warnings warnings) {
     try {

@@ -20,10 +20,10 @@ final class JobTalk {
 
   /** A single job: progress, the table or JSON on stdout, then the summary. Faults go through. */
   int one(JobRun run) {
-    ConsoleProgress progress = new ConsoleProgress(console, !common.quiet(), System::nanoTime);
     Warnings warnings = new Warnings();
     JobRun.Outcome outcome;
-    try {
+    ConsoleProgress progress = ConsoleProgress.on(console, !common.quiet(), run.stages());
+    try (progress) {
       outcome = run.run(progress, warnings);
     } catch (RuntimeException e) {
       if (!common.quiet()) {

@@ -1,5 +1,6 @@
 package plyscape.cli;
 
+import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.OutputDirectory;
@@ -9,6 +10,11 @@ import plyscape.plan.Progress;
 
 /** What a command needs of the program's middle: a job to a plan, a plan to files and to text. */
 interface Stages {
+
+  /** Names of the stages, in order. */
+  default List<String> names(PlanOptions options) {
+    return List.of();
+  }
 
   /** Runs a job's stages. */
   Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings);
