@@ -1,5 +1,6 @@
 package plyscape.cli;
 
+import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.OutputDirectory;
@@ -18,6 +19,11 @@ import plyscape.report.PlyTable;
 
 /** The stages as they are: the planner, and the files of section 7 of the contract. */
 final class PlanStages implements Stages {
+
+  @Override
+  public List<String> names(PlanOptions options) {
+    return Planner.stages(options);
+  }
 
   @Override
   public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
