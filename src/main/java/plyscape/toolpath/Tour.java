@@ -2,9 +2,10 @@ package plyscape.toolpath;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /**
- * An order of items with the way each is run, while it is being improved: where each is entered and left, and the length of
+ * An order of items with the way each is run, while it is being improved: where each is entered and left, and the cost of
  * the travel between them. The start is fixed, the end is free.
  */
 final class Tour {
@@ -19,8 +20,16 @@ final class Tour {
   /** Way of each item, see {@link TourItem#ways}. */
   final int[] way;
 
-  Tour(List<TourItem> items, double startX, double startY) {
+  private final DoubleUnaryOperator cost;
+
+  /**
+   * Items in their given order.
+   *
+   * @param cost of a gap of so many mm, rising
+   */
+  Tour(List<TourItem> items, double startX, double startY, DoubleUnaryOperator cost) {
     this.items = items;
+    this.cost = cost;
     this.startX = startX;
     this.startY = startY;
     order = new int[items.size()];
@@ -47,18 +56,18 @@ final class Tour {
     return it.y()[it.exit(way[item])];
   }
 
-  /** Travel from where one item ends (-1: the start) to where another begins (-1: nowhere, no travel). */
+  /** Cost from where one item ends (-1: the start) to where another begins (-1: nowhere, no travel). */
   double gap(int from, int to) {
     if (to < 0) {
       return 0;
     }
     double x = from < 0 ? startX : outX(from);
     double y = from < 0 ? startY : outY(from);
-    return distance(x, y, inX(to), inY(to));
+    return cost(x, y, inX(to), inY(to));
   }
 
-  /** All travel, mm. */
-  double length() {
+  /** Cost of all travel. */
+  double total() {
     double sum = 0;
     for (int p = 0; p < order.length; p++) {
       sum += gap(p == 0 ? -1 : order[p - 1], order[p]);
@@ -66,10 +75,11 @@ final class Tour {
     return sum;
   }
 
-  static double distance(double x0, double y0, double x1, double y1) {
+  /** Cost of the gap between two points. */
+  double cost(double x0, double y0, double x1, double y1) {
     double dx = x1 - x0;
     double dy = y1 - y0;
-    return Math.sqrt(dx * dx + dy * dy);
+    return cost.applyAsDouble(Math.sqrt(dx * dx + dy * dy));
   }
 
   /** The items after each item, from what each says must be before it. */

@@ -16,7 +16,7 @@ final class TourImprove {
   /** Longest run that is moved on its own. */
   private static final int RUN = 3;
 
-  private static final double LEAST_GAIN_MM = 1e-6;
+  private static final double LEAST_GAIN = 1e-6;
 
   private final Tour tour;
   private final int[] order;
@@ -170,14 +170,14 @@ final class TourImprove {
     }
     double old = gap(first - 1, first) + gap(last, last + 1) + gap(p, p + 1);
     double closed = last + 1 < n ? gap(first - 1, last + 1) : 0;
-    if (closed >= old - LEAST_GAIN_MM) {
+    if (closed >= old - LEAST_GAIN) {
       return false;
     }
     double joined =
         turned
             ? turnedIn(p, last) + turnedOut(first, p + 1)
             : gap(p, first) + gap(last, p + 1);
-    if (closed + joined >= old - LEAST_GAIN_MM || turned && !canTurn(first, last) || !mayMove(first, last, p)) {
+    if (closed + joined >= old - LEAST_GAIN || turned && !canTurn(first, last) || !mayMove(first, last, p)) {
       return false;
     }
     if (turned) {
@@ -201,7 +201,7 @@ final class TourImprove {
       return null;
     }
     double won = gap(p, p + 1) - gap(p, q);
-    if (won <= LEAST_GAIN_MM) {
+    if (won <= LEAST_GAIN) {
       return null;
     }
     for (int item : nearExits[order[p + 1]]) {
@@ -216,7 +216,7 @@ final class TourImprove {
       }
       double old = gap(i, i + 1) + gap(j, j + 1) + gap(k, k + 1);
       double now = gap(i, j + 1) + gap(k, i + 1) + (k + 1 < n ? gap(j, k + 1) : 0);
-      if (now < old - LEAST_GAIN_MM && mayMove(i + 1, j, k)) {
+      if (now < old - LEAST_GAIN && mayMove(i + 1, j, k)) {
         exchange(i + 1, j + 1, k);
         return new int[] {i, i + 1, i + k - j, i + k - j + 1, k, k + 1};
       }
@@ -231,7 +231,7 @@ final class TourImprove {
     }
     double old = gap(first - 1, first) + gap(last, last + 1);
     double turned = turnedIn(first - 1, last) + turnedOut(first, last + 1);
-    if (turned >= old - LEAST_GAIN_MM || !canTurn(first, last)) {
+    if (turned >= old - LEAST_GAIN || !canTurn(first, last)) {
       return false;
     }
     reverse(first, last);
@@ -242,11 +242,11 @@ final class TourImprove {
   private double turnedIn(int p, int q) {
     double x = p < 0 ? tour.startX : tour.outX(order[p]);
     double y = p < 0 ? tour.startY : tour.outY(order[p]);
-    return Tour.distance(x, y, tour.outX(order[q]), tour.outY(order[q]));
+    return tour.cost(x, y, tour.outX(order[q]), tour.outY(order[q]));
   }
 
   private double turnedOut(int p, int q) {
-    return q >= n ? 0 : Tour.distance(tour.inX(order[p]), tour.inY(order[p]), tour.inX(order[q]), tour.inY(order[q]));
+    return q >= n ? 0 : tour.cost(tour.inX(order[p]), tour.inY(order[p]), tour.inX(order[q]), tour.inY(order[q]));
   }
 
   private boolean canTurn(int first, int last) {

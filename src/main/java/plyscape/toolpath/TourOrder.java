@@ -2,6 +2,7 @@ package plyscape.toolpath;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * A short tour through items with what must come before what: nearest first, then 2-opt and Or-opt with neighbour lists, the
@@ -30,7 +31,7 @@ public final class TourOrder {
   private TourOrder() {}
 
   /**
-   * Orders the items.
+   * Orders the items for short travel.
    *
    * @param items what to visit, each once
    * @param startX where the tour starts, mm
@@ -38,12 +39,22 @@ public final class TourOrder {
    * @throws IllegalArgumentException when items wait for each other in a circle
    */
   public static List<Visit> of(List<TourItem> items, double startX, double startY) {
+    return of(items, startX, startY, DoubleUnaryOperator.identity());
+  }
+
+  /**
+   * Orders the items for low cost of travel: a lift costs as much as a good way over cleared ground, so that one long gap
+   * and many short ones are better than the same length in even parts.
+   *
+   * @param cost of a gap of so many mm; rising, may jump
+   */
+  public static List<Visit> of(List<TourItem> items, double startX, double startY, DoubleUnaryOperator cost) {
     List<TourItem> thinned = new ArrayList<>(items.size());
     for (TourItem item : items) {
       thinned.add(thin(item));
     }
     int[][] successors = Tour.successors(items);
-    var tour = new Tour(thinned, startX, startY);
+    var tour = new Tour(thinned, startX, startY, cost);
     NearestFirst.fill(tour, successors);
     for (int round = 0; round < ROUNDS; round++) {
       TourWays.pick(tour);
@@ -52,7 +63,7 @@ public final class TourOrder {
       }
     }
     TourWays.pick(tour);
-    var fine = new Tour(items, startX, startY);
+    var fine = new Tour(items, startX, startY, cost);
     System.arraycopy(tour.order, 0, fine.order, 0, fine.order.length);
     List<Visit> visits = new ArrayList<>(items.size());
     for (int item : tour.order) {
@@ -70,14 +81,20 @@ public final class TourOrder {
 
   /** All travel of a tour, from the start on, mm. */
   public static double travelMm(List<TourItem> items, List<Visit> visits, double startX, double startY) {
-    var tour = new Tour(items, startX, startY);
+    return cost(items, visits, startX, startY, DoubleUnaryOperator.identity());
+  }
+
+  /** Cost of all travel of a tour, from the start on. */
+  public static double cost(
+      List<TourItem> items, List<Visit> visits, double startX, double startY, DoubleUnaryOperator cost) {
+    var tour = new Tour(items, startX, startY, cost);
     for (int p = 0; p < visits.size(); p++) {
       Visit visit = visits.get(p);
       tour.order[p] = visit.item();
       boolean ring = items.get(visit.item()).kind() == TourItem.Kind.RING;
       tour.way[visit.item()] = ring ? visit.start() : visit.reversed() ? 1 : 0;
     }
-    return tour.length();
+    return tour.total();
   }
 
   private static TourItem thin(TourItem item) {

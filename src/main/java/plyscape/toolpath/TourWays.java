@@ -1,6 +1,6 @@
 package plyscape.toolpath;
 
-/** Picks the way of each item of a tour whose order stands, for the least travel: exact, by dynamic programming. */
+/** Picks the way of each item of a tour whose order stands, for the least cost of travel: exact, by dynamic programming. */
 final class TourWays {
 
   private TourWays() {}
@@ -19,7 +19,7 @@ final class TourWays {
         double y = item.y()[item.entry(w)];
         cost[w] = Double.POSITIVE_INFINITY;
         for (int v = 0; v < before.length; v++) {
-          double c = before[v] + (p == 0 ? Tour.distance(tour.startX, tour.startY, x, y) : leap(tour, p - 1, v, x, y));
+          double c = before[v] + (p == 0 ? tour.cost(tour.startX, tour.startY, x, y) : leap(tour, p - 1, v, x, y));
           if (c < cost[w]) {
             cost[w] = c;
             back[p][w] = v;
@@ -41,7 +41,7 @@ final class TourWays {
   private static double leap(Tour tour, int position, int way, double x, double y) {
     TourItem from = tour.items.get(tour.order[position]);
     int exit = from.exit(way);
-    return Tour.distance(from.x()[exit], from.y()[exit], x, y);
+    return tour.cost(from.x()[exit], from.y()[exit], x, y);
   }
 
   /** Moves the start of each ring to its best point while its neighbours stand; a few sweeps over all points. */

@@ -137,7 +137,7 @@ class ArcFitterTest {
     }
   }
 
-  /** Joints turn too little to slow a look-ahead (13 degrees at 30 mm/s, 300 mm/s2 and 0.02 mm; references.md section 5). */
+  /** Joints turn too little to slow a look-ahead: 13 degrees at 30 mm/s, 300 mm/s2, 0.02 mm (references.md section 5). */
   @Test
   void smoothCurve_jointsNearlyTangent() {
     double[][] points = smooth(new Random(4), 400, 0);
@@ -203,7 +203,8 @@ class ArcFitterTest {
     for (double[] p : fresh) {
       at = nearest(p, old, at);
       double off = signedDistance(p, old, at);
-      assertTrue(off <= left + 1e-4 && off >= -right - 1e-4, where + ": new path is off by " + off + " at " + p[0] + ", " + p[1]);
+      String place = where + ", at " + p[0] + ", " + p[1];
+      assertTrue(off <= left + 1e-4 && off >= -right - 1e-4, place + ": new path is off by " + off);
     }
     at = 1;
     for (double[] p : old) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 class TourOrderTest {
@@ -108,8 +109,8 @@ class TourOrderTest {
   }
 
   /**
-   * Random spots: the best tour of N in an area A tends to 0.7124 sqrt(N A) (Beardwood, Halton, Hammersley 1959), 2-opt with
-   * neighbour lists comes within about 5 % of it (Johnson and McGeoch 1997; references.md section 7, from memory there).
+   * Random spots: the best tour of N in an area A tends to 0.7124 sqrt(N A) (Beardwood, Halton, Hammersley 1959), 2-opt
+   * with neighbour lists comes within about 5 % of it (Johnson and McGeoch 1997; references.md section 7, from memory there).
    */
   @Test
   void thousandSpots_withinATenthOfTheBestExpected() {
@@ -144,10 +145,25 @@ class TourOrderTest {
       boolean rings = random.nextBoolean();
       for (int i = 0; i < 3; i++) {
         int[] before = i == 0 ? new int[0] : new int[] {first + i - 1};
-        items.add(rings ? ring(x, y, 0.3 + 0.3 * i, 40, before) : TourItem.path(x, y + 0.3 * i, x + 1, y + 0.3 * i, before));
+        double up = y + 0.3 * i;
+        items.add(rings ? ring(x, y, 0.3 + 0.3 * i, 40, before) : TourItem.path(x, up, x + 1, up, before));
       }
     }
     return items;
+  }
+
+  /** Gaps over 2 mm cost 20 mm more, as for a lift. */
+  @Test
+  void liftsThatCost_areSpared() {
+    DoubleUnaryOperator cost = gap -> gap <= 2 ? gap : gap + 20;
+    for (int seed = 0; seed < 60; seed++) {
+      var items = randomItems(new Random(seed), 6, 4, 0.1);
+      var tour = TourOrder.of(items, 50, 50, cost);
+      assertAllowed(items, tour, "seed " + seed);
+      double best = bruteForce(items, new boolean[items.size()], 50, 50, 0, cost);
+      double found = TourOrder.cost(items, tour, 50, 50, cost);
+      assertTrue(found >= best - 1e-9 && found <= 1.35 * best + 1e-9, "seed " + seed + ": " + found + ", best " + best);
+    }
   }
 
   private static List<TourItem> randomItems(Random random, int count, int ringPoints, double density) {
@@ -195,6 +211,11 @@ class TourOrderTest {
   }
 
   private static double bruteForce(List<TourItem> items, boolean[] done, double x, double y, int count) {
+    return bruteForce(items, done, x, y, count, DoubleUnaryOperator.identity());
+  }
+
+  private static double bruteForce(
+      List<TourItem> items, boolean[] done, double x, double y, int count, DoubleUnaryOperator cost) {
     if (count == items.size()) {
       return 0;
     }
@@ -219,9 +240,9 @@ class TourOrderTest {
             }
           };
       for (int[] way : ways) {
-        double there = Math.hypot(item.x()[way[0]] - x, item.y()[way[0]] - y);
+        double there = cost.applyAsDouble(Math.hypot(item.x()[way[0]] - x, item.y()[way[0]] - y));
         if (there < best) {
-          best = Math.min(best, there + bruteForce(items, done, item.x()[way[1]], item.y()[way[1]], count + 1));
+          best = Math.min(best, there + bruteForce(items, done, item.x()[way[1]], item.y()[way[1]], count + 1, cost));
         }
       }
       done[i] = false;
