@@ -1,78 +1,71 @@
 package plyscape.region;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.PrecisionModel;
-import org.locationtech.jts.noding.NodedSegmentString;
-import org.locationtech.jts.noding.SegmentString;
-import org.locationtech.jts.noding.snapround.SnapRoundingNoder;
 
 /**
  * Linework noded together on the grid: undirected edges that meet only in their ends, each with what crossing it from
- * right to left adds to each component of the winding vector. Noding is by snap rounding (Hobby 1999; Guibas and Marimont
- * 1998) as in JTS, which moves nothing by more than one grid unit and never turns a closed curve inside out. Where lines
- * fall together their weights add up; edges where they cancel are gone.
+ * right to left adds to each component of the winding vector. Snap rounding never turns a closed curve inside out, so
+ * winding stays well defined. Where lines fall together their weights add up; where they cancel the edge separates nothing.
  */
 final class NodedEdges {
 
   private final LongIds vertices;
   private final LongIds edges;
-  private final boolean[] terrain;
+  private boolean[] terrain;
   /** Linked lists of (component, weight) by edge; the edge runs from its lower vertex number to its higher. */
-  private final int[] head;
+  private int[] head;
   private int[] follow = new int[256];
   private int[] component = new int[256];
   private int[] weight = new int[256];
   private int used;
 
-  private NodedEdges(LongIds vertices, LongIds edges, int lists) {
+  private NodedEdges(LongIds vertices, int expected) {
     this.vertices = vertices;
-    this.edges = edges;
-    head = new int[lists];
+    edges = new LongIds(expected);
+    head = new int[Math.max(16, expected)];
     Arrays.fill(head, -1);
-    terrain = new boolean[lists];
+    terrain = new boolean[head.length];
   }
 
   /** Nodes the lines together. */
   static NodedEdges of(Linework linework) {
-    List<NodedSegmentString> strings = new ArrayList<>();
+    int n = 0;
     for (Linework.Line line : linework.lines()) {
-      Coordinate[] points = new Coordinate[line.x().length];
-      for (int i = 0; i < points.length; i++) {
-        points[i] = new Coordinate(line.x()[i], line.y()[i]);
+      n += line.x().length - 1;
+    }
+    int[] x0 = new int[n];
+    int[] y0 = new int[n];
+    int[] x1 = new int[n];
+    int[] y1 = new int[n];
+    Linework.Line[] lineOf = new Linework.Line[n];
+    int used = 0;
+    for (Linework.Line line : linework.lines()) {
+      for (int i = 0; i + 1 < line.x().length; i++) {
+        if (line.x()[i] != line.x()[i + 1] || line.y()[i] != line.y()[i + 1]) {
+          x0[used] = line.x()[i];
+          y0[used] = line.y()[i];
+          x1[used] = line.x()[i + 1];
+          y1[used] = line.y()[i + 1];
+          lineOf[used++] = line;
+        }
       }
-      strings.add(new NodedSegmentString(points, line));
     }
-    SnapRoundingNoder noder = new SnapRoundingNoder(new PrecisionModel(1));
-    noder.computeNodes(strings);
-    List<SegmentString> noded = new ArrayList<>();
-    int segments = 0;
-    for (Object string : noder.getNodedSubstrings()) {
-      noded.add((SegmentString) string);
-      segments += ((SegmentString) string).size() - 1;
-    }
-    NodedEdges out = new NodedEdges(new LongIds(segments), new LongIds(segments), segments);
-    for (SegmentString string : noded) {
-      out.add(string);
-    }
+    SnapRounder rounder = new SnapRounder(x0, y0, x1, y1, used);
+    NodedEdges out = new NodedEdges(rounder.vertices(), used);
+    rounder.run((segment, from, to) -> out.add(lineOf[segment], from, to));
     return out;
   }
 
-  private void add(SegmentString string) {
-    Linework.Line line = (Linework.Line) string.getData();
-    int before = -1;
-    for (int i = 0; i < string.size(); i++) {
-      Coordinate c = string.getCoordinate(i);
-      int vertex = vertices.id(LongIds.pair((int) Math.rint(c.x), (int) Math.rint(c.y)));
-      if (before >= 0 && vertex != before) {
-        int edge = edges.id(LongIds.pair(Math.min(before, vertex), Math.max(before, vertex)));
-        add(edge, line.component(), before < vertex ? line.weight() : -line.weight());
-        terrain[edge] |= line.terrain();
-      }
-      before = vertex;
+  private void add(Linework.Line line, int from, int to) {
+    int edge = edges.id(LongIds.pair(Math.min(from, to), Math.max(from, to)));
+    if (edge >= head.length) {
+      int before = head.length;
+      head = Arrays.copyOf(head, before * 2);
+      terrain = Arrays.copyOf(terrain, before * 2);
+      Arrays.fill(head, before, head.length, -1);
     }
+    add(edge, line.component(), from < to ? line.weight() : -line.weight());
+    terrain[edge] |= line.terrain();
   }
 
   private void add(int edge, int which, int by) {

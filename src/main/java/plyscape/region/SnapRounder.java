@@ -1,0 +1,208 @@
+package plyscape.region;
+
+import java.math.BigInteger;
+import java.util.Arrays;
+
+/**
+ * Nodes segments together on the integer grid by snap rounding (Hobby, "Practical segment intersection with finite
+ * precision output", 1999; Guibas and Marimont, "Rounding arrangements dynamically", 1998): the unit squares around ends
+ * and crossings are hot, and every segment is led through the middle of each hot square that it meets. Afterwards
+ * segments meet only in grid points, nothing has moved by more than half a square's diagonal, and nothing has been turned
+ * over. All tests are exact. Why not a library's noder: with whole coordinates this needs no objects and is some ten times
+ * as fast, and contours of rough ground come in hundreds of thousands of segments.
+ */
+final class SnapRounder {
+
+  private final int[] x0;
+  private final int[] y0;
+  private final int[] x1;
+  private final int[] y1;
+  private final int n;
+  private final LongIds pixels;
+
+  /** Takes segments by their ends; none of them may be a point. */
+  SnapRounder(int[] x0, int[] y0, int[] x1, int[] y1, int n) {
+    this.x0 = x0;
+    this.y0 = y0;
+    this.x1 = x1;
+    this.y1 = y1;
+    this.n = n;
+    pixels = new LongIds(n + n / 4);
+  }
+
+  /** What {@link #run} calls for each piece of a segment, in the segment's direction; vertices are numbers of {@link #vertices}. */
+  interface Pieces {
+    void piece(int segment, int from, int to);
+  }
+
+  /** Grid points in use. */
+  LongIds vertices() {
+    return pixels;
+  }
+
+  void run(Pieces pieces) {
+    if (n == 0) {
+      return;
+    }
+    int minX = Integer.MAX_VALUE;
+    int minY = Integer.MAX_VALUE;
+    int maxX = Integer.MIN_VALUE;
+    int maxY = Integer.MIN_VALUE;
+    for (int i = 0; i < n; i++) {
+      minX = Math.min(minX, Math.min(x0[i], x1[i]));
+      maxX = Math.max(maxX, Math.max(x0[i], x1[i]));
+      minY = Math.min(minY, Math.min(y0[i], y1[i]));
+      maxY = Math.max(maxY, Math.max(y0[i], y1[i]));
+      pixels.id(LongIds.pair(x0[i], y0[i]));
+      pixels.id(LongIds.pair(x1[i], y1[i]));
+    }
+    SegmentBuckets buckets = new SegmentBuckets(minX, minY, maxX, maxY, n);
+    buckets.fill(n, (i, visitor) -> buckets.visit(x0[i], y0[i], x1[i], y1[i], visitor));
+    crossings(buckets);
+    SegmentBuckets hot = new SegmentBuckets(minX, minY, maxX, maxY, pixels.size());
+    hot.fill(pixels.size(), (i, visitor) -> visitor.visit(hot.bucketOf(pixels.high(i), pixels.low(i))));
+    Trail trail = new Trail();
+    for (int i = 0; i < n; i++) {
+      trail.of(i, hot);
+      for (int k = 1; k < trail.size; k++) {
+        pieces.piece(i, trail.at[k - 1], trail.at[k]);
+      }
+    }
+  }
+
+  private void crossings(SegmentBuckets buckets) {
+    for (int b = 0; b < buckets.count(); b++) {
+      for (int p = buckets.from(b); p < buckets.to(b); p++) {
+        int i = buckets.item(p);
+        for (int q = p + 1; q < buckets.to(b); q++) {
+          crossing(i, buckets.item(q));
+        }
+      }
+    }
+  }
+
+  private void crossing(int i, int k) {
+    if (Math.max(x0[i], x1[i]) < Math.min(x0[k], x1[k])
+        || Math.max(x0[k], x1[k]) < Math.min(x0[i], x1[i])
+        || Math.max(y0[i], y1[i]) < Math.min(y0[k], y1[k])
+        || Math.max(y0[k], y1[k]) < Math.min(y0[i], y1[i])) {
+      return;
+    }
+    long a = GridUnits.turn(x0[k], y0[k], x1[k], y1[k], x0[i], y0[i]);
+    long b = GridUnits.turn(x0[k], y0[k], x1[k], y1[k], x1[i], y1[i]);
+    if (a == 0 || b == 0 || a > 0 == b > 0) {
+      return;
+    }
+    long c = GridUnits.turn(x0[i], y0[i], x1[i], y1[i], x0[k], y0[k]);
+    long d = GridUnits.turn(x0[i], y0[i], x1[i], y1[i], x1[k], y1[k]);
+    if (c == 0 || d == 0 || c > 0 == d > 0) {
+      return;
+    }
+    // The crossing divides segment i in the ratio of the distances of its ends from segment k.
+    int px = x0[i] + rounded((long) x1[i] - x0[i], a, a - b);
+    int py = y0[i] + rounded((long) y1[i] - y0[i], a, a - b);
+    pixels.id(LongIds.pair(px, py));
+  }
+
+  /** The whole number nearest to length * part / whole, halves upwards: the hot square is closed below and open above. */
+  private static int rounded(long length, long part, long whole) {
+    double value = length * ((double) part / whole);
+    double up = Math.floor(value + 0.5);
+    if (Math.abs(value + 0.5 - Math.rint(value + 0.5)) > 1e-6) {
+      return (int) up;
+    }
+    BigInteger numerator =
+        BigInteger.valueOf(length).multiply(BigInteger.valueOf(part)).shiftLeft(1).add(BigInteger.valueOf(whole));
+    BigInteger denominator = BigInteger.valueOf(whole).shiftLeft(1);
+    if (denominator.signum() < 0) {
+      numerator = numerator.negate();
+      denominator = denominator.negate();
+    }
+    BigInteger[] parts = numerator.divideAndRemainder(denominator);
+    return parts[1].signum() < 0 ? parts[0].intValue() - 1 : parts[0].intValue();
+  }
+
+  /** The hot squares that one segment meets, in its direction. */
+  private final class Trail {
+
+    int[] at = new int[16];
+    long[] along = new long[16];
+    int size;
+
+    void of(int segment, SegmentBuckets hot) {
+      size = 0;
+      hot.visit(
+          x0[segment],
+          y0[segment],
+          x1[segment],
+          y1[segment],
+          bucket -> {
+            for (int p = hot.from(bucket); p < hot.to(bucket); p++) {
+              int pixel = hot.item(p);
+              if (meets(segment, pixels.high(pixel), pixels.low(pixel))) {
+                insert(segment, pixel);
+              }
+            }
+          });
+    }
+
+    private void insert(int segment, int pixel) {
+      if (size == at.length) {
+        at = Arrays.copyOf(at, size * 2);
+        along = Arrays.copyOf(along, size * 2);
+      }
+      long place =
+          ((long) pixels.high(pixel) - x0[segment]) * ((long) x1[segment] - x0[segment])
+              + ((long) pixels.low(pixel) - y0[segment]) * ((long) y1[segment] - y0[segment]);
+      int k = size++;
+      while (k > 0 && along[k - 1] > place) {
+        along[k] = along[k - 1];
+        at[k] = at[k - 1];
+        k--;
+      }
+      along[k] = place;
+      at[k] = pixel;
+    }
+  }
+
+  /** Whether a segment meets the unit square around a grid point, closed to the west and south, open to the east and north. */
+  private boolean meets(int segment, int cx, int cy) {
+    // Doubled coordinates, so that the square's corners are whole too; the segment from west to east.
+    boolean swap = x0[segment] > x1[segment];
+    int px = 2 * (swap ? x1[segment] : x0[segment]);
+    int py = 2 * (swap ? y1[segment] : y0[segment]);
+    int qx = 2 * (swap ? x0[segment] : x1[segment]);
+    int qy = 2 * (swap ? y0[segment] : y1[segment]);
+    int west = 2 * cx - 1;
+    int east = 2 * cx + 1;
+    int south = 2 * cy - 1;
+    int north = 2 * cy + 1;
+    if (px >= east || qx < west || Math.min(py, qy) >= north || Math.max(py, qy) < south) {
+      return false;
+    }
+    if (px == qx || py == qy) {
+      return true;
+    }
+    boolean rising = py < qy;
+    long northWest = GridUnits.turn(px, py, qx, qy, west, north);
+    if (northWest == 0) {
+      return !rising;
+    }
+    long northEast = GridUnits.turn(px, py, qx, qy, east, north);
+    if (northEast == 0) {
+      return rising;
+    }
+    if (northWest > 0 != northEast > 0) {
+      return true;
+    }
+    long southWest = GridUnits.turn(px, py, qx, qy, west, south);
+    if (southWest == 0 || southWest > 0 != northWest > 0) {
+      return true;
+    }
+    long southEast = GridUnits.turn(px, py, qx, qy, east, south);
+    if (southEast == 0) {
+      return !rising;
+    }
+    return southEast > 0 != southWest > 0;
+  }
+}
