@@ -48,6 +48,13 @@ final class Canvas {
     }
   }
 
+  /** Lays another picture over this one, its left top corner at the given pixel; it must fit. */
+  void paste(Canvas other, int x, int y) {
+    for (int row = 0; row < other.height; row++) {
+      System.arraycopy(other.rgb, row * other.width, rgb, (y + row) * width + x, other.width);
+    }
+  }
+
   /** Outlines a rectangle with a line one pixel wide, just inside it. */
   void frame(int x, int y, int w, int h, int colour) {
     fill(x, y, w, 1, colour);

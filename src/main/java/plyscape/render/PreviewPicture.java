@@ -1,7 +1,9 @@
 package plyscape.render;
 
+import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.plan.Plan;
+import plyscape.text.Numbers;
 
 /**
  * The top view of the finished panel in ply colours, with light and shadow from the steps, a legend, a scale bar and an arrow to
@@ -15,6 +17,9 @@ public final class PreviewPicture {
   /** Cells a pixel in each direction; averaged, they make smooth edges. */
   private static final int FINER = 2;
 
+  /** Side of the block in the corner. */
+  private static final double DETAIL_MM = 70;
+
   private PreviewPicture() {}
 
   /** A PNG file. */
@@ -24,12 +29,10 @@ public final class PreviewPicture {
     Canvas top = topView(plan, pxPerMm, FINER);
     int height = Math.max(top.height() + FOOT, PlyLegend.height(plan)) + 2 * MARGIN;
     Canvas canvas = new Canvas(top.width() + PlyLegend.WIDTH + 3 * MARGIN, height, Colours.PAPER);
-    for (int y = 0; y < top.height(); y++) {
-      System.arraycopy(
-          top.pixels(), y * top.width(), canvas.pixels(), (MARGIN + y) * canvas.width() + MARGIN, top.width());
-    }
+    canvas.paste(top, MARGIN, MARGIN);
     canvas.frame(MARGIN - 1, MARGIN - 1, top.width() + 2, top.height() + 2, Colours.mix(Colours.INK, Colours.PAPER, 0.3));
     PlyLegend.draw(canvas, top.width() + 2 * MARGIN, MARGIN, plan);
+    drawBlock(canvas, top.width() + 2 * MARGIN, MARGIN + PlyLegend.height(plan), plan);
     int foot = MARGIN + top.height() + 22;
     ScaleBar.draw(canvas, MARGIN, foot, pxPerMm, panel.widthMm(), plan.terrain().frame().metresPerMm());
     drawNorth(canvas, MARGIN + top.width() - 34, foot - 8);
@@ -49,6 +52,18 @@ public final class PreviewPicture {
 
   private static double longestMm(Plan plan) {
     return Math.max(plan.job().panel().widthMm(), plan.job().panel().heightMm());
+  }
+
+  /** Below the legend, where there is room: a block of the panel whose walls show their plies. */
+  private static void drawBlock(Canvas canvas, int x, int y, Plan plan) {
+    Box block = BlockPicture.liveliest(plan, DETAIL_MM);
+    Canvas view = new BlockView(plan, block, BlockPicture.STRETCH).draw(PlyLegend.WIDTH);
+    int room = canvas.height() - MARGIN - y;
+    if (view.height() + 36 <= room) {
+      int top = canvas.height() - MARGIN - view.height();
+      canvas.text(x, top - 14, 10, Colours.FAINT, "A piece of it from the south-west, heights x " + Numbers.trimmed(BlockPicture.STRETCH, 1));
+      canvas.paste(view, x, top);
+    }
   }
 
   private static void drawNorth(Canvas canvas, int x, int y) {

@@ -1,0 +1,155 @@
+package plyscape.render;
+
+import plyscape.grid.Box;
+import plyscape.job.Job;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Plan;
+
+/**
+ * A block cut out of the finished panel, seen from the south-west and from above without perspective: walls and the block's own sides show
+ * the stripes of the plies that they cut through. Every column of the picture is walked from the front to the back; what lies behind
+ * something higher on the picture is hidden.
+ */
+final class BlockView {
+
+  /** Turned so that the south side and some of the west side show: the eye stands in the south-west. */
+  private static final double YAW = Math.toRadians(-28);
+
+  /** Height of the eye above the horizon. */
+  private static final double PITCH = Math.toRadians(48);
+
+  private static final double CELL_MM = 0.2;
+  private static final double SOUTH_LIGHT = 0.66;
+  private static final double WEST_LIGHT = 0.84;
+  private static final int GLUE = 0x3a2f26;
+
+  private final Plan plan;
+  private final Box block;
+  private final double stretch;
+  private final PlyRaster raster;
+  private final float[] height;
+  private final float[] light;
+  private final double floor;
+
+  /** A block of the plan's panel; {@code stretch} makes heights larger. */
+  BlockView(Plan plan, Box block, double stretch) {
+    this.plan = plan;
+    this.block = block;
+    this.stretch = stretch;
+    Job.PanelSpec panel = plan.job().panel();
+    double cell = CELL_MM * Math.max(1, Math.max(block.width(), block.height()) / 260);
+    raster = PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), cell);
+    float[] byPly = new float[plan.depths().size() + 1];
+    for (int i = 0; i < byPly.length; i++) {
+      byPly[i] = (float) -FinishedFace.depthMm(plan, i);
+    }
+    height = new float[raster.plies().length];
+    for (int i = 0; i < height.length; i++) {
+      height[i] = byPly[raster.plies()[i]];
+    }
+    light = Relief.light(height, raster.columns(), cell);
+    floor = -plan.thicknessMm();
+  }
+
+  /** Draws it, as wide as said; the height follows. Smoothed from twice as many pixels each way. */
+  Canvas draw(int widthPx) {
+    double across = block.width() * Math.cos(YAW) + block.height() * Math.abs(Math.sin(YAW));
+    double away = block.width() * Math.abs(Math.sin(YAW)) + block.height() * Math.cos(YAW);
+    double scale = 2 * widthPx / across;
+    double tall = away * Math.sin(PITCH) + plan.thicknessMm() * stretch * Math.cos(PITCH);
+    int w = 2 * widthPx;
+    int h = 2 * (int) Math.ceil(tall * scale / 2 + 1);
+    Canvas large = new Canvas(w, h, Colours.PAPER);
+    java.util.stream.IntStream.range(0, w).parallel().forEach(x -> column(large, x, scale, across, away));
+    return halve(large);
+  }
+
+  private void column(Canvas canvas, int pixelX, double scale, double across, double away) {
+    double u = (pixelX + 0.5) / scale - across / 2;
+    double middleX = (block.minX() + block.maxX()) / 2;
+    double middleY = (block.minY() + block.maxY()) / 2;
+    double sin = Math.sin(PITCH);
+    double cos = Math.cos(PITCH) * stretch;
+    double lowest = -away / 2 * sin + floor * cos;
+    int drawn = -1;
+    double step = Math.min(raster.cellMm() / 2, 0.7 / (sin * scale));
+    double beforeX = Double.NaN;
+    boolean inside = false;
+    for (double v = -away / 2; v <= away / 2; v += step) {
+      double x = middleX + u * Math.cos(YAW) - v * Math.sin(YAW);
+      double y = middleY + u * Math.sin(YAW) + v * Math.cos(YAW);
+      if (!block.contains(x, y)) {
+        if (inside) {
+          return;
+        }
+        continue;
+      }
+      int cell = cell(x, y);
+      double high = height[cell];
+      if (!inside) {
+        inside = true;
+        drawn = (int) Math.ceil((v * sin + floor * cos - lowest) * scale) - 1;
+      }
+      int top = (int) Math.floor((v * sin + high * cos - lowest) * scale);
+      if (top > drawn) {
+        // Whether the way in crossed a cell's west or south side tells which way the wall faces.
+        boolean west = !Double.isNaN(beforeX) && columnOf(beforeX) != columnOf(x);
+        paint(canvas, pixelX, drawn + 1, top, v * sin - lowest, scale, cos, cell, west || atWestSide(x));
+        drawn = top;
+      }
+      beforeX = x;
+    }
+  }
+
+  /** Pixels from one height on the picture to another, all at one place of the ground: wall below the face, face on top. */
+  private void paint(
+      Canvas canvas, int x, int from, int to, double ground, double scale, double cos, int cell, boolean west) {
+    for (int p = Math.max(from, 0); p <= to; p++) {
+      double high = ((p + 0.5) / scale - ground) / cos;
+      boolean wall = high < height[cell] - 1.0 / (scale * cos);
+      int colour = wall ? colourAt(-high) : colourAt(-height[cell]);
+      double shine = wall ? (west ? WEST_LIGHT : SOUTH_LIGHT) : light[cell];
+      canvas.set(x, canvas.height() - 1 - p, Colours.light(colour, shine));
+    }
+  }
+
+  private boolean atWestSide(double x) {
+    return x - block.minX() < raster.cellMm();
+  }
+
+  private int columnOf(double x) {
+    return (int) (x / raster.cellMm());
+  }
+
+  private int cell(double x, double y) {
+    int column = Math.min(Math.max(columnOf(x), 0), raster.columns() - 1);
+    int row = (int) ((plan.job().panel().heightMm() - y) / raster.cellMm());
+    return Math.min(Math.max(row, 0), raster.rows() - 1) * raster.columns() + column;
+  }
+
+  private int colourAt(double depth) {
+    for (PlyDepth ply : plan.depths()) {
+      if (depth < ply.topMm()) {
+        return GLUE;
+      }
+      if (depth <= ply.bottomMm()) {
+        return ply.ply().rgb();
+      }
+    }
+    return plan.depths().get(plan.depths().size() - 1).ply().rgb();
+  }
+
+  private static Canvas halve(Canvas large) {
+    Canvas small = new Canvas(large.width() / 2, large.height() / 2, Colours.PAPER);
+    for (int y = 0; y < small.height(); y++) {
+      for (int x = 0; x < small.width(); x++) {
+        int i = 2 * y * large.width() + 2 * x;
+        int[] p = large.pixels();
+        int upper = Colours.mix(p[i], p[i + 1], 0.5);
+        int lower = Colours.mix(p[i + large.width()], p[i + large.width() + 1], 0.5);
+        small.set(x, y, Colours.mix(upper, lower, 0.5));
+      }
+    }
+    return small;
+  }
+}

@@ -1,0 +1,124 @@
+package plyscape.render;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.util.Set;
+import java.util.TreeSet;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import plyscape.grid.Box;
+import plyscape.plan.Plan;
+
+class MorePicturesTest {
+
+  /** The south wall of a block through the bar's middle: plies 1 to 5 on the block's side, 1 to 4 on the bar's far wall. */
+  @Test
+  void block_wallsShowEveryPlyThatTheyCutThrough() {
+    Plan plan = HandPlan.make();
+    Canvas view = new BlockView(plan, new Box(66, 30, 94, 74), 2).draw(600);
+    // A wall in the south's light has the ply's colour times 0.66.
+    for (int rgb : new int[] {0x9cc45f, 0xe3bd58, 0xb4553a, 0x1f4e79, 0xd9c7a5}) {
+      int wall = Colours.light(rgb, 0.66);
+      long count = java.util.Arrays.stream(view.pixels()).filter(p -> p == wall).count();
+      assertTrue(count > 200, "stripes of " + Colours.css(rgb) + " on walls to the south: " + count + " pixels");
+    }
+    // The west side of the block is cut through ply 1 only down to 5: the lower plies show there in the west's light.
+    int west = Colours.light(0xb4553a, 0.84);
+    assertTrue(java.util.Arrays.stream(view.pixels()).filter(p -> p == west).count() > 200);
+  }
+
+  /** Stripes of equal plies take equal parts of a wall's height. */
+  @Test
+  void block_stripesAreAsHighAsTheirPlies() {
+    Canvas view = new BlockView(HandPlan.make(), new Box(66, 6, 94, 34), 4).draw(800);
+    int[] wall = new int[] {0x9cc45f, 0xe3bd58, 0xb4553a, 0x1f4e79, 0xd9c7a5};
+    int[] runs = new int[5];
+    int x = view.width() - 250; // a column that begins on the south side
+    for (int y = 0; y < view.height(); y++) {
+      for (int k = 0; k < 5; k++) {
+        runs[k] += view.pixels()[y * view.width() + x] == Colours.light(wall[k], 0.66) ? 1 : 0;
+      }
+    }
+    // Ply 5 shows only on the block's own side, ply 4 there and (0.5 mm of it) on the bar's far wall when that is in the column.
+    assertEquals(runs[4], runs[2] > 1.5 * runs[4] ? runs[2] / 2.0 : runs[2], 3);
+    assertTrue(runs[4] > 15, "a ply of 1 mm is " + runs[4] + " pixels high");
+  }
+
+  @Test
+  void blockPicture_sameBytesTwice() {
+    assertArrayEquals(BlockPicture.png(HandPlan.make()), BlockPicture.png(HandPlan.make()));
+  }
+
+  @Test
+  void liveliest_findsTheSquareWithMostPlies() {
+    Box box = BlockPicture.liveliest(HandPlan.make(), 50);
+    Set<Integer> plies = new TreeSet<>();
+    CellMap map = CellMap.of(HandPlan.make(), 100);
+    for (int x = (int) box.minX(); x < box.maxX(); x++) {
+      for (int y = (int) box.minY(); y < box.maxY(); y++) {
+        plies.add(map.ply(x, 79 - y));
+      }
+    }
+    assertTrue(plies.containsAll(Set.of(1, 2, 3, 4)), box + " shows " + plies);
+  }
+
+  @Test
+  void riskMap_stepsAreUpperBounds() throws Exception {
+    assertEquals(0, RiskPicture.step(0));
+    assertEquals(0, RiskPicture.step(1e-6));
+    assertEquals(1, RiskPicture.step(1.1e-6));
+    assertEquals(2, RiskPicture.step(1e-3));
+    assertEquals(3, RiskPicture.step(1e-2));
+    assertEquals(4, RiskPicture.step(0.5));
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(RiskPicture.png(HandPlan.make())));
+    assertEquals(0x266e46, image.getRGB(36 + 9 * 25, 36 + 9 * 50) & 0xffffff, "a reliable ply is in the safest step");
+    assertEquals(0xd8d4cc, image.getRGB(36 + 10, 36 + 10) & 0xffffff, "the border has no risk");
+  }
+
+  @Test
+  void cellMap_pliesAndZones() {
+    CellMap map = CellMap.of(HandPlan.make(), 100);
+    assertEquals(100, map.columns());
+    assertEquals(80, map.rows());
+    assertEquals(0, map.ply(2, 40));
+    assertEquals(2, map.ply(25, 80 - 25));
+    assertEquals(3, map.ply(40, 40));
+    assertEquals(4, map.ply(80, 20));
+    assertEquals(1, map.zone(80, 20));
+    assertEquals(0, map.zone(40, 40));
+    // The runs decode to the same cells.
+    byte[] bytes = java.util.Base64.getDecoder().decode(map.plyRuns());
+    int cell = 0;
+    for (int at = 0; at < bytes.length; ) {
+      int value = bytes[at++];
+      int length = 0;
+      int shift = 0;
+      do {
+        length |= (bytes[at] & 127) << shift;
+        shift += 7;
+      } while ((bytes[at++] & 128) != 0);
+      for (int k = 0; k < length; k++, cell++) {
+        assertEquals(map.ply(cell % 100, cell / 100), value);
+      }
+    }
+    assertEquals(8000, cell);
+  }
+
+  @Test
+  void labels_standInTheirRegionsWithRoom() {
+    CellMap map = CellMap.of(HandPlan.make(), 1000);
+    Set<Integer> labelled = new TreeSet<>();
+    for (PlyLabels.Label label : PlyLabels.of(HandPlan.make(), 3)) {
+      assertEquals(label.plyNumber(), map.ply((int) (label.x() * 10), (int) ((80 - label.y()) * 10)), label.toString());
+      assertTrue(label.radiusMm() >= 3);
+      labelled.add(label.plyNumber());
+    }
+    assertEquals(Set.of(1, 2, 3, 4), labelled);
+    assertFalse(PlyLabels.of(HandPlan.make(), 4.2).stream().anyMatch(l -> l.plyNumber() == 3), "the island has 4 mm only");
+  }
+}

@@ -1,0 +1,129 @@
+package plyscape.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import plyscape.render.HandPlan;
+import plyscape.text.Numbers;
+
+/** What the page says without a browser. */
+class HtmlReportTest {
+
+  private static final String EVIL = "</script><script>alert(1)</script>\"'&<!--";
+
+  @Test
+  void tableOfPlies_hasTheFiguresOfPlanJson() throws Exception {
+    JsonNode plan = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
+    List<List<String>> rows = rows(HtmlReport.text(HandPlan.make()), "plies");
+    assertEquals(plan.get("plies").size(), rows.size());
+    for (int i = 0; i < rows.size(); i++) {
+      JsonNode ply = plan.get("plies").get(i);
+      List<String> row = rows.get(i);
+      assertEquals(ply.get("number").asInt() + ply.get("name").asText(), row.get(0));
+      assertEquals(fixed(ply, "top_mm", 3), row.get(2));
+      assertEquals(fixed(ply, "bottom_mm", 3), row.get(3));
+      assertEquals(fixed(ply, "available_mm", 3), row.get(5));
+      assertEquals(fixed(ply, "needed_mm", 3), row.get(6));
+      if (ply.get("area_mm2").doubleValue() > 0) {
+        assertEquals(ply.get("target_mm").doubleValue() > 0 ? fixed(ply, "target_mm", 3) : "uncut", row.get(4));
+        assertEquals(ply.get("reliable").asBoolean(), row.get(7).equals("reliable"));
+        assertEquals(fixed(ply, "area_mm2", 1), row.get(9));
+        assertEquals(Numbers.fixed(100 * ply.get("share").doubleValue(), 1) + " %", row.get(10));
+      } else {
+        assertEquals("-", row.get(4));
+      }
+    }
+  }
+
+  @Test
+  void passesAndZones_haveTheFiguresOfPlanJson() throws Exception {
+    JsonNode plan = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
+    List<List<String>> passes = rows(HtmlReport.text(HandPlan.make()), "passes");
+    assertEquals(plan.get("passes").size(), passes.size());
+    for (int i = 0; i < passes.size(); i++) {
+      JsonNode pass = plan.get("passes").get(i);
+      assertEquals(pass.get("file").asText(), passes.get(i).get(0));
+      assertEquals(fixed(pass, "depth_mm", 3), passes.get(i).get(4));
+      assertEquals(fixed(pass, "cut_mm", 0), passes.get(i).get(5));
+      assertEquals(pass.get("plunges").asText(), passes.get(i).get(7));
+      assertEquals(Words.time(pass.get("time_s").doubleValue()), passes.get(i).get(8));
+    }
+    List<List<String>> zones = rows(HtmlReport.text(HandPlan.make()), "zones");
+    assertEquals(fixed(plan.get("zones").get(0), "area_mm2", 1), zones.get(0).get(3));
+    assertTrue(zones.get(0).get(4).contains("spring &lt;1&gt;: a point has no width"), zones.get(0).get(4));
+    assertTrue(zones.get(1).contains("too small"), "what was merged follows");
+  }
+
+  @Test
+  void page_warnsFirst_andLoadsNothing() {
+    String page = HtmlReport.text(HandPlan.make());
+    assertTrue(page.indexOf("thin-ply") < page.indexOf("id=\"summary\""));
+    Matcher links = Pattern.compile("(?:src|href)=\"([^\"]*)\"").matcher(page);
+    while (links.find()) {
+      assertTrue(links.group(1).startsWith("#") || links.group(1).startsWith("data:image/png;base64,"), links.group(1));
+    }
+    assertFalse(page.contains("http://") || page.contains("https://") || page.contains("url(") || page.contains("@import"));
+    assertEquals(page, HtmlReport.text(HandPlan.make()), "same plan, same page");
+  }
+
+  @Test
+  void namesFromInputs_areText() throws Exception {
+    String page = HtmlReport.text(HandPlan.make(EVIL));
+    assertFalse(page.contains("alert(1)</script>"), "no script of the input's");
+    assertEquals(3, page.split("<script", -1).length - 1, "the data block and our two scripts");
+    Matcher data = Pattern.compile("id=\"plan-data\">(.*?)</script>", Pattern.DOTALL).matcher(page);
+    assertTrue(data.find());
+    JsonNode block = new ObjectMapper().readTree(data.group(1));
+    assertEquals(EVIL, block.get("plies").get(0).get("name").asText());
+  }
+
+  @Test
+  void words() {
+    assertEquals("42 s", Words.time(41.6));
+    assertEquals("12 min 5 s", Words.time(725));
+    assertEquals("1 h", Words.time(3600));
+    assertEquals("3 h 20 min", Words.time(12000));
+    assertEquals("none", Words.chance(0));
+    assertEquals("1 in 20", Words.chance(0.05));
+    assertEquals("1 in 1 000 000", Words.chance(1e-6));
+    assertEquals("below 1 in 1 000 000 000", Words.chance(1e-12));
+  }
+
+  /** White and a mid grey after ISO/CIE 11664-4: L* 100 and 53.585 for sRGB 128 (by the formula; a, b are 0). */
+  @Test
+  void colourDistance_byTheStandardsFormula() {
+    assertEquals(100, Lab.lab(0xffffff)[0], 1e-3);
+    assertEquals(53.585, Lab.lab(0x808080)[0], 1e-3);
+    assertEquals(46.415, Lab.distance(0xffffff, 0x808080), 5e-2);
+    assertEquals(0, Lab.distance(0x123456, 0x123456), 0);
+  }
+
+  private static String fixed(JsonNode node, String key, int places) {
+    return Numbers.fixed(node.get(key).doubleValue(), places);
+  }
+
+  /** Cells of all tables of a section, tags taken out. */
+  private static List<List<String>> rows(String page, String section) {
+    int from = page.indexOf("<section id=\"" + section + "\">");
+    String part = page.substring(from, page.indexOf("</section>", from));
+    List<List<String>> rows = new ArrayList<>();
+    Matcher body = Pattern.compile("<tr(?: class=\"off\")?>(<td.*?)</tr>", Pattern.DOTALL).matcher(part);
+    while (body.find()) {
+      List<String> cells = new ArrayList<>();
+      Matcher cell = Pattern.compile("<td[^>]*>(.*?)</td>", Pattern.DOTALL).matcher(body.group(1));
+      while (cell.find()) {
+        cells.add(cell.group(1).replaceAll("<[^>]*>", ""));
+      }
+      rows.add(cells);
+    }
+    return rows;
+  }
+}
