@@ -17,12 +17,14 @@ import plyscape.text.Numbers;
 /** What the page says without a browser. */
 class HtmlReportTest {
 
+  private static final String PAGE = HtmlReport.text(HandPlan.make());
+
   private static final String EVIL = "</script><script>alert(1)</script>\"'&<!--";
 
   @Test
   void tableOfPlies_hasTheFiguresOfPlanJson() throws Exception {
     JsonNode plan = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
-    List<List<String>> rows = rows(HtmlReport.text(HandPlan.make()), "plies");
+    List<List<String>> rows = rows(PAGE, "plies");
     assertEquals(plan.get("plies").size(), rows.size());
     for (int i = 0; i < rows.size(); i++) {
       JsonNode ply = plan.get("plies").get(i);
@@ -46,7 +48,7 @@ class HtmlReportTest {
   @Test
   void passesAndZones_haveTheFiguresOfPlanJson() throws Exception {
     JsonNode plan = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
-    List<List<String>> passes = rows(HtmlReport.text(HandPlan.make()), "passes");
+    List<List<String>> passes = rows(PAGE, "passes");
     assertEquals(plan.get("passes").size(), passes.size());
     for (int i = 0; i < passes.size(); i++) {
       JsonNode pass = plan.get("passes").get(i);
@@ -56,7 +58,7 @@ class HtmlReportTest {
       assertEquals(pass.get("plunges").asText(), passes.get(i).get(7));
       assertEquals(Words.time(pass.get("time_s").doubleValue()), passes.get(i).get(8));
     }
-    List<List<String>> zones = rows(HtmlReport.text(HandPlan.make()), "zones");
+    List<List<String>> zones = rows(PAGE, "zones");
     assertEquals(fixed(plan.get("zones").get(0), "area_mm2", 1), zones.get(0).get(3));
     assertTrue(zones.get(0).get(4).contains("spring &lt;1&gt;: a point has no width"), zones.get(0).get(4));
     assertTrue(zones.get(1).contains("too small"), "what was merged follows");
@@ -64,7 +66,7 @@ class HtmlReportTest {
 
   @Test
   void page_warnsFirst_andLoadsNothing() {
-    String page = HtmlReport.text(HandPlan.make());
+    String page = PAGE;
     assertTrue(page.indexOf("thin-ply") < page.indexOf("id=\"summary\""));
     Matcher links = Pattern.compile("(?:src|href)=\"([^\"]*)\"").matcher(page);
     while (links.find()) {
