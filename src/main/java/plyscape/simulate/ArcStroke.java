@@ -100,7 +100,7 @@ final class ArcStroke extends Stroke {
   @Override
   double deepest(ToolForm tool, double px, double py) {
     double r = tool.radius();
-    double rho = Math.hypot(px - cx, py - cy);
+    double rho = Math.sqrt((px - cx) * (px - cx) + (py - cy) * (py - cy)); // hypot is ten times slower
     if (Math.abs(rho - radius) > r) {
       return Double.NEGATIVE_INFINITY;
     }

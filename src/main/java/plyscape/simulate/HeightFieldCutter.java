@@ -1,6 +1,7 @@
 package plyscape.simulate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
@@ -28,6 +29,7 @@ final class HeightFieldCutter {
   private final HeightField field;
   private final List<Tool> tools;
   private final ToolForm[] forms;
+  private final double[] widest;
 
   /**
    * Over a field, which is changed.
@@ -38,15 +40,18 @@ final class HeightFieldCutter {
     this.field = field;
     this.tools = List.copyOf(tools);
     this.forms = tools.stream().map(ToolForm::of).toArray(ToolForm[]::new);
+    this.widest = tools.stream()
+        .mapToDouble(t -> Math.max(t.radiusMm(), Math.max(t.shankDiameterMm(), t.holderDiameterMm()) / 2))
+        .toArray();
   }
 
   /** Cuts; contacts come in the order of strokes. */
   List<Contact> cut(List<Stroke> strokes) {
     Stroke[] all = strokes.toArray(Stroke[]::new);
-    int bands = (field.frame().rows() + ROWS_PER_BAND - 1) / ROWS_PER_BAND;
-    List<List<Contact>> found = IntStream.range(0, bands)
+    int[][] touched = byBand(all);
+    List<List<Contact>> found = IntStream.range(0, touched.length)
         .parallel()
-        .mapToObj(band -> new Band(band * ROWS_PER_BAND, Math.min(field.frame().rows(), (band + 1) * ROWS_PER_BAND)).cut(all))
+        .mapToObj(band -> new Band(band).cut(all, touched[band]))
         .toList();
     TreeMap<Long, Contact> merged = new TreeMap<>();
     for (List<Contact> list : found) {
@@ -59,7 +64,35 @@ final class HeightFieldCutter {
     return contacts;
   }
 
-  /** Rows from {@code firstRow} (inclusive) to {@code endRow}. */
+  /** Indices of the strokes that come into each band, in their order. */
+  private int[][] byBand(Stroke[] strokes) {
+    CellFrame frame = field.frame();
+    int bands = (frame.rows() + ROWS_PER_BAND - 1) / ROWS_PER_BAND;
+    int[][] touched = new int[bands][16];
+    int[] counts = new int[bands];
+    double bandMm = ROWS_PER_BAND * frame.cellY();
+    for (int i = 0; i < strokes.length; i++) {
+      Stroke stroke = strokes[i];
+      if (stroke.deepestTip() <= 0) {
+        continue; // over the top face all the way
+      }
+      double around = widest[stroke.program];
+      int from = (int) Math.max(0, Math.floor((stroke.minY() - around - frame.minY()) / bandMm));
+      int to = (int) Math.min(bands - 1, Math.floor((stroke.maxY() + around - frame.minY()) / bandMm));
+      for (int band = from; band <= to; band++) {
+        if (counts[band] == touched[band].length) {
+          touched[band] = Arrays.copyOf(touched[band], 2 * counts[band]);
+        }
+        touched[band][counts[band]++] = i;
+      }
+    }
+    for (int band = 0; band < bands; band++) {
+      touched[band] = Arrays.copyOf(touched[band], counts[band]);
+    }
+    return touched;
+  }
+
+  /** Some rows of the field, cut by one thread. */
   private final class Band {
 
     private final CellFrame frame = field.frame();
@@ -69,33 +102,25 @@ final class HeightFieldCutter {
     private final double[] spans = new double[8];
     private final List<Contact> contacts = new ArrayList<>();
 
-    Band(int firstRow, int endRow) {
-      this.firstRow = firstRow;
-      this.endRow = endRow;
+    Band(int index) {
+      firstRow = index * ROWS_PER_BAND;
+      endRow = Math.min(frame.rows(), firstRow + ROWS_PER_BAND);
     }
 
-    List<Contact> cut(Stroke[] strokes) {
-      double south = frame.centreY(firstRow);
-      double north = frame.centreY(endRow - 1);
-      for (int i = 0; i < strokes.length; i++) {
+    List<Contact> cut(Stroke[] strokes, int[] indices) {
+      for (int i : indices) {
         Stroke stroke = strokes[i];
-        if (stroke.deepestTip() <= 0) {
-          continue; // over the top face all the way
-        }
         ToolForm form = forms[stroke.program];
-        Tool tool = tools.get(stroke.program);
-        double widest = Math.max(form.radius(), Math.max(tool.shankDiameterMm(), tool.holderDiameterMm()) / 2);
-        if (stroke.minY() - widest > north || stroke.maxY() + widest < south) {
-          continue;
-        }
         if (stroke.mustNotCut) {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
         }
         if (form.flat() && stroke.z0 == stroke.z1) {
-          fill(stroke, form);
+          // Strokes of a program hang together, so the one before has cut the disk about this one's start.
+          fill(stroke, form, i > 0 && strokes[i - 1].program == stroke.program);
         } else {
           carve(stroke, form);
         }
+        Tool tool = tools.get(stroke.program);
         if (tool.shankDiameterMm() > 0) {
           check(stroke, i, ToolForm.cylinder(tool.shankDiameterMm() / 2), tool.fluteLengthMm(), Contact.Kind.SHANK);
         }
@@ -122,18 +147,36 @@ final class HeightFieldCutter {
       return Math.min(frame.columns() - 1, (int) Math.floor((x - frame.minX()) / frame.cellX() - 0.5 + 1e-9));
     }
 
-    /** A flat cutter at one depth: whole runs of cells. */
-    private void fill(Stroke stroke, ToolForm form) {
+    /** A flat cutter at one depth: whole runs of cells, without the disk about the start when that is cut already. */
+    private void fill(Stroke stroke, ToolForm form, boolean startIsCut) {
       float z = (float) stroke.z0;
-      int last = last(stroke, form.radius());
-      for (int row = first(stroke, form.radius()); row <= last; row++) {
-        int n = stroke.spans(frame.centreY(row), form.radius(), spans);
-        int base = row * frame.columns();
+      double r = form.radius();
+      int last = last(stroke, r);
+      for (int row = first(stroke, r); row <= last; row++) {
+        double py = frame.centreY(row);
+        int n = stroke.spans(py, r, spans);
+        double half = startIsCut ? r * r - (py - stroke.y0) * (py - stroke.y0) : -1;
+        half = half > 0 ? Math.sqrt(half) : -1;
         for (int k = 0; k < n; k++) {
-          int to = base + lastColumn(spans[2 * k + 1]);
-          for (int i = base + firstColumn(spans[2 * k]); i <= to; i++) {
-            depth[i] = Math.max(depth[i], z);
+          if (half < 0) {
+            fill(row, spans[2 * k], spans[2 * k + 1], z);
+          } else {
+            fill(row, spans[2 * k], Math.min(spans[2 * k + 1], stroke.x0 - half), z);
+            fill(row, Math.max(spans[2 * k], stroke.x0 + half), spans[2 * k + 1], z);
           }
+        }
+      }
+    }
+
+    private void fill(int row, double fromX, double toX, float z) {
+      if (fromX > toX) {
+        return;
+      }
+      int base = row * frame.columns();
+      int to = base + lastColumn(toX);
+      for (int i = base + firstColumn(fromX); i <= to; i++) {
+        if (depth[i] < z) {
+          depth[i] = z;
         }
       }
     }

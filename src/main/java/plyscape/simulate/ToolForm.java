@@ -101,7 +101,7 @@ final class ToolForm {
   }
 
   private double at(double s, double along, double aside, double z0, double slope) {
-    double d = Math.min(radius, Math.hypot(aside, s - along));
+    double d = Math.min(radius, Math.sqrt(aside * aside + (s - along) * (s - along)));
     return z0 + slope * s - height(d);
   }
 
