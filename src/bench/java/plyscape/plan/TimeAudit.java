@@ -65,13 +65,33 @@ final class TimeAudit {
     stock = new float[columns * rows];
   }
 
-  static TimeAudit of(List<ToolRun> runs, Box carved, Machine machine) {
-    var audit = new TimeAudit(carved, machine);
-    runs.forEach(audit::add);
-    return audit;
+  /** An audit that goes on from the panel as this one leaves it. */
+  TimeAudit next() {
+    var next = new TimeAudit(box, machine);
+    System.arraycopy(stock, 0, next.stock, 0, stock.length);
+    return next;
   }
 
-  private void add(ToolRun run) {
+  /** Sums that belong to others. */
+  void addSums(TimeAudit other) {
+    idealS += other.idealS;
+    narrowS += other.narrowS;
+    slowFeedS += other.slowFeedS;
+    airS += other.airS;
+    entryS += other.entryS;
+    accelerationS += other.accelerationS;
+    travelS += other.travelS;
+    liftS += other.liftS;
+    totalS += other.totalS;
+    cutMm += other.cutMm;
+    rapidMm += other.rapidMm;
+    lifts += other.lifts;
+    moves += other.moves;
+    arcs += other.arcs;
+  }
+
+  /** Runs a tool's moves over the stock. */
+  void add(ToolRun run) {
     double x = 0;
     double y = 0;
     double depth = -machine.safeHeightMm();

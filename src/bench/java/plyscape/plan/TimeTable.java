@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -85,24 +86,34 @@ public final class TimeTable {
     List<ToolRun> runs = PathPlanner.plan(levels, TOOLS, machine, tiling.carved(), warnings);
     double planned = (System.nanoTime() - start) / 1e9;
     double bound = LowerBound.seconds(levels, TOOLS, tiling.carved(), LowerBound.CELL_MM);
-    TimeAudit audit = TimeAudit.of(runs, tiling.carved(), machine);
+    List<TimeAudit> parts = new ArrayList<>();
+    TimeAudit audit = new TimeAudit(tiling.carved(), machine);
+    TimeAudit before = audit;
+    for (ToolRun run : runs) {
+      before = before.next();
+      before.add(run);
+      parts.add(before);
+      audit.addSums(before);
+    }
     System.out.printf(
         Locale.ROOT, "%s: bound %.0f s of %.0f s = %.3f (planned in %.1f s)%n", name, bound, audit.totalS,
         bound / audit.totalS, planned);
-    row("lower bound", bound, audit.totalS);
-    row("dearer cutter or more depths than the bound's", audit.idealS - bound, audit.totalS);
-    row("less than the stepover bitten (walls, corners, overlaps)", audit.narrowS, audit.totalS);
-    row("feed reduced in slots", audit.slowFeedS, audit.totalS);
-    row("air at feed (links, ground cut before)", audit.airS, audit.totalS);
-    row("entries", audit.entryS, audit.totalS);
-    row("acceleration", audit.accelerationS, audit.totalS);
-    row("travel (" + Math.round(audit.rapidMm) + " mm rapids)", audit.travelS, audit.totalS);
-    row(audit.lifts + " lifts", audit.liftS, audit.totalS);
-    System.out.printf(Locale.ROOT, "  %d moves, %d arcs, %.0f mm cut%n", audit.moves, audit.arcs, audit.cutMm);
-    for (ToolRun run : runs) {
-      TimeAudit one = TimeAudit.of(List.of(run), tiling.carved(), machine);
-      System.out.printf(Locale.ROOT, "  %-14s %6.0f s in %d passes%n", run.tool().name(), one.totalS, run.passes().size());
-    }
+    System.out.printf(Locale.ROOT, "  %-56s %9s  %7s", "", "s", "");
+    runs.forEach(run -> System.out.printf(Locale.ROOT, "%8.1f", run.tool().diameterMm()));
+    System.out.println(" mm");
+    row("lower bound", bound, audit.totalS, parts, a -> Double.NaN);
+    row("dearer cutter or more depths than the bound's", audit.idealS - bound, audit.totalS, parts, a -> a.idealS);
+    row("less than the stepover bitten (walls, corners)", audit.narrowS, audit.totalS, parts, a -> a.narrowS);
+    row("feed reduced in slots", audit.slowFeedS, audit.totalS, parts, a -> a.slowFeedS);
+    row("air at feed (links, ground cut before)", audit.airS, audit.totalS, parts, a -> a.airS);
+    row("entries", audit.entryS, audit.totalS, parts, a -> a.entryS);
+    row("acceleration", audit.accelerationS, audit.totalS, parts, a -> a.accelerationS);
+    row("travel (" + Math.round(audit.rapidMm) + " mm rapids)", audit.travelS, audit.totalS, parts, a -> a.travelS);
+    row(audit.lifts + " lifts", audit.liftS, audit.totalS, parts, a -> a.liftS);
+    row("total", audit.totalS, audit.totalS, parts, a -> a.totalS);
+    System.out.printf(
+        Locale.ROOT, "  %d moves, %d arcs, %.0f mm cut, passes %s%n", audit.moves, audit.arcs, audit.cutMm,
+        runs.stream().map(r -> r.passes().size()).toList());
     if (alone) {
       double seconds = alone(levels, machine, tiling.carved());
       System.out.printf(
@@ -111,8 +122,15 @@ public final class TimeTable {
     }
   }
 
-  private static void row(String what, double seconds, double total) {
-    System.out.printf(Locale.ROOT, "  %-56s %7.0f s %5.1f %%%n", what, seconds, 100 * seconds / total);
+  private static void row(
+      String what, double seconds, double total, List<TimeAudit> parts, ToDoubleFunction<TimeAudit> part) {
+    StringBuilder line = new StringBuilder();
+    line.append(String.format(Locale.ROOT, "  %-56s %7.0f s %5.1f %%", what, seconds, 100 * seconds / total));
+    for (TimeAudit audit : parts) {
+      double s = part.applyAsDouble(audit);
+      line.append(Double.isNaN(s) ? "" : String.format(Locale.ROOT, " %7.0f", s));
+    }
+    System.out.println(line);
   }
 
   /** Each level over all of its pocket, from the level above, planned as a job of its own. */
