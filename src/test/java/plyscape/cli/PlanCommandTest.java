@@ -1,0 +1,125 @@
+package plyscape.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PlanCommandTest {
+
+  @TempDir Path folder;
+  private SmallJob files;
+
+  @BeforeEach
+  void makeFiles() {
+    files = new SmallJob(folder);
+  }
+
+  private List<String> names() throws IOException {
+    try (Stream<Path> all = Files.list(folder)) {
+      return all.map(path -> path.getFileName().toString()).sorted().toList();
+    }
+  }
+
+  /** The files of the contract's section 7. */
+  @Test
+  void plan_writesTheContractsFiles_andTheTableOnStdout() throws IOException {
+    Path out = folder.resolve("out");
+    Run run = Run.of("plan", files.job("job.yaml", ""), "-o", out);
+    assertEquals(0, run.code(), run.err());
+    assertEquals(
+        List.of(
+            "layers/01-high.svg", "layers/02-low.svg", "passes/01-end-mill-3.nc", "plan.json", "preview.png",
+            "report.html", "section.png"),
+        List.copyOf(SmallJob.contents(out).keySet()));
+    assertTrue(run.out().contains("low"), run.out());
+    assertTrue(run.err().contains("wrote 7 files, "), run.err());
+    assertEquals(List.of("job.yaml", "layup.yaml", "out", "terrain.asc"), names());
+  }
+
+  @Test
+  void theSameJobFromArguments_givesTheSameRegions() throws IOException {
+    Path out = folder.resolve("out");
+    Run run =
+        Run.of("plan", folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), "-o", out, "--width", 30, "--height",
+            30, "--border", 3, "--plies", "high,low", "--smoothing", 0, "--set", "terrain.crs=EPSG:32632", "-q");
+    assertEquals(0, run.code(), run.err());
+    assertEquals("", run.err());
+    Run.of("plan", files.job("job.yaml", ""), "-o", folder.resolve("out2"));
+    assertEquals(
+        Files.readString(folder.resolve("out2/layers/02-low.svg")), Files.readString(out.resolve("layers/02-low.svg")));
+  }
+
+  @Test
+  void json_isThePlanAsWritten() throws IOException {
+    Run run = Run.of("plan", files.job("job.yaml", ""), "-o", folder.resolve("out"), "--json");
+    assertEquals(Files.readString(folder.resolve("out/plan.json")), run.out());
+    JsonNode plan = new ObjectMapper().readTree(run.out());
+    assertEquals("plyscape-plan-1", plan.path("schema").asText());
+  }
+
+  @Test
+  void dryRun_listsWhatWouldBeWritten_andWritesNothing() throws IOException {
+    Run run = Run.of("plan", files.job("job.yaml", ""), "-o", folder.resolve("a/out"), "--dry-run");
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.err().contains("would write 7 files"), run.err());
+    assertTrue(run.err().contains("  passes/01-end-mill-3.nc  "), run.err());
+    assertEquals(List.of("job.yaml", "layup.yaml", "terrain.asc"), names());
+  }
+
+  @Test
+  void faults_leaveNothingBehind() throws IOException {
+    Path job = files.job("job.yaml", "minimum_floor: 9\n");
+    Run run = Run.of("plan", job, "-o", folder.resolve("a/out"));
+    assertEquals(1, run.code(), run.err());
+    assertEquals("", run.out());
+    assertEquals(List.of("job.yaml", "layup.yaml", "terrain.asc"), names());
+  }
+
+  @Test
+  void strict_makesAThinPlyAFault() throws IOException {
+    Path job = files.job("job.yaml", "clearance: {minimum: 0.6}\n");
+    Run loose = Run.of("plan", job, "-o", folder.resolve("loose"));
+    assertEquals(0, loose.code(), loose.err());
+    assertTrue(loose.err().contains("warning thin-ply: "), loose.err());
+    assertTrue(Files.readString(folder.resolve("loose/plan.json")).contains("\"thin-ply\""));
+    Run strict = Run.of("plan", job, "-o", folder.resolve("strict"), "--strict");
+    assertEquals(1, strict.code(), strict.err());
+    assertFalse(Files.exists(folder.resolve("strict")));
+  }
+
+  @Test
+  void usageFaults_areExit2() {
+    Path job = files.job("job.yaml", "");
+    assertEquals(2, Run.of("plan", job).code());
+    assertEquals(2, Run.of("plan", folder.resolve("terrain.asc"), "-o", folder.resolve("o")).code());
+    assertEquals(2, Run.of("plan", job, "-o", folder.resolve("o"), "--set", "panel.width").code());
+    assertEquals(2, Run.of("plan", job, "-o", folder.resolve("o"), "--cell", "3").code());
+    Run range = Run.of("plan", job, "-o", folder.resolve("o"), "--width", "3");
+    assertEquals(2, range.code());
+    assertTrue(range.err().startsWith("plyscape: --width: found 3; out of the sane range"), range.err());
+    assertFalse(Files.exists(folder.resolve("o")));
+  }
+
+  @Test
+  void preview_writesOnlyThePicture() throws IOException {
+    Path out = folder.resolve("p");
+    Run run = Run.of("preview", files.job("job.yaml", ""), "-o", out);
+    assertEquals(0, run.code(), run.err());
+    assertEquals(List.of("preview.png"), List.copyOf(SmallJob.contents(out).keySet()));
+    Run again = Run.of("preview", files.job("job.yaml", ""), "-o", out);
+    assertEquals(1, again.code());
+    assertEquals(0, Run.of("preview", files.job("job.yaml", ""), "-o", out, "--force").code());
+    assertEquals(0, Run.of("preview", files.job("job.yaml", "")).code());
+  }
+}
