@@ -3,6 +3,7 @@ package plyscape.bands;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.job.TerrainSpec;
+import plyscape.job.TerrainTake;
 import plyscape.layup.PlyDepth;
 import plyscape.terrain.Terrain;
 
@@ -12,31 +13,75 @@ public final class BandMaker {
   private BandMaker() {}
 
   /**
-   * The bands of a terrain.
+   * The bands of a terrain. With a sea, the ground above it is parted among the listed plies but the sea's, and everything
+   * at or under the level is the sea's; it stands last, wherever its ply lies in the layup.
    *
-   * @param spec listed plies and method
+   * @param spec listed plies, method and sea
    * @param terrain elevations over the carved area
    * @param depths every ply of the layup, top to bottom
    */
   public static Bands make(TerrainSpec spec, Terrain terrain, List<PlyDepth> depths) {
-    List<Integer> plies = spec.plyNumbers();
+    TerrainTake.Sea sea = spec.take().sea();
+    if (sea == null || sea.levelM() < terrain.zminM()) {
+      return land(spec.plyNumbers(), spec.bands(), terrain, terrain.zminM(), depths);
+    }
+    List<Integer> plies = spec.plyNumbers().stream().filter(number -> number != sea.plyNumber()).toList();
+    if (plies.isEmpty() || sea.levelM() >= terrain.zmaxM()) {
+      return new Bands(List.of(sea.plyNumber()), List.of());
+    }
+    TerrainSpec.BandSpec method = spec.bands();
+    if (method instanceof TerrainSpec.BreakList list && plies.size() < spec.plyNumbers().size()) {
+      method = without(list, spec.plyNumbers().indexOf(sea.plyNumber()));
+    }
+    Bands land = land(plies, method, terrain, sea.levelM(), depths);
+    List<Integer> withSea = new ArrayList<>();
+    List<Double> breaks = new ArrayList<>();
+    for (int i = 0; i < land.plyNumbers().size(); i++) {
+      if (i == 0 || land.breaksM().get(i - 1) > sea.levelM()) {
+        withSea.add(land.plyNumbers().get(i));
+        boolean parts = i < land.breaksM().size() && land.breaksM().get(i) > sea.levelM();
+        // A value on a break is the upper ply's, but the level itself is sea.
+        breaks.add(parts ? land.breaksM().get(i) : Math.nextUp(sea.levelM()));
+      }
+    }
+    withSea.add(sea.plyNumber());
+    return new Bands(withSea, breaks);
+  }
+
+  /** The list without one ply: its upper neighbour takes over, or for the first ply the lower one. */
+  private static TerrainSpec.BreakList without(TerrainSpec.BreakList list, int ply) {
+    List<Double> breaks = new ArrayList<>(list.breaksM());
+    if (!breaks.isEmpty()) {
+      breaks.remove(Math.min(ply, breaks.size() - 1));
+    }
+    return new TerrainSpec.BreakList(breaks);
+  }
+
+  private static Bands land(
+      List<Integer> plies, TerrainSpec.BandSpec method, Terrain terrain, double zminM, List<PlyDepth> depths) {
     if (plies.size() == 1) {
       return new Bands(plies, List.of());
     }
-    if (spec.bands() instanceof TerrainSpec.BreakList list) {
+    if (method instanceof TerrainSpec.BreakList list) {
       return new Bands(plies, list.breaksM());
     }
-    if (!(terrain.zmaxM() > terrain.zminM())) {
+    double zmaxM = terrain.zmaxM();
+    double[] rising = byCells(method) ? CarvedCells.of(terrain, zminM) : new double[] {zmaxM};
+    if (!(zmaxM > zminM) || rising.length == 0) {
       return new Bands(List.of(plies.get(0)), List.of());
     }
     List<Double> breaks =
-        switch ((TerrainSpec.NamedBands) spec.bands()) {
-          case SCALE -> ScaleBreaks.breaks(terrain.zminM(), terrain.zmaxM(), mids(plies, depths));
-          case EQUAL_INTERVAL -> IntervalBreaks.breaks(terrain.zminM(), terrain.zmaxM(), plies.size());
-          case EQUAL_AREA -> QuantileBreaks.breaks(CarvedCells.of(terrain), plies.size());
-          case NATURAL -> FisherBreaks.breaks(CarvedCells.of(terrain), plies.size());
+        switch ((TerrainSpec.NamedBands) method) {
+          case SCALE -> ScaleBreaks.breaks(zminM, zmaxM, mids(plies, depths));
+          case EQUAL_INTERVAL -> IntervalBreaks.breaks(zminM, zmaxM, plies.size());
+          case EQUAL_AREA -> QuantileBreaks.breaks(rising, plies.size());
+          case NATURAL -> FisherBreaks.breaks(rising, plies.size());
         };
-    return withoutEmpty(plies, breaks, terrain.zminM(), terrain.zmaxM());
+    return withoutEmpty(plies, breaks, zminM, zmaxM);
+  }
+
+  private static boolean byCells(TerrainSpec.BandSpec method) {
+    return method == TerrainSpec.NamedBands.EQUAL_AREA || method == TerrainSpec.NamedBands.NATURAL;
   }
 
   private static double[] mids(List<Integer> plies, List<PlyDepth> depths) {

@@ -1,29 +1,31 @@
 package plyscape.bands;
 
+import java.util.Arrays;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.terrain.Terrain;
 
-/** The elevations of the cells whose centres lie in the carved area, rising. */
+/** The elevations of the cells whose centres lie in the carved area, from a least one up, rising. */
 final class CarvedCells {
 
   private CarvedCells() {}
 
   /** Sorted copy; all cells stand for the same area. */
-  static double[] of(Terrain terrain) {
+  static double[] of(Terrain terrain, double leastM) {
     CellFrame cells = terrain.elevationM().frame();
     Box carved = terrain.frame().panel();
     double[] out = new double[cells.size()];
     int n = 0;
     for (int row = 0; row < cells.rows(); row++) {
       for (int column = 0; column < cells.columns(); column++) {
-        if (carved.contains(cells.centreX(column), cells.centreY(row))) {
-          out[n++] = terrain.elevationM().at(column, row);
+        double elevation = terrain.elevationM().at(column, row);
+        if (elevation >= leastM && carved.contains(cells.centreX(column), cells.centreY(row))) {
+          out[n++] = elevation;
         }
       }
     }
-    out = java.util.Arrays.copyOf(out, n);
-    java.util.Arrays.sort(out);
+    out = Arrays.copyOf(out, n);
+    Arrays.sort(out);
     return out;
   }
 }

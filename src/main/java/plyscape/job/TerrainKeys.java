@@ -22,7 +22,7 @@ final class TerrainKeys {
   private static final String WHICH_FILE = "a terrain file, such as terrain.tif";
   private static final String CROP = "four numbers, [minx, miny, maxx, maxy] in crop_crs";
   private static final String[] KEYS = {
-    "file", "crop", "crop_crs", "plies", "bands", "smoothing", "crs", "unit", "encoding", "cell", "centre",
+    "file", "crop", "crop_crs", "plies", "bands", "smoothing", "crs", "unit", "nodata", "encoding", "cell", "centre",
     "ground_width", "scale", "finest_cell", "sea_level", "sea_ply", "outline"
   };
   static final Range COORDINATE = Range.of(-1e9, 1e9, "units of crop_crs");

@@ -11,6 +11,7 @@ import java.util.SortedMap;
  * @param more further rasters of a mosaic; the first that has a value wins
  * @param crs CRS that the rasters are in, whatever they say; "" for what they say
  * @param unit what the raster's numbers are
+ * @param nodata value that means none, beside what the file says, or null
  * @param encoding how the colours of a PNG mean elevations
  * @param cellM ground size of the square cells of a raster that isn't placed on the ground, metres
  * @param centre middle of the crop in {@code cropCrs}, or null
@@ -24,6 +25,7 @@ public record TerrainTake(
     List<Path> more,
     String crs,
     Unit unit,
+    Double nodata,
     Encoding encoding,
     Double cellM,
     Centre centre,
@@ -35,7 +37,7 @@ public record TerrainTake(
 
   /** Everything by default. */
   public static final TerrainTake PLAIN =
-      new TerrainTake(List.of(), "", Unit.FROM_FILE, Encoding.AUTO, null, null, null, null, null, null, null);
+      new TerrainTake(List.of(), "", Unit.FROM_FILE, null, Encoding.AUTO, null, null, null, null, null, null, null);
 
   /** Unit of elevations. */
   public enum Unit {

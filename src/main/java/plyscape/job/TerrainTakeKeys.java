@@ -38,6 +38,7 @@ final class TerrainTakeKeys {
         more,
         keys.text("crs", "", "a code such as EPSG:32632"),
         keys.choice("unit", Unit.FROM_FILE, Unit.values()),
+        keys.numberOrNull("nodata", Range.of(-1e40, 1e40, "")),
         keys.choice("encoding", Encoding.AUTO, Encoding.values()),
         keys.numberOrNull("cell", Range.of(1e-6, 1e6, "m")),
         centre,

@@ -22,6 +22,7 @@ import plyscape.toolpath.LowerBound;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.PocketLevel;
 import plyscape.toolpath.ToolRun;
+import plyscape.zones.OutsideZone;
 import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
 
@@ -76,7 +77,10 @@ public final class Planner {
     Bands bands = BandMaker.make(job.terrain(), terrain, depths);
 
     progress.stage("zones");
-    List<Zone> zones = ZoneReader.read(job.zones(), terrain.frame(), warnings);
+    List<Zone> zones = new ArrayList<>(ZoneReader.read(job.zones(), terrain.frame(), warnings));
+    if (job.terrain().take().outline() != null) {
+      zones.add(OutsideZone.of(job.terrain().take().outline(), terrain.frame(), warnings));
+    }
 
     progress.stage("regions");
     Tiling tiling =

@@ -2,6 +2,7 @@ package plyscape.terrain;
 
 import java.io.IOException;
 import java.util.Arrays;
+import plyscape.fault.JobFault;
 import plyscape.terrain.GroundRaster.Window;
 
 /**
@@ -15,6 +16,8 @@ import plyscape.terrain.GroundRaster.Window;
  */
 record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range) {
 
+  private static final int MOST_CELLS_AT_ONCE = 1 << 26;
+
   /**
    * Reads a window.
    *
@@ -26,6 +29,10 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
       throws IOException {
     int columns = (window.columns() + across - 1) / across;
     int rows = (window.rows() + along - 1) / along;
+    if (window.columns() > MOST_CELLS_AT_ONCE) {
+      throw new JobFault(
+          "a row of " + window.columns() + " cells is more than can be held", "crop the terrain");
+    }
     if (across == 1 && along == 1) {
       return whole(ground, window, core);
     }

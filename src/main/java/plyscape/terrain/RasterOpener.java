@@ -12,6 +12,9 @@ import plyscape.job.TerrainTake;
 /** Chooses the reader of an elevation file, by its first bytes where the format has a mark and else by its name. */
 final class RasterOpener {
 
+  /** Coordinates of any map on Earth are less, whatever their unit. */
+  private static final double FARTHEST = 1e10;
+
   private RasterOpener() {}
 
   /**
@@ -20,6 +23,23 @@ final class RasterOpener {
    * @throws InputFault when there is no such file, or it is in no known format, or it is broken
    */
   static Raster open(Path file, TerrainTake.Encoding encoding, Warnings warnings) {
+    Raster raster = chosen(file, encoding, warnings);
+    Affine a = raster.toGround();
+    double far = Math.max(reach(a.x0(), a.xCol(), a.xRow(), raster), reach(a.y0(), a.yCol(), a.yRow(), raster));
+    double step = Math.abs(a.xCol() * a.yRow() - a.xRow() * a.yCol());
+    if (!(far < FARTHEST) || !(step > 1e-24 * far * far)) {
+      throw new InputFault(
+          Place.file(file.toString()), "its georeference is beyond any map (coordinates up to " + (float) far + ")",
+          "mend its place and cell size");
+    }
+    return raster;
+  }
+
+  private static double reach(double origin, double perColumn, double perRow, Raster raster) {
+    return Math.abs(origin) + Math.abs(perColumn) * raster.columns() + Math.abs(perRow) * raster.rows();
+  }
+
+  private static Raster chosen(Path file, TerrainTake.Encoding encoding, Warnings warnings) {
     Place place = Place.file(file.toString());
     if (!Files.isRegularFile(file)) {
       throw new InputFault(

@@ -14,36 +14,54 @@ import java.io.IOException;
  * @param toGround places the part, (0, 0) being its own outer corner
  * @param crs CRS to take it in
  * @param factor metres in one unit of the base's values
+ * @param nodata value of the base that means none, NaN for none such
  */
 record RasterView(
-    Raster base, int column, int row, int columns, int rows, Affine toGround, GroundCrs crs, double factor)
+    Raster base,
+    int column,
+    int row,
+    int columns,
+    int rows,
+    Affine toGround,
+    GroundCrs crs,
+    double factor,
+    double nodata)
     implements Raster {
+
+  /** Values beyond this are no elevations in any unit, but marks of a void that the file forgot to name. */
+  private static final double MOST = 1e9;
 
   /** The whole of a raster, in metres by what it says itself. */
   static RasterView of(Raster base) {
     return new RasterView(
-        base, 0, 0, base.columns(), base.rows(), base.toGround(), base.crs(), base.metresPerValue());
+        base, 0, 0, base.columns(), base.rows(), base.toGround(), base.crs(), base.metresPerValue(), Double.NaN);
   }
 
   /** The same with another place. */
   RasterView placedAt(Affine other) {
-    return new RasterView(base, column, row, columns, rows, other, crs, factor);
+    return new RasterView(base, column, row, columns, rows, other, crs, factor, nodata);
   }
 
   /** The same with another CRS. */
   RasterView in(GroundCrs other) {
-    return new RasterView(base, column, row, columns, rows, toGround, other, factor);
+    return new RasterView(base, column, row, columns, rows, toGround, other, factor, nodata);
   }
 
   /** The same with another unit. */
   RasterView withUnit(double metres) {
-    return new RasterView(base, column, row, columns, rows, toGround, crs, metres);
+    return new RasterView(base, column, row, columns, rows, toGround, crs, metres, nodata);
+  }
+
+  /** The same with a value that means none. */
+  RasterView without(double value) {
+    return new RasterView(base, column, row, columns, rows, toGround, crs, factor, value);
   }
 
   /** A part, counted within this one. */
   RasterView part(int firstColumn, int firstRow, int wide, int high) {
     return new RasterView(
-        base, column + firstColumn, row + firstRow, wide, high, toGround.shifted(firstColumn, firstRow), crs, factor);
+        base, column + firstColumn, row + firstRow, wide, high, toGround.shifted(firstColumn, firstRow), crs, factor,
+        nodata);
   }
 
   @Override
@@ -54,10 +72,10 @@ record RasterView(
   @Override
   public double[] read(int firstColumn, int firstRow, int wide, int high) throws IOException {
     double[] values = base.read(column + firstColumn, row + firstRow, wide, high);
-    if (factor != 1) {
-      for (int i = 0; i < values.length; i++) {
-        values[i] *= factor;
-      }
+    for (int i = 0; i < values.length; i++) {
+      double value = values[i];
+      boolean none = value == nodata || (float) value == (float) nodata || Math.abs(value) > MOST;
+      values[i] = none ? Double.NaN : value * factor;
     }
     return values;
   }

@@ -14,10 +14,13 @@ final class ReliefCheck {
   /** Relief over the shorter side of the ground from which a landscape isn't believed; the steepest faces have 0.6. */
   private static final double STEEPEST = 0.8;
 
-  /** A little above the highest and below the deepest ground there is (8849 m and -10 935 m). */
+  /**
+   * A little above the highest ground there is (8849 m), and above the commonest mark of a void, -9999: deeper ground is
+   * only in a few trenches.
+   */
   private static final double HIGHEST_M = 8900;
 
-  private static final double DEEPEST_M = -11000;
+  private static final double DEEPEST_M = -9990;
 
   /** Six arc-minutes; coarser rasters show no landscape on a panel. */
   private static final double LARGEST_CELL_DEGREES = 0.1;
@@ -43,7 +46,8 @@ final class ReliefCheck {
           "elevation-range",
           String.format(
               Locale.ROOT, "elevations run from %.1f to %.1f m, beyond any ground on Earth; if they are feet or"
-                  + " centimetres, set terrain.unit", terrain.zminM(), terrain.zmaxM()),
+                  + " centimetres, set terrain.unit; if the file marks voids by a number, set terrain.nodata",
+              terrain.zminM(), terrain.zmaxM()),
           terrain.file());
     } else if (relief > STEEPEST * side) {
       warnings.add(

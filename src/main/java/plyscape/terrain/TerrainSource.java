@@ -48,6 +48,9 @@ final class TerrainSource {
           "unit", "the file says that its elevations aren't in metres; they are converted by " + raster.metresPerValue(),
           raster.name());
     }
+    if (take.nodata() != null) {
+      view = view.without(take.nodata());
+    }
     if (!take.crs().isEmpty()) {
       view = view.in(CrsLookup.describe(take.crs(), new Place("", 0, 0, "terrain.crs")));
     }

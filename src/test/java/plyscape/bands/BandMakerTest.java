@@ -3,11 +3,19 @@ package plyscape.bands;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+import plyscape.grid.Grid;
+import plyscape.grid.GroundFrame;
+import plyscape.job.TerrainSpec;
+import plyscape.job.TerrainTake;
+import plyscape.terrain.Terrain;
 
 /** The band methods against closed forms, published examples and exhaustive search. */
 class BandMakerTest {
@@ -117,6 +125,37 @@ class BandMakerTest {
     assertEquals(List.of(4, 7), bands.plyNumbers());
     assertEquals(List.of(300.0), bands.breaksM());
     assertEquals(List.of(2), BandMaker.withoutEmpty(List.of(2, 4), List.of(50.0), 100, 400).plyNumbers());
+  }
+
+  /** Land takes the listed plies but the sea's, from the level up; the level itself is sea. */
+  @Test
+  void sea_takesTheLevelAndBelow() {
+    Bands bands = BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 100), terrain(40, 400), List.of());
+    assertEquals(List.of(1, 2, 4), bands.plyNumbers());
+    assertEquals(250, bands.breaksM().get(0), 1e-9);
+    assertEquals(4, bands.plyAt(100));
+    assertEquals(4, bands.plyAt(50));
+    assertEquals(2, bands.plyAt(100.001));
+    Bands flooded = BandMaker.make(spec(TerrainSpec.NamedBands.SCALE, 500), terrain(40, 400), List.of());
+    assertEquals(List.of(4), flooded.plyNumbers());
+    Bands dry = BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 0), terrain(40, 400), List.of());
+    assertEquals(List.of(1, 2, 4), dry.plyNumbers());
+    Bands listed = BandMaker.make(spec(new TerrainSpec.BreakList(List.of(300.0, 60.0)), 100), terrain(40, 400), List.of());
+    assertEquals(List.of(300.0, Math.nextUp(100.0)), listed.breaksM());
+  }
+
+  private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {
+    TerrainTake take =
+        new TerrainTake(
+            List.of(), "", TerrainTake.Unit.M, null, TerrainTake.Encoding.AUTO, null, null, null, null, null,
+            new TerrainTake.Sea(seaM, 4), null);
+    return new TerrainSpec(Path.of("t.asc"), null, "", List.of(1, 2, 4), method, 0, take);
+  }
+
+  private static Terrain terrain(double zminM, double zmaxM) {
+    Box box = new Box(0, 0, 2, 1);
+    Grid grid = new Grid(new CellFrame(0, 0, 1, 1, 2, 1), new double[] {zminM, zmaxM});
+    return new Terrain("t.asc", "", new GroundFrame("", box, box, 1), grid, zminM, zmaxM, 1, 0);
   }
 
   private static List<Integer> numbers(int n) {

@@ -1,0 +1,285 @@
+package plyscape.terrain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import plyscape.fault.InputFault;
+import plyscape.fault.JobFault;
+import plyscape.fault.Warning;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.job.Job;
+import plyscape.job.TerrainSpec;
+import plyscape.job.TerrainTake;
+import plyscape.job.TerrainTake.Centre;
+import plyscape.job.TerrainTake.Encoding;
+import plyscape.job.TerrainTake.Unit;
+
+/** The rarer ways to take a terrain: CRS, units, scale, centre, mosaics, turned and very wide rasters. */
+class TerrainTakeTest {
+
+  private static final Job.PanelSpec PANEL = new Job.PanelSpec(240, 240, 6);
+
+  @TempDir Path dir;
+
+  private final Warnings warnings = new Warnings();
+
+  /** A job's terrain, key by key. */
+  private final class Taken {
+    private final Path file;
+    private Box crop;
+    private String cropCrs = "";
+    private List<Path> more = List.of();
+    private String crs = "";
+    private Unit unit = Unit.FROM_FILE;
+    private Double cell;
+    private Double nodata;
+    private Centre centre;
+    private Double groundWidth;
+    private Double scale;
+
+    Taken(Path file) {
+      this.file = file;
+    }
+
+    Terrain read() {
+      TerrainTake take =
+          new TerrainTake(more, crs, unit, nodata, Encoding.AUTO, cell, centre, groundWidth, scale, null, null, null);
+      return TerrainReader.read(
+          new TerrainSpec(file, crop, cropCrs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0, take), PANEL, 1.5, warnings);
+    }
+  }
+
+  private List<String> codes() {
+    return warnings.list().stream().map(Warning::code).toList();
+  }
+
+  /** A plane {@code 100 + x-step * column + y-step * row from the south}. */
+  private Path asc(String name, int columns, int rows, double west, double south, double cell, double perColumn, double perRow)
+      throws IOException {
+    StringBuilder out =
+        new StringBuilder(
+            String.format(
+                Locale.ROOT, "ncols %d\nnrows %d\nxllcorner %.12f\nyllcorner %.12f\ncellsize %.15f\n", columns, rows, west,
+                south, cell));
+    for (int row = rows - 1; row >= 0; row--) {
+      for (int column = 0; column < columns; column++) {
+        out.append(100 + perColumn * column + perRow * row).append(' ');
+      }
+    }
+    return Files.writeString(dir.resolve(name), out.toString());
+  }
+
+  @Test
+  void unit_convertsElevations() throws IOException {
+    Taken t = new Taken(asc("t.asc", 10, 10, 0, 0, 100, 1, 0));
+    t.unit = Unit.FT;
+    assertEquals(30.48, t.read().zminM(), 1e-12);
+    t.unit = Unit.US_FT;
+    assertEquals(100 * 1200.0 / 3937, t.read().zminM(), 1e-12);
+    t.unit = Unit.CM;
+    assertEquals(1, t.read().zminM(), 1e-12);
+  }
+
+  /** A file that doesn't say what its voids are: that is seen, and the job can tell. */
+  @Test
+  void nodata_canBeTold() throws IOException {
+    Path file = asc("t.asc", 10, 10, 0, 0, 1000, 1, 0);
+    Files.writeString(file, Files.readString(file).replace("105.0", "-32768"));
+    Taken t = new Taken(file);
+    assertEquals(-32768, t.read().zminM(), 0);
+    assertTrue(warnings.list().stream().anyMatch(w -> w.message().contains("terrain.nodata")));
+    t.nodata = -32768.0;
+    assertEquals(100, t.read().zminM(), 0);
+    assertEquals(10, t.read().voidsFilled());
+    Files.writeString(file, Files.readString(file).replace("-32768", "3.4e38"));
+    assertEquals(10, new Taken(file).read().voidsFilled());
+  }
+
+  @Test
+  void unlikelyRelief_isSaid() throws IOException {
+    new Taken(asc("steep.asc", 10, 10, 0, 0, 10, 20, 0)).read();
+    assertTrue(codes().contains("steep-relief"), codes().toString());
+    new Taken(asc("high.asc", 10, 10, 0, 0, 10000, 2000, 0)).read();
+    assertTrue(codes().contains("elevation-range"), codes().toString());
+  }
+
+  @Test
+  void degreesWithoutCrs_areRefusedAndTakenWithOne() throws IOException {
+    Path file = asc("deg.asc", 40, 30, -2.8, 55.5, 1 / 1200.0, 3, 2);
+    InputFault fault = assertThrows(InputFault.class, () -> new Taken(file).read());
+    assertTrue(fault.getMessage().contains("EPSG:4326"), fault.getMessage());
+    Taken t = new Taken(file);
+    t.crs = "EPSG:4326";
+    assertEquals("EPSG:32630", t.read().crs());
+  }
+
+  /** Small local ground must not be taken for degrees. */
+  @Test
+  void localPlanes_arentDegrees() throws IOException {
+    assertEquals(10, new Taken(asc("local.asc", 10, 10, 0, 0, 0.05, 1, 0)).read().zmaxM() - 99, 1e-9);
+    assertEquals(109, new Taken(asc("metres.asc", 10, 10, 20, 30, 1, 1, 0)).read().zmaxM(), 1e-9);
+  }
+
+  @Test
+  void scale_setsTheCarvedSize() throws IOException {
+    Taken t = new Taken(asc("t.asc", 50, 40, 1000, 2000, 100, 1, 0));
+    t.scale = 25000.0;
+    // 5 km and 4 km at 1:25000 are 200 and 160 mm, centred on 240 x 240.
+    assertEquals(new Box(20, 40, 220, 200), t.read().frame().panel());
+    t.scale = 20000.0;
+    JobFault fault = assertThrows(JobFault.class, t::read);
+    assertTrue(fault.getMessage().contains("1:21930"), fault.getMessage());
+  }
+
+  @Test
+  void centre_takesABoxOfThePanelsShape() throws IOException {
+    Taken t = new Taken(asc("t.asc", 50, 40, 1000, 2000, 100, 1, 0));
+    t.centre = new Centre(3500, 4000);
+    t.groundWidth = 2280.0;
+    assertEquals(new Box(2360, 2860, 4640, 5140), t.read().frame().ground());
+    t.groundWidth = null;
+    t.scale = 10000.0;
+    assertEquals(new Box(2360, 2860, 4640, 5140), t.read().frame().ground());
+    assertEquals(new Box(6, 6, 234, 234), t.read().frame().panel());
+  }
+
+  @Test
+  void mosaic_joinsTilesThatShareACellRow() throws IOException {
+    // Columns 0..9 and 9..18 of one plane, as tiles of points on the degree lines share one.
+    Taken t = new Taken(asc("west.asc", 10, 10, 0, 0, 10, 1, 2));
+    Path east = asc("east.asc", 10, 10, 90, 0, 10, 1, 2);
+    Files.writeString(east, Files.readString(east).replaceAll("(?m)^100.*", ""));
+    Path eastAgain = asc("east2.asc", 10, 10, 90, 0, 10, 1, 2);
+    t.more = List.of(eastAgain);
+    Terrain joined = t.read();
+    assertEquals(new Box(0, 0, 190, 100), joined.frame().ground());
+    assertEquals(19, joined.elevationM().frame().columns());
+    // The first raster gives the shared column.
+    assertEquals(109, joined.elevationM().at(9, 0), 0);
+    assertEquals(101, joined.elevationM().at(10, 0), 0);
+    assertEquals(0, joined.voidsFilled());
+  }
+
+  @Test
+  void mosaic_samplesTilesOnOtherCells() throws IOException {
+    Taken t = new Taken(asc("west.asc", 10, 10, 0, 0, 10, 1, 0));
+    // The same plane on cells of 5 m: 0.5 a column; column 0 is centred at 92.5, which is 8.75 columns of the first.
+    t.more = List.of(asc("fine.asc", 40, 20, 90, 0, 5, 0.5, 0));
+    Terrain joined = t.read();
+    assertEquals(29, joined.elevationM().frame().columns());
+    assertEquals(109, joined.elevationM().at(9, 5), 1e-9);
+    // Centre of column 15 is at 155: 65 m into the fine raster, 12.5 of its columns from its first centre.
+    assertEquals(100 + 0.5 * 12.5, joined.elevationM().at(15, 5), 1e-9);
+  }
+
+  @Test
+  void mosaicOfTwoCrs_isRefused() throws IOException {
+    Taken t = new Taken(asc("a.asc", 10, 10, 0, 0, 10, 1, 0));
+    Path other = asc("b.asc", 10, 10, 100, 0, 10, 1, 0);
+    Files.writeString(
+        dir.resolve("b.prj"),
+        "PROJCS[\"x\",GEOGCS[\"g\",DATUM[\"d\",SPHEROID[\"WGS84\",6378137,298.257223563]],PRIMEM[\"Greenwich\",0],"
+            + "UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"central_meridian\",9],"
+            + "PARAMETER[\"latitude_of_origin\",0],PARAMETER[\"scale_factor\",1],PARAMETER[\"false_easting\",0],"
+            + "PARAMETER[\"false_northing\",0],UNIT[\"metre\",1]]");
+    t.more = List.of(other);
+    assertThrows(InputFault.class, t::read);
+  }
+
+  /** A grid turned by 30 degrees: the plane comes out as it lies on the ground. */
+  @Test
+  void turnedGrid_isResampledNorthUp() throws IOException {
+    double cos = Math.cos(Math.toRadians(30)) * 10;
+    double sin = 5;
+    int n = 60;
+    double[] values = new double[n * n];
+    Affine a = new Affine(1000, cos, sin, 2000, sin, -cos);
+    for (int i = 0; i < values.length; i++) {
+      values[i] = 0.1 * a.x(i % n + 0.5, i / n + 0.5) + 0.2 * a.y(i % n + 0.5, i / n + 0.5);
+    }
+    double[] matrix = {cos, sin, 0, 1000, sin, -cos, 0, 2000, 0, 0, 0, 0, 0, 0, 0, 1};
+    Path file =
+        new TiffFixture(n, n, values).type("float64").tag(34264, matrix).crs(32632, true, false).write(dir.resolve("r.tif"));
+    Terrain t = new Taken(file).read();
+    assertTrue(codes().contains("turned-raster"));
+    double x = a.x(30, 30);
+    double y = a.y(30, 30);
+    assertEquals(0.1 * x + 0.2 * y, t.elevationM().bilinear(t.frame().panelX(x), t.frame().panelY(y)), 1e-9);
+    assertEquals(1000, t.frame().ground().minX(), 1e-9);
+    assertEquals(1000 + n * (cos + sin), t.frame().ground().maxX(), 1e-9);
+  }
+
+  /** Cells of 20 by 10 m keep their shape. */
+  @Test
+  void unequalCells_keepTheGroundsShape() throws IOException {
+    Path file =
+        new TiffFixture(10, 10, new double[100]).placed(0, 100, 20, 10).crs(32632, true, false).write(dir.resolve("u.tif"));
+    Box panel = new Taken(file).read().frame().panel();
+    assertEquals(2, panel.width() / panel.height(), 1e-9);
+  }
+
+  /**
+   * A map in US survey feet, EPSG:2263: metres of a cell and of the panel scale follow; the unit of elevations isn't told,
+   * which is said.
+   */
+  @Test
+  void mapInFeet_isMeasuredInMetres() throws IOException {
+    Path file =
+        new TiffFixture(10, 10, new double[100]).placed(1000000, 200000, 100, 100).crs(2263, true, false)
+            .write(dir.resolve("feet.tif"));
+    Terrain t = new Taken(file).read();
+    assertEquals(100 * 1200.0 / 3937, t.cellM(), 1e-9);
+    assertTrue(codes().contains("map-unit"));
+  }
+
+  /** Longitudes of 0 to 360 and a raster too wide for one zone: the crop decides. */
+  @Test
+  void worldRaster_isCutToTheCrop() throws IOException {
+    Taken t = new Taken(asc("world.asc", 360, 180, 0, -90, 1, 1, 1));
+    t.crs = "EPSG:4326";
+    assertThrows(JobFault.class, t::read);
+    t.crop = new Box(284, 40, 290, 46);
+    Terrain cut = t.read();
+    assertEquals("EPSG:32618", cut.crs());
+    // 287 E is 73 W, column 286.5 of the plane; 43 N is row 132.5.
+    double[] xy = {-73, 43};
+    CrsLookup.between("EPSG:4326", "EPSG:32618", new plyscape.fault.Place("", 0, 0, "")).map(xy, 1);
+    double got = cut.elevationM().bilinear(cut.frame().panelX(xy[0]), cut.frame().panelY(xy[1]));
+    assertEquals(100 + 286.5 + 132.5, got, 0.05);
+  }
+
+  /**
+   * Datum shift: OSGB36 degrees (EPSG:4277), 1 W 52 N, by GDAL 3.6.2 with PROJ 9.1.1 and no grids: {@code gdaltransform -s_srs
+   * EPSG:4277 -t_srs EPSG:32630}. Both use a shift of seven parameters, good to some metres; without it the place would be
+   * about 100 m off.
+   */
+  @Test
+  void datumShift_isApplied() {
+    double[] xy = {-1, 52};
+    CrsLookup.between("EPSG:4277", "EPSG:32630", new plyscape.fault.Place("", 0, 0, "")).map(xy, 1);
+    assertEquals(637188.2609, xy[0], 3);
+    assertEquals(5762972.8148, xy[1], 3);
+  }
+
+  @Test
+  void cell_placesARasterThatDoesntSay() throws IOException {
+    Path png = dir.resolve("p.png");
+    javax.imageio.ImageIO.write(
+        new java.awt.image.BufferedImage(20, 10, java.awt.image.BufferedImage.TYPE_BYTE_GRAY), "png", png.toFile());
+    Taken t = new Taken(png);
+    t.cell = 30.0;
+    assertEquals(new Box(0, 0, 600, 300), t.read().frame().ground());
+    Taken placed = new Taken(asc("t.asc", 10, 10, 0, 0, 10, 1, 0));
+    placed.cell = 30.0;
+    assertThrows(InputFault.class, placed::read);
+  }
+}

@@ -1,0 +1,81 @@
+package plyscape.terrain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import plyscape.fault.InputFault;
+import plyscape.fault.Warnings;
+
+/** Files that another program wrote (GDAL 3.6.2), one a layout; what they hold is a plane, so that every cell is known. */
+class TiffLayoutTest {
+
+  private static final Path FOLDER = Path.of("src/test/resources/plyscape/terrain/layouts");
+  private static final int COLUMNS = 40;
+  private static final int ROWS = 30;
+
+  @ParameterizedTest
+  @CsvSource({
+    "u8-lzw-p2, 0",
+    "i8-deflate, -80",
+    "i16-lzw-p2-tiles, 0",
+    "u16-packbits, 0",
+    "i32-zstd-p2-big, 0",
+    "u32-lzw-high-first, 0",
+    "f32-lzw-p3, 0.5",
+    "f32-deflate-p3-high-first, 0.5",
+    "f32-zstd-p3-tiles, 0.5",
+    "f64-deflate-p2, 0.5",
+    "f64-zstd-p3-big-high-first, 0.5",
+    "f64-none-nan, 0.5",
+    "i16-scaled, 0"
+  })
+  void plane_comesOutOfEveryLayout(String name, double more) throws IOException {
+    try (Raster raster = open(name)) {
+      assertEquals("EPSG:32632", raster.crs().id());
+      assertEquals(500000, raster.toGround().x(0, 0), 1e-9);
+      check(raster.read(0, 0, COLUMNS, ROWS), 0, 0, COLUMNS, more);
+      check(raster.read(5, 4, 20, 17), 5, 4, 20, more);
+    }
+  }
+
+  private static Raster open(String name) {
+    return RasterOpener.open(FOLDER.resolve(name + ".tif"), new Warnings());
+  }
+
+  private static void check(double[] values, int column, int row, int wide, double more) {
+    for (int i = 0; i < values.length; i++) {
+      int c = column + i % wide;
+      int r = row + i / wide;
+      assertEquals(c == 7 && r == 5 ? Double.NaN : 100 + c + 2 * r + more, values[i], 0, "column " + c + ", row " + r);
+    }
+  }
+
+  @Test
+  void feet_areSaidByTheFile() throws IOException {
+    try (Raster raster = open("f32-feet")) {
+      assertEquals(0.3048, raster.metresPerValue(), 0);
+      assertEquals(100, raster.read(0, 0, 1, 1)[0] * raster.metresPerValue(), 1e-4);
+    }
+  }
+
+  @Test
+  void tilesLeftOut_areVoid() throws IOException {
+    try (Raster raster = open("i16-sparse")) {
+      double[] values = raster.read(15, 0, 2, 1);
+      assertEquals(115, values[0], 0);
+      assertTrue(Double.isNaN(values[1]));
+    }
+  }
+
+  @Test
+  void unknownPacking_isRefusedWithWhatWouldDo() {
+    String message = assertThrows(InputFault.class, () -> open("f32-lerc")).getMessage();
+    assertTrue(message.contains("34887") && message.contains("Deflate"), message);
+  }
+}
