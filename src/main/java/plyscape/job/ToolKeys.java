@@ -52,7 +52,12 @@ final class ToolKeys {
             "feed",
             "plunge",
             "stepdown",
-            "stepover");
+            "stepover",
+            "tip_diameter",
+            "taper",
+            "shank_diameter",
+            "stickout",
+            "holder_diameter");
     double diameter = keys.number("diameter", 3.0, Range.mm(0.05, 60));
     double flute = keys.number("flute_length", 12, Range.mm(0.1, 300));
     double stepdown = keys.number("stepdown", 2.0, Range.mm(0.005, 60));
@@ -72,6 +77,11 @@ final class ToolKeys {
         keys.number("feed", 1800, Range.of(1, 50_000, "mm/min")),
         keys.number("plunge", 500, Range.of(1, 50_000, "mm/min")),
         stepdown,
-        keys.number("stepover", 0.45, Range.of(0.01, 1, "as a fraction of the diameter")));
+        keys.number("stepover", 0.45, Range.of(0.01, 1, "as a fraction of the diameter")),
+        keys.number("tip_diameter", 0, Range.mm(0, diameter)),
+        keys.number("taper", 0, Range.of(0.1, 85, "degrees between side and axis")),
+        keys.number("shank_diameter", 0, Range.mm(0.1, 100)),
+        keys.number("stickout", 0, Range.mm(1, 400)),
+        keys.number("holder_diameter", 0, Range.mm(1, 300)));
   }
 }

@@ -35,13 +35,22 @@ public final class OutputFile {
    * @throws JobFault if it is there and may not be replaced, or can't be written
    */
   public static void write(Path file, String text, boolean force) {
+    write(file, text.getBytes(StandardCharsets.UTF_8), force);
+  }
+
+  /**
+   * Writes bytes.
+   *
+   * @throws JobFault if it is there and may not be replaced, or can't be written
+   */
+  public static void write(Path file, byte[] bytes, boolean force) {
     require(file, force);
     Path target = file.toAbsolutePath();
     Path aside = target.resolveSibling("." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
     try {
       try {
         Files.write(
-            aside, text.getBytes(StandardCharsets.UTF_8), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+            aside, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         if (force) {
           Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
         } else {

@@ -154,6 +154,20 @@ class GcodeWriterTest {
     return length;
   }
 
+  @Test
+  void head_readsBackToToolAndMachine() {
+    Tool tool = new Tool("a rather long name, flat, for an end mill that makes its line break", Tool.Shape.TAPERED, 6, 22.5, 3,
+        18000, 1800.5, 500, 2, 0.45, 0.5, 7.5, 6.35, 31, 24);
+    for (Machine.Zero zero : Machine.Zero.values()) {
+      Machine machine = new Machine(310, 290, 80, 4000, 300, 0.02, 4, 0, zero, Machine.ZeroZ.values()[zero.ordinal() % 2]);
+      String text = GcodeWriter.write(new GcodeHeader("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
+      GcodeHead head = GcodeHead.read(text);
+      assertEquals(machine, head.machine().orElseThrow());
+      assertEquals(tool, head.tool().orElseThrow());
+    }
+    assertEquals(java.util.Optional.empty(), GcodeHead.read("(tool: x)\nG0 X1\nM30").tool());
+  }
+
   private static boolean far(Move a, Move b) {
     return Math.abs(a.x() - b.x()) > 0.000501 || Math.abs(a.y() - b.y()) > 0.000501
         || Math.abs(a.depth() - b.depth()) > 0.000501;
