@@ -15,15 +15,20 @@ record LevelField(PocketLevel level, DistanceField field) {
   private static final double WALL_TOLERANCE_MM = 0.002;
 
   /** Inner rings have room. */
-  private static final double INNER_TOLERANCE_MM = 0.01;
+  private static final double INNER_TOLERANCE_MM = 0.003;
 
-  /** The exact path of a cutter's centre along the walls, thinned. */
-  List<Ring> wallRings(RingTracer tracer, double radiusMm) {
+  /**
+   * The exact path of a cutter's centre along the walls, thinned.
+   *
+   * @param roundMm radius to which inner corners may be rounded, 0 to keep them
+   */
+  List<Ring> wallRings(RingTracer tracer, double radiusMm, double roundMm) {
     WallRing wall = new WallRing(field, radiusMm);
     List<Ring> rings = new ArrayList<>();
     for (Ring ring : tracer.trace(field.distance, radiusMm, 1e6, 0, 0, null)) {
       if (ring.size() > 1) {
-        rings.add(Polyline.thin(wall.exact(ring), WALL_TOLERANCE_MM));
+        Ring exact = Polyline.thin(wall.exact(ring), WALL_TOLERANCE_MM);
+        rings.add(roundMm > 0 ? CornerRounding.round(exact, roundMm) : exact);
       }
     }
     return rings;

@@ -38,6 +38,11 @@ final class MoveList {
     add(Move.arc(clockwise, toX, toY, toDepth, cx, cy, feedMmPerMin));
   }
 
+  /** Moves that go on from here. */
+  void addAll(List<Move> more) {
+    more.forEach(this::add);
+  }
+
   private void add(Move move) {
     moves.add(move);
     x = move.x();

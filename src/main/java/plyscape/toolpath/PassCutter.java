@@ -11,13 +11,22 @@ import plyscape.machine.Tool;
 final class PassCutter {
 
   /** Feed changes come in steps of this share, so that programs stay small. */
-  private static final double FEED_STEP = 0.1;
+  private static final double FEED_STEP = 0.05;
 
   /** Widths are read off a lattice; this much over the stepover is its grain. */
   private static final double WIDTH_GRAIN = 1.1;
 
   /** The last bit down onto cleared ground goes at plunge feed, mm. */
   private static final double TOUCH_MM = 0.3;
+
+  /** Arcs along a wall may come nearer to it than the lines they stand for by this, mm. */
+  private static final double WALL_SIDE_MM = 0.002;
+
+  /** Ways ahead, in stepovers, at which a neighbouring closed ring is met. */
+  private static final double[] LEADS = {2, 1.4, 0.8};
+
+  /** A way longer by this is as dear as the two stops it saves, mm. */
+  private static final double STOP_WORTH_MM = 6;
 
   private final Stock stock;
   private final Clearway way;
@@ -28,6 +37,8 @@ final class PassCutter {
   private final double radius;
   private final MoveList moves;
   private boolean down;
+  private double headingX = Double.NaN;
+  private double headingY = Double.NaN;
 
   /**
    * @param field distances in the pocket of the level that bounds the pass
@@ -52,20 +63,74 @@ final class PassCutter {
     return moves;
   }
 
-  /** Cuts a piece; returns where it ended. */
-  double[] cut(Piece piece) {
-    Piece placed = piece.closed() ? piece.startingAt(startOn(piece)) : piece;
-    Piece entered = enter(placed);
+  /** Cuts a piece. */
+  void cut(Piece piece) {
+    Piece entered = down ? glide(piece) : null;
+    if (entered == null) {
+      entered = enter(piece.closed() ? piece.startingAfter(startOn(piece), 0) : piece);
+    }
     follow(entered);
-    return new double[] {moves.x, moves.y};
   }
 
-  /** Ends the pass at safe height. */
-  void finish() {
-    lift(-machine.safeHeightMm());
+  /** Goes over to a near piece without a stop, if there is room; the piece from where it was met, or null. */
+  private Piece glide(Piece piece) {
+    if (!piece.closed()) {
+      return glideTo(piece) ? piece : null;
+    }
+    int nearest = nearest(piece);
+    double gap = Math.hypot(piece.x()[nearest] - moves.x, piece.y()[nearest] - moves.y);
+    if (gap > 4 * tool.stepoverMm()) {
+      return null;
+    }
+    double length = piece.lengthMm();
+    for (double lead : LEADS) {
+      double ahead = lead * tool.stepoverMm();
+      if (ahead < length / 3) {
+        Piece placed = piece.startingAfter(nearest, ahead);
+        if (glideTo(placed)) {
+          return placed;
+        }
+      }
+    }
+    return null;
   }
 
-  private int startOn(Piece piece) {
+  private boolean glideTo(Piece piece) {
+    double bx = piece.x()[0];
+    double by = piece.y()[0];
+    double gap = Math.hypot(bx - moves.x, by - moves.y);
+    double ahead = Math.hypot(piece.x()[1] - bx, piece.y()[1] - by);
+    if (gap < 0.05 || gap > 5 * tool.stepoverMm() || ahead < 1e-6 || Double.isNaN(headingX)) {
+      return false;
+    }
+    Biarc biarc = Biarc.between(moves.x, moves.y, headingX, headingY, bx, by,
+        (piece.x()[1] - bx) / ahead, (piece.y()[1] - by) / ahead);
+    if (biarc == null || biarc.radiusMm() < 0.25 || biarc.lengthMm() > gap + STOP_WORTH_MM) {
+      return false;
+    }
+    double[][] points = way.along(biarc, moves.x, moves.y, bx, by);
+    if (!way.free(points)) {
+      return false;
+    }
+    int count = 0;
+    for (int i = 1; i < points.length; i++) {
+      count += stock.cut(points[i - 1][0], points[i - 1][1], points[i][0], points[i][1], radius, depth);
+    }
+    double feed = tool.feedMmPerMin() * share(width(count, biarc.lengthMm()));
+    side(biarc.middleX(), biarc.middleY(), biarc.firstX(), biarc.firstY(), biarc.firstClockwise(), feed);
+    side(bx, by, biarc.secondX(), biarc.secondY(), biarc.secondClockwise(), feed);
+    return true;
+  }
+
+  private void side(double x, double y, double cx, double cy, boolean clockwise, double feed) {
+    if (Double.isNaN(cx) || Math.hypot(x - cx, y - cy) > 500) {
+      moves.line(x, y, depth, feed);
+    } else {
+      moves.arc(clockwise, x, y, depth, cx, cy, feed);
+    }
+  }
+
+  private int nearest(Piece piece) {
     int nearest = 0;
     double least = Double.POSITIVE_INFINITY;
     for (int i = 0; i < piece.size(); i++) {
@@ -75,12 +140,22 @@ final class PassCutter {
         nearest = i;
       }
     }
+    return nearest;
+  }
+
+  /** Ends the pass at safe height. */
+  void finish() {
+    lift(-machine.safeHeightMm());
+  }
+
+  private int startOn(Piece piece) {
+    int nearest = nearest(piece);
     if (down && staysDown(piece.x()[nearest], piece.y()[nearest])) {
       return nearest;
     }
     int step = Math.max(1, piece.size() / 48);
     int best = nearest;
-    least = Double.POSITIVE_INFINITY;
+    double least = Double.POSITIVE_INFINITY;
     for (int i = 0; i < piece.size(); i += step) {
       double d = Math.hypot(piece.x()[i] - moves.x, piece.y()[i] - moves.y);
       if (d < least && way.clearSpot(piece.x()[i], piece.y()[i]) != null) {
@@ -141,28 +216,36 @@ final class PassCutter {
     }
     moves.line(x, y, highest, tool.plungeMmPerMin());
     down = true;
-    stock.cutDisk(x, y, radius, depth);
     if (length < RampEntry.LEAST_ROOM_MM) {
       moves.line(x, y, depth, tool.plungeMmPerMin());
+      stock.cutDisk(x, y, radius, depth);
       return piece;
     }
     return ramp(piece, highest);
   }
 
   private Piece ramp(Piece piece, double fromDepth) {
-    double feed = tool.feedMmPerMin() * options.slotFeed();
     List<double[]> points = piece.closed()
         ? RampEntry.around(piece, fromDepth, depth, options.rampDegrees())
         : RampEntry.toAndFro(piece, fromDepth, depth, options.rampDegrees(), 4 * tool.diameterMm());
+    double x = moves.x;
+    double y = moves.y;
     for (double[] point : points) {
-      moves.line(point[0], point[1], point[2], feed);
+      double deep = (point[2] - fromDepth) / Math.min(tool.stepdownMm(), depth - fromDepth + 1e-9);
+      moves.line(point[0], point[1], point[2], tool.feedMmPerMin() * share(tool.diameterMm() * deep));
+      if (deep > 0.5) {
+        stock.cut(x, y, point[0], point[1], radius, depth);
+        stock.cutDisk(point[0], point[1], radius, depth);
+      }
+      x = point[0];
+      y = point[1];
     }
     if (!piece.closed()) {
       return piece;
     }
     // The floor under the ramp is still sloped: the round begins at the ramp's end and covers it.
     int next = points.size() % piece.size();
-    return insert(piece.startingAt(next), moves.x, moves.y);
+    return insert(piece.startingAfter(next, 0), moves.x, moves.y);
   }
 
   /** A closed piece with one more point at its front. */
@@ -247,16 +330,26 @@ final class PassCutter {
     Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
     Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1.2, radius / 2)));
     double[] shares = shares(chunks);
+    MoveList path = new MoveList(moves.x, moves.y, depth);
     for (int c = 0; c < chunks.count(); c++) {
       double feed = tool.feedMmPerMin() * shares[c];
       boolean changes = c + 1 < chunks.count() && shares[c + 1] != shares[c];
       for (int i = chunks.start(c) + 1; i <= chunks.start(c + 1); i++) {
         boolean end = i == chunks.start(c + 1) && (changes || c + 1 == chunks.count());
         if (end || chunks.own(i)) {
-          moves.line(chunks.x(i), chunks.y(i), depth, feed);
+          path.line(chunks.x(i), chunks.y(i), depth, feed);
         }
       }
     }
+    double left = piece.wall() && !options.climb() ? WALL_SIDE_MM : ArcFitter.TOLERANCE_MM;
+    double right = piece.wall() && options.climb() ? WALL_SIDE_MM : ArcFitter.TOLERANCE_MM;
+    moves.addAll(ArcFitter.fit(moves.x, moves.y, depth, path.moves(), left, right));
+    int n = piece.size();
+    int before = piece.closed() ? n - 1 : n - 2;
+    int last = piece.closed() ? 0 : n - 1;
+    double d = Math.hypot(piece.x()[last] - piece.x()[before], piece.y()[last] - piece.y()[before]);
+    headingX = (piece.x()[last] - piece.x()[before]) / d;
+    headingY = (piece.y()[last] - piece.y()[before]) / d;
   }
 
   /** Cuts the chunks in the stock; the share of the feed for each, lowered already on the way to a wide cut. */

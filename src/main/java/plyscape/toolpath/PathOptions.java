@@ -14,7 +14,7 @@ public record PathOptions(
     double slotFeed, double rampDegrees, double clearanceMm, boolean climb, double toolChangeS) {
 
   /** What holds when the job says nothing. */
-  public static final PathOptions DEFAULT = new PathOptions(0.5, 4, 1.0, true, 60);
+  public static final PathOptions DEFAULT = new PathOptions(0.5, 5, 1.0, true, 60);
 
   /** Checks ranges. */
   public PathOptions {

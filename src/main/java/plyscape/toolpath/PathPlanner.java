@@ -60,8 +60,10 @@ public final class PathPlanner {
     List<ToolRun> runs = new ArrayList<>();
     double[] before = {};
     double[] start = {carved.minX(), carved.minY()};
-    for (Tool tool : flat) {
-      List<Pass> passes = planner.plan(tool, planner.reach(tool), before, start);
+    for (int t = 0; t < flat.size(); t++) {
+      Tool tool = flat.get(t);
+      Tool next = t + 1 < flat.size() ? flat.get(t + 1) : null;
+      List<Pass> passes = planner.plan(tool, planner.reach(tool, next == null), before, next, start);
       if (!passes.isEmpty()) {
         runs.add(new ToolRun(tool, passes));
         before = append(before, tool.radiusMm());

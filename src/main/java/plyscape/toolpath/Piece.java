@@ -37,15 +37,29 @@ record Piece(int index, boolean closed, double[] x, double[] y) {
     return new Piece(index, closed, rx, ry);
   }
 
-  /** A closed piece from another of its points on. */
-  Piece startingAt(int point) {
+  /** A closed piece from the place on it that lies a way after one of its points, mm. */
+  Piece startingAfter(int point, double wayMm) {
     int n = x.length;
-    double[] rx = new double[n];
-    double[] ry = new double[n];
-    for (int i = 0; i < n; i++) {
-      rx[i] = x[(point + i) % n];
-      ry[i] = y[(point + i) % n];
+    int a = point;
+    double rest = wayMm;
+    for (int guard = 0; guard < n; guard++) {
+      int b = (a + 1) % n;
+      double d = Math.hypot(x[b] - x[a], y[b] - y[a]);
+      if (d > rest) {
+        double t = rest / d;
+        double[] rx = new double[t > 1e-9 ? n + 1 : n];
+        double[] ry = new double[rx.length];
+        rx[0] = x[a] + t * (x[b] - x[a]);
+        ry[0] = y[a] + t * (y[b] - y[a]);
+        for (int i = 1; i < rx.length; i++) {
+          rx[i] = x[(a + i) % n];
+          ry[i] = y[(a + i) % n];
+        }
+        return new Piece(index, true, rx, ry);
+      }
+      rest -= d;
+      a = b;
     }
-    return new Piece(index, closed, rx, ry);
+    return startingAfter(point, 0);
   }
 }

@@ -8,7 +8,7 @@ import java.util.Map;
 
 /**
  * Puts the pieces of a pass in cutting order: a piece comes after all pieces of inner rings that lie beside it, so that
- * it takes one stepover only, and from each end the nearest piece that may come is next. Deterministic.
+ * it takes one stepover only; beyond that for short ways between them ({@link TourOrder}). Deterministic.
  */
 final class PieceOrder {
 
@@ -17,7 +17,6 @@ final class PieceOrder {
 
   private final List<Piece> pieces;
   private final double spacing;
-  private final int[] waiting;
   private final List<List<Integer>> after = new ArrayList<>();
   private final double[][] sampleX;
   private final double[][] sampleY;
@@ -29,7 +28,6 @@ final class PieceOrder {
   PieceOrder(List<Piece> pieces, double spacingMm) {
     this.pieces = pieces;
     this.spacing = spacingMm;
-    waiting = new int[pieces.size()];
     sampleX = new double[pieces.size()][];
     sampleY = new double[pieces.size()][];
     for (int p = 0; p < pieces.size(); p++) {
@@ -97,7 +95,6 @@ final class PieceOrder {
                   && Math.hypot(other.x() - sampleX[p][s], other.y() - sampleY[p][s]) < near) {
                 seen[q] = p;
                 after.get(p).add(q);
-                waiting[q]++;
               }
             }
           }
@@ -112,62 +109,38 @@ final class PieceOrder {
     return (i << 32) ^ (j & 0xffffffffL);
   }
 
-  /** Takes each next piece and says where it ended. */
+  /** Takes each next piece. */
   interface Cutter {
-    /** Cuts a piece and returns the X and Y where it ended. */
-    double[] cut(Piece piece);
+    void cut(Piece piece);
   }
 
   /** Hands the pieces over in order, starting from a point. */
   void run(double x, double y, Cutter cutter) {
-    boolean[] done = new boolean[pieces.size()];
-    for (int count = 0; count < pieces.size(); count++) {
-      int best = -1;
-      double least = Double.POSITIVE_INFINITY;
-      for (int p = 0; p < pieces.size(); p++) {
-        if (!done[p] && waiting[p] == 0) {
-          double d = distance(p, x, y, least);
-          if (d < least) {
-            least = d;
-            best = p;
-          }
-        }
+    List<List<Integer>> before = new ArrayList<>();
+    pieces.forEach(piece -> before.add(new ArrayList<>()));
+    for (int p = 0; p < pieces.size(); p++) {
+      for (int q : after.get(p)) {
+        before.get(q).add(p);
       }
-      done[best] = true;
-      for (int q : after.get(best)) {
-        waiting[q]--;
-      }
-      Piece piece = pieces.get(best);
-      if (!piece.closed() && !piece.wall() && endIsNearer(piece, x, y)) {
-        piece = piece.reversed();
-      }
-      double[] end = cutter.cut(piece);
-      x = end[0];
-      y = end[1];
     }
-  }
-
-  private static boolean endIsNearer(Piece piece, double x, double y) {
-    int last = piece.size() - 1;
-    return Math.hypot(piece.x()[last] - x, piece.y()[last] - y) < Math.hypot(piece.x()[0] - x, piece.y()[0] - y);
-  }
-
-  private double distance(int p, double x, double y, double enough) {
-    Piece piece = pieces.get(p);
-    if (piece.closed()) {
-      double least = Double.POSITIVE_INFINITY;
-      for (int s = 0; s < sampleX[p].length; s++) {
-        double dx = sampleX[p][s] - x;
-        double dy = sampleY[p][s] - y;
-        least = Math.min(least, dx * dx + dy * dy);
+    List<TourItem> items = new ArrayList<>();
+    for (int p = 0; p < pieces.size(); p++) {
+      Piece piece = pieces.get(p);
+      int[] earlier = before.get(p).stream().mapToInt(Integer::intValue).toArray();
+      if (piece.closed()) {
+        items.add(new TourItem(sampleX[p], sampleY[p], TourItem.Kind.RING, earlier));
+      } else {
+        int last = piece.size() - 1;
+        items.add(new TourItem(
+            new double[] {piece.x()[0], piece.x()[last]},
+            new double[] {piece.y()[0], piece.y()[last]},
+            piece.wall() ? TourItem.Kind.PATH : TourItem.Kind.EITHER_WAY,
+            earlier));
       }
-      return Math.sqrt(least);
     }
-    double start = Math.hypot(piece.x()[0] - x, piece.y()[0] - y);
-    if (piece.wall()) {
-      return start;
+    for (TourOrder.Visit visit : TourOrder.of(items, x, y)) {
+      Piece piece = pieces.get(visit.item());
+      cutter.cut(visit.reversed() ? piece.reversed() : piece);
     }
-    int last = piece.size() - 1;
-    return Math.min(start, Math.hypot(piece.x()[last] - x, piece.y()[last] - y));
   }
 }

@@ -24,8 +24,11 @@ final class RingCover {
   /** Was left by the ordinary rings; the ones between are for it. */
   static final byte LEFT = 3;
 
+  /** Bit of wanted nodes at the edge of what the cutter reaches: it may touch them with its very rim. */
+  static final byte RIM = 4;
+
   /** A ring's stretch that would take less than this share of the stepover is left to the next ring. */
-  private static final double SLIVER = 0.25;
+  private static final double SLIVER = 0.3;
 
   /** Gaps shorter than this are cut through: lifting over them would take longer. */
   private static final double GAP_MM = 6;
@@ -72,7 +75,10 @@ final class RingCover {
     for (int c = 0; c < keep.length; c++) {
       keep[c] = needed(ring, chunks, c, need);
       if (keep[c]) {
-        clear(chunks, c, before, ring.index() == 0 ? radius : sure);
+        clear(chunks, c, before, sure, (first, last) -> Arrays.fill(state, first, last + 1, DONE));
+        if (ring.index() == 0) {
+          clear(chunks, c, before, radius, this::clearRim);
+        }
       }
       before = keep[c];
     }
@@ -115,22 +121,29 @@ final class RingCover {
 
   private void tally(int first, int last) {
     for (int k = first; k <= last; k++) {
-      if (state[k] >= WANTED) {
+      if ((state[k] & WANTED) != 0) {
         wanted++;
-        if (state[k] == LEFT) {
+        if ((state[k] & LEFT) == LEFT) {
           left++;
         }
       }
     }
   }
 
-  private void clear(Chunks chunks, int c, boolean goesOn, double reach) {
+  private void clear(Chunks chunks, int c, boolean goesOn, double reach, Sweep.Run run) {
     for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
-      Sweep.Run run = (first, last) -> Arrays.fill(state, first, last + 1, DONE);
       if (goesOn || i > chunks.start(c)) {
         sweep.fresh(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), reach, run);
       } else {
         sweep.all(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), reach, run);
+      }
+    }
+  }
+
+  private void clearRim(int first, int last) {
+    for (int k = first; k <= last; k++) {
+      if ((state[k] & RIM) != 0) {
+        state[k] = DONE;
       }
     }
   }

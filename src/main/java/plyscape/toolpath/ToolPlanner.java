@@ -10,13 +10,18 @@ import plyscape.machine.Tool;
 final class ToolPlanner {
 
   /** Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract, section 9: 0.05). */
-  private static final double WALL_REST_MM = 0.02;
+  private static final double WALL_REST_MM = 0.025;
 
   /** Nodes nearer to a wall than this are left to the exact test of the wall. */
-  private static final double NODE_REST_MM = 0.04;
+  private static final double NODE_REST_MM = 0.045;
+
+  /** A band cut by itself wastes about this share of a stepover along its wall, against a cut in full. */
+  private static final double BAND_WASTE = 0.4;
 
   /** How often rings are chosen anew with what the choice before left. */
   private static final int ROUNDS = 5;
+
+  private static final double ROUNDING = 0.4;
 
   private final List<LevelField> fields;
   private final Lattice lattice;
@@ -25,6 +30,11 @@ final class ToolPlanner {
   private final PathOptions options;
   private final RingTracer tracer;
 
+  /** Nodes that a larger cutter could have cleared but left to a smaller one. */
+  private final boolean[] skipped;
+
+  private double leastPatchMm2;
+
   ToolPlanner(List<LevelField> fields, Stock stock, Machine machine, PathOptions options) {
     this.fields = fields;
     this.stock = stock;
@@ -32,6 +42,7 @@ final class ToolPlanner {
     this.options = options;
     lattice = stock.lattice;
     tracer = new RingTracer(lattice);
+    skipped = new boolean[lattice.size()];
   }
 
   /** Levels that the flutes are long enough for. */
@@ -43,12 +54,12 @@ final class ToolPlanner {
     return count;
   }
 
-  /** Where a cutter can go. */
-  Reach reach(Tool tool) {
+  /** Where a cutter can go; all but the last one round the corners that a smaller one will cut anyway. */
+  Reach reach(Tool tool, boolean last) {
     List<List<Ring>> walls = new ArrayList<>();
     int deepest = deepest(tool);
     for (int k = 0; k < fields.size(); k++) {
-      walls.add(k < deepest ? fields.get(k).wallRings(tracer, tool.radiusMm()) : List.of());
+      walls.add(k < deepest ? fields.get(k).wallRings(tracer, tool.radiusMm(), last ? 0 : ROUNDING * tool.radiusMm()) : List.of());
     }
     return new Reach(fields, walls, tool.radiusMm(), deepest, lattice);
   }
@@ -58,19 +69,14 @@ final class ToolPlanner {
    *
    * @param reach its reach
    * @param before radii of the cutters that have run, largest first
+   * @param next the next smaller cutter, or null
    */
-  List<Pass> plan(Tool tool, Reach reach, double[] before, double[] start) {
+  List<Pass> plan(Tool tool, Reach reach, double[] before, Tool next, double[] start) {
+    leastPatchMm2 = next == null ? 0 : RestWorth.leastMm2(rate(tool), rate(next));
     double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
-    boolean[] used = new boolean[depths.length];
-    for (int node = 0; node < reach.level.length; node++) {
-      int k = reach.level[node];
-      if (k >= 0 && !used[k] && stock.depth[node] < depths[k] - Stock.SAME_MM
-          && fields.get(k).field().distance[node] > NODE_REST_MM) {
-        used[k] = true;
-      }
-    }
+    DepthPlan plan = before.length == 0 ? freshPlan(tool, reach, depths) : restPlan(tool, reach, depths);
     List<Pass> passes = new ArrayList<>();
-    for (DepthPlan.Step step : DepthPlan.greedy(depths, used, tool.stepdownMm()).steps()) {
+    for (DepthPlan.Step step : plan.steps()) {
       Pass pass = pass(tool, reach, before, depths, step, start);
       if (pass != null) {
         passes.add(pass);
@@ -81,18 +87,60 @@ final class ToolPlanner {
     return passes;
   }
 
+  private DepthPlan freshPlan(Tool tool, Reach reach, double[] depths) {
+    int[] exposed = new int[depths.length];
+    for (byte k : reach.level) {
+      if (k >= 0) {
+        exposed[k]++;
+      }
+    }
+    List<LevelWork> works = new ArrayList<>();
+    int full = 0;
+    for (int k = depths.length - 1; k >= 0; k--) {
+      full += exposed[k];
+      if (full > 0) {
+        double wall = reach.walls.get(k).stream().mapToDouble(Ring::lengthMm).sum();
+        double band = exposed[k] == 0 ? 0 : exposed[k] * lattice.nodeAreaMm2() + wall * tool.stepoverMm() * BAND_WASTE;
+        works.add(0, new LevelWork(depths[k], full * lattice.nodeAreaMm2() / rate(tool), band / rate(tool)));
+      }
+    }
+    return DepthPlan.fresh(works, tool.stepdownMm());
+  }
+
+  private DepthPlan restPlan(Tool tool, Reach reach, double[] depths) {
+    RestTally rest = new RestTally();
+    int last = -1;
+    for (int node = 0; node < reach.level.length; node++) {
+      int k = reach.level[node];
+      if (k >= 0 && stock.depth[node] < depths[k] - Stock.SAME_MM
+          && fields.get(k).field().distance[node] > NODE_REST_MM) {
+        rest.add(stock.depth[node], k);
+        last = Math.max(last, k);
+      }
+    }
+    last = Math.max(last, deepest(tool) - 1);
+    return last < 0 ? new DepthPlan(List.of()) : DepthPlan.rest(Arrays.copyOf(depths, last + 1), rest, tool.stepdownMm());
+  }
+
+  private static double rate(Tool tool) {
+    return tool.stepoverMm() * tool.feedMmPerMin() / 60;
+  }
+
   private Pass pass(
       Tool tool, Reach reach, double[] before, double[] depths, DepthPlan.Step step, double[] start) {
     byte[] state = new byte[lattice.size()];
     int wanted = state(tool, reach, depths, step, before.length == 0 ? 0 : NODE_REST_MM, state);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
-    if (wanted == 0) {
+    if (wanted > 0 && leastPatchMm2 > 0) {
+      wanted = new RestWorth(lattice).drop(state, leastPatchMm2, skipped);
+    }
+    if (wanted == 0 && leastPatchMm2 > 0) {
       return null;
     }
     LevelField field = fields.get(step.level());
     double radius = tool.radiusMm();
     double stepover = tool.stepoverMm();
-    RingCover.WallNeed need = (x, y) -> last && needed(field.field(), radius, before, x, y);
+    RingCover.WallNeed need = (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), radius, before, x, y);
     List<Ring> walls = reach.walls.get(step.level());
     int half = (int) Math.round(stepover / 4 / lattice.stepMm());
     float[] smooth = FieldSmoothing.smooth(field.field().distance, lattice.columns(), lattice.rows(), half);
@@ -134,21 +182,33 @@ final class ToolPlanner {
       }
       boolean own = k == step.level() && step.depthMm() >= depths[k] - 1e-9;
       boolean passing = step.full() && k >= step.level() && depths[k] - standing > tool.stepdownMm() + 1e-6;
-      state[node] = own || passing ? RingCover.WANTED : RingCover.STANDING;
+      state[node] = RingCover.STANDING;
       if (own || passing) {
         wanted++;
+        state[node] = atRim(reach.level, node, step.level()) ? RingCover.WANTED | RingCover.RIM : RingCover.WANTED;
       }
     }
     return wanted;
+  }
+
+  /** Whether a neighbour of a node is beyond what the cutter reaches at a level. */
+  private boolean atRim(byte[] level, int node, int least) {
+    int columns = lattice.columns();
+    for (int at = node - columns; at <= node + columns; at += columns) {
+      if (level[at - 1] < least || level[at] < least || level[at + 1] < least) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Marks wanted nodes that the chosen rings left; whether there are any. */
   private static boolean left(byte[] trial, byte[] state) {
     boolean any = false;
     for (int node = 0; node < trial.length; node++) {
-      if (trial[node] >= RingCover.WANTED) {
-        state[node] = RingCover.LEFT;
-        any = true;
+      if ((trial[node] & RingCover.WANTED) != 0) {
+        any |= (state[node] & RingCover.LEFT) != RingCover.LEFT;
+        state[node] |= RingCover.LEFT;
       }
     }
     return any;
@@ -164,7 +224,7 @@ final class ToolPlanner {
     boolean[] has = new boolean[across * up];
     for (int j = 0; j < rows; j++) {
       for (int i = 0; i < columns; i++) {
-        if (state[j * columns + i] == RingCover.WANTED) {
+        if ((state[j * columns + i] & RingCover.WANTED) != 0) {
           has[j / block * across + i / block] = true;
         }
       }
@@ -198,7 +258,7 @@ final class ToolPlanner {
    * Whether none of the larger cutters could have touched the wall where this one does from (x, y): its disk, laid
    * against the wall at the same point, would reach over a wall elsewhere.
    */
-  private static boolean needed(DistanceField field, double radius, double[] before, double x, double y) {
+  private boolean needed(DistanceField field, double radius, double[] before, double x, double y) {
     if (before.length == 0) {
       return false;
     }
@@ -214,6 +274,9 @@ final class ToolPlanner {
     if (length < 1e-6) {
       return false;
     }
+    if (leftOver(wallX, wallY)) {
+      return true;
+    }
     for (double larger : before) {
       double cx = wallX + (x - wallX) / length * larger;
       double cy = wallY + (y - wallY) / length * larger;
@@ -222,5 +285,18 @@ final class ToolPlanner {
       }
     }
     return true;
+  }
+
+  /** Whether a larger cutter left a patch at a point of the wall. */
+  private boolean leftOver(double x, double y) {
+    int node = lattice.nearest(x, y);
+    for (int dj = -1; dj <= 1; dj++) {
+      for (int di = -1; di <= 1; di++) {
+        if (skipped[node + dj * lattice.columns() + di]) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 }

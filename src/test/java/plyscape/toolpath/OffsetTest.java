@@ -35,7 +35,7 @@ class OffsetTest {
   private static List<Ring> offset(Geometry pocket, double radius) {
     PocketLevel level = new PocketLevel(2, 1, RandomPockets.multi(pocket), RandomPockets.multi(pocket));
     LevelField field = new LevelField(level, new DistanceField(new PocketEdges(level.pocket()), LATTICE));
-    return field.wallRings(new RingTracer(LATTICE), radius);
+    return field.wallRings(new RingTracer(LATTICE), radius, 0);
   }
 
   private interface Distance {

@@ -1,0 +1,48 @@
+package plyscape.toolpath;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.Map;
+
+/** How much wood stands at which depth with which level to reach, counted in lattice nodes. */
+final class RestTally {
+
+  private record Place(float standing, int level) {}
+
+  private final Map<Place, int[]> counts = new HashMap<>();
+
+  /** One more node. */
+  void add(float standing, int level) {
+    counts.computeIfAbsent(new Place(standing, level), place -> new int[1])[0]++;
+  }
+
+  /** Whether nothing was counted. */
+  boolean isEmpty() {
+    return counts.isEmpty();
+  }
+
+  /** Area cut in all, in nodes, when full steps are at these depths; infinite when a step would be too deep. */
+  double cost(Collection<Double> planes, double[] depthsMm, double stepdownMm) {
+    double sum = 0;
+    for (Map.Entry<Place, int[]> entry : counts.entrySet()) {
+      double standing = entry.getKey().standing();
+      double target = depthsMm[entry.getKey().level()];
+      int cuts = 1;
+      for (double plane : planes) {
+        if (plane > standing + Stock.SAME_MM && plane < target - 1e-9 && target - standing > stepdownMm + 1e-6) {
+          if (plane - standing > stepdownMm + 1e-6) {
+            return Double.POSITIVE_INFINITY;
+          }
+          cuts++;
+          standing = plane;
+        }
+      }
+      if (target - standing > stepdownMm + 1e-6) {
+        return Double.POSITIVE_INFINITY;
+      }
+      sum += (double) cuts * entry.getValue()[0];
+    }
+    // Of equal ones that with fewer steps.
+    return sum * (1 + 1e-6 * planes.size());
+  }
+}
