@@ -124,6 +124,15 @@ final class JobInputs {
         "found \"" + found + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in .yaml");
   }
 
+  /** The files named on the command line. */
+  List<Path> files() {
+    List<Path> files = new ArrayList<>(inputs.stream().map(this::path).toList());
+    if (layup != null) {
+      files.add(path(layup));
+    }
+    return files;
+  }
+
   private static boolean isYaml(String input) {
     String lower = input.toLowerCase(Locale.ROOT);
     return lower.endsWith(".yaml") || lower.endsWith(".yml");

@@ -1,6 +1,8 @@
 package plyscape.cli;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -43,6 +45,20 @@ final class PlanCommand implements Callable<Integer> {
       description = "With several jobs, how many to run at a time; default ${DEFAULT-VALUE}.")
   private int atATime;
 
+  @Option(names = "--layers", paramLabel = "FORMAT", split = ",",
+      description = "Also write the layers as geojson or dxf beside the SVG, or as one sheet with registration marks; with commas.")
+  private List<LayerFormat> layers = List.of();
+
+  @Option(names = "--pictures", paramLabel = "WHAT", split = ",",
+      description = "Also draw the panel as a block with the stripes on its walls, or the risk map; with commas.")
+  private List<PictureKind> pictures = List.of();
+
+  /** Forms of the layers beside the SVG files. */
+  enum LayerFormat { GEOJSON, DXF, SHEET }
+
+  /** Pictures beside the usual ones. */
+  enum PictureKind { BLOCK, RISK }
+
   private final Console console;
   private final Stages stages;
 
@@ -60,8 +76,12 @@ final class PlanCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), "found --jobs " + atATime + "; wanted 1 to 64");
     }
     PlanOptions options = new PlanOptions(false, strict, acceptThickness, cellMm);
-    List<JobRun> runs = output.runs(spec, stages, inputs.sources(), options, OutputKind.PLAN, dry);
-    JobTalk talk = new JobTalk(console, stages, common, json);
+    Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);
+    layers.forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
+    pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));
+    Stages all = extras.isEmpty() ? stages : new ExtraStages(stages, extras);
+    List<JobRun> runs = output.runs(spec, all, inputs.sources(), options, OutputKind.PLAN, dry);
+    JobTalk talk = new JobTalk(console, all, common, json);
     return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, atATime).run(runs);
   }
 }

@@ -22,7 +22,7 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
           "plyscape-plan-1",
           "plan\\.json",
           "report\\.html",
-          "(preview|section|risk|difference|finished)\\.png",
+          "(preview|section|block|risk|difference|finished)\\.png",
           "(sheet|overview)\\.(svg|png)",
           "layers/[^/]+\\.(svg|geojson|dxf)",
           "passes/[^/]+\\.nc");

@@ -39,7 +39,7 @@ final class CheckPart {
   private static void proof(Html page, Verification proof) {
     page.raw("<h3>Proof</h3>\n<p>The written G-code was read back and cut in simulation by code that shares nothing with the planner.</p>\n")
         .raw("<dl class=\"pair\" id=\"proof\">");
-    pair(page, "As planned", Words.percent(proof.matchedShare()) + " of the carved area, within 0.01 mm of its depth");
+    pair(page, "As planned", Numbers.fixed(100 * proof.matchedShare(), 2) + " % of the carved area, within 0.01 mm of its depth");
     pair(page, "Cut too deep", Numbers.fixed(proof.gougedMm2(), 3) + " mm2, at most " + Numbers.fixed(proof.gougeMaxMm(), 3) + " mm over a wall");
     pair(page, "Left too high", Numbers.fixed(proof.uncutMm2(), 2) + " mm2 that a cutter could have reached");
     pair(page, "Out of reach", Numbers.fixed(proof.unreachableMm2(), 2) + " mm2 in corners too tight for the smallest cutter");

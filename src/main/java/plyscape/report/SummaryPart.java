@@ -40,7 +40,7 @@ final class SummaryPart {
       card(
           page,
           "Proof by simulation",
-          Words.percent(proof.matchedShare()) + " as planned",
+          Numbers.fixed(100 * proof.matchedShare(), 2) + " % as planned",
           (proof.safe() ? "no gouge, no collision" : "NOT SAFE: see Checks") + ", cells of "
               + Numbers.trimmed(proof.cellMm(), 3) + " mm");
     }

@@ -1,0 +1,60 @@
+package plyscape.cli;
+
+import java.util.List;
+import java.util.Set;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.output.OutputDirectory;
+import plyscape.plan.Plan;
+import plyscape.plan.PlanOptions;
+import plyscape.plan.Progress;
+import plyscape.render.BlockPicture;
+import plyscape.render.DxfLayers;
+import plyscape.render.GeoJsonLayers;
+import plyscape.render.LayerFile;
+import plyscape.render.RiskPicture;
+import plyscape.render.SvgSheet;
+
+/** Stages that also write what was asked for beyond the usual files. */
+record ExtraStages(Stages usual, Set<ExtraFile> extras) implements Stages {
+
+  @Override
+  public List<String> names(PlanOptions options) {
+    return usual.names(options);
+  }
+
+  @Override
+  public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+    return usual.plan(job, options, progress, warnings);
+  }
+
+  @Override
+  public void write(Plan plan, OutputDirectory out) {
+    usual.write(plan, out);
+    for (ExtraFile extra : extras) {
+      switch (extra) {
+        case GEOJSON -> layers(GeoJsonLayers.write(plan), out);
+        case DXF -> layers(DxfLayers.write(plan), out);
+        case SHEET -> out.write("sheet.svg", SvgSheet.write(plan));
+        case BLOCK -> out.write("block.png", BlockPicture.png(plan));
+        case RISK -> out.write("risk.png", RiskPicture.png(plan));
+      }
+    }
+  }
+
+  private static void layers(List<LayerFile> files, OutputDirectory out) {
+    for (LayerFile file : files) {
+      out.write("layers/" + file.name(), file.text());
+    }
+  }
+
+  @Override
+  public String json(Plan plan) {
+    return usual.json(plan);
+  }
+
+  @Override
+  public String table(Plan plan) {
+    return usual.table(plan);
+  }
+}
