@@ -6,12 +6,12 @@ import plyscape.grid.CellFrame;
 import plyscape.terrain.Terrain;
 
 /** The elevations of the cells whose centres lie in the carved area, from a least one up, rising. */
-final class CarvedCells {
+public final class CarvedCells {
 
   private CarvedCells() {}
 
   /** Sorted copy; all cells stand for the same area. */
-  static double[] of(Terrain terrain, double leastM) {
+  public static double[] of(Terrain terrain, double leastM) {
     CellFrame cells = terrain.elevationM().frame();
     Box carved = terrain.frame().panel();
     double[] out = new double[cells.size()];

@@ -42,6 +42,13 @@ final class AllowanceOptions {
 
   /** The same with tools and machine; more settings go over these. */
   Bench bench(CommandSpec spec, List<Setting> more) {
+    List<Setting> settings = settings();
+    settings.addAll(more);
+    return JobReader.bench(job == null ? null : Paths.of(spec, job), settings);
+  }
+
+  /** The options as settings over a job's keys. */
+  List<Setting> settings() {
     List<Setting> settings = new ArrayList<>();
     add(settings, "clearance.minimum", "--clearance", clearance);
     add(settings, "clearance.method", "--method", method);
@@ -50,8 +57,7 @@ final class AllowanceOptions {
     add(settings, "sanding_tolerance", "--sanding-tolerance", sandingTolerance);
     add(settings, "top", "--top", top);
     add(settings, "minimum_floor", "--minimum-floor", minimumFloor);
-    settings.addAll(more);
-    return JobReader.bench(job == null ? null : Paths.of(spec, job), settings);
+    return settings;
   }
 
   private static void add(List<Setting> settings, String key, String option, String value) {

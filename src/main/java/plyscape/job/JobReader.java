@@ -93,6 +93,25 @@ public final class JobReader {
     return new Bench(ToolKeys.read(keys), machine, allowance(keys, machine));
   }
 
+  /**
+   * A terrain on a panel, and the shop, for commands that have no layup yet; no ply can be named in the settings.
+   *
+   * @throws InputFault if anything isn't as the contract says
+   */
+  public static Ground ground(Path terrain, List<Setting> settings, Warnings warnings) {
+    YamlNode root = new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "");
+    YamlNode under = new YamlNode(YamlNode.Kind.MAPPING, Place.option("TERRAIN"), null, "");
+    root.put("terrain", Place.option("TERRAIN"), under);
+    under.put("file", Place.option("TERRAIN"), argument("TERRAIN", terrain));
+    SettingTree.apply(root, settings);
+    Keys keys = Keys.of(root, "", KEYS);
+    Machine machine = MachineKeys.read(keys);
+    return new Ground(
+        TerrainKeys.read(keys, new PlyNames(List.of()), warnings),
+        panel(keys),
+        new Bench(ToolKeys.read(keys), machine, allowance(keys, machine)));
+  }
+
   private static YamlNode argument(String name, Path path) {
     return new YamlNode(YamlNode.Kind.QUOTED, Place.option(name), null, path.toString());
   }

@@ -29,7 +29,7 @@ public final class LayupReader {
   private static final Range PANEL_THICKNESS = Range.mm(0.05, 1000);
   private static final Range GRAIN = Range.of(-360, 360, "degrees");
   private static final Pattern COLOUR = Pattern.compile("#([0-9a-fA-F]{6}|[0-9a-fA-F]{3})");
-  private static final String COLOUR_WORDS = "a colour in quotes, such as \"#8fbf5a\"";
+  static final String COLOUR_WORDS = "a colour in quotes, such as \"#8fbf5a\"";
 
   private LayupReader() {}
 
@@ -133,7 +133,7 @@ public final class LayupReader {
         keys.text("wood", "", "text, such as poplar"));
   }
 
-  private static int rgb(YamlNode node) {
+  static int rgb(YamlNode node) {
     String text = node.isScalar() ? node.text().strip() : "";
     if (!COLOUR.matcher(text).matches()) {
       throw new InputFault(node.place(), "found " + node.found(), "wanted " + COLOUR_WORDS);

@@ -13,7 +13,7 @@ import plyscape.text.Numbers;
 public final class BalanceCheck {
 
   /** Sheets sold as the same thickness differ by about this much. */
-  private static final double THICKNESS_SLACK_MM = 0.02;
+  static final double THICKNESS_SLACK_MM = 0.02;
 
   private static final double ANGLE_SLACK_DEG = 5;
 

@@ -175,4 +175,64 @@ class BenchCommandsTest {
     assertEquals(2, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--tool", "saw").code());
     assertFalse(Files.exists(folder.resolve("b")));
   }
+
+  private static final String SHELF =
+      """
+      name: From the shelf
+      plies: 5
+      glue_line: 0.04
+      glue_line_tolerance: 0.01
+      flatness: 0.08
+      veneers:
+        - {name: chalk, colour: "#ece3cc", thickness: 0.9, tolerance: 0.04, wood: poplar, count: 2}
+        - {name: meadow, colour: "#9cc45f", thickness: 0.6, tolerance: 0.04, wood: dyed poplar, count: 1}
+        - {name: wood, colour: "#2f6b45", thickness: 0.6, tolerance: 0.04, wood: dyed poplar, count: 1}
+        - {name: deep blue, colour: "#1f4e79", thickness: 0.9, tolerance: 0.04, wood: dyed poplar, count: 2}
+      zones: {river: deep blue}
+      """;
+
+  private static final String HILL = "ncols 6\nnrows 4\nxllcorner 0\nyllcorner 0\ncellsize 10\nNODATA_value -9999\n"
+      + "1 2 3 4 5 6\n2 3 4 6 8 9\n1 3 5 9 12 15\n1 2 4 8 13 20\n";
+
+  @Test
+  void suggest_balancedReliable_andTheLayupChecks() throws IOException {
+    Path terrain = write("hill.asc", HILL);
+    Path shelf = write("shelf.yaml", SHELF);
+    Path best = folder.resolve("best.yaml");
+    JsonNode node = json(Run.of("suggest", terrain, "--veneers", shelf, "--json", "--in-order", "-o", best));
+    JsonNode first = node.path("proposals").path(0);
+    assertTrue(node.path("proven").asBoolean());
+    assertEquals(0, first.path("unbalanced_pairs").asInt());
+    assertTrue(first.path("worst_ratio").asDouble() >= 1);
+    JsonNode layup = first.path("layup");
+    assertEquals("chalk", layup.path(0).path("name").asText());
+    assertEquals("river", layup.path(3).path("zone").asText());
+    assertEquals("floor", layup.path(4).path("role").asText());
+    assertEquals(0, Run.of("check", best, "--strict").code());
+    assertTrue(json(Run.of("glueup", best, "--size", "100x80", "--json")).path("balanced").asBoolean());
+    Run text = Run.of("suggest", terrain, "--veneers", shelf, "--zone", "tarn=wood");
+    assertTrue(text.out().contains("tarn: wood") && text.out().contains("river: deep blue"), text.out() + text.err());
+  }
+
+  @Test
+  void suggest_whatCantBe_isSaidWithWhy() throws IOException {
+    Path terrain = write("hill.asc", HILL);
+    Path shelf = write("shelf.yaml", SHELF);
+    Run even = Run.of("suggest", terrain, "--veneers", shelf, "--plies", 4);
+    assertEquals(1, even.code());
+    assertTrue(even.err().contains("3 or 5"), even.err());
+    Run few = Run.of("suggest", terrain, "--veneers", shelf, "--plies", 7);
+    assertEquals(1, few.code());
+    assertTrue(few.err().contains("6 are on the shelf"), few.err());
+    Run thin = Run.of("suggest", terrain, "--veneers", shelf, "--clearance", "0.4");
+    assertEquals(1, thin.code());
+    assertTrue(thin.err().contains("0.300 mm of clearance where 0.400 is needed"), thin.err());
+    Run floor = Run.of("suggest", terrain, "--veneers", shelf, "--minimum-floor", "3");
+    assertEquals(1, floor.code());
+    assertTrue(floor.err().contains("minimum_floor"), floor.err());
+    assertEquals(2, Run.of("suggest", terrain, "--veneers", shelf, "--zone", "river=blue").code());
+    Path bad = write("bad.yaml", SHELF.replace("count: 1", "count: -1"));
+    assertEquals(2, Run.of("suggest", terrain, "--veneers", bad, "-o", folder.resolve("no.yaml")).code());
+    assertFalse(Files.exists(folder.resolve("no.yaml")));
+  }
 }

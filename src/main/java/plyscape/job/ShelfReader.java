@@ -1,0 +1,105 @@
+package plyscape.job;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import plyscape.fault.InputFault;
+import plyscape.job.Keys.Range;
+import plyscape.layup.Shelf;
+import plyscape.layup.Veneer;
+import plyscape.text.NearestName;
+
+/**
+ * Reads a file of veneers: {@code name}, {@code plies}, {@code glue_line}, {@code glue_line_tolerance}, {@code flatness},
+ * {@code veneers} (each with name, colour, thickness, tolerance, wood, count) and {@code zones} (zone name to veneer name).
+ */
+public final class ShelfReader {
+
+  /** Kinds of sheets; a shop has dozens. */
+  private static final int MOST_VENEERS = 200;
+
+  private static final int MOST_SHEETS = 10_000;
+  private static final String LIST = "a list of veneers, each with name, colour, thickness and count";
+
+  private ShelfReader() {}
+
+  /**
+   * Reads a shelf.
+   *
+   * @throws InputFault if anything in it isn't as said above
+   */
+  public static Shelf read(Path file) {
+    YamlNode root = YamlText.mappingOf(YamlText.read(file), "\"veneers:\" with " + LIST);
+    Keys keys =
+        Keys.of(root, "", "name", "plies", "glue_line", "glue_line_tolerance", "flatness", "veneers", "zones");
+    List<Veneer> veneers = veneers(keys);
+    Double plies = keys.numberOrNull("plies", Range.whole(1, 99, "plies"));
+    return new Shelf(
+        keys.text("name", LayupReader.stem(file), "a name"),
+        plies == null ? null : plies.intValue(),
+        keys.number("glue_line", 0, Range.mm(0, 5)),
+        keys.number("glue_line_tolerance", 0, Range.mm(0, 5)),
+        keys.number("flatness", 0, Range.mm(0, 10)),
+        veneers,
+        wishes(keys, veneers));
+  }
+
+  private static List<Veneer> veneers(Keys keys) {
+    YamlNode list = keys.required("veneers", LIST);
+    List<YamlNode> items = Keys.listOf(list, LIST);
+    if (items.isEmpty() || items.size() > MOST_VENEERS) {
+      throw new InputFault(list.place(), "found " + items.size() + " veneers", "wanted 1 to " + MOST_VENEERS);
+    }
+    List<Veneer> veneers = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    for (YamlNode item : items) {
+      String path = "veneers." + (veneers.size() + 1);
+      Keys of = Keys.of(item, path, "name", "colour", "thickness", "tolerance", "wood", "count");
+      YamlNode nameNode = of.required("name", "a name");
+      String name = Keys.textOf(nameNode, "a name");
+      if (!names.add(name)) {
+        throw new InputFault(nameNode.place(), "a second veneer named \"" + name + "\"", "names must differ");
+      }
+      if (Decimal.parse(name) != null) {
+        throw new InputFault(nameNode.place(), "a veneer named \"" + name + "\"", "give a word: a ply's number would be meant by it");
+      }
+      double thickness = of.number("thickness", Range.mm(0.01, 50));
+      double tolerance = of.number("tolerance", 0, Range.mm(0, 10));
+      if (tolerance > thickness) {
+        throw new InputFault(
+            of.place("tolerance"), "a tolerance of " + tolerance + " mm for a veneer of " + thickness + " mm",
+            "wanted no more than the thickness");
+      }
+      veneers.add(
+          new Veneer(
+              name,
+              LayupReader.rgb(of.required("colour", LayupReader.COLOUR_WORDS)),
+              thickness,
+              tolerance,
+              of.text("wood", "", "text, such as poplar"),
+              (int) of.number("count", Range.whole(0, MOST_SHEETS, "sheets"))));
+    }
+    return List.copyOf(veneers);
+  }
+
+  private static List<Shelf.Wish> wishes(Keys keys, List<Veneer> veneers) {
+    String wanted = "zone names with the veneer that each wants, such as {river: deep blue}";
+    List<Shelf.Wish> wishes = new ArrayList<>();
+    YamlNode node = keys.optional("zones", wanted);
+    if (node != null) {
+      List<String> names = veneers.stream().map(Veneer::name).toList();
+      Keys.freeKeys(node, wanted)
+          .forEach(
+              (zone, value) -> {
+                String veneer = Keys.textOf(value, "a veneer's name");
+                if (!names.contains(veneer)) {
+                  throw new InputFault(value.place(), "no veneer \"" + veneer + "\"", NearestName.hint(veneer, names));
+                }
+                wishes.add(new Shelf.Wish(zone, veneer));
+              });
+    }
+    return List.copyOf(wishes);
+  }
+}

@@ -1,0 +1,27 @@
+package plyscape.layup;
+
+import java.util.List;
+
+/**
+ * The sheets on the shelf and what is wanted of them. Immutable.
+ *
+ * @param name of the layup to be
+ * @param plies how many are wanted, or null
+ * @param glueLineMm thickness of a glue line
+ * @param glueLineToleranceMm plus or minus
+ * @param flatnessMm plus or minus, of the pressed panel
+ * @param veneers in the order in which the terrain should show them, high ground first
+ * @param wishes zones that want a sheet of their own
+ */
+public record Shelf(
+    String name,
+    Integer plies,
+    double glueLineMm,
+    double glueLineToleranceMm,
+    double flatnessMm,
+    List<Veneer> veneers,
+    List<Wish> wishes) {
+
+  /** A zone and the veneer that it wants. */
+  public record Wish(String zone, String veneer) {}
+}
