@@ -65,7 +65,7 @@ public final class DepthModel {
               "ply %d (%s) is cut to %.3f mm and leaves %.3f mm of wood under it, less than minimum_floor %.3f mm",
               deepestPly, deepest.ply().name(), deepest.targetMm(), floor, allowance.minimumFloorMm()),
           format(
-              "glue a ply of %.2f mm or more under it, give nothing to this ply, or lower minimum_floor",
+              "leave it out of terrain.plies (--plies) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
               allowance.minimumFloorMm() - floor));
     }
   }
