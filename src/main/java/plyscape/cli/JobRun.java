@@ -79,7 +79,7 @@ final class JobRun {
 
   private OutputDirectory open() {
     return target.dry()
-        ? OutputDirectory.dry(target.directory(), target.kind())
+        ? OutputDirectory.dry(target.directory(), target.kind(), target.force())
         : OutputDirectory.open(target.directory(), target.kind(), target.force());
   }
 

@@ -80,10 +80,18 @@ public final class OutputDirectory implements AutoCloseable {
   }
 
   /**
-   * A directory that is only thought of: nothing is written or looked at, {@link #written} tells what would be written.
+   * A directory that is only thought of: nothing is written, {@link #written} tells what would be.
+   *
+   * @throws JobFault if something is there that may not be replaced
    */
-  public static OutputDirectory dry(Path asked, OutputKind kind) {
-    return new OutputDirectory(asked, real(asked), kind, false, true);
+  public static OutputDirectory dry(Path asked, OutputKind kind, boolean force) {
+    OutputDirectory out = new OutputDirectory(asked, real(asked), kind, force, true);
+    try {
+      out.refuseIfTaken();
+      return out;
+    } catch (IOException e) {
+      throw new JobFault("can't write to " + asked + ": " + reason(e), "choose another -o");
+    }
   }
 
   /** A link to a directory is followed, so that the link stays and its directory is replaced. */

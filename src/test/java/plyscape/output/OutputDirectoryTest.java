@@ -177,6 +177,20 @@ class OutputDirectoryTest {
   }
 
   @Test
+  void dry_writesNothing_andRefusesWhatARunWouldRefuse() throws IOException {
+    Path target = folder.resolve("a/out");
+    try (OutputDirectory out = OutputDirectory.dry(target, OutputKind.PLAN, false)) {
+      fill(out, PLAN);
+      assertEquals(2, out.written().size());
+      assertThrows(IllegalStateException.class, out::publish);
+    }
+    assertEquals(List.of(), names());
+    make(target, false, PLAN);
+    assertThrows(JobFault.class, () -> OutputDirectory.dry(target, OutputKind.PLAN, false));
+    OutputDirectory.dry(target, OutputKind.PLAN, true).close();
+  }
+
+  @Test
   void severalAtATime_dontClearEachOther() throws IOException {
     Path target = folder.resolve("out");
     try (OutputDirectory first = OutputDirectory.open(target, OutputKind.PLAN, false);
