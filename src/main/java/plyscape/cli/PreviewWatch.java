@@ -1,5 +1,9 @@
 package plyscape.cli;
 
+import java.io.IOException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.Set;
@@ -19,6 +23,7 @@ final class PreviewWatch {
   private final Console console;
   private final JobInputs.Source source;
   private final Collection<Path> named;
+  private final Set<Path> watched = new TreeSet<>();
 
   /** Of a job; {@code named} are the files named on the command line. */
   PreviewWatch(Console console, JobInputs.Source source, Collection<Path> named) {
@@ -52,21 +57,24 @@ final class PreviewWatch {
     }
   }
 
+  /** What there is to watch; it only grows, so that a job that can't be read right now doesn't lose its files. */
   private Set<Path> files() {
-    Set<Path> files = new TreeSet<>(named);
     try {
       Job job = source.read(new Warnings());
-      files.add(job.terrain().file());
-      job.zones().stream().map(ZoneSpec::file).forEach(files::add);
-      for (Path file : named) {
-        Path layup = file.resolveSibling(job.layup().file());
-        if (layup.toFile().isFile()) {
-          files.add(layup);
-        }
-      }
+      watched.add(job.terrain().file());
+      job.zones().stream().map(ZoneSpec::file).forEach(watched::add);
     } catch (Fault e) {
-      // Told when it is drawn; until it's mended, the named files are watched.
+      // Told when it is drawn.
     }
-    return files;
+    for (Path file : named) {
+      watched.add(file);
+      Path parent = file.toAbsolutePath().getParent();
+      try (DirectoryStream<Path> yaml = Files.newDirectoryStream(parent, "*.{yaml,yml}")) {
+        yaml.forEach(watched::add); // the layup stands beside the job, or is named
+      } catch (IOException | DirectoryIteratorException e) {
+        console.talk("can't look into " + parent + ", so only the files named are watched");
+      }
+    }
+    return watched;
   }
 }
