@@ -26,19 +26,26 @@ record TiffCells(
 
   /** Type of a sample. */
   enum SampleType {
-    INT8(1),
-    UINT8(1),
-    INT16(2),
-    UINT16(2),
-    INT32(4),
-    UINT32(4),
-    FLOAT32(4),
-    FLOAT64(8);
+    INT8(1, ByteBuffer::get),
+    UINT8(1, (samples, at) -> samples.get(at) & 0xff),
+    INT16(2, ByteBuffer::getShort),
+    UINT16(2, (samples, at) -> samples.getShort(at) & 0xffff),
+    INT32(4, ByteBuffer::getInt),
+    UINT32(4, (samples, at) -> samples.getInt(at) & 0xffffffffL),
+    FLOAT32(4, ByteBuffer::getFloat),
+    FLOAT64(8, ByteBuffer::getDouble);
 
     private final int bytes;
+    private final Getter getter;
 
-    SampleType(int bytes) {
+    SampleType(int bytes, Getter getter) {
       this.bytes = bytes;
+      this.getter = getter;
+    }
+
+    /** Takes a sample at a byte position. */
+    private interface Getter {
+      double at(ByteBuffer samples, int position);
     }
 
     /** Bytes of a sample. */
@@ -132,20 +139,9 @@ record TiffCells(
 
   /** Puts the elevations of a run of samples, NaN for void. */
   void put(ByteBuffer samples, int from, int count, double[] out, int to) {
-    for (int i = 0; i < count; i++) {
-      int at = from + i * type.bytes();
-      double value =
-          switch (type) {
-            case INT8 -> samples.get(at);
-            case UINT8 -> samples.get(at) & 0xff;
-            case INT16 -> samples.getShort(at);
-            case UINT16 -> samples.getShort(at) & 0xffff;
-            case INT32 -> samples.getInt(at);
-            case UINT32 -> samples.getInt(at) & 0xffffffffL;
-            case FLOAT32 -> samples.getFloat(at);
-            case FLOAT64 -> samples.getDouble(at);
-          };
-      out[to + i] = elevation(value);
+    SampleType.Getter getter = type.getter;
+    for (int i = 0, at = from; i < count; i++, at += type.bytes) {
+      out[to + i] = elevation(getter.at(samples, at));
     }
   }
 
