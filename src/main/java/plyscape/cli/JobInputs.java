@@ -25,7 +25,8 @@ final class JobInputs {
 
   @Parameters(
       arity = "1..*",
-      paramLabel = "JOB.yaml | TERRAIN LAYUP.yaml",
+      paramLabel = "JOB.yaml... | TERRAIN LAYUP.yaml",
+      hideParamSyntax = true,
       description = "One or more job files; or a terrain and a layup, everything else by default and options.")
   private List<String> inputs;
 

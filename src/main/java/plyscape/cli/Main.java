@@ -45,6 +45,7 @@ public final class Main {
     line.setOut(new java.io.PrintWriter(console.out(), true));
     line.setErr(new java.io.PrintWriter(console.err(), true));
     line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.getSubcommands().values().forEach(sub -> sub.getCommandSpec().usageMessage().abbreviateSynopsis(true));
     line.setUsageHelpAutoWidth(console.outTerminal());
     line.setParameterExceptionHandler((e, arguments) -> usage(console, e));
     line.setExecutionExceptionHandler((e, at, result) -> report(console, e));

@@ -16,6 +16,10 @@ import plyscape.plan.PlanOptions;
 /** {@code plyscape plan}: the main job, for one panel or several. */
 @Command(
     name = "plan",
+    customSynopsis = {
+      "plyscape plan JOB.yaml... -o DIR [OPTION]...",
+      "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]..."
+    },
     description = "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation before it is written.",
     sortOptions = false)
 final class PlanCommand implements Callable<Integer> {
@@ -23,7 +27,6 @@ final class PlanCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private JobInputs inputs;
   @Mixin private OutputOptions output;
-  @Mixin private CommonOptions common;
 
   @Option(names = "--strict", description = "A ply too thin to hit surely is a fault, not a warning.")
   private boolean strict;
@@ -58,6 +61,8 @@ final class PlanCommand implements Callable<Integer> {
 
   /** Pictures beside the usual ones. */
   enum PictureKind { BLOCK, RISK }
+
+  @Mixin private CommonOptions common;
 
   private final Console console;
   private final Stages stages;

@@ -15,6 +15,10 @@ import plyscape.render.TerminalPreview;
 /** {@code plyscape preview}: the picture and the table, without toolpaths. */
 @Command(
     name = "preview",
+    customSynopsis = {
+      "plyscape preview JOB.yaml... [-o DIR] [OPTION]...",
+      "plyscape preview TERRAIN LAYUP.yaml [-o DIR] [OPTION]..."
+    },
     description = "Only the picture (preview.png, with -o) and the table of plies: fast, no toolpaths.",
     sortOptions = false)
 final class PreviewCommand implements Callable<Integer> {

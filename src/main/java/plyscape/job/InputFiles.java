@@ -37,8 +37,9 @@ final class InputFiles {
     if (!Files.exists(resolved)) {
       throw missing(resolved, node.place(), null);
     }
-    if (Files.isDirectory(resolved)) {
-      throw new InputFault(node.place(), "\"" + resolved + "\" is a directory", "give a file");
+    if (!Files.isRegularFile(resolved)) { // a pipe or device could be read for ever
+      String what = Files.isDirectory(resolved) ? "is a directory" : "isn't a regular file";
+      throw new InputFault(node.place(), "\"" + resolved + "\" " + what, "give a file");
     }
     if (!Files.isReadable(resolved)) {
       throw new InputFault(node.place(), "\"" + resolved + "\" may not be read", "check its permissions");

@@ -23,10 +23,10 @@ public final class LayupReader {
   /** More plies than any press would take; keeps a wrong file from costing memory. */
   private static final int MOST_PLIES = 500;
 
-  private static final Range THICKNESS = Range.mm(0.01, 50);
-  private static final Range TOLERANCE = Range.mm(0, 10);
-  private static final Range GLUE_LINE = Range.mm(0, 5);
-  private static final Range PANEL_THICKNESS = Range.mm(0.05, 1000);
+  private static final Range THICKNESS = Range.mm(0.01, 25);
+  private static final Range TOLERANCE = Range.mm(0, 5);
+  private static final Range GLUE_LINE = Range.mm(0, 2);
+  private static final Range PANEL_THICKNESS = Range.mm(0.05, 500);
   private static final Range GRAIN = Range.of(-360, 360, "degrees");
   private static final Pattern COLOUR = Pattern.compile("#([0-9a-fA-F]{6}|[0-9a-fA-F]{3})");
   static final String COLOUR_WORDS = "a colour in quotes, such as \"#8fbf5a\"";

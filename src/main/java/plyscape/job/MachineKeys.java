@@ -31,7 +31,7 @@ final class MachineKeys {
         travel.get(1),
         travel.get(2),
         keys.number("rapid", 4000, Range.of(10, 200_000, "mm/min")),
-        keys.number("acceleration", 300, Range.of(1, 100_000, "mm/s2")),
+        keys.number("acceleration", 300, Range.of(5, 100_000, "mm/s2")),
         keys.number("cornering", 0.02, Range.mm(0, 5)),
         keys.number("safe_height", 4, Range.mm(0.1, 200)),
         keys.number("z_error", 0.03, Range.mm(0, 5)),

@@ -170,8 +170,9 @@ final class YamlText {
 
   private static byte[] bytes(Path path) {
     String file = path.toString();
-    if (Files.isDirectory(path)) {
-      throw new InputFault(Place.file(file), "a directory", "give a YAML file");
+    if (Files.exists(path) && !Files.isRegularFile(path)) { // a pipe or device could be read for ever
+      String what = Files.isDirectory(path) ? "a directory" : "not a regular file";
+      throw new InputFault(Place.file(file), what, "give a YAML file");
     }
     try (InputStream in = Files.newInputStream(path)) {
       byte[] bytes = in.readNBytes(MAX_BYTES + 1);

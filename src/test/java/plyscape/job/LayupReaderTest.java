@@ -75,13 +75,13 @@ class LayupReaderTest {
             + " measured_bottoms_tolerance, flatness, plies",
         files.layupFault("glueline: 0.1\n" + JobFixture.LAYUP));
     assertEquals(
-        "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 50",
+        "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 25",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\", thickness: 0.9 mm}\n"));
     assertEquals(
-        "layup.yaml:2:45: plies.1.thickness: found -0.9; out of the sane range: wanted a number, mm, 0.01 to 50",
+        "layup.yaml:2:45: plies.1.thickness: found -0.9; out of the sane range: wanted a number, mm, 0.01 to 25",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\", thickness: -0.9}\n"));
     assertEquals(
-        "layup.yaml:2:5: plies.1: the key \"thickness\" is missing; wanted a number, mm, 0.01 to 50",
+        "layup.yaml:2:5: plies.1: the key \"thickness\" is missing; wanted a number, mm, 0.01 to 25",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\"}\n"));
     assertEquals(
         "layup.yaml:2:23: plies.1.colour: found \"green\"; wanted a colour in quotes, such as \"#8fbf5a\"",
