@@ -3,7 +3,9 @@ package plyscape.region;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
@@ -28,6 +30,9 @@ final class ReachMerger {
   /** The opening is widened by this, grid units, so that the chords' error leaves no slivers along every wall. */
   private static final double SLACK_UNITS = 10;
 
+  /** Pockets with more points than this are screened on a raster first: buffering them whole takes seconds. */
+  private static final int SCREEN_POINTS = 6000;
+
   private static final GeometryFactory UNITS = new GeometryFactory();
 
   private final double radiusUnits;
@@ -49,7 +54,11 @@ final class ReachMerger {
     RegionMap out = map;
     for (int ply = map.deepest(); ply >= 2; ply--) {
       if (occurs(out, ply)) {
-        out = merger.atPly(out, ply);
+        RegionMap cut = merger.atPly(out, ply);
+        if (cut != out) {
+          // Crumbs that the cut leaves, such as the crossings of lanes that went, would burden every pocket above.
+          out = SmallRegionMerger.merge(TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM), minimumAreaMm2);
+        }
       }
     }
     return out;
@@ -65,10 +74,11 @@ final class ReachMerger {
   }
 
   private RegionMap atPly(RegionMap map, int ply) {
-    List<PolygonAssembler.Part> parts = new PolygonAssembler(map, 1, UNITS).polygons(r -> map.ply(r) >= ply);
-    List<Polygon> leftovers = new ArrayList<>();
-    // Parts are independent of each other; the order of the list is kept whatever the number of threads.
-    parts.parallelStream().map(p -> leftovers(p.polygon())).toList().forEach(leftovers::addAll);
+    List<Polygon> parts =
+        new PolygonAssembler(map, 1, UNITS)
+            .polygons(r -> map.ply(r) >= ply).stream().map(PolygonAssembler.Part::polygon).toList();
+    int points = parts.stream().mapToInt(Polygon::getNumPoints).sum();
+    List<Polygon> leftovers = large(points < SCREEN_POINTS ? ofParts(parts) : ofTiles(parts, ReachScreen.of(map, ply, radiusUnits, least)));
     if (leftovers.isEmpty()) {
       return map;
     }
@@ -82,16 +92,89 @@ final class ReachMerger {
     return give(map, PlanarMap.of(linework), ply, leftovers);
   }
 
-  private List<Polygon> leftovers(Polygon pocket) {
-    Geometry centres = buffer(pocket, -radiusUnits);
-    if (centres.isEmpty()) {
-      return List.of(pocket);
-    }
-    Geometry reached = buffer(centres, radiusUnits + SLACK_UNITS);
+  /** Parts are independent of each other; the order of the list is kept whatever the number of threads. */
+  private List<Polygon> ofParts(List<Polygon> parts) {
+    return parts.parallelStream().map(this::leftovers).flatMap(g -> polygons(g).stream()).toList();
+  }
+
+  /** The same, tile by tile where there may be any; what lies in several tiles is put together again. */
+  private List<Polygon> ofTiles(List<Polygon> parts, ReachScreen screen) {
+    double reach = 3 * radiusUnits;
+    List<List<Polygon>> found =
+        IntStream.range(0, screen.tileColumns())
+            .parallel()
+            .mapToObj(c -> ofColumn(parts, screen, c, reach))
+            .toList();
     List<Polygon> out = new ArrayList<>();
-    Geometry rest = OverlayNGRobust.overlay(pocket, reached, OverlayNG.DIFFERENCE);
-    for (int i = 0; i < rest.getNumGeometries(); i++) {
-      if (rest.getGeometryN(i) instanceof Polygon polygon && polygon.getArea() > least) {
+    List<Geometry> cutThrough = new ArrayList<>();
+    for (int c = 0; c < found.size(); c++) {
+      for (Polygon polygon : found.get(c)) {
+        if (screen.crossesTiles(polygon.getEnvelopeInternal())) {
+          cutThrough.add(polygon);
+        } else {
+          out.add(polygon);
+        }
+      }
+    }
+    if (!cutThrough.isEmpty()) {
+      out.addAll(polygons(OverlayNGRobust.union(cutThrough)));
+    }
+    return out;
+  }
+
+  private List<Polygon> ofColumn(List<Polygon> parts, ReachScreen screen, int column, double reach) {
+    List<Polygon> out = new ArrayList<>();
+    List<Polygon> strip = null;
+    for (int row = 0; row < screen.tileRows(); row++) {
+      if (screen.suspect(column, row)) {
+        if (strip == null) {
+          strip = clipped(parts, screen.tiles(column, column, 0, screen.tileRows() - 1), reach);
+        }
+        Envelope tile = screen.tiles(column, column, row, row);
+        Geometry frame = UNITS.toGeometry(tile);
+        for (Polygon pocket : clipped(strip, tile, reach)) {
+          Geometry rest = leftovers(pocket);
+          if (!rest.isEmpty() && rest.getEnvelopeInternal().intersects(tile)) {
+            out.addAll(polygons(OverlayNGRobust.overlay(rest, frame, OverlayNG.INTERSECTION)));
+          }
+        }
+      }
+    }
+    return out;
+  }
+
+  /** What of some polygons lies in a box with so much around it that what is cut off doesn't matter within. */
+  private static List<Polygon> clipped(List<Polygon> polygons, Envelope box, double reach) {
+    Envelope wide = new Envelope(box);
+    wide.expandBy(reach);
+    Geometry frame = UNITS.toGeometry(wide);
+    List<Polygon> out = new ArrayList<>();
+    for (Polygon polygon : polygons) {
+      if (wide.contains(polygon.getEnvelopeInternal())) {
+        out.add(polygon);
+      } else if (wide.intersects(polygon.getEnvelopeInternal())) {
+        out.addAll(polygons(OverlayNGRobust.overlay(polygon, frame, OverlayNG.INTERSECTION)));
+      }
+    }
+    return out;
+  }
+
+  /** What of a pocket the tool can't reach: fillets too. */
+  private Geometry leftovers(Polygon pocket) {
+    Geometry centres = buffer(pocket, -radiusUnits);
+    return centres.isEmpty()
+        ? pocket
+        : OverlayNGRobust.overlay(pocket, buffer(centres, radiusUnits + SLACK_UNITS), OverlayNG.DIFFERENCE);
+  }
+
+  private List<Polygon> large(List<Polygon> polygons) {
+    return polygons.stream().filter(p -> p.getArea() > least).toList();
+  }
+
+  private static List<Polygon> polygons(Geometry geometry) {
+    List<Polygon> out = new ArrayList<>();
+    for (int i = 0; i < geometry.getNumGeometries(); i++) {
+      if (geometry.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
         out.add(polygon);
       }
     }

@@ -31,7 +31,7 @@ public final class TilingBuilder {
   static final double ZONE_TOLERANCE_MM = 0.01;
 
   /** After parts were given away, points this near to a line are left out of it, mm. */
-  private static final double CLEANING_MM = 0.003;
+  static final double CLEANING_MM = 0.003;
 
   private static final GeometryFactory MM = new GeometryFactory();
 
@@ -65,11 +65,8 @@ public final class TilingBuilder {
     TilingBuilder builder = new TilingBuilder(terrain, bands, zones, plyCount);
     RegionMap map = simplified(builder.mapped(terrain), ZONE_TOLERANCE_MM);
     map = SmallRegionMerger.merge(map, minimumAreaMm2);
-    RegionMap reached = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2, builder.origin);
-    if (reached != map) {
-      reached = SmallRegionMerger.merge(simplified(reached, CLEANING_MM), minimumAreaMm2);
-    }
-    return builder.tiling(simplified(reached, 0));
+    map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2, builder.origin);
+    return builder.tiling(simplified(map, 0));
   }
 
   /** Contours, zones and the box's edge as faces, and these as regions. */
@@ -109,7 +106,7 @@ public final class TilingBuilder {
     return RegionMap.of(map.chains(), ply, pieces);
   }
 
-  private static RegionMap simplified(RegionMap map, double mappedToleranceMm) {
+  static RegionMap simplified(RegionMap map, double mappedToleranceMm) {
     OutlineLayer layer = new OutlineLayer();
     for (Chain chain : map.chains()) {
       layer.add(chain.x, chain.y, chain.x.length, chain.terrain);
