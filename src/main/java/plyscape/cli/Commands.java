@@ -40,6 +40,7 @@ final class Commands {
           new Entry(PlanCommand.class, console -> new PlanCommand(console, new PlanStages())),
           new Entry(PreviewCommand.class, console -> new PreviewCommand(console, new PlanStages())),
           new Entry(VerifyCommand.class, VerifyCommand::new),
+          new Entry(ResumeCommand.class, ResumeCommand::new),
           new Entry(CheckCommand.class, CheckCommand::new),
           new Entry(CouponCommand.class, CouponCommand::new),
           new Entry(CalibrateCommand.class, CalibrateCommand::new),
