@@ -130,6 +130,13 @@ final class CalibrateCommand implements Callable<Integer> {
               + " times more than their tolerances say; the uncertainty is widened accordingly",
           "");
     }
+    if (found.toleranceMm() > CalibratedLayup.worstTolerance(layup)) {
+      warnings.add(
+          "coarse-readings",
+          "bottoms are now known to +-" + mm(found.toleranceMm()) + " mm, which is no better than the layup's own tolerances (up to +-"
+              + mm(CalibratedLayup.worstTolerance(layup)) + "); more readings or a coupon with finer steps would help",
+          file);
+    }
     double[] nominal = CalibratedLayup.nominalBottoms(layup);
     for (Calibration.Boundary b : found.boundaries()) {
       int i = b.plyNumber() - 1;

@@ -62,7 +62,7 @@ final class CouponCommand implements Callable<Integer> {
   @Option(names = "--size", paramLabel = "WxH", defaultValue = "120x80", description = "The offcut, mm; default ${DEFAULT-VALUE}.")
   private String size;
 
-  @Option(names = "--step", paramLabel = "MM", description = "Height of a step; default a fifth of the thinnest ply or less.")
+  @Option(names = "--step", paramLabel = "MM", description = "Height of a step; default the finest that fits, at most a fifth of the thinnest ply.")
   private Double step;
 
   @Option(names = "--floor", paramLabel = "MM", defaultValue = "0.4",

@@ -1,6 +1,7 @@
 package plyscape.shop;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.fault.InputFault;
@@ -61,12 +62,24 @@ public final class CalibratedLayup {
   }
 
   /** Where the layup alone, without measured bottoms, puts the bottom of each ply, mm. */
-  public static double[] nominalBottoms(Layup l) {
+  public static double[] nominalBottoms(Layup layup) {
+    return plain(layup).stream().mapToDouble(PlyDepth::bottomMm).toArray();
+  }
+
+  /** The largest plus or minus on any of those depths, the bottom face left out, mm; 0 for a single ply. */
+  public static double worstTolerance(Layup layup) {
+    return plain(layup).stream()
+        .limit(layup.plies().size() - 1L)
+        .mapToDouble(PlyDepth::bottomToleranceMm)
+        .max()
+        .orElse(0);
+  }
+
+  private static List<PlyDepth> plain(Layup l) {
     Layup plain =
         new Layup(
             l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
             l.measuredThicknessToleranceMm(), new TreeMap<>(), 0, l.flatnessMm());
-    CutAllowance none = new CutAllowance(0, Method.RSS, 0, 0, 0, Top.LEAVE, 0);
-    return DepthModel.depths(plain, none, true).stream().mapToDouble(PlyDepth::bottomMm).toArray();
+    return DepthModel.depths(plain, new CutAllowance(0, Method.RSS, 0, 0, 0, Top.LEAVE, 0), true);
   }
 }

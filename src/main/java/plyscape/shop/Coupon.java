@@ -74,12 +74,9 @@ public record Coupon(
     if (tool.shape() != Tool.Shape.FLAT) {
       throw new JobFault("a coupon has flat pads, and \"" + tool.name() + "\" isn't a flat end mill", "choose a flat one");
     }
-    double step = step(depths, wish, machine);
+    double step = step(depths, wish, tool, machine);
     PlyDepth last = depths.get(depths.size() - 1);
-    double wanted = depths.size() == 1 ? last.midMm() : last.topMm() + last.topToleranceMm() + step;
-    double allowed = last.bottomMm() - wish.floorMm();
-    int count = (int) Math.ceil(wanted / step - 1e-9);
-    count = Math.min(count, (int) Math.floor(allowed / step + 1e-9));
+    int count = count(depths, wish, step);
     if (count < 2) {
       throw new JobFault(
           "the panel is " + mm(last.bottomMm()) + " mm thick and " + mm(wish.floorMm()) + " mm are to stay under the cut",
@@ -160,7 +157,19 @@ public record Coupon(
         });
   }
 
-  private static double step(List<PlyDepth> depths, Wish wish, Machine machine) {
+  /** Pads needed to see the last boundary, or as many as the floor allows. */
+  private static int count(List<PlyDepth> depths, Wish wish, double step) {
+    PlyDepth last = depths.get(depths.size() - 1);
+    double wanted = depths.size() == 1 ? last.midMm() : last.topMm() + last.topToleranceMm() + step;
+    double allowed = last.bottomMm() - wish.floorMm();
+    return Math.min((int) Math.ceil(wanted / step - 1e-9), (int) Math.floor(allowed / step + 1e-9));
+  }
+
+  /**
+   * The step asked for, or the finest that fits on the offcut: steps below twice the machine's Z error tell nothing more, and
+   * a whole step is never more than the share of the thinnest ply.
+   */
+  private static double step(List<PlyDepth> depths, Wish wish, Tool tool, Machine machine) {
     PlyDepth thinnest = depths.get(0);
     for (PlyDepth d : depths) {
       thinnest = d.availableMm() < thinnest.availableMm() ? d : thinnest;
@@ -169,7 +178,8 @@ public record Coupon(
     // A whole step within the share, and half a step with the machine's own error too.
     double most = Math.min(share, 2 * (share - machine.zErrorMm()));
     double unit = most >= 0.02 ? 0.01 : 0.001;
-    double step = wish.stepMm() == null ? Math.floor(most / unit + 1e-9) * unit : wish.stepMm();
+    double coarsest = Math.floor(most / unit + 1e-9) * unit;
+    double step = wish.stepMm() == null ? finest(depths, wish, tool, machine, coarsest, unit) : wish.stepMm();
     if (most < LEAST_STEP_MM || step < LEAST_STEP_MM) {
       throw new JobFault(
           "ply " + thinnest.ply().number() + " (" + thinnest.ply().name() + ") is " + mm(2 * thinnest.availableMm())
@@ -179,9 +189,38 @@ public record Coupon(
     if (step > most + 1e-9) {
       throw new JobFault(
           "steps of " + mm(step) + " mm don't tell a fifth of the thinnest ply, " + mm(2 * thinnest.availableMm()) + " mm",
-          "steps of " + mm(Math.floor(most / unit + 1e-9) * unit) + " mm or less would do");
+          "steps of " + mm(coarsest) + " mm or less would do");
     }
     return step;
+  }
+
+  private static double finest(
+      List<PlyDepth> depths, Wish wish, Tool tool, Machine machine, double coarsest, double unit) {
+    int room = columns(wish, tool) * rows(wish, tool);
+    long first = Math.max(1, (long) Math.ceil(2 * machine.zErrorMm() / unit - 1e-9));
+    for (long units = first; units * unit < coarsest - 1e-9; units++) {
+      if (count(depths, wish, units * unit) <= room) {
+        return units * unit;
+      }
+    }
+    return coarsest;
+  }
+
+  private static double padLength(Tool tool) {
+    return Math.max(4, Math.ceil(1.5 * tool.diameterMm()));
+  }
+
+  private static double padWidth(Tool tool) {
+    return Math.max(8, Math.ceil(2.5 * tool.diameterMm()));
+  }
+
+  private static int columns(Wish wish, Tool tool) {
+    return (int) Math.max(0, Math.floor((wish.widthMm() - 2 * MARGIN_MM) / padLength(tool) + 1e-9));
+  }
+
+  private static int rows(Wish wish, Tool tool) {
+    double pitch = padWidth(tool) + ROW_GAP_MM;
+    return (int) Math.max(0, Math.floor((wish.heightMm() - 2 * MARGIN_MM + ROW_GAP_MM) / pitch + 1e-9));
   }
 
   private static void requireTravel(Wish wish, Machine machine, double deepest) {
@@ -196,9 +235,9 @@ public record Coupon(
   }
 
   private static List<Pad> pads(int count, double step, Wish wish, Tool tool) {
-    double length = Math.max(4, Math.ceil(1.5 * tool.diameterMm()));
-    double width = Math.max(8, Math.ceil(2.5 * tool.diameterMm()));
-    int columns = (int) Math.floor((wish.widthMm() - 2 * MARGIN_MM) / length + 1e-9);
+    double length = padLength(tool);
+    double width = padWidth(tool);
+    int columns = columns(wish, tool);
     int rows = columns < 1 ? 0 : (count + columns - 1) / columns;
     double height = 2 * MARGIN_MM + rows * width + (rows - 1) * ROW_GAP_MM;
     if (count > MOST_PADS || rows < 1 || height > wish.heightMm()) {

@@ -46,16 +46,18 @@ class CouponTest {
   }
 
   @Test
-  void step_isAFifthOfTheThinnestPly_roundedDown() {
+  void step_isTheFinestThatFits_neverMoreThanAFifthOfTheThinnestPly() {
     Warnings none = new Warnings();
-    assertEquals(
-        0.18, coupon(layup(0.9, 0.9, 0.9), new Coupon.Wish(120, 80, null, 0.3), TOOL, none).stepMm(), 1e-9);
-    // 0.4 mm: a fifth is 0.08, which half a step and the Z error of 0.03 keep up to a step of 0.08 (0.1 would do too).
-    assertEquals(
-        0.08, coupon(layup(0.9, 0.4, 0.9), new Coupon.Wish(120, 80, null, 0.3), TOOL, none).stepMm(), 1e-9);
+    // Room enough: twice the Z error of 0.03.
+    assertEquals(0.06, coupon(layup(0.9, 0.9, 0.9), new Coupon.Wish(120, 80, null, 0.3), TOOL, none).stepMm(), 1e-9);
+    // Room for 28 pads of 5 x 8 mm: the coarsest step would be 0.18, 27 pads of 0.08 are the finest that fit.
+    Coupon small = coupon(layup(0.9, 0.9, 0.9), new Coupon.Wish(82, 31, null, 0.3), TOOL, none);
+    assertEquals(0.08, small.stepMm(), 1e-9);
+    assertTrue(small.pads().size() <= 28);
+    // No room to spare: a fifth of 0.4 mm.
+    assertEquals(0.08, coupon(layup(0.9, 0.4, 0.9), new Coupon.Wish(62, 31, null, 0.3), TOOL, none).stepMm(), 1e-9);
     // 0.25 mm: a fifth is 0.05; half a step plus 0.03 within it leaves 0.04.
-    assertEquals(
-        0.04, coupon(layup(0.9, 0.25, 0.9), new Coupon.Wish(240, 120, null, 0.3), TOOL, none).stepMm(), 1e-9);
+    assertEquals(0.04, coupon(layup(0.9, 0.25, 0.9), new Coupon.Wish(240, 120, null, 0.3), TOOL, none).stepMm(), 1e-9);
     assertEquals(List.of(), none.list());
   }
 
@@ -68,7 +70,7 @@ class CouponTest {
     assertTrue(depths.get(4).bottomMm() - c.deepestMm() >= 0.3);
     assertEquals(List.of(), c.unseen());
     for (int i = 0; i < c.pads().size(); i++) {
-      assertEquals(0.18 * (i + 1), c.pads().get(i).depthMm(), 1e-9);
+      assertEquals(c.stepMm() * (i + 1), c.pads().get(i).depthMm(), 1e-9);
     }
     assertTrue(c.carved().minX() >= 6 && c.carved().maxX() <= 74 && c.carved().minY() >= 6 && c.carved().maxY() <= 54);
   }
