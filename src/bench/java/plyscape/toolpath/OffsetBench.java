@@ -69,7 +69,7 @@ public class OffsetBench {
     var empty = pocket.getFactory().createMultiPolygon();
     var level = new LevelField(new PocketLevel(5, 3, pocket, empty), new DistanceField(new PocketEdges(pocket), lattice));
     var tracer = new RingTracer(lattice);
-    List<Ring> rings = new ArrayList<>(level.wallRings(tracer, RADIUS_MM));
+    List<Ring> rings = new ArrayList<>(level.wallRings(tracer, RADIUS_MM, 0));
     rings.addAll(level.innerRings(tracer, level.field().distance, RADIUS_MM, SPACING_MM, null, false));
     return rings;
   }
