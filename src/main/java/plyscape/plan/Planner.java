@@ -99,6 +99,7 @@ public final class Planner {
 
     progress.stage("toolpaths");
     List<ToolRun> runs = PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
+    TravelCheck.require(job, regions.thicknessMm(), runs);
 
     progress.stage("G-code");
     ProgramMaker maker = new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());

@@ -86,6 +86,16 @@ class PlanCommandTest {
     assertEquals(List.of("job.yaml", "layup.yaml", "terrain.asc"), names());
   }
 
+  /** The span includes the zero point at the lower left: from 0 to the far wall less the cutter's radius, 27 - 1.5. */
+  @Test
+  void axesTooShort_areAMatterOfTheJob() {
+    Path job = files.job("job.yaml", "machine: {travel: [300, 25.4, 80]}\n");
+    Run run = Run.of("plan", job, "-o", folder.resolve("out"));
+    assertEquals(1, run.code(), run.err());
+    assertTrue(run.err().contains("needs 25.5 mm of Y travel"), run.err());
+    assertEquals(0, Run.of("plan", job, "-o", folder.resolve("out"), "--set", "machine.zero=centre").code());
+  }
+
   @Test
   void strict_makesAThinPlyAFault() throws IOException {
     Path job = files.job("job.yaml", "clearance: {minimum: 0.6}\n");
