@@ -30,10 +30,10 @@ final class DistanceField {
     sweep(inside, true);
     sweep(inside, false);
     float outside = (float) (-2 * lattice.stepMm());
+    // Until here the distances are squared.
     for (int k = 0; k < distance.length; k++) {
-      if (!inside[k]) {
-        distance[k] = nearest[k] < 0 ? outside : Math.max(outside, -distance[k]);
-      }
+      float d = nearest[k] < 0 ? outside : (float) Math.sqrt(distance[k]);
+      distance[k] = inside[k] ? d : nearest[k] < 0 ? outside : Math.max(outside, -d);
     }
   }
 
@@ -98,7 +98,7 @@ final class DistanceField {
   }
 
   private void offer(int node, int edge, double x, double y) {
-    float d = (float) Math.sqrt(edges.squaredDistance(edge, x, y));
+    float d = (float) edges.squaredDistance(edge, x, y);
     if (d < distance[node]) {
       distance[node] = d;
       nearest[node] = edge;

@@ -39,11 +39,11 @@ record LevelField(PocketLevel level, DistanceField field) {
    * ones lie between and are for what the ordinary ones leave.
    *
    * @param smooth the smoothed field
-   * @param mask squares wanted, or null for all
+   * @param mask where they are wanted, or null for everywhere
    * @param between whether the odd ones are wanted
    */
   List<Ring> innerRings(
-      RingTracer tracer, float[] smooth, double radiusMm, double spacingMm, boolean[] mask, boolean between) {
+      RingTracer tracer, float[] smooth, double radiusMm, double spacingMm, CoarseMap mask, boolean between) {
     List<Ring> rings = new ArrayList<>();
     double base = between ? radiusMm + spacingMm / 2 : radiusMm;
     for (Ring ring : tracer.trace(smooth, base, spacingMm, between ? 0 : 1, Integer.MAX_VALUE, mask)) {

@@ -55,6 +55,11 @@ public final class PathPlanner {
         .parallel()
         .mapToObj(k -> new LevelField(cut.get(k), new DistanceField(new PocketEdges(cut.get(k).pocket()), lattice)))
         .toList();
+    // By level, then by cutter.
+    List<List<List<Ring>>> walls = fields.stream()
+        .parallel()
+        .map(field -> flat.stream().map(tool -> ToolPlanner.walls(field, tool, tool == flat.get(flat.size() - 1))).toList())
+        .toList();
     Stock stock = new Stock(lattice);
     ToolPlanner planner = new ToolPlanner(fields, stock, machine, options);
     List<ToolRun> runs = new ArrayList<>();
@@ -63,13 +68,17 @@ public final class PathPlanner {
     for (int t = 0; t < flat.size(); t++) {
       Tool tool = flat.get(t);
       Tool next = t + 1 < flat.size() ? flat.get(t + 1) : null;
-      List<Pass> passes = planner.plan(tool, planner.reach(tool, next == null), before, next, start);
+      List<Pass> passes = planner.plan(tool, planner.reach(tool, of(walls, t)), before, next, start);
       if (!passes.isEmpty()) {
         runs.add(new ToolRun(tool, passes));
         before = append(before, tool.radiusMm());
       }
     }
     return runs;
+  }
+
+  private static List<List<Ring>> of(List<List<List<Ring>>> walls, int tool) {
+    return walls.stream().map(level -> level.get(tool)).toList();
   }
 
   private static double[] append(double[] values, double value) {

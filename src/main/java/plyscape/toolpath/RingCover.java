@@ -41,8 +41,10 @@ final class RingCover {
   private final double stepover;
   private int wanted;
   private int left;
+  private CoarseMap blocks;
 
-  RingCover(Lattice lattice, byte[] state, double radiusMm, double stepoverMm) {
+  RingCover(Lattice lattice, byte[] state, CoarseMap wantedBlocks, double radiusMm, double stepoverMm) {
+    blocks = wantedBlocks;
     this.lattice = lattice;
     this.state = state;
     this.radius = radiusMm;
@@ -63,17 +65,34 @@ final class RingCover {
     order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
     List<Piece> pieces = new ArrayList<>();
     for (Ring ring : order) {
-      choose(ring, need, pieces);
+      choose(ring, need, false, pieces);
     }
     return pieces;
   }
 
-  private void choose(Ring ring, WallNeed need, List<Piece> pieces) {
+  /** Stretches of any rings that clear what was marked {@link #LEFT}; marks what they clear. */
+  List<Piece> chooseForLeft(List<Ring> rings) {
+    blocks = new CoarseMap(lattice, state, LEFT, radius);
+    List<Ring> order = new ArrayList<>(rings);
+    order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
+    List<Piece> pieces = new ArrayList<>();
+    for (Ring ring : order) {
+      if (blocks.nearAny(ring)) {
+        choose(ring, (x, y) -> false, true, pieces);
+      }
+    }
+    return pieces;
+  }
+
+  private void choose(Ring ring, WallNeed need, boolean onlyLeft, List<Piece> pieces) {
     Chunks chunks = Chunks.of(ring, Math.max(4 * lattice.stepMm(), Math.min(1, radius / 3)));
     boolean[] keep = new boolean[chunks.count()];
     boolean before = false;
+    boolean any = false;
     for (int c = 0; c < keep.length; c++) {
-      keep[c] = needed(ring, chunks, c, need);
+      int at = chunks.start(c);
+      keep[c] = (!onlyLeft || blocks.near(chunks.x(at), chunks.y(at))) && needed(ring, chunks, c, need, onlyLeft);
+      any |= keep[c];
       if (keep[c]) {
         clear(chunks, c, before, sure, (first, last) -> Arrays.fill(state, first, last + 1, DONE));
         if (ring.index() == 0) {
@@ -82,14 +101,17 @@ final class RingCover {
       }
       before = keep[c];
     }
-    if (ring.index() == 0) {
+    if (!any) {
+      return;
+    }
+    if (ring.index() == 0 && !onlyLeft) {
       widen(keep, ring.closed());
     }
     close(keep, chunks, ring.closed());
     runs(ring, chunks, keep, pieces);
   }
 
-  private boolean needed(Ring ring, Chunks chunks, int c, WallNeed need) {
+  private boolean needed(Ring ring, Chunks chunks, int c, WallNeed need, boolean onlyLeft) {
     wanted = 0;
     left = 0;
     boolean wall = ring.index() == 0;
@@ -104,19 +126,20 @@ final class RingCover {
         if (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2)) {
           return true;
         }
-        sweep.all(ax, ay, bx, by, radius, this::tally);
+        if (blocks.near(ax, ay)) {
+          sweep.all(ax, ay, bx, by, radius, this::tally);
+        }
       } else {
         sweep.fresh(ax, ay, bx, by, sure, this::tally);
       }
     }
+    if (onlyLeft) {
+      return left > 0;
+    }
     if (wall) {
       return wanted > 0;
     }
-    if (left > 0) {
-      return true;
-    }
-    boolean between = (ring.index() & 1) == 1;
-    return !between && wanted * lattice.nodeAreaMm2() > SLIVER * stepover * length;
+    return wanted * lattice.nodeAreaMm2() > SLIVER * stepover * length;
   }
 
   private void tally(int first, int last) {

@@ -14,12 +14,16 @@ final class RingTracer {
   private final Lattice lattice;
   private final int[] next;
   private final boolean[] entered;
+  private int[] starts = new int[4096];
+  private int[] ends = new int[4096];
+  private int count;
 
   /** Holds the working arrays for one lattice; not for several threads. */
   RingTracer(Lattice lattice) {
     this.lattice = lattice;
     next = new int[2 * lattice.size()];
     entered = new boolean[2 * lattice.size()];
+    Arrays.fill(next, -1);
   }
 
   /**
@@ -30,26 +34,34 @@ final class RingTracer {
    * @param spacing mm between indices
    * @param lowest first index wanted
    * @param highest last index wanted
-   * @param mask squares (by their lower left node) to look at, or null for all; contours end at its rim
+   * @param mask where to look, or null for everywhere; contours end at the rim of its blocks
    */
-  List<Ring> trace(float[] field, double base, double spacing, int lowest, int highest, boolean[] mask) {
-    Arrays.fill(next, -1);
-    Arrays.fill(entered, false);
+  List<Ring> trace(float[] field, double base, double spacing, int lowest, int highest, CoarseMap mask) {
     int columns = lattice.columns();
-    int[] starts = new int[1024];
-    int count = 0;
+    count = 0;
     double inverse = 1 / spacing;
+    int[] low = new int[columns];
+    int[] high = new int[columns];
+    int below = -1;
     for (int j = 0; j < lattice.rows() - 1; j++) {
+      if (mask != null && !mask.anyInRow(j)) {
+        continue;
+      }
       int row = j * columns;
+      if (below != j) {
+        floors(field, row, base, inverse, low);
+      }
+      floors(field, row + columns, base, inverse, high);
+      below = j + 1;
       for (int i = 0; i < columns - 1; i++) {
-        int k = row + i;
-        if (mask != null && !mask[k]) {
+        if (mask != null && !mask.has(i, j)) {
+          i = mask.lastOfBlock(i);
           continue;
         }
-        int a = floor(field[k], base, inverse);
-        int b = floor(field[k + 1], base, inverse);
-        int c = floor(field[k + columns + 1], base, inverse);
-        int d = floor(field[k + columns], base, inverse);
+        int a = low[i];
+        int b = low[i + 1];
+        int c = high[i + 1];
+        int d = high[i];
         if (a == b && b == c && c == d) {
           continue;
         }
@@ -57,14 +69,26 @@ final class RingTracer {
         if (top < lowest || top > highest) {
           continue;
         }
-        if (count + 2 > starts.length) {
-          starts = Arrays.copyOf(starts, starts.length * 2);
-        }
         int kind = (a == top ? 1 : 0) | (b == top ? 2 : 0) | (c == top ? 4 : 0) | (d == top ? 8 : 0);
-        count = square(k, kind, field, base + top * spacing, starts, count);
+        square(row + i, kind, field, base + top * spacing);
       }
+      int[] swap = low;
+      low = high;
+      high = swap;
     }
-    return link(field, base, spacing, starts, count);
+    List<Ring> rings = link(field, base, spacing);
+    for (int s = 0; s < count; s++) {
+      entered[ends[s]] = false;
+    }
+    return rings;
+  }
+
+  private static void floors(float[] field, int from, double base, double inverse, int[] result) {
+    for (int i = 0; i < result.length; i++) {
+      double v = (field[from + i] - base) * inverse;
+      int whole = (int) v;
+      result[i] = whole > v ? whole - 1 : whole;
+    }
   }
 
   private static int floor(float value, double base, double inverse) {
@@ -72,7 +96,7 @@ final class RingTracer {
   }
 
   /** Adds the one or two pieces of a square, from edge to edge with the high corners on the left. */
-  private int square(int k, int kind, float[] field, double level, int[] starts, int count) {
+  private void square(int k, int kind, float[] field, double level) {
     int columns = lattice.columns();
     int south = 2 * k;
     int west = 2 * k + 1;
@@ -81,39 +105,42 @@ final class RingTracer {
     boolean joined =
         (field[k] + (double) field[k + 1] + field[k + columns] + field[k + columns + 1]) / 4 >= level;
     switch (kind) {
-      case 1 -> count = add(south, west, starts, count);
-      case 2 -> count = add(east, south, starts, count);
-      case 3 -> count = add(east, west, starts, count);
-      case 4 -> count = add(north, east, starts, count);
+      case 1 -> add(south, west);
+      case 2 -> add(east, south);
+      case 3 -> add(east, west);
+      case 4 -> add(north, east);
       case 5 -> {
-        count = add(south, joined ? east : west, starts, count);
-        count = add(north, joined ? west : east, starts, count);
+        add(south, joined ? east : west);
+        add(north, joined ? west : east);
       }
-      case 6 -> count = add(north, south, starts, count);
-      case 7 -> count = add(north, west, starts, count);
-      case 8 -> count = add(west, north, starts, count);
-      case 9 -> count = add(south, north, starts, count);
+      case 6 -> add(north, south);
+      case 7 -> add(north, west);
+      case 8 -> add(west, north);
+      case 9 -> add(south, north);
       case 10 -> {
-        count = add(east, joined ? north : south, starts, count);
-        count = add(west, joined ? south : north, starts, count);
+        add(east, joined ? north : south);
+        add(west, joined ? south : north);
       }
-      case 11 -> count = add(east, north, starts, count);
-      case 12 -> count = add(west, east, starts, count);
-      case 13 -> count = add(south, east, starts, count);
-      case 14 -> count = add(west, south, starts, count);
+      case 11 -> add(east, north);
+      case 12 -> add(west, east);
+      case 13 -> add(south, east);
+      case 14 -> add(west, south);
       default -> throw new IllegalStateException("square " + kind);
     }
-    return count;
   }
 
-  private int add(int from, int to, int[] starts, int count) {
+  private void add(int from, int to) {
+    if (count == starts.length) {
+      starts = Arrays.copyOf(starts, 2 * count);
+      ends = Arrays.copyOf(ends, 2 * count);
+    }
     next[from] = to;
     entered[to] = true;
     starts[count] = from;
-    return count + 1;
+    ends[count++] = to;
   }
 
-  private List<Ring> link(float[] field, double base, double spacing, int[] starts, int count) {
+  private List<Ring> link(float[] field, double base, double spacing) {
     List<Ring> rings = new ArrayList<>();
     for (int s = 0; s < count; s++) {
       if (next[starts[s]] >= 0 && !entered[starts[s]]) {

@@ -18,9 +18,6 @@ final class ToolPlanner {
   /** A band cut by itself wastes about this share of a stepover along its wall, against a cut in full. */
   private static final double BAND_WASTE = 0.4;
 
-  /** How often rings are chosen anew with what the choice before left. */
-  private static final int ROUNDS = 5;
-
   private static final double ROUNDING = 0.4;
 
   private final List<LevelField> fields;
@@ -54,14 +51,18 @@ final class ToolPlanner {
     return count;
   }
 
-  /** Where a cutter can go; all but the last one round the corners that a smaller one will cut anyway. */
-  Reach reach(Tool tool, boolean last) {
-    List<List<Ring>> walls = new ArrayList<>();
-    int deepest = deepest(tool);
-    for (int k = 0; k < fields.size(); k++) {
-      walls.add(k < deepest ? fields.get(k).wallRings(tracer, tool.radiusMm(), last ? 0 : ROUNDING * tool.radiusMm()) : List.of());
+  /** Where a cutter can go, from its wall rings in each level. */
+  Reach reach(Tool tool, List<List<Ring>> walls) {
+    return new Reach(fields, walls, tool.radiusMm(), deepest(tool), lattice);
+  }
+
+  /** Wall rings of one cutter in one level; all but the last one round the corners that a smaller one will cut anyway. */
+  static List<Ring> walls(LevelField field, Tool tool, boolean last) {
+    if (field.level().depthMm() > tool.fluteLengthMm() + 1e-9) {
+      return List.of();
     }
-    return new Reach(fields, walls, tool.radiusMm(), deepest, lattice);
+    RingTracer tracer = new RingTracer(field.field().lattice);
+    return field.wallRings(tracer, tool.radiusMm(), last ? 0 : ROUNDING * tool.radiusMm());
   }
 
   /**
@@ -142,21 +143,15 @@ final class ToolPlanner {
     double stepover = tool.stepoverMm();
     RingCover.WallNeed need = (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), radius, before, x, y);
     List<Ring> walls = reach.walls.get(step.level());
-    int half = (int) Math.round(stepover / 4 / lattice.stepMm());
-    float[] smooth = FieldSmoothing.smooth(field.field().distance, lattice.columns(), lattice.rows(), half);
-    boolean[] mask = before.length == 0 ? null : mask(state, radius);
-    List<Ring> rings = new ArrayList<>(walls);
+    CoarseMap mask = new CoarseMap(lattice, state, RingCover.WANTED, radius);
+    float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
+    List<Ring> rings = new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
     rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, false));
-    List<Piece> pieces = List.of();
-    for (int round = 0; round < ROUNDS; round++) {
-      byte[] trial = state.clone();
-      pieces = new RingCover(lattice, trial, radius, stepover).choose(rings, need);
-      if (!left(trial, state)) {
-        break;
-      }
-      if (round == 0) {
-        rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
-      }
+    RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
+    List<Piece> pieces = new ArrayList<>(cover.choose(rings, need));
+    if (left(state)) {
+      rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
+      pieces.addAll(cover.chooseForLeft(rings));
     }
     if (pieces.isEmpty()) {
       return null;
@@ -174,14 +169,18 @@ final class ToolPlanner {
   private int state(
       Tool tool, Reach reach, double[] depths, DepthPlan.Step step, double off, byte[] state) {
     int wanted = 0;
+    float[] distance = fields.get(step.level()).field().distance;
+    float[] cut = stock.depth;
+    float floor = (float) (step.depthMm() - Stock.SAME_MM);
+    boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
+    double stepdown = tool.stepdownMm() + 1e-6;
     for (int node = 0; node < state.length; node++) {
-      int k = reach.level[node];
-      double standing = stock.depth[node];
-      if (standing >= step.depthMm() - Stock.SAME_MM || fields.get(step.level()).field().distance[node] <= off) {
+      if (cut[node] >= floor || distance[node] <= off) {
         continue;
       }
-      boolean own = k == step.level() && step.depthMm() >= depths[k] - 1e-9;
-      boolean passing = step.full() && k >= step.level() && depths[k] - standing > tool.stepdownMm() + 1e-6;
+      int k = reach.level[node];
+      boolean own = last && k == step.level();
+      boolean passing = step.full() && k >= step.level() && depths[k] - cut[node] > stepdown;
       state[node] = RingCover.STANDING;
       if (own || passing) {
         wanted++;
@@ -203,55 +202,21 @@ final class ToolPlanner {
   }
 
   /** Marks wanted nodes that the chosen rings left; whether there are any. */
-  private static boolean left(byte[] trial, byte[] state) {
+  private static boolean left(byte[] state) {
     boolean any = false;
-    for (int node = 0; node < trial.length; node++) {
-      if ((trial[node] & RingCover.WANTED) != 0) {
-        any |= (state[node] & RingCover.LEFT) != RingCover.LEFT;
+    for (int node = 0; node < state.length; node++) {
+      if ((state[node] & RingCover.WANTED) != 0) {
         state[node] |= RingCover.LEFT;
+        any = true;
       }
     }
     return any;
   }
 
-  /** Squares within reach of anything wanted, taken coarsely in blocks. */
-  private boolean[] mask(byte[] state, double radius) {
-    int columns = lattice.columns();
-    int rows = lattice.rows();
-    int block = Math.max(4, (int) Math.ceil(radius * 1.2 / lattice.stepMm()));
-    int across = (columns + block - 1) / block;
-    int up = (rows + block - 1) / block;
-    boolean[] has = new boolean[across * up];
-    for (int j = 0; j < rows; j++) {
-      for (int i = 0; i < columns; i++) {
-        if ((state[j * columns + i] & RingCover.WANTED) != 0) {
-          has[j / block * across + i / block] = true;
-        }
-      }
-    }
-    boolean[] mask = new boolean[state.length];
-    for (int b = 0; b < up; b++) {
-      for (int a = 0; a < across; a++) {
-        if (near(has, across, up, a, b)) {
-          int to = Math.min(columns, (a + 1) * block);
-          for (int j = b * block; j < Math.min(rows, (b + 1) * block); j++) {
-            Arrays.fill(mask, j * columns + a * block, j * columns + to, true);
-          }
-        }
-      }
-    }
-    return mask;
-  }
-
-  private static boolean near(boolean[] has, int across, int up, int a, int b) {
-    for (int d = Math.max(0, b - 1); d <= Math.min(up - 1, b + 1); d++) {
-      for (int c = Math.max(0, a - 1); c <= Math.min(across - 1, a + 1); c++) {
-        if (has[d * across + c]) {
-          return true;
-        }
-      }
-    }
-    return false;
+  /** The field on which inner rings are drawn: smoothed where much is cleared, as it is for small rests. */
+  private float[] smooth(float[] field, double stepover) {
+    int half = (int) Math.round(stepover / 4 / lattice.stepMm());
+    return half < 1 ? field : FieldSmoothing.smooth(field, lattice.columns(), lattice.rows(), half);
   }
 
   /**

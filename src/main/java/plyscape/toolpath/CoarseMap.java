@@ -1,0 +1,99 @@
+package plyscape.toolpath;
+
+import java.util.List;
+
+/** Which blocks of the lattice have nodes of a kind in them or in a neighbouring block: a quick way to pass over the rest. */
+final class CoarseMap {
+
+  private final Lattice lattice;
+  private final int block;
+  private final int across;
+  private final int up;
+  private final boolean[] near;
+
+  /**
+   * @param state of the nodes
+   * @param bits all of which a node must have
+   * @param radiusMm how near counts; blocks are a fifth larger
+   */
+  CoarseMap(Lattice lattice, byte[] state, int bits, double radiusMm) {
+    this.lattice = lattice;
+    block = Math.max(4, (int) Math.ceil(radiusMm * 1.2 / lattice.stepMm()));
+    across = (lattice.columns() + block - 1) / block;
+    up = (lattice.rows() + block - 1) / block;
+    boolean[] has = new boolean[across * up];
+    for (int j = 0; j < lattice.rows(); j++) {
+      int row = j * lattice.columns();
+      int blocks = j / block * across;
+      for (int i = 0; i < lattice.columns(); i++) {
+        if ((state[row + i] & bits) == bits) {
+          has[blocks + i / block] = true;
+        }
+      }
+    }
+    near = new boolean[has.length];
+    for (int b = 0; b < up; b++) {
+      for (int a = 0; a < across; a++) {
+        near[b * across + a] = any(has, a, b);
+      }
+    }
+  }
+
+  private boolean any(boolean[] has, int a, int b) {
+    for (int d = Math.max(0, b - 1); d <= Math.min(up - 1, b + 1); d++) {
+      for (int c = Math.max(0, a - 1); c <= Math.min(across - 1, a + 1); c++) {
+        if (has[d * across + c]) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /** Whether anything may be within the radius of a point. */
+  boolean near(double x, double y) {
+    int i = (int) Math.round((x - lattice.minX()) / lattice.stepMm()) / block;
+    int j = (int) Math.round((y - lattice.minY()) / lattice.stepMm()) / block;
+    return near[Math.max(0, Math.min(up - 1, j)) * across + Math.max(0, Math.min(across - 1, i))];
+  }
+
+  /** Whether anything may be within the radius of one of a ring's points; points farther apart than a block count as near. */
+  boolean nearAny(Ring ring) {
+    for (int i = 0; i < ring.size(); i++) {
+      if (near(ring.x()[i], ring.y()[i])) {
+        return true;
+      }
+      int j = i + 1 < ring.size() ? i + 1 : 0;
+      if (Math.abs(ring.x()[i] - ring.x()[j]) + Math.abs(ring.y()[i] - ring.y()[j]) > block * lattice.stepMm()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Those rings that anything may be near to. */
+  List<Ring> near(List<Ring> rings) {
+    return rings.stream().filter(this::nearAny).toList();
+  }
+
+  /** Whether the node's block is near. */
+  boolean has(int column, int row) {
+    return near[row / block * across + column / block];
+  }
+
+  /** Last column of the block that a column lies in. */
+  int lastOfBlock(int column) {
+    return (column / block + 1) * block - 1;
+  }
+
+  /** Whether any block in a row of nodes is near. */
+  boolean anyInRow(int row) {
+    int from = row / block * across;
+    for (int a = from; a < from + across; a++) {
+      if (near[a]) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
