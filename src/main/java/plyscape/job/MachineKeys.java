@@ -12,6 +12,12 @@ final class MachineKeys {
 
   private MachineKeys() {}
 
+  /** Which way walls are cut. */
+  private enum Direction {
+    CLIMB,
+    CONVENTIONAL
+  }
+
   static Machine read(Keys job) {
     Keys keys =
         job.child(
@@ -23,7 +29,11 @@ final class MachineKeys {
             "safe_height",
             "z_error",
             "zero",
-            "zero_z");
+            "zero_z",
+            "slot_feed",
+            "direction",
+            "ramp",
+            "tool_change");
     YamlNode spans = keys.optional("travel", TRAVEL);
     List<Double> travel = spans == null ? List.of(300.0, 300.0, 80.0) : Keys.numbers(spans, 3, SPAN, TRAVEL);
     return new Machine(
@@ -36,6 +46,10 @@ final class MachineKeys {
         keys.number("safe_height", 4, Range.mm(0.1, 200)),
         keys.number("z_error", 0.03, Range.mm(0, 5)),
         keys.choice("zero", Machine.Zero.LOWER_LEFT, Machine.Zero.values()),
-        keys.choice("zero_z", Machine.ZeroZ.TOP, Machine.ZeroZ.values()));
+        keys.choice("zero_z", Machine.ZeroZ.TOP, Machine.ZeroZ.values()),
+        keys.number("slot_feed", Machine.SLOT_FEED, Range.of(0.05, 1, "")),
+        keys.choice("direction", Direction.CLIMB, Direction.values()) == Direction.CLIMB,
+        keys.number("ramp", Machine.RAMP_DEGREES, Range.of(0.5, 45, "degrees")),
+        keys.number("tool_change", Machine.TOOL_CHANGE_S, Range.of(0, 3600, "s")));
   }
 }

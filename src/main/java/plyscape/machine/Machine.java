@@ -13,6 +13,10 @@ package plyscape.machine;
  * @param zErrorMm plus or minus, of Z
  * @param zero where X0 Y0 of the program is on the panel
  * @param zeroZ where Z0 of the program is
+ * @param slotFeed feed in a cut as wide as the cutter, as a fraction of the tool's feed
+ * @param climb whether walls are cut in climb direction, or conventionally
+ * @param rampDegrees steepest way down into standing wood
+ * @param toolChangeS what changing the tool takes, s
  */
 public record Machine(
     double travelXMm,
@@ -24,7 +28,36 @@ public record Machine(
     double safeHeightMm,
     double zErrorMm,
     Zero zero,
-    ZeroZ zeroZ) {
+    ZeroZ zeroZ,
+    double slotFeed,
+    boolean climb,
+    double rampDegrees,
+    double toolChangeS) {
+
+  /** Half the feed in a full slot. */
+  public static final double SLOT_FEED = 0.5;
+
+  /** A ramp of 5 degrees (common practice: 2 to 5). */
+  public static final double RAMP_DEGREES = 5;
+
+  /** A minute for a tool change. */
+  public static final double TOOL_CHANGE_S = 60;
+
+  /** A machine run in the usual way. */
+  public Machine(
+      double travelXMm,
+      double travelYMm,
+      double travelZMm,
+      double rapidMmPerMin,
+      double accelerationMmPerS2,
+      double corneringMm,
+      double safeHeightMm,
+      double zErrorMm,
+      Zero zero,
+      ZeroZ zeroZ) {
+    this(travelXMm, travelYMm, travelZMm, rapidMmPerMin, accelerationMmPerS2, corneringMm, safeHeightMm, zErrorMm,
+        zero, zeroZ, SLOT_FEED, true, RAMP_DEGREES, TOOL_CHANGE_S);
+  }
 
   /** Place of the program's X0 Y0 on the panel. */
   public enum Zero {

@@ -1,5 +1,7 @@
 package plyscape.toolpath;
 
+import plyscape.machine.Machine;
+
 /**
  * How paths are laid, beside what tools and machine say. Immutable.
  *
@@ -13,8 +15,10 @@ package plyscape.toolpath;
 public record PathOptions(
     double slotFeed, double rampDegrees, double clearanceMm, boolean climb, double toolChangeS) {
 
-  /** What holds when the job says nothing. */
-  public static final PathOptions DEFAULT = new PathOptions(0.5, 5, 1.0, true, 60);
+  /** As the machine's settings say. */
+  public static PathOptions of(Machine machine) {
+    return new PathOptions(machine.slotFeed(), machine.rampDegrees(), 1.0, machine.climb(), machine.toolChangeS());
+  }
 
   /** Checks ranges. */
   public PathOptions {

@@ -1,6 +1,5 @@
 package plyscape.toolpath;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -15,15 +14,16 @@ public final class PathPlanner {
 
   private PathPlanner() {}
 
-  /** As {@link #plan(List, List, Machine, Box, PathOptions, Warnings)} with the usual options. */
+  /** As {@link #plan(List, List, Machine, Box, PathOptions, Warnings)} with what the machine's settings say. */
   public static List<ToolRun> plan(
       List<PocketLevel> levels, List<Tool> tools, Machine machine, Box carved, Warnings warnings) {
-    return plan(levels, tools, machine, carved, PathOptions.DEFAULT, warnings);
+    return plan(levels, tools, machine, carved, PathOptions.of(machine), warnings);
   }
 
   /**
    * The runs of the cutters, in cutting order: the largest first, each smaller one only for what the larger ones left.
-   * Everything outside a level's pocket is wall, the border too. Cutters with nothing to do are left out. Faults when
+   * Everything outside a level's pocket is wall, the border too. Cutters that don't pay are left out, with a warning that
+   * says by how much ({@link ToolChoice}). Faults when
    * there is something to cut and no flat cutter.
    *
    * @param levels pockets, panel mm, nested; those of depth 0 and those that show nowhere are passed over
@@ -55,35 +55,7 @@ public final class PathPlanner {
         .parallel()
         .mapToObj(k -> new LevelField(cut.get(k), new DistanceField(new PocketEdges(cut.get(k).pocket()), lattice)))
         .toList();
-    // By level, then by cutter.
-    List<List<List<Ring>>> walls = fields.stream()
-        .parallel()
-        .map(field -> flat.stream().map(tool -> ToolPlanner.walls(field, tool, tool == flat.get(flat.size() - 1))).toList())
-        .toList();
-    Stock stock = new Stock(lattice);
-    ToolPlanner planner = new ToolPlanner(fields, stock, machine, options);
-    List<ToolRun> runs = new ArrayList<>();
-    double[] before = {};
-    double[] start = {carved.minX(), carved.minY()};
-    for (int t = 0; t < flat.size(); t++) {
-      Tool tool = flat.get(t);
-      Tool next = t + 1 < flat.size() ? flat.get(t + 1) : null;
-      List<Pass> passes = planner.plan(tool, planner.reach(tool, of(walls, t)), before, next, start);
-      if (!passes.isEmpty()) {
-        runs.add(new ToolRun(tool, passes));
-        before = append(before, tool.radiusMm());
-      }
-    }
-    return runs;
-  }
-
-  private static List<List<Ring>> of(List<List<List<Ring>>> walls, int tool) {
-    return walls.stream().map(level -> level.get(tool)).toList();
-  }
-
-  private static double[] append(double[] values, double value) {
-    double[] result = java.util.Arrays.copyOf(values, values.length + 1);
-    result[values.length] = value;
-    return result;
+    return new ToolChoice(fields, lattice, flat, machine, options, new double[] {carved.minX(), carved.minY()})
+        .runs(warnings);
   }
 }

@@ -46,6 +46,20 @@ final class RestWorth {
     return stay;
   }
 
+  /** Marks the nodes of patches smaller than an area as {@link RingCover#SMALL}. */
+  void mark(byte[] state, double smallMm2) {
+    int small = (int) Math.ceil(smallMm2 / lattice.nodeAreaMm2());
+    boolean[] seen = new boolean[state.length];
+    for (int node = 0; node < state.length; node++) {
+      if ((state[node] & RingCover.WANTED) != 0 && !seen[node]) {
+        int count = flood(node, state, seen);
+        for (int q = 0; count < small && q < count; q++) {
+          state[queue[q]] |= RingCover.SMALL;
+        }
+      }
+    }
+  }
+
   private int flood(int start, byte[] state, boolean[] seen) {
     int columns = lattice.columns();
     int head = 0;

@@ -27,6 +27,9 @@ final class RingCover {
   /** Bit of wanted nodes at the edge of what the cutter reaches: it may touch them with its very rim. */
   static final byte RIM = 4;
 
+  /** Bit of wanted nodes in small patches: the wall ring alone takes what it can of them, in one cut at less feed. */
+  static final byte SMALL = 8;
+
   /** A ring's stretch that would take less than this share of the stepover is left to the next ring. */
   private static final double SLIVER = 0.3;
 
@@ -130,7 +133,7 @@ final class RingCover {
           sweep.all(ax, ay, bx, by, radius, this::tally);
         }
       } else {
-        sweep.fresh(ax, ay, bx, by, sure, this::tally);
+        sweep.fresh(ax, ay, bx, by, sure, onlyLeft ? this::tally : this::tallyLarge);
       }
     }
     if (onlyLeft) {
@@ -140,6 +143,14 @@ final class RingCover {
       return wanted > 0;
     }
     return wanted * lattice.nodeAreaMm2() > SLIVER * stepover * length;
+  }
+
+  private void tallyLarge(int first, int last) {
+    for (int k = first; k <= last; k++) {
+      if ((state[k] & (WANTED | SMALL)) == WANTED) {
+        wanted++;
+      }
+    }
   }
 
   private void tally(int first, int last) {

@@ -22,6 +22,13 @@ final class Stock {
     sweep = new Sweep(lattice);
   }
 
+  /** The same panel once more, to be cut otherwise. */
+  Stock copy() {
+    Stock copy = new Stock(lattice);
+    System.arraycopy(depth, 0, copy.depth, 0, depth.length);
+    return copy;
+  }
+
   /** Cuts along a line to a depth; the nodes newly cut, without those already under the disk at its start. */
   int cut(double ax, double ay, double bx, double by, double radius, double toDepth) {
     count = 0;

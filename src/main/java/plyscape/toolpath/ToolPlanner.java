@@ -18,7 +18,11 @@ final class ToolPlanner {
   /** A band cut by itself wastes about this share of a stepover along its wall, against a cut in full. */
   private static final double BAND_WASTE = 0.4;
 
+  /** Corners are rounded to this share of the cutter's radius. */
   private static final double ROUNDING = 0.4;
+
+  /** Patches of less than this many squares of the diameter are taken by the wall ring alone. */
+  private static final double SMALL_PATCH = 2.5;
 
   private final List<LevelField> fields;
   private final Lattice lattice;
@@ -32,14 +36,14 @@ final class ToolPlanner {
 
   private double leastPatchMm2;
 
-  ToolPlanner(List<LevelField> fields, Stock stock, Machine machine, PathOptions options) {
+  ToolPlanner(List<LevelField> fields, Stock stock, boolean[] skipped, Machine machine, PathOptions options) {
+    this.skipped = skipped;
     this.fields = fields;
     this.stock = stock;
     this.machine = machine;
     this.options = options;
     lattice = stock.lattice;
     tracer = new RingTracer(lattice);
-    skipped = new boolean[lattice.size()];
   }
 
   /** Levels that the flutes are long enough for. */
@@ -56,13 +60,16 @@ final class ToolPlanner {
     return new Reach(fields, walls, tool.radiusMm(), deepest(tool), lattice);
   }
 
-  /** Wall rings of one cutter in one level; all but the last one round the corners that a smaller one will cut anyway. */
-  static List<Ring> walls(LevelField field, Tool tool, boolean last) {
-    if (field.level().depthMm() > tool.fluteLengthMm() + 1e-9) {
-      return List.of();
-    }
+  /** Wall rings of each cutter in one level; all but the smallest round the corners that it will cut anyway. */
+  static List<List<Ring>> walls(LevelField field, List<Tool> tools, Tool smallest) {
     RingTracer tracer = new RingTracer(field.field().lattice);
-    return field.wallRings(tracer, tool.radiusMm(), last ? 0 : ROUNDING * tool.radiusMm());
+    List<List<Ring>> walls = new ArrayList<>();
+    for (Tool tool : tools) {
+      boolean longEnough = field.level().depthMm() <= tool.fluteLengthMm() + 1e-9;
+      double round = tool == smallest ? 0 : ROUNDING * tool.radiusMm();
+      walls.add(longEnough ? field.wallRings(tracer, tool.radiusMm(), round) : List.of());
+    }
+    return walls;
   }
 
   /**
@@ -88,7 +95,17 @@ final class ToolPlanner {
     return passes;
   }
 
+  /** Seconds, by area alone, in which a cutter would clear what another (or it itself) can reach of an untouched panel. */
+  double freshSeconds(Tool tool, Reach reach) {
+    double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
+    return DepthSequence.seconds(works(tool, reach, depths), tool.stepdownMm(), DepthSequence.NOTHING_LEFT);
+  }
+
   private DepthPlan freshPlan(Tool tool, Reach reach, double[] depths) {
+    return DepthPlan.fresh(works(tool, reach, depths), tool.stepdownMm());
+  }
+
+  private List<LevelWork> works(Tool tool, Reach reach, double[] depths) {
     int[] exposed = new int[depths.length];
     for (byte k : reach.level) {
       if (k >= 0) {
@@ -105,7 +122,7 @@ final class ToolPlanner {
         works.add(0, new LevelWork(depths[k], full * lattice.nodeAreaMm2() / rate(tool), band / rate(tool)));
       }
     }
-    return DepthPlan.fresh(works, tool.stepdownMm());
+    return works;
   }
 
   private DepthPlan restPlan(Tool tool, Reach reach, double[] depths) {
@@ -134,6 +151,9 @@ final class ToolPlanner {
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     if (wanted > 0 && leastPatchMm2 > 0) {
       wanted = new RestWorth(lattice).drop(state, leastPatchMm2, skipped);
+    }
+    if (before.length > 0) {
+      new RestWorth(lattice).mark(state, SMALL_PATCH * tool.diameterMm() * tool.diameterMm());
     }
     if (wanted == 0 && leastPatchMm2 > 0) {
       return null;

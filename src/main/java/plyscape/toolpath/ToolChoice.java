@@ -1,0 +1,160 @@
+package plyscape.toolpath;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import plyscape.fault.Warnings;
+import plyscape.machine.Machine;
+import plyscape.machine.MotionModel;
+import plyscape.machine.Move;
+import plyscape.machine.Tool;
+
+/**
+ * Which of the listed cutters are used. The smallest always is, as only it reaches everything; the largest when it saves
+ * more than its tool change, by area; of those between, the set with the least time in all, found by planning each.
+ */
+final class ToolChoice {
+
+  /** One choice of cutters, planned. */
+  private record Variant(List<Integer> tools, List<ToolRun> runs, double seconds) {}
+
+  private final List<LevelField> fields;
+  private final Lattice lattice;
+  private final List<Tool> tools;
+  private final Machine machine;
+  private final PathOptions options;
+  private final double[] start;
+  private final List<List<List<Ring>>> walls;
+
+  /**
+   * @param fields levels, upper first
+   * @param tools flat cutters, largest first
+   * @param start X and Y over which the machine begins, mm
+   */
+  ToolChoice(
+      List<LevelField> fields, Lattice lattice, List<Tool> tools, Machine machine, PathOptions options, double[] start) {
+    this.fields = fields;
+    this.lattice = lattice;
+    this.tools = tools;
+    this.machine = machine;
+    this.options = options;
+    this.start = start;
+    Tool smallest = tools.get(tools.size() - 1);
+    // By level, then by cutter.
+    walls = fields.stream()
+        .parallel()
+        .map(field -> ToolPlanner.walls(field, tools, smallest))
+        .toList();
+  }
+
+  /** The runs of the best choice; cutters left out are told. */
+  List<ToolRun> runs(Warnings warnings) {
+    int last = tools.size() - 1;
+    Stock stock = new Stock(lattice);
+    boolean[] skipped = new boolean[lattice.size()];
+    ToolPlanner planner = new ToolPlanner(fields, stock, skipped, machine, options);
+    int first = 0;
+    Reach reach = reach(planner, first);
+    while (first < last) {
+      double own = planner.freshSeconds(tools.get(first), reach);
+      double next = planner.freshSeconds(tools.get(first + 1), reach);
+      if (next - own >= options.toolChangeS()) {
+        break;
+      }
+      leftOut(warnings, tools.get(first), own + options.toolChangeS() - next);
+      first++;
+      reach = reach(planner, first);
+    }
+    List<Pass> passes =
+        planner.plan(tools.get(first), reach, new double[0], first < last ? tools.get(last) : null, start);
+    if (first == last) {
+      return passes.isEmpty() ? List.of() : List.of(new ToolRun(tools.get(last), passes));
+    }
+    List<List<Integer>> choices = choices(first, last);
+    int firstTool = first;
+    List<Variant> variants = choices.stream()
+        .parallel()
+        .map(choice -> variant(choice, passes, firstTool, stock, skipped))
+        .toList();
+    Variant best = variants.get(0);
+    for (Variant variant : variants) {
+      best = variant.seconds() < best.seconds() - 1e-6 ? variant : best;
+    }
+    for (int t = first + 1; t < last; t++) {
+      if (!best.tools().contains(t)) {
+        int tool = t;
+        double with = variants.stream()
+            .filter(variant -> variant.tools().contains(tool))
+            .mapToDouble(Variant::seconds)
+            .min()
+            .orElse(best.seconds());
+        leftOut(warnings, tools.get(t), with - best.seconds());
+      }
+    }
+    return best.runs();
+  }
+
+  private static void leftOut(Warnings warnings, Tool tool, double seconds) {
+    warnings.add("tool-left-out",
+        String.format(Locale.ROOT, "%s is left out: with it the job would take %.0f s longer, its change included",
+            tool.name(), seconds),
+        tool.name());
+  }
+
+  private Reach reach(ToolPlanner planner, int tool) {
+    return planner.reach(tools.get(tool), walls.stream().map(level -> level.get(tool)).toList());
+  }
+
+  /** Sets of the cutters after the first: the smallest alone, with each one between, with all between. */
+  private static List<List<Integer>> choices(int first, int last) {
+    List<List<Integer>> choices = new ArrayList<>();
+    choices.add(List.of(last));
+    for (int t = first + 1; t < last; t++) {
+      choices.add(List.of(t, last));
+    }
+    if (last - first > 2) {
+      choices.add(IntStream.rangeClosed(first + 1, last).boxed().toList());
+    }
+    return choices;
+  }
+
+  private Variant variant(List<Integer> choice, List<Pass> passes, int first, Stock stock, boolean[] skipped) {
+    ToolPlanner planner = new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options);
+    List<ToolRun> runs = new ArrayList<>();
+    double[] before = {};
+    double[] at = start;
+    if (!passes.isEmpty()) {
+      runs.add(new ToolRun(tools.get(first), passes));
+      before = new double[] {tools.get(first).radiusMm()};
+    }
+    for (int c = 0; c < choice.size(); c++) {
+      Tool tool = tools.get(choice.get(c));
+      Tool next = c + 1 < choice.size() ? tools.get(choice.get(c + 1)) : null;
+      List<Pass> more = planner.plan(tool, reach(planner, choice.get(c)), before, next, at);
+      if (!more.isEmpty()) {
+        runs.add(new ToolRun(tool, more));
+        before = Arrays.copyOf(before, before.length + 1);
+        before[before.length - 1] = tool.radiusMm();
+      }
+    }
+    return new Variant(choice, List.copyOf(runs), seconds(runs));
+  }
+
+  private double seconds(List<ToolRun> runs) {
+    MotionModel model = new MotionModel(machine);
+    double sum = options.toolChangeS() * Math.max(0, runs.size() - 1);
+    for (ToolRun run : runs) {
+      double x = start[0];
+      double y = start[1];
+      for (Pass pass : run.passes()) {
+        sum += model.times(x, y, -machine.safeHeightMm(), pass.moves()).totalS();
+        Move end = pass.moves().get(pass.moves().size() - 1);
+        x = end.x();
+        y = end.y();
+      }
+    }
+    return sum;
+  }
+}
