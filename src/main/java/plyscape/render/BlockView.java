@@ -1,7 +1,6 @@
 package plyscape.render;
 
 import plyscape.grid.Box;
-import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 
@@ -28,6 +27,7 @@ final class BlockView {
   private final double stretch;
   private final PlyRaster raster;
   private final float[] height;
+  private final float[] soft;
   private final float[] light;
   private final double floor;
 
@@ -36,9 +36,8 @@ final class BlockView {
     this.plan = plan;
     this.block = block;
     this.stretch = stretch;
-    Job.PanelSpec panel = plan.job().panel();
     double cell = CELL_MM * Math.max(1, Math.max(block.width(), block.height()) / 260);
-    raster = PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), cell);
+    raster = PlyRaster.of(plan.tiling(), block, cell);
     float[] byPly = new float[plan.depths().size() + 1];
     for (int i = 0; i < byPly.length; i++) {
       byPly[i] = (float) -FinishedFace.depthMm(plan, i);
@@ -47,7 +46,8 @@ final class BlockView {
     for (int i = 0; i < height.length; i++) {
       height[i] = byPly[raster.plies()[i]];
     }
-    light = Relief.light(height, raster.columns(), cell);
+    soft = Relief.soften(height, raster.columns(), cell);
+    light = Relief.light(height, soft, raster.columns(), cell);
     floor = -plan.thicknessMm();
   }
 
@@ -73,7 +73,6 @@ final class BlockView {
     double lowest = -away / 2 * sin + floor * cos;
     int drawn = -1;
     double step = Math.min(raster.cellMm() / 2, 0.7 / (sin * scale));
-    double beforeX = Double.NaN;
     boolean inside = false;
     for (double v = -away / 2; v <= away / 2; v += step) {
       double x = middleX + u * Math.cos(YAW) - v * Math.sin(YAW);
@@ -92,39 +91,47 @@ final class BlockView {
       }
       int top = (int) Math.floor((v * sin + high * cos - lowest) * scale);
       if (top > drawn) {
-        // Whether the way in crossed a cell's west or south side tells which way the wall faces.
-        boolean west = !Double.isNaN(beforeX) && columnOf(beforeX) != columnOf(x);
-        paint(canvas, pixelX, drawn + 1, top, v * sin - lowest, scale, cos, cell, west || atWestSide(x));
+        paint(canvas, pixelX, drawn + 1, top, v * sin - lowest, scale, cos, cell, wallLight(cell, x, y));
         drawn = top;
       }
-      beforeX = x;
     }
   }
 
   /** Pixels from one height on the picture to another, all at one place of the ground: wall below the face, face on top. */
   private void paint(
-      Canvas canvas, int x, int from, int to, double ground, double scale, double cos, int cell, boolean west) {
+      Canvas canvas, int x, int from, int to, double ground, double scale, double cos, int cell, double wallLight) {
     for (int p = Math.max(from, 0); p <= to; p++) {
       double high = ((p + 0.5) / scale - ground) / cos;
       boolean wall = high < height[cell] - 1.0 / (scale * cos);
       int colour = wall ? colourAt(-high) : colourAt(-height[cell]);
-      double shine = wall ? (west ? WEST_LIGHT : SOUTH_LIGHT) : light[cell];
+      double shine = wall ? wallLight : light[cell];
       canvas.set(x, canvas.height() - 1 - p, Colours.light(colour, shine));
     }
   }
 
-  private boolean atWestSide(double x) {
-    return x - block.minX() < raster.cellMm();
+  /** Light on a wall by the way it faces: the fall of the softened heights, on the block's own sides the side. */
+  private double wallLight(int cell, double x, double y) {
+    if (x - block.minX() < raster.cellMm() || y - block.minY() < raster.cellMm()) {
+      return x - block.minX() < y - block.minY() ? WEST_LIGHT : SOUTH_LIGHT;
+    }
+    int column = cell % raster.columns();
+    int row = cell / raster.columns();
+    double east = at(column + 1, row) - at(column - 1, row);
+    double north = at(column, row - 1) - at(column, row + 1);
+    double length = Math.abs(east) + Math.abs(north);
+    return length == 0 ? SOUTH_LIGHT : SOUTH_LIGHT + (WEST_LIGHT - SOUTH_LIGHT) * Math.max(east, 0) / length;
   }
 
-  private int columnOf(double x) {
-    return (int) (x / raster.cellMm());
+  private double at(int column, int row) {
+    int x = Math.min(Math.max(column, 0), raster.columns() - 1);
+    int y = Math.min(Math.max(row, 0), raster.rows() - 1);
+    return soft[y * raster.columns() + x];
   }
 
   private int cell(double x, double y) {
-    int column = Math.min(Math.max(columnOf(x), 0), raster.columns() - 1);
-    int row = (int) ((plan.job().panel().heightMm() - y) / raster.cellMm());
-    return Math.min(Math.max(row, 0), raster.rows() - 1) * raster.columns() + column;
+    int column = (int) ((x - block.minX()) / raster.cellMm());
+    int row = (int) ((block.maxY() - y) / raster.cellMm());
+    return Math.min(row, raster.rows() - 1) * raster.columns() + Math.min(column, raster.columns() - 1);
   }
 
   private int colourAt(double depth) {

@@ -40,7 +40,7 @@ public final class CellMap {
     for (int i = 0; i < Math.min(plan.zones().size(), 255); i++) {
       Zone zone = plan.zones().get(i);
       PlyRaster.fill(
-          multi(zone.area()), (byte) (i + 1), zones, raster.columns(), raster.rows(), cell, panel.heightMm());
+          multi(zone.area()), (byte) (i + 1), zones, raster.columns(), raster.rows(), cell, 0, panel.heightMm());
     }
     return new CellMap(raster, zones);
   }

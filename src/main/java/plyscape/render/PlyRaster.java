@@ -6,6 +6,7 @@ import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
+import plyscape.grid.Box;
 import plyscape.region.Tiling;
 
 /**
@@ -21,19 +22,24 @@ record PlyRaster(int columns, int rows, double cellMm, byte[] plies) {
 
   /** Rasters a tiling on a panel of the given size; cells are square, the last row and column may stick out. */
   static PlyRaster of(Tiling tiling, double widthMm, double heightMm, double cellMm) {
-    int columns = (int) Math.ceil(widthMm / cellMm - 1e-9);
-    int rows = (int) Math.ceil(heightMm / cellMm - 1e-9);
+    return of(tiling, new Box(0, 0, widthMm, heightMm), cellMm);
+  }
+
+  /** The same of a part of the panel: the first cell stands in its north-west corner. */
+  static PlyRaster of(Tiling tiling, Box part, double cellMm) {
+    int columns = (int) Math.ceil(part.width() / cellMm - 1e-9);
+    int rows = (int) Math.ceil(part.height() / cellMm - 1e-9);
     byte[] plies = new byte[Math.multiplyExact(columns, rows)];
     for (Map.Entry<Integer, MultiPolygon> e : tiling.exposed().entrySet()) {
-      fill(e.getValue(), e.getKey().byteValue(), plies, columns, rows, cellMm, heightMm);
+      fill(e.getValue(), e.getKey().byteValue(), plies, columns, rows, cellMm, part.minX(), part.maxY());
     }
     return new PlyRaster(columns, rows, cellMm, plies);
   }
 
   /** Sets the cells whose centres lie in an area; rows from the north. */
   static void fill(
-      MultiPolygon area, byte ply, byte[] plies, int columns, int rows, double cellMm, double heightMm) {
-    Crossings crossings = new Crossings(rows, cellMm, heightMm);
+      MultiPolygon area, byte ply, byte[] plies, int columns, int rows, double cellMm, double westMm, double northMm) {
+    Crossings crossings = new Crossings(rows, cellMm, westMm, northMm);
     for (int i = 0; i < area.getNumGeometries(); i++) {
       Polygon polygon = (Polygon) area.getGeometryN(i);
       crossings.add(polygon.getExteriorRing());
@@ -58,22 +64,24 @@ record PlyRaster(int columns, int rows, double cellMm, byte[] plies) {
     private final double[][] xs;
     private final int[] counts;
     private final double cellMm;
-    private final double heightMm;
+    private final double westMm;
+    private final double northMm;
 
-    Crossings(int rows, double cellMm, double heightMm) {
+    Crossings(int rows, double cellMm, double westMm, double northMm) {
       xs = new double[rows][];
       counts = new int[rows];
       this.cellMm = cellMm;
-      this.heightMm = heightMm;
+      this.westMm = westMm;
+      this.northMm = northMm;
     }
 
     void add(LineString ring) {
       CoordinateSequence points = ring.getCoordinateSequence();
       for (int i = 0; i + 1 < points.size(); i++) {
-        double x0 = points.getX(i);
-        double v0 = (heightMm - points.getY(i)) / cellMm - 0.5;
-        double x1 = points.getX(i + 1);
-        double v1 = (heightMm - points.getY(i + 1)) / cellMm - 0.5;
+        double x0 = points.getX(i) - westMm;
+        double v0 = (northMm - points.getY(i)) / cellMm - 0.5;
+        double x1 = points.getX(i + 1) - westMm;
+        double v1 = (northMm - points.getY(i + 1)) / cellMm - 0.5;
         // Half-open in the row direction, so that a vertex on a row's line counts once.
         int from = Math.max((int) Math.ceil(Math.min(v0, v1)), 0);
         int to = Math.min((int) Math.ceil(Math.max(v0, v1)), counts.length);

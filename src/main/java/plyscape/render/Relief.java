@@ -24,13 +24,22 @@ final class Relief {
    * @param pixelMm side of a pixel
    */
   static float[] light(float[] height, int columns, double pixelMm) {
-    int rows = height.length / columns;
+    return light(height, soften(height, columns, pixelMm), columns, pixelMm);
+  }
+
+  /** Heights with their steps softened. */
+  static float[] soften(float[] height, int columns, double pixelMm) {
     int radius = Math.max((int) Math.round(SOFT_MM / pixelMm), 1);
     float[] soft = height;
     for (int pass = 0; pass < 2; pass++) {
       soft = blurColumns(blurRows(soft, columns, radius), columns, radius);
     }
-    float[] smooth = soft;
+    return soft;
+  }
+
+  /** The same light from heights that are softened already. */
+  static float[] light(float[] height, float[] smooth, int columns, double pixelMm) {
+    int rows = height.length / columns;
     float[] light = new float[height.length];
     double cell = pixelMm / STRETCH;
     IntStream.range(0, rows).parallel().forEach(y -> lightRow(smooth, light, columns, rows, y, cell));

@@ -18,8 +18,8 @@ final class SummaryPart {
         page,
         "Panel",
         Numbers.trimmed(plan.job().panel().widthMm(), 1) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 1) + " mm",
-        Numbers.fixed(plan.thicknessMm(), 2) + " mm thick, " + plan.depths().size() + " plies, " + plan.tiling().exposed().size()
-            + " show");
+        Numbers.fixed(plan.thicknessMm(), 2) + " mm thick, " + plan.tiling().exposed().size() + " of " + plan.depths().size()
+            + " plies show");
     card(
         page,
         "Scale",

@@ -26,7 +26,7 @@ final class Words {
       return "none";
     }
     if (risk < 1e-9) {
-      return "below 1 in 1 000 000 000";
+      return "below 1 in 10\u2079";
     }
     StringBuilder digits = new StringBuilder(Long.toString(Math.max(Math.round(1 / risk), 1)));
     for (int i = digits.length() - 3; i > 0; i -= 3) {

@@ -49,7 +49,7 @@
   /* Risk in words and in colour: steps of ten. */
   function riskText(risk) {
     if (risk === 0) return 'none (left uncut)';
-    return risk < 1e-9 ? 'below 1 in 1 000 000 000'
+    return risk < 1e-9 ? 'below 1 in 10\u2079'
       : '1 in ' + Math.max(1, Math.round(1 / risk)).toString().replace(/\B(?=(\d{3})+$)/g, ' ');
   }
   function riskColour(risk) {
