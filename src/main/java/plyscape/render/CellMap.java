@@ -20,10 +20,10 @@ public final class CellMap {
   private final int columns;
   private final int rows;
   private final double cellMm;
-  private final byte[] plies;
-  private final byte[] zones;
+  private final short[] plies;
+  private final short[] zones;
 
-  private CellMap(PlyRaster raster, byte[] zones) {
+  private CellMap(PlyRaster raster, short[] zones) {
     columns = raster.columns();
     rows = raster.rows();
     cellMm = raster.cellMm();
@@ -36,11 +36,11 @@ public final class CellMap {
     Job.PanelSpec panel = plan.job().panel();
     double cell = Math.max(panel.widthMm(), panel.heightMm()) / longestCells;
     PlyRaster raster = PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), cell);
-    byte[] zones = new byte[raster.plies().length];
-    for (int i = 0; i < Math.min(plan.zones().size(), 255); i++) {
+    short[] zones = new short[raster.plies().length];
+    for (int i = 0; i < plan.zones().size(); i++) {
       Zone zone = plan.zones().get(i);
       PlyRaster.fill(
-          multi(zone.area()), (byte) (i + 1), zones, raster.columns(), raster.rows(), cell, 0, panel.heightMm());
+          multi(zone.area()), (short) (i + 1), zones, raster.columns(), raster.rows(), cell, 0, panel.heightMm());
     }
     return new CellMap(raster, zones);
   }
@@ -62,12 +62,12 @@ public final class CellMap {
 
   /** Ply number of a cell, 0 for the border. */
   public int ply(int column, int row) {
-    return plies[row * columns + column] & 255;
+    return plies[row * columns + column];
   }
 
   /** Zone of a cell, counted from 1 in the job's order, 0 for none. */
   public int zone(int column, int row) {
-    return zones[row * columns + column] & 255;
+    return zones[row * columns + column];
   }
 
   /** The plies as runs, see {@link #runs}. */
@@ -81,11 +81,11 @@ public final class CellMap {
   }
 
   /** Base64 of pairs (value, how often), each a base-128 number with its low end first. */
-  private static String runs(byte[] values) {
+  private static String runs(short[] values) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     for (int from = 0, at = 1; at <= values.length; at++) {
       if (at == values.length || values[at] != values[from]) {
-        number(out, values[from] & 255);
+        number(out, values[from]);
         number(out, at - from);
         from = at;
       }

@@ -18,7 +18,7 @@ import plyscape.region.Tiling;
  * @param cellMm side of a cell
  * @param plies ply numbers
  */
-record PlyRaster(int columns, int rows, double cellMm, byte[] plies) {
+record PlyRaster(int columns, int rows, double cellMm, short[] plies) {
 
   /** Rasters a tiling on a panel of the given size; cells are square, the last row and column may stick out. */
   static PlyRaster of(Tiling tiling, double widthMm, double heightMm, double cellMm) {
@@ -29,16 +29,16 @@ record PlyRaster(int columns, int rows, double cellMm, byte[] plies) {
   static PlyRaster of(Tiling tiling, Box part, double cellMm) {
     int columns = (int) Math.ceil(part.width() / cellMm - 1e-9);
     int rows = (int) Math.ceil(part.height() / cellMm - 1e-9);
-    byte[] plies = new byte[Math.multiplyExact(columns, rows)];
+    short[] plies = new short[Math.multiplyExact(columns, rows)];
     for (Map.Entry<Integer, MultiPolygon> e : tiling.exposed().entrySet()) {
-      fill(e.getValue(), e.getKey().byteValue(), plies, columns, rows, cellMm, part.minX(), part.maxY());
+      fill(e.getValue(), e.getKey().shortValue(), plies, columns, rows, cellMm, part.minX(), part.maxY());
     }
     return new PlyRaster(columns, rows, cellMm, plies);
   }
 
   /** Sets the cells whose centres lie in an area; rows from the north. */
   static void fill(
-      MultiPolygon area, byte ply, byte[] plies, int columns, int rows, double cellMm, double westMm, double northMm) {
+      MultiPolygon area, short ply, short[] plies, int columns, int rows, double cellMm, double westMm, double northMm) {
     Crossings crossings = new Crossings(rows, cellMm, westMm, northMm);
     for (int i = 0; i < area.getNumGeometries(); i++) {
       Polygon polygon = (Polygon) area.getGeometryN(i);

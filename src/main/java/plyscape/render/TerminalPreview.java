@@ -47,7 +47,7 @@ public final class TerminalPreview {
     int down = Math.max((int) Math.round(across * height / width / TALL), 1);
     StringBuilder out = new StringBuilder();
     if (colour == Colour.NONE) {
-      byte[] plies = plies(plan, across, down);
+      short[] plies = plies(plan, across, down);
       for (int row = 0; row < down; row++) {
         for (int column = 0; column < across; column++) {
           out.append(letter(plies[row * across + column]));
@@ -62,20 +62,20 @@ public final class TerminalPreview {
   }
 
   /** Sampled at the middles of cells that needn't be square: rows are placed by their share of the height. */
-  private static byte[] plies(Plan plan, int columns, int rows) {
+  private static short[] plies(Plan plan, int columns, int rows) {
     CellMap map = CellMap.of(plan, 4 * Math.max(columns, rows));
-    byte[] plies = new byte[columns * rows];
+    short[] plies = new short[columns * rows];
     for (int row = 0; row < rows; row++) {
       for (int column = 0; column < columns; column++) {
         int x = Math.min((int) ((column + 0.5) / columns * map.columns()), map.columns() - 1);
         int y = Math.min((int) ((row + 0.5) / rows * map.rows()), map.rows() - 1);
-        plies[row * columns + column] = (byte) map.ply(x, y);
+        plies[row * columns + column] = (short) map.ply(x, y);
       }
     }
     return plies;
   }
 
-  private static void halfBlocks(StringBuilder out, Plan plan, byte[] plies, int across, int down, Colour colour) {
+  private static void halfBlocks(StringBuilder out, Plan plan, short[] plies, int across, int down, Colour colour) {
     for (int row = 0; row < down; row++) {
       int beforeUpper = -1;
       int beforeLower = -1;

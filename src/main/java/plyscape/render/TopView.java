@@ -40,7 +40,7 @@ final class TopView {
 
   private static void meanRow(
       PlyRaster raster, int finer, int y, int width, float[] heights, int[] colours, float[] mean, int[] flat) {
-    byte[] plies = raster.plies();
+    short[] plies = raster.plies();
     int n = finer * finer;
     for (int x = 0; x < width; x++) {
       int first = y * finer * raster.columns() + x * finer;

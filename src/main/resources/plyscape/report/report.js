@@ -9,7 +9,7 @@
   /* Runs as base64 of pairs (value, length), each a little-endian base-128 number. */
   function unpack(text, size) {
     const bytes = atob(text);
-    const out = new Uint8Array(size);
+    const out = new Uint16Array(size);
     let at = 0, to = 0;
     const number = () => {
       let value = 0, shift = 1, byte;

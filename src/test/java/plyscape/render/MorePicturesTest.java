@@ -80,6 +80,15 @@ class MorePicturesTest {
     assertEquals(0xd8d4cc, image.getRGB(36 + 10, 36 + 10) & 0xffffff, "the border has no risk");
   }
 
+  /** A layup may have 500 plies. */
+  @Test
+  void raster_holdsLargePlyNumbers() {
+    java.util.SortedMap<Integer, org.locationtech.jts.geom.MultiPolygon> exposed = new java.util.TreeMap<>();
+    exposed.put(499, HandPlan.multi(HandPlan.polygon(0, 0, 4, 0, 4, 2, 0, 2)));
+    PlyRaster raster = PlyRaster.of(HandPlan.tiling(new Box(0, 0, 4, 2), exposed, java.util.List.of()), 4, 4, 1);
+    assertArrayEquals(new short[] {0, 0, 0, 0, 0, 0, 0, 0, 499, 499, 499, 499, 499, 499, 499, 499}, raster.plies());
+  }
+
   @Test
   void cellMap_pliesAndZones() {
     CellMap map = CellMap.of(HandPlan.make(), 100);
