@@ -73,7 +73,7 @@ final class TerrainTakeKeys {
     Keys under = keys.child("outline", "file", "where", "outside");
     return new Outline(
         under.file("file", "a map file, such as park.geojson"),
-        ZoneKeys.where(under),
+        WhereKeys.read(under),
         names.number(under.required("outside", "a ply's name")));
   }
 }

@@ -2,11 +2,7 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import plyscape.fault.InputFault;
 import plyscape.job.Keys.Range;
 
@@ -14,7 +10,6 @@ import plyscape.job.Keys.Range;
 final class ZoneKeys {
 
   private static final String WANTED = "a list of zones, each with keys such as name, file, where and ply";
-  private static final String WHERE = "property names with a value or a list of values, such as {kind: river}";
   private static final int MOST_ZONES = 1000;
 
   private ZoneKeys() {}
@@ -33,7 +28,7 @@ final class ZoneKeys {
 
   private static ZoneSpec zone(YamlNode item, int number, PlyNames plies) {
     Keys keys =
-        Keys.of(item, "zones." + number, "name", "file", "where", "ply", "sink", "width", "ground_width");
+        Keys.of(item, "zones." + number, "name", "file", "where", "ply", "sink", "width", "ground_width", "keep");
     if (keys.has("ply") == keys.has("sink")) {
       throw new InputFault(
           item.place(),
@@ -48,53 +43,43 @@ final class ZoneKeys {
     }
     Path file = keys.file("file", "a map file, such as zones.geojson");
     Double sink = keys.numberOrNull("sink", Range.whole(0, 500, "plies below the terrain's"));
+    ZoneSpec.WidthBy widthBy = widthBy(keys);
     return new ZoneSpec(
         keys.text("name", LayupReader.stem(file), "a name"),
         file,
-        where(keys),
+        WhereKeys.read(keys),
         sink == null ? plies.number(keys.required("ply", "a ply's name")) : null,
         sink == null ? null : sink.intValue(),
-        keys.numberOrNull("width", Range.mm(0.01, 1000)),
-        keys.numberOrNull("ground_width", Range.of(0.001, 1e6, "m")));
+        widthBy == null ? keys.numberOrNull("width", Range.mm(0.01, 1000)) : null,
+        widthBy == null ? keys.numberOrNull("ground_width", Range.of(0.001, 1e6, "m")) : null,
+        widthBy,
+        keep(keys));
   }
 
-  /** Property names to accepted values; empty when the key isn't there. */
-  static SortedMap<String, List<Object>> where(Keys keys) {
-    SortedMap<String, List<Object>> out = new TreeMap<>();
-    YamlNode node = keys.optional("where", WHERE);
-    if (node == null) {
-      return out;
-    }
-    for (Map.Entry<String, YamlNode> entry : Keys.freeKeys(node, WHERE).entrySet()) {
-      YamlNode value = entry.getValue();
-      List<Object> accepted = new ArrayList<>();
-      for (YamlNode one : value.kind() == YamlNode.Kind.LIST ? value.items() : List.of(value)) {
-        accepted.add(scalar(one));
+  /** {@code width} or {@code ground_width} as {property: NAME, times: FACTOR, otherwise: WIDTH}, or null. */
+  private static ZoneSpec.WidthBy widthBy(Keys zone) {
+    for (String key : List.of("width", "ground_width")) {
+      YamlNode value = zone.optional(key, "a width, or the property that has it");
+      if (value != null && value.kind() == YamlNode.Kind.MAPPING) {
+        Keys keys = Keys.of(value, key, "property", "times", "otherwise");
+        return new ZoneSpec.WidthBy(
+            Keys.textOf(keys.required("property", "a property's name"), "a property's name"),
+            keys.number("times", 1, Range.of(1e-6, 1e6, "")),
+            keys.numberOrNull("otherwise", Range.of(0.001, 1e6, "")),
+            key.equals("ground_width"));
       }
-      if (accepted.isEmpty()) {
-        throw new InputFault(value.place(), "an empty list", "wanted at least one value");
-      }
-      out.put(entry.getKey(), Collections.unmodifiableList(accepted));
     }
-    return out;
+    return null;
   }
 
-  /** A Double, Boolean or String; quotes make a String of anything. */
-  private static Object scalar(YamlNode value) {
-    if (!value.isScalar()) {
-      throw new InputFault(value.place(), "found " + value.found(), "wanted " + WHERE);
-    }
-    if (value.kind() == YamlNode.Kind.QUOTED) {
-      return value.text();
-    }
-    Double number = Decimal.parse(value.text());
-    if (number != null) {
-      return number;
-    }
-    return switch (value.text()) {
-      case "true" -> Boolean.TRUE;
-      case "false" -> Boolean.FALSE;
-      default -> value.text();
+  private static ZoneSpec.Keep keep(Keys zone) {
+    String wanted = "merge, widen or drop";
+    String text = zone.text("keep", "merge", wanted);
+    return switch (text) {
+      case "merge" -> ZoneSpec.Keep.MERGE;
+      case "widen" -> ZoneSpec.Keep.WIDEN;
+      case "drop" -> ZoneSpec.Keep.DROP;
+      default -> throw new InputFault(zone.place("keep"), "found \"" + text + "\"", "wanted " + wanted);
     };
   }
 }

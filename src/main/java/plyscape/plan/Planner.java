@@ -77,7 +77,7 @@ public final class Planner {
     Bands bands = BandMaker.make(job.terrain(), terrain, depths);
 
     progress.stage("zones");
-    List<Zone> zones = new ArrayList<>(ZoneReader.read(job.zones(), terrain.frame(), warnings));
+    List<Zone> zones = new ArrayList<>(ZoneReader.read(job.zones(), terrain.frame(), smallestMm, warnings));
     if (job.terrain().take().outline() != null) {
       zones.add(OutsideZone.of(job.terrain().take().outline(), terrain.frame(), warnings));
     }

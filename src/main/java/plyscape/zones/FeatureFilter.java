@@ -2,6 +2,7 @@ package plyscape.zones;
 
 import java.util.List;
 import java.util.SortedMap;
+import plyscape.job.ZoneSpec;
 
 /** Decides which features a zone takes by their properties. */
 final class FeatureFilter {
@@ -15,19 +16,31 @@ final class FeatureFilter {
   /** Whether every named property has one of its accepted values. */
   boolean takes(MapFeature feature) {
     return where.entrySet().stream()
-        .allMatch(
-            e -> {
-              Object value = PropertyPath.value(feature.properties(), e.getKey());
-              return value != null && e.getValue().stream().anyMatch(wanted -> matches(value, wanted));
-            });
+        .allMatch(e -> any(PropertyPath.value(feature.properties(), e.getKey()), e.getValue()));
+  }
+
+  private static boolean any(Object value, List<Object> accepted) {
+    return accepted.stream().anyMatch(wanted -> matches(value, wanted));
   }
 
   /** A list has what one of its members has. Numbers and truth values may stand as text in a map, so text is compared. */
   private static boolean matches(Object value, Object wanted) {
+    if (wanted instanceof ZoneSpec.Present present) {
+      return present.wanted() == (value != null);
+    }
+    if (wanted instanceof ZoneSpec.Not not) {
+      return !any(value, not.values());
+    }
     if (value instanceof List<?> list) {
       return list.stream().anyMatch(one -> matches(one, wanted));
     }
-    return text(value).equals(text(wanted));
+    if (wanted instanceof ZoneSpec.Between between) {
+      Double number = PropertyPath.number(value);
+      return number != null
+          && (between.least() == null || number >= between.least())
+          && (between.most() == null || number <= between.most());
+    }
+    return value != null && text(value).equals(text(wanted));
   }
 
   private static String text(Object value) {

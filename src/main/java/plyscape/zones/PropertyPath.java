@@ -23,4 +23,20 @@ final class PropertyPath {
     }
     return null;
   }
+
+  /** A property's value as a number, also where it stands as text; null when it is none. */
+  static Double number(Object value) {
+    if (value instanceof Double number) {
+      return number;
+    }
+    if (value instanceof String text) {
+      try {
+        double number = Double.parseDouble(text.strip());
+        return Double.isFinite(number) ? number : null;
+      } catch (NumberFormatException e) {
+        return null;
+      }
+    }
+    return null;
+  }
 }

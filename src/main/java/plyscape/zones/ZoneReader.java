@@ -26,14 +26,27 @@ public final class ZoneReader {
   private final Map<Path, MapFile> files = new HashMap<>();
   private final Map<Path, GroundMap> maps = new HashMap<>();
 
-  private ZoneReader(GroundFrame frame, Warnings warnings) {
+  private final double smallestToolMm;
+
+  private ZoneReader(GroundFrame frame, double smallestToolMm, Warnings warnings) {
     this.frame = frame;
+    this.smallestToolMm = smallestToolMm;
     this.warnings = warnings;
   }
 
-  /** All zones in the order given. A file that several zones use is read once. */
+  /** The same without a tool: {@code keep} does nothing then. */
   public static List<Zone> read(List<ZoneSpec> specs, GroundFrame frame, Warnings warnings) {
-    ZoneReader reader = new ZoneReader(frame, warnings);
+    return read(specs, frame, 0, warnings);
+  }
+
+  /**
+   * All zones in the order given. A file that several zones use is read once.
+   *
+   * @param smallestToolMm diameter, for zones that widen or drop what is narrower
+   */
+  public static List<Zone> read(
+      List<ZoneSpec> specs, GroundFrame frame, double smallestToolMm, Warnings warnings) {
+    ZoneReader reader = new ZoneReader(frame, smallestToolMm, warnings);
     return specs.stream().map(reader::zone).toList();
   }
 
@@ -48,7 +61,8 @@ public final class ZoneReader {
     MapFile file = file(spec.file());
     GroundMap map = maps.computeIfAbsent(spec.file(), p -> GroundMap.of(file, frame, warnings));
     FeatureFilter filter = new FeatureFilter(spec.where());
-    double widthMm = widthMm(spec);
+    NarrowParts narrow = new NarrowParts(smallestToolMm, frame.panel());
+    int widened = 0;
     List<Geometry> areas = new ArrayList<>();
     List<Zone.Skipped> skipped = new ArrayList<>();
     List<String> repaired = new ArrayList<>();
@@ -59,6 +73,11 @@ public final class ZoneReader {
         continue;
       }
       taken++;
+      double widthMm = widthMm(spec, feature);
+      if (spec.keep() == ZoneSpec.Keep.WIDEN && widthMm > 0 && widthMm < narrow.cuttableMm()) {
+        widthMm = narrow.cuttableMm();
+        widened++;
+      }
       FeatureShape shape = new FeatureShape(map, widthMm);
       String why = feature.trouble();
       if (why.isEmpty() && (feature.geometry() == null || feature.geometry().isEmpty())) {
@@ -68,9 +87,18 @@ public final class ZoneReader {
         shape.add(feature.geometry());
         why = shape.areas().isEmpty() ? shape.why() : "";
       }
+      List<Geometry> shown = shape.areas();
+      if (why.isEmpty() && spec.keep() == ZoneSpec.Keep.DROP && narrow.vanish(shown)) {
+        why = "narrower than the smallest cutter";
+      }
+      if (why.isEmpty() && spec.keep() == ZoneSpec.Keep.WIDEN) {
+        List<Geometry> wide = narrow.widened(shown);
+        widened += wide != shown ? 1 : 0;
+        shown = wide;
+      }
       if (why.isEmpty()) {
         used++;
-        areas.addAll(shape.areas());
+        areas.addAll(shown);
         if (shape.repaired()) {
           repaired.add(feature.label());
         }
@@ -79,10 +107,23 @@ public final class ZoneReader {
       }
     }
     warn(spec, file, taken, used, skipped, repaired);
+    if (widened > 0) {
+      warnings.add(
+          "zone-widened",
+          widened + " features are narrower than the smallest cutter and were widened to it.",
+          "zone " + spec.name());
+    }
     return new Zone(spec, union(areas), used, List.copyOf(skipped));
   }
 
-  private double widthMm(ZoneSpec spec) {
+  /** Full width of a line on the panel; 0 when it has none. */
+  private double widthMm(ZoneSpec spec, MapFeature feature) {
+    ZoneSpec.WidthBy by = spec.widthBy();
+    if (by != null) {
+      Double number = PropertyPath.number(PropertyPath.value(feature.properties(), by.property()));
+      Double width = number == null || number <= 0 ? by.otherwise() : Double.valueOf(number * by.times());
+      return width == null ? 0 : by.ground() ? width / frame.metresPerMm() : width;
+    }
     if (spec.widthMm() != null) {
       return spec.widthMm();
     }

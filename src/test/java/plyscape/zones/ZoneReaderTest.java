@@ -225,4 +225,65 @@ class ZoneReaderTest {
     assertThrows(
         InputFault.class, () -> ZoneReader.read(List.of(new ZoneSpec("x", dir.resolve("none"), new TreeMap<>(), 1, null, null, null)), PLAIN, warnings));
   }
+
+  @Test
+  void where_rangesPresenceAndNegation() throws IOException {
+    String json =
+        collection(
+            feature("{\"lanes\":1,\"name\":\"Low Lane\"}", square(0, 0, 100)),
+            feature("{\"lanes\":\"3\"}", square(200, 0, 200)),
+            feature("{\"name\":null}", square(500, 0, 300)));
+    assertEquals(400, readWhere(json, "lanes", new ZoneSpec.Between(2.0, null)).area().getArea(), 1e-9);
+    assertEquals(100, readWhere(json, "lanes", new ZoneSpec.Between(null, 2.0)).area().getArea(), 1e-9);
+    assertEquals(500, readWhere(json, "lanes", new ZoneSpec.Present(true)).area().getArea(), 1e-9);
+    assertEquals(1300, readWhere(json, "name", new ZoneSpec.Present(false)).area().getArea(), 1e-9);
+    assertEquals(1300, readWhere(json, "lanes", new ZoneSpec.Not(List.of(1.0))).area().getArea(), 1e-9);
+    assertEquals(
+        1000, readWhere(json, "lanes", 1.0, new ZoneSpec.Present(false)).area().getArea(), 1e-9, "any of them");
+  }
+
+  /** Closed form: strips with round ends, 2 lanes times 5 m and 4 m where the property is missing; 1 mm is 10 m. */
+  @Test
+  void width_fromAProperty() throws IOException {
+    String line = "{\"type\":\"LineString\",\"coordinates\":[[200,500],[800,500]]}";
+    ZoneSpec plain =
+        spec(
+            collection(feature("{\"lanes\":2}", line), feature("{}", line.replace("500", "100"))),
+            new TreeMap<>(),
+            null,
+            null);
+    ZoneSpec byLanes =
+        new ZoneSpec(
+            "lanes", plain.file(), plain.where(), 2, null, null, null,
+            new ZoneSpec.WidthBy("lanes", 5, 4.0, true), ZoneSpec.Keep.MERGE);
+    Zone zone = ZoneReader.read(List.of(byLanes), PLAIN, 1, warnings).get(0);
+    double expected = 60 + Math.PI / 4 + 60 * 0.4 + Math.PI * 0.04;
+    assertEquals(expected, zone.area().getArea(), 0.002 * expected);
+  }
+
+  @Test
+  void keep_widensOrDropsWhatIsNarrowerThanTheCutter() throws IOException {
+    String line = "{\"type\":\"LineString\",\"coordinates\":[[200,500],[800,500]]}";
+    ZoneSpec plain =
+        spec(
+            collection(feature("{}", line), feature("{}", square(100, 100, 5)), feature("{}", square(300, 100, 100))),
+            new TreeMap<>(),
+            0.4,
+            null);
+    Zone widened = ZoneReader.read(List.of(kept(plain, ZoneSpec.Keep.WIDEN)), PLAIN, 2, warnings).get(0);
+    double strip = 60 * 2.05 + Math.PI * 1.025 * 1.025;
+    assertEquals(3, widened.features());
+    double hut = widened.area().getArea() - strip - 100;
+    assertTrue(hut > Math.PI && hut < 7, "a hut the cutter just fits into, not " + hut);
+    assertTrue(codes().contains("zone-widened"));
+    Zone dropped = ZoneReader.read(List.of(kept(plain, ZoneSpec.Keep.DROP)), PLAIN, 2, warnings).get(0);
+    assertEquals(1, dropped.features());
+    assertEquals(100, dropped.area().getArea(), 1e-9);
+    assertEquals("narrower than the smallest cutter", dropped.skipped().get(0).why());
+  }
+
+  private static ZoneSpec kept(ZoneSpec spec, ZoneSpec.Keep keep) {
+    return new ZoneSpec(
+        spec.name(), spec.file(), spec.where(), 2, null, spec.widthMm(), spec.groundWidthM(), null, keep);
+  }
 }

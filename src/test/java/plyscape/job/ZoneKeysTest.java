@@ -1,0 +1,58 @@
+package plyscape.job;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ZoneKeysTest {
+
+  private static final String HEAD = "layup: layup.yaml\nterrain: {file: terrain.asc}\nzones:\n  - {file: zones.geojson, sink: 1, ";
+
+  @TempDir Path folder;
+  private JobFixture files;
+
+  @BeforeEach
+  void makeFiles() {
+    files = new JobFixture(folder);
+  }
+
+  private ZoneSpec zone(String keys) {
+    return files.job(HEAD + keys + "}\n").zones().get(0);
+  }
+
+  @Test
+  void where_takesRangesPresenceAndNegation() {
+    ZoneSpec zone =
+        zone("where: {lanes: {min: 2, max: 4}, name: {exists: true}, kind: {not: [river, 3]}, level: [0, {min: 5}]}");
+    assertEquals(List.of(new ZoneSpec.Between(2.0, 4.0)), zone.where().get("lanes"));
+    assertEquals(List.of(new ZoneSpec.Present(true)), zone.where().get("name"));
+    assertEquals(List.of(new ZoneSpec.Not(List.of("river", 3.0))), zone.where().get("kind"));
+    assertEquals(List.of(0.0, new ZoneSpec.Between(5.0, null)), zone.where().get("level"));
+  }
+
+  @Test
+  void width_takesAProperty_andKeepAWord() {
+    ZoneSpec zone = zone("ground_width: {property: lanes, times: 3}, keep: widen");
+    assertEquals(new ZoneSpec.WidthBy("lanes", 3, null, true), zone.widthBy());
+    assertNull(zone.groundWidthM());
+    assertEquals(ZoneSpec.Keep.WIDEN, zone.keep());
+    ZoneSpec other = zone("width: {property: size, otherwise: 0.5}");
+    assertEquals(new ZoneSpec.WidthBy("size", 1, 0.5, false), other.widthBy());
+    assertEquals(ZoneSpec.Keep.MERGE, other.keep());
+  }
+
+  @Test
+  void faults_sayWhatWouldDo() {
+    assertTrue(files.jobFault(HEAD + "keep: wide}\n").contains("wanted merge, widen or drop"));
+    assertTrue(files.jobFault(HEAD + "where: {lanes: {min: 4, max: 2}}}\n").contains("max below the min"));
+    assertTrue(files.jobFault(HEAD + "where: {lanes: {min: 4, exists: true}}}\n").contains("two things"));
+    assertTrue(files.jobFault(HEAD + "where: {lanes: {mni: 4}}}\n").contains("unknown key \"mni\""));
+    assertTrue(files.jobFault(HEAD + "width: {property: }}\n").contains("property"));
+  }
+}
