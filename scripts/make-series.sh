@@ -13,7 +13,8 @@
 # Try it on the bundled ground:
 #
 #   printf '%s\n' 'north, 518500, 6161200, 4000' 'south, 519200, 6156400, 4000' >places.csv
-#   scripts/make-series.sh samples/eildon/eildon_utm30_60m.tif samples/eildon/layup.yaml places.csv series --width 120 --height 120
+#   scripts/make-series.sh samples/eildon/eildon_utm30_60m.tif samples/eildon/layup.yaml places.csv series \
+#     --width 120 --height 120 --plies birch,heather,moss,straw,slate
 #
 # For each place it writes a job to OUT/jobs, and then plans all of them in one run into OUT/panels/NAME: one failed place
 # doesn't stop the others, and the exit code is the worst of all.
