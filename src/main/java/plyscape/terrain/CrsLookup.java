@@ -21,12 +21,19 @@ import plyscape.grid.UtmZone;
 final class CrsLookup {
 
   /** Kept, since the logging package holds loggers weakly and would forget the level. */
-  private static final Logger[] HUSHED = {hush("org.geotools"), hush("it.geosolutions"), hush("javax.media.jai")};
+  private static final Logger[] HUSHED = {hush("org.geotools"), hush("it.geosolutions"), hush("javax.media.jai"), hush("java.util.prefs")};
 
   /** Longitude and latitude on WGS 84, here always in this order. */
   static final String WGS_84 = "EPSG:4326";
 
   private CrsLookup() {}
+
+  /** Keeps the libraries from logging to the console: what they have to say comes back as exceptions. */
+  static void hushLibraries() {
+    for (Logger logger : HUSHED) {
+      logger.setLevel(Level.OFF);
+    }
+  }
 
   private static Logger hush(String name) {
     Logger logger = Logger.getLogger(name);
@@ -106,6 +113,21 @@ final class CrsLookup {
     } catch (FactoryException e) {
       throw new InputFault(place, "unknown CRS '" + id + "'", "give an EPSG code such as EPSG:32632", e);
     }
+  }
+
+  /** A CRS for people: its code, or of WKT the name, or when that says nothing the projection's. */
+  static String label(String id) {
+    int open = id.indexOf('[');
+    if (open < 0) {
+      return id;
+    }
+    String[] quoted = id.substring(open).split("\"", 3);
+    String name = quoted.length > 1 ? quoted[1] : "";
+    if (!name.isBlank() && !name.matches("(?i)unknown|unnamed|user.defined")) {
+      return name;
+    }
+    int projection = id.indexOf("PROJECTION[\"");
+    return projection < 0 ? "unnamed" : "unnamed " + id.substring(projection + 12).split("\"", 2)[0];
   }
 
   private static String name(CoordinateReferenceSystem crs) {

@@ -1,6 +1,7 @@
 package plyscape.terrain;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.TreeMap;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
@@ -19,11 +20,13 @@ final class GeoKeys {
   private static final int RASTER_TYPE = 1025;
   private static final int GEODETIC_CRS = 2048;
   private static final int PROJECTED_CRS = 3072;
+  private static final int TO_WGS_84 = 2062;
   private static final int VERTICAL_UNITS = 4099;
   private static final int PIXEL_IS_POINT = 2;
   private static final int USER_DEFINED = 32767;
 
   private final TiffTags tags;
+  private double[] shift = {};
   private final Map<Integer, Integer> keys = new TreeMap<>();
 
   GeoKeys(TiffTags tags) {
@@ -32,6 +35,10 @@ final class GeoKeys {
     for (int i = 4; i + 3 < directory.length; i += 4) {
       if (directory[i + 1] == 0) {
         keys.put((int) directory[i], (int) directory[i + 3]);
+      } else if (directory[i] == TO_WGS_84 && directory[i + 1] == TiffTags.GEO_DOUBLES) {
+        double[] doubles = tags.numbers(TiffTags.GEO_DOUBLES);
+        int from = (int) Math.min(directory[i + 3], doubles.length);
+        shift = Arrays.copyOfRange(doubles, from, (int) Math.min(from + directory[i + 2], doubles.length));
       }
     }
   }
@@ -96,12 +103,28 @@ final class GeoKeys {
     return spelledOut(file);
   }
 
+  /** One line of WKT, with the datum shift that the keys give: GeoTools leaves it out. */
+  private String withShift(String wkt) {
+    String line = wkt.replaceAll("\\s*\\R\\s*", " ");
+    if (shift.length != 3 && shift.length != 7 || line.contains("TOWGS84")) {
+      return line;
+    }
+    StringBuilder out = new StringBuilder("TOWGS84[");
+    for (int i = 0; i < 7; i++) {
+      out.append(i > 0 ? "," : "").append(i < shift.length ? shift[i] : 0.0);
+    }
+    // After the SPHEROID, brackets of its AUTHORITY included.
+    return line.replaceFirst(
+        "(SPHEROID\\[[^\\[\\]]*(?:\\[[^\\]]*\\])?\\s*\\])", "$1," + out.append(']'));
+  }
+
   private GroundCrs spelledOut(Path file) {
+    CrsLookup.hushLibraries();
     try {
       Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, Boolean.TRUE);
       CoordinateReferenceSystem crs =
           new GeoTiffMetadata2CRSAdapter(hints).createCoordinateSystem(new GeoTiffIIOMetadataDecoder(TiffLibrary.metadata(file)));
-      return crs == null ? GroundCrs.NONE : CrsLookup.describe(crs.toWKT(), crs, tags.place());
+      return crs == null ? GroundCrs.NONE : CrsLookup.describe(withShift(crs.toWKT()), crs, tags.place());
     } catch (InputFault e) {
       throw e;
     } catch (Exception e) {

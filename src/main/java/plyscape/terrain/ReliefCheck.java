@@ -32,7 +32,7 @@ final class ReliefCheck {
     Box ground = terrain.frame().ground();
     double relief = terrain.zmaxM() - terrain.zminM();
     double side = Math.min(ground.width(), ground.height()) * terrain.frame().metresPerUnit();
-    if (terrain.crs().isEmpty() && degrees(raster) && relief > side) {
+    if (terrain.frame().crs().isEmpty() && degrees(raster) && relief > side) {
       throw new InputFault(
           Place.file(spec.file().toString()),
           String.format(

@@ -48,6 +48,10 @@ public final class TerrainReader {
       double finestMm =
           spec.take().finestCellMm() != null ? spec.take().finestCellMm() : smallestToolMm / Thinning.CELLS_PER_TOOL;
       Terrain terrain = take(spec, raster.name(), ground, frame, finestMm);
+      if (terrain.voidsFilled() > 0) {
+        warnings.add(
+            "voids-filled", terrain.voidsFilled() + " void cells in the crop were filled from around them", terrain.file());
+      }
       ReliefCheck.check(terrain, spec, raster, warnings);
       return terrain;
     } catch (IOException e) {
@@ -98,7 +102,7 @@ public final class TerrainReader {
             cellXMm * across, cellYMm * along, blocks.columns(), blocks.rows());
     Grid grid = Thinning.thin(new Grid(cells, values), finestMm);
     double cellM = all.cellX() * across * ground.crs().metresPerUnit();
-    return new Terrain(name, frame.crs(), frame, grid, range.min(), range.max(), cellM, blocks.range().voids());
+    return new Terrain(name, CrsLookup.label(frame.crs()), frame, grid, range.min(), range.max(), cellM, blocks.range().voids());
   }
 
   /**

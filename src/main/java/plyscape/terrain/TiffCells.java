@@ -58,7 +58,11 @@ record TiffCells(
   static TiffCells of(TiffTags tags) {
     int bands = tags.number(TiffTags.SAMPLES_PER_PIXEL, 1);
     if (bands != 1) {
-      throw new InputFault(tags.place(), "it has " + bands + " bands", "expected one band of elevations");
+      boolean colours = bands <= 4 && tags.number(TiffTags.PHOTOMETRIC, 1) == 2;
+      throw new InputFault(
+          tags.place(), "it has " + bands + " bands of " + tags.number(TiffTags.BITS_PER_SAMPLE, 1) + " bits"
+              + (colours ? " (red, green, blue: a picture)" : ""),
+          "expected one band of elevations; write the wanted one to a file of its own");
     }
     if (tags.number(TiffTags.PHOTOMETRIC, 1) == 3) {
       throw new InputFault(

@@ -26,6 +26,7 @@ final class TiffLibrary {
 
   /** Opens the cells of a file. */
   static TiffLibrary open(Path file, TiffCells cells) throws IOException {
+    CrsLookup.hushLibraries();
     ImageInputStream stream = new FileImageInputStream(file.toFile());
     ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
     reader.setInput(stream);

@@ -39,6 +39,7 @@ record TiffTags(Place place, ByteOrder order, Map<Integer, Object> values) {
   static final int TIE_POINT = 33922;
   static final int TRANSFORMATION = 34264;
   static final int GEO_KEYS = 34735;
+  static final int GEO_DOUBLES = 34736;
   static final int GDAL_METADATA = 42112;
   static final int GDAL_NODATA = 42113;
 

@@ -17,7 +17,7 @@ import plyscape.job.TerrainSpec;
 /** Broken files: whatever bytes are changed, a raster is read or refused as bad input; nothing else comes out. */
 class RasterMutationTest {
 
-  private static final int SEEDS = 150;
+  private static final int SEEDS = 100;
 
   @TempDir Path dir;
 
