@@ -19,7 +19,7 @@ import plyscape.text.TextTable;
 /** Says how a simulated panel compares with its plan, as text or JSON, and what of it is a fault. */
 final class VerifyReport {
 
-  /** Wood left standing, where a cutter reaches, that still passes: specks are sanded off. mm2. */
+  /** Wood left standing, where a cutter reaches, beyond what the plan said, that still passes: specks are sanded off. mm2. */
   static final double UNCUT_ALLOWED_MM2 = 0.5;
 
   private static final int SHOWN = 10;
@@ -50,7 +50,7 @@ final class VerifyReport {
     if (v.gougedMm2() > 0) {
       faults.add(Numbers.fixed(v.gougedMm2(), 3) + " mm2 gouged");
     }
-    if (!stopped && v.uncutMm2() > UNCUT_ALLOWED_MM2) {
+    if (!stopped && v.uncutMm2() > input.plan().uncutMm2() + UNCUT_ALLOWED_MM2) {
       faults.add(Numbers.fixed(v.uncutMm2(), 3) + " mm2 left uncut");
     }
     if (!v.collisions().isEmpty()) {

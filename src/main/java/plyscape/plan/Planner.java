@@ -111,6 +111,7 @@ public final class Planner {
     progress.stage("simulation");
     CutResult result = Proof.of(regions, made, options.simulationCellMm());
     Proof.require(result);
+    Proof.warn(result, warnings);
 
     progress.stage("lower bound");
     double bound = LowerBound.seconds(levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM);

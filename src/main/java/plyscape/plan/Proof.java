@@ -8,16 +8,22 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.VerifyFault;
+import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
+import plyscape.simulate.Difference;
 import plyscape.simulate.Setup;
 import plyscape.simulate.Simulator;
 import plyscape.simulate.Target;
+import plyscape.simulate.Verdict;
 import plyscape.simulate.Verification;
 
 /** Hands the programs, as they were read back, and the regions to the simulator, and refuses what would spoil a panel. */
 final class Proof {
+
+  /** Less than this is sanded off without being seen. */
+  private static final double UNCUT_WORTH_SAYING_MM2 = 0.5;
 
   private Proof() {}
 
@@ -53,7 +59,7 @@ final class Proof {
     if (v.gougedMm2() > 0) {
       String place =
           result.differences().stream()
-              .filter(d -> d.verdict() == plyscape.simulate.Verdict.GOUGED)
+              .filter(d -> d.verdict() == Verdict.GOUGED)
               .findFirst()
               .map(d -> format(", worst at X%.2f Y%.2f: %.3f mm deep for %.3f", d.x(), d.y(), d.depthMm(), d.targetMm()))
               .orElse("");
@@ -70,6 +76,19 @@ final class Proof {
     throw new VerifyFault(
         "the G-code failed its simulation and was not written: " + String.join("; ", faults),
         "check the machine's travel and the cutters' lengths in the job; if those are right, please report it with the job");
+  }
+
+  /** Warns, with code {@code left-uncut}, of wood that a cutter could have reached and that will stand. */
+  static void warn(CutResult result, Warnings warnings) {
+    double uncut = result.verification().uncutMm2();
+    if (uncut > UNCUT_WORTH_SAYING_MM2) {
+      Difference worst =
+          result.differences().stream().filter(d -> d.verdict() == Verdict.UNCUT).findFirst().orElseThrow();
+      warnings.add(
+          "left-uncut",
+          format("%.2f mm2 that a cutter could reach are left too high, the most about this place", uncut),
+          format("X%.2f Y%.2f", worst.x(), worst.y()));
+    }
   }
 
   private static double[][] rings(MultiPolygon shape) {

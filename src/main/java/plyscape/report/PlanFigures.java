@@ -14,6 +14,7 @@ import plyscape.grid.Box;
  * @param plies top to bottom
  * @param tools as listed in the job
  * @param passes in cutting order
+ * @param uncutMm2 what the plan itself said it would leave uncut, mm2
  */
 public record PlanFigures(
     String version,
@@ -23,7 +24,8 @@ public record PlanFigures(
     Box carved,
     List<PlyFigures> plies,
     List<ToolFigures> tools,
-    List<PassFigures> passes) {
+    List<PassFigures> passes,
+    double uncutMm2) {
 
   /** A ply: depths in mm below the top face; area where it shows, mm2. */
   public record PlyFigures(

@@ -87,7 +87,8 @@ public final class PlanJsonReader {
         box(carved),
         List.copyOf(plies),
         List.copyOf(tools),
-        List.copyOf(passes));
+        List.copyOf(passes),
+        number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"));
   }
 
   private Box box(double[] corners) {
