@@ -111,7 +111,8 @@ final class LineWords {
   }
 
   private String name(int i) {
-    return words.letters[i] + GcodeNumber.shortest(words.values[i]);
+    double value = words.values[i];
+    return words.letters[i] + (Math.abs(value) < 1e6 ? GcodeNumber.shortest(value) : String.valueOf(value));
   }
 
   private void put(int[] target, int[][] groups, int i, int code) {

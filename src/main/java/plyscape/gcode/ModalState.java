@@ -134,6 +134,9 @@ final class ModalState {
     }
     double cx = x + (w.has('I') ? w.value('I') * unit : 0);
     double cy = y + (w.has('J') ? w.value('J') * unit : 0);
+    if (!(Math.abs(cx) < 1e6 && Math.abs(cy) < 1e6)) {
+      throw words.fault(at, "an arc centre more than a kilometre away", "I J are relative to the start, mm or inches");
+    }
     double startRadius = Math.hypot(cx - x, cy - y);
     double endRadius = Math.hypot(cx - ex, cy - ey);
     if (startRadius < 1e-9) {
@@ -153,6 +156,9 @@ final class ModalState {
       throw words.fault(w.index('R'), "R beside I or J", "either the radius or the centre");
     }
     double r = w.value('R') * unit;
+    if (!(Math.abs(r) < 1e6)) {
+      throw words.fault(w.index('R'), "a radius of more than a kilometre", "mm or inches");
+    }
     double dx = ex - x;
     double dy = ey - y;
     double chord = Math.hypot(dx, dy);

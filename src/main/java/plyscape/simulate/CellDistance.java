@@ -5,7 +5,7 @@ import java.util.function.IntPredicate;
 import plyscape.grid.CellFrame;
 
 /**
- * Distance of each cell's centre to the nearest marked cell's centre, mm, exact, by lower envelopes of parabolas row after
+ * Distance of each cell's centre to the nearest marked cell's centre, mm, exact to a float, by lower envelopes of parabolas row after
  * row and column after column (Felzenszwalb and Huttenlocher 2012; references.md, section 6). Infinite when none is marked.
  */
 final class CellDistance {
@@ -16,12 +16,12 @@ final class CellDistance {
     this.frame = frame;
   }
 
-  double[] from(IntPredicate marked) {
+  float[] from(IntPredicate marked) {
     int columns = frame.columns();
     int rows = frame.rows();
-    double[] squared = new double[frame.size()];
+    float[] squared = new float[frame.size()];
     for (int i = 0; i < squared.length; i++) {
-      squared[i] = marked.test(i) ? 0 : Double.POSITIVE_INFINITY;
+      squared[i] = marked.test(i) ? 0 : Float.POSITIVE_INFINITY;
     }
     Line line = new Line(Math.max(columns, rows));
     for (int row = 0; row < rows; row++) {
@@ -31,7 +31,7 @@ final class CellDistance {
       line.run(squared, column, columns, rows, frame.cellY());
     }
     for (int i = 0; i < squared.length; i++) {
-      squared[i] = Math.sqrt(squared[i]);
+      squared[i] = (float) Math.sqrt(squared[i]);
     }
     return squared;
   }
@@ -49,7 +49,7 @@ final class CellDistance {
       boundary = new double[longest + 1];
     }
 
-    void run(double[] data, int start, int step, int n, double cell) {
+    void run(float[] data, int start, int step, int n, double cell) {
       int k = -1;
       for (int q = 0; q < n; q++) {
         value[q] = data[start + q * step];
@@ -80,7 +80,7 @@ final class CellDistance {
           k++;
         }
         double d = (q - vertex[k]) * cell;
-        data[start + q * step] = d * d + value[vertex[k]];
+        data[start + q * step] = (float) (d * d + value[vertex[k]]);
       }
     }
   }

@@ -191,7 +191,7 @@ final class Comparison {
       double above = k == 0 ? Double.NEGATIVE_INFINITY : distinct[k - 1];
       int far = -1;
       double most = -1;
-      double[] distance = k < distinct.length ? new CellDistance(frame).from(i -> target(i) >= atLeast) : null;
+      float[] distance = k < distinct.length ? new CellDistance(frame).from(i -> target(i) >= atLeast) : null;
       for (int i = 0; i < verdicts.length; i++) {
         double need = field.depth()[i] - DEPTH_MM;
         if (verdicts[i] != Verdict.GOUGED.code() || need <= above || need > atLeast) {

@@ -1,5 +1,6 @@
 package plyscape.simulate;
 
+import plyscape.fault.JobFault;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
@@ -10,8 +11,22 @@ import plyscape.grid.Grid;
  */
 public record HeightField(CellFrame frame, float[] depth) {
 
-  /** An uncut panel with cells no larger than asked for, evenly dividing each side. */
+  /** What a whole comparison holds a cell, at most: depth, target, verdict, reach, area, distance. */
+  private static final int BYTES_A_CELL = 12;
+
+  /**
+   * An uncut panel with cells no larger than asked for, evenly dividing each side.
+   *
+   * @throws JobFault if that many cells don't fit into memory
+   */
   public static HeightField uncut(Box panel, double cellMm) {
+    double cells = panel.width() / cellMm * (panel.height() / cellMm);
+    if (cells > Integer.MAX_VALUE / 2 || cells * BYTES_A_CELL > Runtime.getRuntime().maxMemory()) {
+      throw new JobFault(
+          "a simulation of " + Math.round(panel.width()) + " x " + Math.round(panel.height()) + " mm at cells of " + cellMm
+              + " mm needs " + Math.round(cells * BYTES_A_CELL / (1 << 20)) + " MiB, more than there is",
+          "choose larger cells, or give Java more memory with -Xmx");
+    }
     int columns = (int) Math.max(1, Math.ceil(panel.width() / cellMm - 1e-9));
     int rows = (int) Math.max(1, Math.ceil(panel.height() / cellMm - 1e-9));
     CellFrame frame =

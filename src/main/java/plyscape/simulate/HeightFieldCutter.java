@@ -183,6 +183,7 @@ final class HeightFieldCutter {
 
     /** Any cutter, any slope: each cell on its own. */
     private void carve(Stroke stroke, ToolForm form) {
+      float deepest = (float) stroke.deepestTip();
       int last = last(stroke, form.radius());
       for (int row = first(stroke, form.radius()); row <= last; row++) {
         double py = frame.centreY(row);
@@ -191,9 +192,9 @@ final class HeightFieldCutter {
         for (int k = 0; k < n; k++) {
           int to = lastColumn(spans[2 * k + 1]);
           for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
-            float z = (float) stroke.deepest(form, frame.centreX(column), py);
-            if (z > depth[base + column]) {
-              depth[base + column] = z;
+            if (depth[base + column] < deepest) {
+              float z = (float) stroke.deepest(form, frame.centreX(column), py);
+              depth[base + column] = Math.max(depth[base + column], z);
             }
           }
         }
@@ -216,6 +217,9 @@ final class HeightFieldCutter {
         for (int k = 0; k < n; k++) {
           int to = lastColumn(spans[2 * k + 1]);
           for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
+            if (stroke.deepestTip() - above - depth[base + column] <= TOUCH_DEPTH_MM) {
+              continue; // below anything that comes here
+            }
             double px = frame.centreX(column);
             double excess = stroke.deepest(form, px, py) - above - depth[base + column];
             if (excess > TOUCH_DEPTH_MM) {

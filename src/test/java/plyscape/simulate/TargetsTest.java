@@ -64,7 +64,7 @@ class TargetsTest {
   @Test
   void cellDistance_workedGrid() { // references.md section 6, squared distances
     CellFrame frame = new CellFrame(0, 0, 1, 1, 6, 4);
-    double[] d = new CellDistance(frame).from(i -> i == 0 || i == 2 * 6 + 4);
+    float[] d = new CellDistance(frame).from(i -> i == 0 || i == 2 * 6 + 4);
     double[] squared = new double[24];
     for (int i = 0; i < 24; i++) {
       squared[i] = Math.rint(d[i] * d[i]);
