@@ -54,7 +54,8 @@ public final class ZoneReader {
     if (!Files.isRegularFile(path)) {
       throw new InputFault(Place.file(path.toString()), "no such file", "name a map file, such as zones.geojson");
     }
-    return files.computeIfAbsent(path, GeoJsonReader::read);
+    return files.computeIfAbsent(
+        path, p -> GeoPackageReader.accepts(p) ? GeoPackageReader.read(p) : GeoJsonReader.read(p));
   }
 
   private Zone zone(ZoneSpec spec) {
