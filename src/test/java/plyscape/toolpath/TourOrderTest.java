@@ -74,10 +74,11 @@ class TourOrderTest {
   @Test
   void smallCases_nearBruteForce_andNeverUnderTheTree() {
     double sumRatio = 0;
-    int cases = 150;
+    int cases = 120;
     for (int seed = 0; seed < cases; seed++) {
       var random = new Random(seed);
-      var items = randomItems(random, 1 + random.nextInt(7), 4, 0.15);
+      int count = seed % 15 == 0 ? 7 : 1 + random.nextInt(6);
+      var items = randomItems(random, count, 4, 0.15);
       String where = "seed " + seed;
       double best = bruteForce(items, new boolean[items.size()], 50, 50, 0);
       var tour = TourOrder.of(items, 50, 50);
@@ -156,7 +157,7 @@ class TourOrderTest {
   @Test
   void liftsThatCost_areSpared() {
     DoubleUnaryOperator cost = gap -> gap <= 2 ? gap : gap + 20;
-    for (int seed = 0; seed < 60; seed++) {
+    for (int seed = 0; seed < 30; seed++) {
       var items = randomItems(new Random(seed), 6, 4, 0.1);
       var tour = TourOrder.of(items, 50, 50, cost);
       assertAllowed(items, tour, "seed " + seed);
