@@ -34,6 +34,6 @@ final class Colours {
   }
 
   private static int channel(int a, int b, double share) {
-    return (int) Math.round((a & 255) + ((b & 255) - (a & 255)) * share);
+    return (int) ((a & 255) + ((b & 255) - (a & 255)) * share + 0.5);
   }
 }

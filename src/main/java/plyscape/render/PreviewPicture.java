@@ -11,7 +11,7 @@ import plyscape.text.Numbers;
  */
 public final class PreviewPicture {
 
-  private static final int LONGEST_PX = 1200;
+  private static final int LONGEST_PX = 1000;
   private static final int MARGIN = 36;
   private static final int FOOT = 56;
   /** Cells a pixel in each direction; averaged, they make smooth edges. */

@@ -54,6 +54,12 @@ final class Relief {
     for (int x = 0; x < columns; x++) {
       int w = Math.max(x - 1, 0);
       int e = Math.min(x + 1, columns - 1);
+      float here = soft[m + x];
+      if (soft[m + w] == here && soft[m + e] == here && soft[n + x] == here && soft[s + x] == here
+          && soft[n + w] == here && soft[n + e] == here && soft[s + w] == here && soft[s + e] == here) {
+        light[m + x] = 1; // level, as most of a panel is
+        continue;
+      }
       double shade =
           Hillshade.light(
               soft[n + w], soft[n + x], soft[n + e], soft[m + w], soft[m + e], soft[s + w], soft[s + x], soft[s + e], cell);
@@ -85,8 +91,14 @@ final class Relief {
       int at = y * columns;
       for (int x = 0; x < columns; x++) {
         float sum = 0;
-        for (int k = x - radius; k <= x + radius; k++) {
-          sum += in[at + Math.min(Math.max(k, 0), columns - 1)];
+        if (x >= radius && x < columns - radius) {
+          for (int k = at + x - radius; k <= at + x + radius; k++) {
+            sum += in[k];
+          }
+        } else {
+          for (int k = x - radius; k <= x + radius; k++) {
+            sum += in[at + Math.min(Math.max(k, 0), columns - 1)];
+          }
         }
         out[at + x] = sum * share;
       }

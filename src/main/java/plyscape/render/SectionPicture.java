@@ -48,8 +48,12 @@ public final class SectionPicture {
         "Heights x " + Numbers.fixed(down / across, 1) + ". Dark lines are glue; pale wood is cut or sanded away.");
     SectionLine line = SectionLine.of(plan.tiling(), 0, yMm, panel.widthMm(), yMm);
     double[] face = faceByColumn(plan, line, across);
-    for (int x = 0; x < WIDTH_PX; x++) {
-      column(canvas, plan, left + x, top, face[x], down);
+    int[] wood = layers(plan, down);
+    for (int y = 0; y < THICKNESS_PX; y++) {
+      int pale = Colours.mix(wood[y], Colours.PAPER, 0.86);
+      for (int x = 0; x < WIDTH_PX; x++) {
+        canvas.set(left + x, top + y, (y + 0.5) / down < face[x] ? pale : wood[y]);
+      }
     }
     drawFace(canvas, left, top, face, down);
     canvas.frame(left - 1, top - 1, WIDTH_PX + 2, THICKNESS_PX + 2, Colours.FAINT);
@@ -74,30 +78,33 @@ public final class SectionPicture {
     return face;
   }
 
-  /** One column of pixels: every pixel takes the layer at its middle, glue lines are at least one pixel high. */
-  private static void column(Canvas canvas, Plan plan, int x, int top, double faceMm, double down) {
+  /** The layer at the middle of every row of pixels; glue lines are at least one pixel high. */
+  private static int[] layers(Plan plan, double down) {
+    int[] colours = new int[THICKNESS_PX];
     for (int y = 0; y < THICKNESS_PX; y++) {
       double depth = (y + 0.5) / down;
-      int colour = GLUE;
+      colours[y] = GLUE;
       for (PlyDepth ply : plan.depths()) {
         if (depth >= ply.topMm() && depth < ply.bottomMm()) {
           boolean nearGlue = ply.topMm() > 0 && depth - ply.topMm() < 0.5 / down;
-          colour = nearGlue && plan.job().layup().glueLineMm() > 0 ? GLUE : ply.ply().rgb();
+          colours[y] = nearGlue && plan.job().layup().glueLineMm() > 0 ? GLUE : ply.ply().rgb();
         }
       }
-      canvas.set(x, top + y, depth < faceMm ? Colours.mix(colour, Colours.PAPER, 0.86) : colour);
     }
+    return colours;
   }
 
   private static void drawFace(Canvas canvas, int left, int top, double[] face, double down) {
-    double before = face[0];
-    for (int x = 0; x < face.length; x++) {
-      double y = top + face[x] * down;
-      if (face[x] != before) {
-        canvas.line(left + x, top + before * down, left + x, y, 1.8, Colours.INK);
+    int from = 0;
+    for (int x = 1; x <= face.length; x++) {
+      if (x == face.length || face[x] != face[from]) {
+        double y = top + face[from] * down;
+        canvas.line(left + from, y, left + x, y, 1.8, Colours.INK);
+        if (x < face.length) {
+          canvas.line(left + x, y, left + x, top + face[x] * down, 1.8, Colours.INK);
+        }
+        from = x;
       }
-      canvas.line(left + x, y, left + x + 1, y, 1.8, Colours.INK);
-      before = face[x];
     }
   }
 

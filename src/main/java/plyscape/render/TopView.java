@@ -41,25 +41,45 @@ final class TopView {
   private static void meanRow(
       PlyRaster raster, int finer, int y, int width, float[] heights, int[] colours, float[] mean, int[] flat) {
     short[] plies = raster.plies();
-    int n = finer * finer;
     for (int x = 0; x < width; x++) {
       int first = y * finer * raster.columns() + x * finer;
-      int ply = plies[first];
-      float sum = 0;
-      int red = n / 2;
-      int green = n / 2;
-      int blue = n / 2;
-      boolean same = true;
-      for (int k = 0; k < n; k++) {
-        int p = plies[first + k / finer * raster.columns() + k % finer];
-        same &= p == ply;
-        sum += heights[p];
-        red += colours[p] >> 16 & 255;
-        green += colours[p] >> 8 & 255;
-        blue += colours[p] & 255;
+      int i = y * width + x;
+      if (same(plies, first, raster.columns(), finer)) {
+        mean[i] = heights[plies[first]];
+        flat[i] = colours[plies[first]];
+      } else {
+        mix(plies, first, raster.columns(), finer, heights, colours, mean, flat, i);
       }
-      mean[y * width + x] = same ? heights[ply] : sum / n;
-      flat[y * width + x] = same ? colours[ply] : red / n << 16 | green / n << 8 | blue / n;
     }
+  }
+
+  private static boolean same(short[] plies, int first, int columns, int finer) {
+    short ply = plies[first];
+    for (int row = 0; row < finer; row++) {
+      for (int k = first + row * columns; k < first + row * columns + finer; k++) {
+        if (plies[k] != ply) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private static void mix(
+      short[] plies, int first, int columns, int finer, float[] heights, int[] colours, float[] mean, int[] flat, int i) {
+    int n = finer * finer;
+    float sum = 0;
+    int red = n / 2;
+    int green = n / 2;
+    int blue = n / 2;
+    for (int k = 0; k < n; k++) {
+      int ply = plies[first + k / finer * columns + k % finer];
+      sum += heights[ply];
+      red += colours[ply] >> 16 & 255;
+      green += colours[ply] >> 8 & 255;
+      blue += colours[ply] & 255;
+    }
+    mean[i] = sum / n;
+    flat[i] = red / n << 16 | green / n << 8 | blue / n;
   }
 }

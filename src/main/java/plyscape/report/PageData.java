@@ -1,10 +1,7 @@
 package plyscape.report;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.grid.Box;
 import plyscape.layup.PlyDepth;
@@ -18,14 +15,11 @@ final class PageData {
   /** Cells on the panel's longer side: a quarter millimetre on a panel of 240 mm. */
   private static final int LONGEST_CELLS = 960;
 
-  private static final ObjectMapper MAPPER =
-      new ObjectMapper(JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build());
-
   private PageData() {}
 
   /** JSON that may stand in a script element: no {@code <} and no line separators in it. */
   static String json(Plan plan) {
-    ObjectNode root = MAPPER.createObjectNode();
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
     ObjectNode panel =
         root.putObject("panel")
             .put("width", plan.job().panel().widthMm())
@@ -61,11 +55,7 @@ final class PageData {
         .put("mm", map.cellMm())
         .put("plies", map.plyRuns())
         .put("zones", map.zoneRuns());
-    try {
-      return MAPPER.writeValueAsString(root).replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("a tree of plain nodes can't fail to be written", e);
-    }
+    return JsonTree.text(root, false).replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
   }
 
   private static void box(ArrayNode list, Box box) {

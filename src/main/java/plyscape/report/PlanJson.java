@@ -1,12 +1,7 @@
 package plyscape.report;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warning;
@@ -27,26 +22,16 @@ public final class PlanJson {
   /** Value of the key {@code schema}. */
   public static final String SCHEMA = "plyscape-plan-1";
 
-  private static final ObjectMapper MAPPER =
-      new ObjectMapper(JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build());
-
   private PlanJson() {}
 
   /** The file's text, LF at the end. */
   public static String text(Plan plan) {
-    DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
-    DefaultPrettyPrinter printer =
-        new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter);
-    try {
-      return MAPPER.writer(printer).writeValueAsString(tree(plan)) + "\n";
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("a tree of plain nodes can't fail to be written", e);
-    }
+    return JsonTree.text(tree(plan), true) + "\n";
   }
 
   /** The same as a tree. */
   public static ObjectNode tree(Plan plan) {
-    ObjectNode root = MAPPER.createObjectNode();
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("schema", SCHEMA);
     root.put("version", plan.version());
     root.put("layup", plan.job().layup().name());

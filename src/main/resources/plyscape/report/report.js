@@ -65,6 +65,9 @@
   overlay.width = map.columns;
   overlay.height = map.rows;
 
+  /* Zones take Okabe and Ito's colours, which colour-blind readers can tell apart. */
+  const palette = [[230, 159, 0], [0, 158, 115], [86, 180, 233], [0, 114, 178], [90, 90, 90], [213, 94, 0], [204, 121, 167], [240, 228, 66]];
+
   /* One hatch a ply, so that neighbours differ without colour. */
   function hatched(number, column, row) {
     const kind = (number - 1) % 8;
@@ -86,7 +89,7 @@
     const image = context.createImageData(map.columns, map.rows);
     const mode = document.querySelector('input[name=mode]:checked').value;
     const pattern = get('patterns').checked;
-    const tones = data.zones.map((_, i) => [(i * 97 + 60) % 256, (i * 53 + 120) % 256, (i * 151 + 200) % 256]);
+    const tones = data.zones.map((_, i) => palette[i % palette.length]);
     const inks = new Map(data.plies.map((p) => [p.number, inkOn(p.colour) === '#000' ? 0 : 255]));
     for (let i = 0; i < map.ply.length; i++) {
       const number = map.ply[i];

@@ -18,6 +18,8 @@
   const { columns, rows, mm } = map;
   const X = (column) => Math.min(column * mm, panel.width);
   const Y = (row) => Math.max(panel.height - row * mm, 0);
+  /* Faces lap over their neighbours a little: corners of one on the edge of another would leave pinholes. */
+  const lap = mm * 0.06;
   const depths = [];
   for (let n = 0; n <= data.plies.length; n++) depths.push(finished(n));
   const at = (column, row) =>
@@ -26,7 +28,8 @@
     for (let c = 0, from = 0; c < columns; c++) {
       if (c + 1 === columns || at(c + 1, r) !== at(from, r)) {
         const z = at(from, r);
-        quad([X(from), Y(r + 1), z], [X(c + 1), Y(r + 1), z], [X(c + 1), Y(r), z], [X(from), Y(r), z], [0, 0, 1]);
+        const w = X(from) - lap, e = X(c + 1) + lap, s = Y(r + 1) - lap, n = Y(r) + lap;
+        quad([w, s, z], [e, s, z], [e, n, z], [w, n, z], [0, 0, 1]);
         from = c + 1;
       }
     }

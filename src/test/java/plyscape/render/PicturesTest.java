@@ -19,7 +19,7 @@ class PicturesTest {
   void preview_showsEachPlyWhereThePlanSaysSo() throws Exception {
     byte[] png = PreviewPicture.png(HandPlan.make());
     BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
-    // 1200 px for 100 mm; points well inside of regions and away from shadows, Y up.
+    // 1000 px for 100 mm; points well inside of regions and away from shadows, Y up.
     assertEquals(0x9cc45f, at(image, 10, 10));
     assertEquals(0xe3bd58, at(image, 25, 25));
     assertEquals(0x9cc45f, at(image, 33, 45));
@@ -89,6 +89,6 @@ class PicturesTest {
   }
 
   private static int at(BufferedImage image, double xMm, double yMm) {
-    return image.getRGB(MARGIN + (int) (xMm * 12), MARGIN + (int) ((80 - yMm) * 12)) & 0xffffff;
+    return image.getRGB(MARGIN + (int) (xMm * 10), MARGIN + (int) ((80 - yMm) * 10)) & 0xffffff;
   }
 }
