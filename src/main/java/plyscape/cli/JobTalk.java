@@ -47,7 +47,7 @@ final class JobTalk {
     try {
       JobRun.Outcome outcome = run.run(Progress.NONE, warnings);
       return Line.done(run.name(), outcome, warnings);
-    } catch (RuntimeException | OutOfMemoryError | StackOverflowError e) {
+    } catch (RuntimeException | Error e) {
       return Line.failed(run.name(), e);
     }
   }

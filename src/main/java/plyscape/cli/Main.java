@@ -29,7 +29,7 @@ public final class Main {
     CommandLine line = line(console, args);
     try {
       return line.execute(args);
-    } catch (StackOverflowError | OutOfMemoryError e) {
+    } catch (Error e) { // picocli hands on exceptions only, and Java's own code for those would be 1
       return report(console, e);
     }
   }

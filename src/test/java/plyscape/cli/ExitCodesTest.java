@@ -3,6 +3,8 @@ package plyscape.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -30,6 +32,22 @@ class ExitCodesTest {
     String message = ExitCodes.message(new IllegalStateException("odd"));
     assertTrue(message.startsWith("this is a fault of plyscape, not yours. Please report it"), message);
     assertTrue(message.contains("java.lang.IllegalStateException: odd"), message);
+  }
+
+  /** Errors pass by picocli, and Java itself would end with 1. */
+  @Test
+  void errorsOfTheJvm_areOurFaultToo() {
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    PrintStream broken =
+        new PrintStream(new ByteArrayOutputStream()) {
+          @Override
+          public void print(String text) {
+            throw new LinkageError("odd");
+          }
+        };
+    Console console = new Console(broken, new PrintStream(err, true), false, false, false);
+    assertEquals(70, Main.run(console, "completion"));
+    assertTrue(err.toString().contains("this is a fault of plyscape"), err.toString());
   }
 
   @Test
