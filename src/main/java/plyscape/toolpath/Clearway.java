@@ -97,12 +97,12 @@ final class Clearway {
 
   /** Whether the disk at a place is over ground cut to the depth, with the margin for rapids. */
   boolean clear(double x, double y) {
-    return room(x, y) >= RAPID_MARGIN_MM && stock.highest(x, y, x, y, radius + margin) >= depth - Stock.SAME_MM;
+    return room(x, y) >= margin && stock.highest(x, y, x, y, radius) >= depth - Stock.SAME_MM;
   }
 
   /** Depth of the highest wood that a rapid straight from A to B must clear, mm. */
   double highest(double ax, double ay, double bx, double by) {
-    return stock.highest(ax, ay, bx, by, radius + field.lattice.stepMm());
+    return stock.highest(ax, ay, bx, by, radius + 0.01);
   }
 
   /** A place near one on a path where a rapid may come down to the depth, or null; the way between them is free. */
@@ -112,7 +112,12 @@ final class Clearway {
 
   /** A place near one on a path where the cutter doesn't touch a wall, or null; the way between them is free. */
   double[] roomySpot(double x, double y) {
-    return spot(x, y, (sx, sy) -> room(sx, sy) >= RAPID_MARGIN_MM);
+    return spot(x, y, (sx, sy) -> room(sx, sy) >= margin);
+  }
+
+  /** Depth of the highest wood of the pocket along a line, mm; walls apart. */
+  double highestInside(double ax, double ay, double bx, double by) {
+    return stock.highestInside(field.distance, ax, ay, bx, by, radius);
   }
 
   private interface Test {

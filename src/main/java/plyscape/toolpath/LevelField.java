@@ -31,6 +31,7 @@ record LevelField(PocketLevel level, DistanceField field) {
         rings.add(roundMm > 0 ? CornerRounding.round(exact, roundMm) : exact);
       }
     }
+    rings.addAll(new TightPlaces(field, radiusMm).rings());
     return rings;
   }
 

@@ -214,6 +214,9 @@ final class PassCutter {
       over(x, y, -TOUCH_MM);
       moves.line(x, y, highest - TOUCH_MM, tool.plungeMmPerMin());
     }
+    if (roomy != null) {
+      moves.line(roomy[0], roomy[1], highest - TOUCH_MM, tool.plungeMmPerMin());
+    }
     moves.line(x, y, highest, tool.plungeMmPerMin());
     down = true;
     if (length < RampEntry.LEAST_ROOM_MM) {
@@ -262,17 +265,17 @@ final class PassCutter {
 
   private double highest(Piece piece) {
     double least = Double.POSITIVE_INFINITY;
-    double way = 0;
+    double so = 0;
     double most = 4 * tool.diameterMm();
     int n = piece.size();
     for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
-      if (!piece.closed() && way > most) {
+      if (!piece.closed() && so > most) {
         break;
       }
       double bx = piece.x()[i % n];
       double by = piece.y()[i % n];
-      least = Math.min(least, stock.highest(piece.x()[i - 1], piece.y()[i - 1], bx, by, radius + 0.1));
-      way += Math.hypot(bx - piece.x()[i - 1], by - piece.y()[i - 1]);
+      least = Math.min(least, way.highestInside(piece.x()[i - 1], piece.y()[i - 1], bx, by));
+      so += Math.hypot(bx - piece.x()[i - 1], by - piece.y()[i - 1]);
     }
     return least;
   }

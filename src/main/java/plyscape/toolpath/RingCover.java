@@ -126,7 +126,8 @@ final class RingCover {
       double by = chunks.y(i + 1);
       length += Math.hypot(bx - ax, by - ay);
       if (wall) {
-        if (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2)) {
+        // Tight places, which are open, go by the nodes alone: the rings along the walls have been asked already.
+        if (ring.closed() && (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2))) {
           return true;
         }
         if (blocks.near(ax, ay)) {

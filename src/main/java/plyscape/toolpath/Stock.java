@@ -11,6 +11,14 @@ final class Stock {
 
   final Lattice lattice;
   final float[] depth;
+
+  /**
+   * The same, but lowered only where all wood up to the middle between nodes is surely gone; what rapids go by. Nodes at
+   * the very edge of a cut stay high.
+   */
+  private final float[] sure;
+
+  private final double inset;
   private final Sweep sweep;
   private int count;
   private float highest;
@@ -19,6 +27,8 @@ final class Stock {
   Stock(Lattice lattice) {
     this.lattice = lattice;
     depth = new float[lattice.size()];
+    sure = new float[lattice.size()];
+    inset = 0.71 * lattice.stepMm();
     sweep = new Sweep(lattice);
   }
 
@@ -26,6 +36,7 @@ final class Stock {
   Stock copy() {
     Stock copy = new Stock(lattice);
     System.arraycopy(depth, 0, copy.depth, 0, depth.length);
+    System.arraycopy(sure, 0, copy.sure, 0, sure.length);
     return copy;
   }
 
@@ -34,6 +45,7 @@ final class Stock {
     count = 0;
     float target = (float) toDepth;
     sweep.fresh(ax, ay, bx, by, radius, (first, last) -> lower(first, last, target));
+    sweep.fresh(ax, ay, bx, by, radius - inset, (first, last) -> lowerSure(first, last, target));
     return count;
   }
 
@@ -42,6 +54,7 @@ final class Stock {
     count = 0;
     float target = (float) toDepth;
     sweep.all(x, y, x, y, radius, (first, last) -> lower(first, last, target));
+    sweep.all(x, y, x, y, radius - inset, (first, last) -> lowerSure(first, last, target));
     return count;
   }
 
@@ -50,6 +63,14 @@ final class Stock {
       if (depth[k] < target - SAME_MM) {
         depth[k] = target;
         count++;
+      }
+    }
+  }
+
+  private void lowerSure(int first, int last, float target) {
+    for (int k = first; k <= last; k++) {
+      if (sure[k] < target) {
+        sure[k] = target;
       }
     }
   }
@@ -68,12 +89,25 @@ final class Stock {
     return count;
   }
 
-  /** Depth of the highest wood under the disk on its way (the least depth), mm. */
+  /** Depth above which no wood stands under the disk on its way, mm: what a rapid must clear. */
   double highest(double ax, double ay, double bx, double by, double radius) {
     highest = Float.POSITIVE_INFINITY;
     sweep.all(ax, ay, bx, by, radius, (first, last) -> {
       for (int k = first; k <= last; k++) {
-        if (depth[k] < highest) {
+        if (sure[k] < highest) {
+          highest = sure[k];
+        }
+      }
+    });
+    return highest == Float.POSITIVE_INFINITY ? 0 : highest;
+  }
+
+  /** Depth of the highest wood under the disk on its way that stands inside a pocket, as far as the nodes tell, mm. */
+  double highestInside(float[] toWall, double ax, double ay, double bx, double by, double radius) {
+    highest = Float.POSITIVE_INFINITY;
+    sweep.all(ax, ay, bx, by, radius, (first, last) -> {
+      for (int k = first; k <= last; k++) {
+        if (toWall[k] > 0 && depth[k] < highest) {
           highest = depth[k];
         }
       }

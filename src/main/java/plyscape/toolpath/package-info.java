@@ -9,11 +9,12 @@
  * than its radius less 0.005 mm; a rapid never goes through wood that still stands; no pass goes farther below what it
  * finds than the tool's stepdown, except in wood narrower than a lattice step; the same input gives the same moves.
  *
+ *
  * <p>How: distances from the walls on a lattice ({@code DistanceField}), contours of them as rings ({@code RingTracer};
- * the one along the wall made exact by {@code WallRing}), how deep each cutter reaches where ({@code Reach}), the order of
- * depths ({@code DepthPlan}), the stretches of rings that a pass needs ({@code RingCover}), their order ({@code
- * PieceOrder}), and entries, links and feeds ({@code PassCutter}) against the planner's own picture of the stock
- * ({@code Stock}).
+ * the one along the wall made exact by {@code WallRing}, places narrower than the lattice found by {@code TightPlaces}), how
+ * deep each cutter reaches where ({@code Reach}), which cutters pay ({@code ToolChoice}), the order of depths ({@code
+ * DepthPlan}), the stretches of rings that a pass needs ({@code RingCover}), their order ({@code PieceOrder}), and entries,
+ * links and feeds ({@code PassCutter}) against the planner's own picture of the stock ({@code Stock}).
  *
  * <p>Uses {@code region} by way of its results, {@code machine}, {@code grid}; writes no text. The simulator shares
  * nothing with it.

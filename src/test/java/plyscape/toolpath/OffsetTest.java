@@ -57,7 +57,7 @@ class OffsetTest {
   @Test
   void circle_isCircleOfSmallerRadius() {
     List<Ring> rings = offset(circle(25, 20, 15), 3);
-    assertEquals(1, rings.size());
+    assertEquals(1, rings.stream().filter(Ring::closed).count());
     lies(rings, (x, y) -> Math.hypot(x - 25, y - 20) - 12, 0.005);
     assertEquals(2 * Math.PI * 12, rings.get(0).lengthMm(), 0.02);
   }
@@ -65,7 +65,7 @@ class OffsetTest {
   @Test
   void ring_isOffsetOnBothSides() {
     List<Ring> rings = offset(circle(25, 20, 15).difference(circle(25, 20, 6)), 1.5);
-    assertEquals(2, rings.size());
+    assertEquals(2, rings.stream().filter(Ring::closed).count());
     lies(rings, (x, y) -> {
       double r = Math.hypot(x - 25, y - 20);
       return Math.min(Math.abs(r - 13.5), Math.abs(r - 7.5));
@@ -87,7 +87,7 @@ class OffsetTest {
   @Test
   void rectangleInside_keepsItsCornersSharp() {
     List<Ring> rings = offset(rectangle(2.013, 2.027, 47.961, 37.943), 3);
-    assertEquals(1, rings.size());
+    assertEquals(1, rings.stream().filter(Ring::closed).count());
     assertEquals(2 * (45.948 - 6 + 35.916 - 6), rings.get(0).lengthMm(), 0.005);
     for (double[] corner : new double[][] {{5.013, 5.027}, {44.961, 5.027}, {44.961, 34.943}, {5.013, 34.943}}) {
       double least = 9;
@@ -111,7 +111,7 @@ class OffsetTest {
     Geometry wedge = FACTORY.createPolygon(points);
     for (double radius : new double[] {0.75, 1.5, 3}) {
       List<Ring> rings = offset(wedge, radius);
-      assertEquals(1, rings.size());
+      assertEquals(1, rings.stream().filter(Ring::closed).count());
       double tip = 99;
       for (double x : rings.get(0).x()) {
         tip = Math.min(tip, x);
