@@ -1,5 +1,6 @@
 package plyscape.render;
 
+import java.util.List;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
@@ -13,11 +14,21 @@ final class PlyLegend {
 
   private static final int ROW = 52;
 
+  /** Plies that are listed at most. */
+  private static final int MOST = 30;
+
   private PlyLegend() {}
 
   /** Height in pixels for a plan. */
   static int height(Plan plan) {
-    return 92 + plan.depths().size() * ROW;
+    return 92 + listed(plan).size() * ROW;
+  }
+
+  /** All plies of a usual layup; of a very thick one only those that show, and not more than a picture can hold. */
+  private static List<PlyDepth> listed(Plan plan) {
+    return plan.depths().size() <= MOST
+        ? plan.depths()
+        : plan.depths().stream().filter(depth -> share(plan, depth.ply().number()) > 0).limit(MOST).toList();
   }
 
   /** Draws the list with its left top corner at the given pixel. */
@@ -26,7 +37,7 @@ final class PlyLegend {
     canvas.text(x, y + 48, 10, Colours.FAINT, "Depths below the top face of the pressed panel, mm;");
     canvas.text(x, y + 66, 10, Colours.FAINT, "share of the carved area.");
     int row = y + 88;
-    for (PlyDepth depth : plan.depths()) {
+    for (PlyDepth depth : listed(plan)) {
       boolean shows = share(plan, depth.ply().number()) > 0;
       int colour = depth.ply().rgb();
       canvas.fill(x, row, 46, 38, colour);

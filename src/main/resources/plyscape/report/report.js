@@ -292,7 +292,8 @@
     c.textAlign = 'left';
     c.fillText('A', left, height - 10 * scale);
     c.textAlign = 'center';
-    c.fillText(fixed(length, 1) + ' mm from A to B, depths in mm, heights x ' + fixed(down / (w / length), 1), left + w / 2, height - 10 * scale);
+    const heights = 'heights x ' + fixed(down / (w / length), 1);
+    c.fillText(w > 420 * scale ? fixed(length, 1) + ' mm from A to B, depths in mm, ' + heights : fixed(length, 1) + ' mm, ' + heights, left + w / 2, height - 10 * scale);
     c.textAlign = 'right';
     c.fillText('B', left + w, height - 10 * scale);
     const crossed = [];
