@@ -60,6 +60,7 @@ record Piece(int index, boolean closed, double[] x, double[] y) {
       rest -= d;
       a = b;
     }
-    return startingAfter(point, 0);
+    // All the way round: a ring shorter than the way, or all of it at one place.
+    return this;
   }
 }
