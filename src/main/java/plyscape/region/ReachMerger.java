@@ -31,26 +31,33 @@ final class ReachMerger {
   private static final double SLACK_UNITS = 10;
 
   /** Pockets with more points than this are screened on a raster first: buffering them whole takes seconds. */
-  private static final int SCREEN_POINTS = 6000;
+  static final int SCREEN_POINTS = 6000;
 
   private static final GeometryFactory UNITS = new GeometryFactory();
 
+  private final int screenPoints;
   private final double radiusUnits;
   private final double least;
   private final MapOrigin origin;
 
-  private ReachMerger(double toolMm, double minimumAreaMm2, MapOrigin origin) {
+  private ReachMerger(double toolMm, double minimumAreaMm2, MapOrigin origin, int screenPoints) {
+    this.screenPoints = screenPoints;
     radiusUnits = toolMm / 2 * GridUnits.PER_MM;
     least = minimumAreaMm2 * GridUnits.perMm2();
     this.origin = origin;
   }
 
-  /** The map with everything given away that a tool of this diameter can't reach. */
-  static RegionMap merge(RegionMap map, double toolMm, double minimumAreaMm2, MapOrigin origin) {
+  /**
+   * The map with everything given away that a tool of this diameter can't reach.
+   *
+   * @param screenPoints pockets with more points than this are screened first, {@link #SCREEN_POINTS} but for tests
+   */
+  static RegionMap merge(
+      RegionMap map, double toolMm, double minimumAreaMm2, MapOrigin origin, int screenPoints) {
     if (!(toolMm > 0)) {
       return map;
     }
-    ReachMerger merger = new ReachMerger(toolMm, minimumAreaMm2, origin);
+    ReachMerger merger = new ReachMerger(toolMm, minimumAreaMm2, origin, screenPoints);
     RegionMap out = map;
     for (int ply = map.deepest(); ply >= 2; ply--) {
       if (occurs(out, ply)) {
@@ -78,7 +85,7 @@ final class ReachMerger {
         new PolygonAssembler(map, 1, UNITS)
             .polygons(r -> map.ply(r) >= ply).stream().map(PolygonAssembler.Part::polygon).toList();
     int points = parts.stream().mapToInt(Polygon::getNumPoints).sum();
-    List<Polygon> leftovers = large(points < SCREEN_POINTS ? ofParts(parts) : ofTiles(parts, ReachScreen.of(map, ply, radiusUnits, least)));
+    List<Polygon> leftovers = large(points < screenPoints ? ofParts(parts) : ofTiles(parts, ReachScreen.of(map, ply, radiusUnits, least)));
     if (leftovers.isEmpty()) {
       return map;
     }

@@ -62,10 +62,22 @@ public final class TilingBuilder {
       double smallestToolMm,
       double minimumAreaMm2,
       Warnings warnings) {
+    return build(
+        terrain, bands, zones, plyCount, smallestToolMm, minimumAreaMm2, ReachMerger.SCREEN_POINTS);
+  }
+
+  static Tiling build(
+      Terrain terrain,
+      Bands bands,
+      List<Zone> zones,
+      int plyCount,
+      double smallestToolMm,
+      double minimumAreaMm2,
+      int screenPoints) {
     TilingBuilder builder = new TilingBuilder(terrain, bands, zones, plyCount);
     RegionMap map = simplified(builder.mapped(terrain), ZONE_TOLERANCE_MM);
     map = SmallRegionMerger.merge(map, minimumAreaMm2);
-    map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2, builder.origin);
+    map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2, builder.origin, screenPoints);
     return builder.tiling(simplified(map, 0));
   }
 

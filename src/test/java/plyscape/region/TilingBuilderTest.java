@@ -191,4 +191,28 @@ class TilingBuilderTest {
   private static String text(Tiling tiling) {
     return tiling.regions() + " " + tiling.pockets() + " " + tiling.merged();
   }
+
+  /** Screen and tiles must find what looking at whole pockets finds; then the finished pockets have nothing narrow left. */
+  @Test
+  void screenedPockets_areTheSame_andKeepNothingNarrow() {
+    Terrain terrain = Ground.of(BOX, 200, 150, Ground.hills(11, 6));
+    List<Zone> zones = List.of(Ground.zone("lane", 7, null, Ground.clutter(new Random(3), BOX, 60)));
+    Tiling whole = build(terrain, Ground.equal(terrain, 5), zones, 1, 0.5);
+    Tiling tiles = TilingBuilder.build(terrain, Ground.equal(terrain, 5), zones, 9, 1, 0.5, 0);
+    TilingChecks.check(tiles, "tiles");
+    assertTrue(tiles.merged().stream().anyMatch(m -> m.why().equals("too narrow")));
+    double narrow = 0;
+    double differs = 0;
+    for (int k = 2; k <= tiles.pockets().lastKey(); k++) {
+      Geometry pocket = tiles.pockets().get(k);
+      differs += pocket.symDifference(whole.pockets().get(k)).getArea();
+      Geometry rest = pocket.difference(pocket.buffer(-0.5, 16).buffer(0.52, 16));
+      for (int i = 0; i < rest.getNumGeometries(); i++) {
+        double area = rest.getGeometryN(i).getArea();
+        narrow += area > 0.5 ? area : 0;
+      }
+    }
+    assertTrue(differs < 0.002 * BOX.area(), differs + " mm2 differ");
+    assertTrue(narrow < 0.002 * BOX.area(), narrow + " mm2 that the tool can't reach");
+  }
 }
