@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Set;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
-import plyscape.output.OutputDirectory;
+import plyscape.output.FileSink;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -29,7 +29,7 @@ record ExtraStages(Stages usual, Set<ExtraFile> extras) implements Stages {
   }
 
   @Override
-  public void write(Plan plan, OutputDirectory out) {
+  public void write(Plan plan, FileSink out) {
     usual.write(plan, out);
     for (ExtraFile extra : extras) {
       switch (extra) {
@@ -42,7 +42,7 @@ record ExtraStages(Stages usual, Set<ExtraFile> extras) implements Stages {
     }
   }
 
-  private static void layers(List<LayerFile> files, OutputDirectory out) {
+  private static void layers(List<LayerFile> files, FileSink out) {
     for (LayerFile file : files) {
       out.write("layers/" + file.name(), file.text());
     }

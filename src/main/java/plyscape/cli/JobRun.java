@@ -63,7 +63,7 @@ final class JobRun {
       if (target.directory() == null) {
         return new Outcome(stages.plan(job, options, progress, warnings), null, Map.of(), false);
       }
-      try (OutputDirectory out = open()) {
+      try (OutputDirectory out = open(kind(job))) {
         Plan plan = stages.plan(job, options, progress, warnings);
         progress.stage("files");
         stages.write(plan, out);
@@ -77,10 +77,14 @@ final class JobRun {
     }
   }
 
-  private OutputDirectory open() {
+  private OutputKind kind(Job job) {
+    return target.kind() == OutputKind.PLAN && job.panel().tiled() ? OutputKind.TILES : target.kind();
+  }
+
+  private OutputDirectory open(OutputKind kind) {
     return target.dry()
-        ? OutputDirectory.dry(target.directory(), target.kind(), target.force())
-        : OutputDirectory.open(target.directory(), target.kind(), target.force());
+        ? OutputDirectory.dry(target.directory(), kind, target.force())
+        : OutputDirectory.open(target.directory(), kind, target.force());
   }
 
   /** Lines about an outcome: warnings, times, files. */

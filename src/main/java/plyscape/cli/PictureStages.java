@@ -3,7 +3,7 @@ package plyscape.cli;
 import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
-import plyscape.output.OutputDirectory;
+import plyscape.output.FileSink;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -23,7 +23,7 @@ record PictureStages(Stages usual, TerminalPreview.Colour colour, int columns) i
   }
 
   @Override
-  public void write(Plan plan, OutputDirectory out) {
+  public void write(Plan plan, FileSink out) {
     usual.write(plan, out);
   }
 

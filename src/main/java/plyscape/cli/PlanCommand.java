@@ -84,7 +84,7 @@ final class PlanCommand implements Callable<Integer> {
     Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);
     layers.forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
     pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));
-    Stages all = extras.isEmpty() ? stages : new ExtraStages(stages, extras);
+    Stages all = new TiledStages(extras.isEmpty() ? stages : new ExtraStages(stages, extras));
     List<JobRun> runs = output.runs(spec, all, inputs.sources(), options, OutputKind.PLAN, dry);
     JobTalk talk = new JobTalk(console, all, common, json);
     return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, atATime).run(runs);

@@ -3,7 +3,7 @@ package plyscape.cli;
 import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
-import plyscape.output.OutputDirectory;
+import plyscape.output.FileSink;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Planner;
@@ -31,7 +31,7 @@ final class PlanStages implements Stages {
   }
 
   @Override
-  public void write(Plan plan, OutputDirectory out) {
+  public void write(Plan plan, FileSink out) {
     out.write("preview.png", PreviewPicture.png(plan));
     if (plan.time() == null) {
       return;

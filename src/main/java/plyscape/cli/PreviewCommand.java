@@ -83,7 +83,7 @@ final class PreviewCommand implements Callable<Integer> {
 
   private int draw(List<JobInputs.Source> sources, boolean replace) {
     PlanOptions options = new PlanOptions(true, false, acceptThickness, PlanOptions.usual().simulationCellMm());
-    Stages shown = withPicture();
+    Stages shown = new TiledStages(withPicture());
     List<JobRun> runs =
         new OutputOptions(directory, replace).runs(spec, shown, sources, options, OutputKind.PREVIEW, false);
     JobTalk talk = new JobTalk(console, shown, common, json);

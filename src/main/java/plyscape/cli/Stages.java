@@ -3,7 +3,7 @@ package plyscape.cli;
 import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
-import plyscape.output.OutputDirectory;
+import plyscape.output.FileSink;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -20,7 +20,7 @@ interface Stages {
   Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings);
 
   /** Writes all files of a plan; of a preview only the picture. */
-  void write(Plan plan, OutputDirectory out);
+  void write(Plan plan, FileSink out);
 
   /** {@code plan.json} as text, ended by LF. */
   String json(Plan plan);

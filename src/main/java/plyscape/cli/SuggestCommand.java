@@ -101,7 +101,7 @@ final class SuggestCommand implements Callable<Integer> {
     int wanted = plyCount(shelf);
     Ground ground = JobReader.ground(Paths.of(spec, terrainFile), settings(), warnings);
     double smallest = ground.bench().tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
-    Terrain terrain = TerrainReader.read(ground.terrain(), ground.panel(), smallest, warnings);
+    Terrain terrain = TerrainReader.read(ground.terrain(), ground.panel().whole(), smallest, warnings);
     if (!(terrain.zmaxM() > terrain.zminM())) {
       throw new JobFault("the terrain is flat, so that its heights prefer no layup", "check the file or the crop");
     }

@@ -11,6 +11,22 @@ package plyscape.grid;
  */
 public record GroundFrame(String crs, Box ground, Box panel, double metresPerUnit) {
 
+  /**
+   * The frame of a part, on a panel of its own.
+   *
+   * @param part of the panel box, mm
+   * @param own where that part lies on its own panel, mm; of the same size
+   */
+  public GroundFrame part(Box part, Box own) {
+    double x = 1 / mmPerUnit();
+    double y = ground.height() / panel.height();
+    Box under =
+        new Box(
+            ground.minX() + (part.minX() - panel.minX()) * x, ground.minY() + (part.minY() - panel.minY()) * y,
+            ground.minX() + (part.maxX() - panel.minX()) * x, ground.minY() + (part.maxY() - panel.minY()) * y);
+    return new GroundFrame(crs, under, own, metresPerUnit);
+  }
+
   /** Panel mm per ground unit. */
   public double mmPerUnit() {
     return panel.width() / ground.width();

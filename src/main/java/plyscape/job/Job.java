@@ -31,11 +31,39 @@ public record Job(
     double minimumAreaMm2) {
 
   /**
-   * The panel.
+   * The panel, or several equal ones that butt and carry one landscape together.
    *
-   * @param widthMm X size
-   * @param heightMm Y size
-   * @param borderMm uncut margin on each side, at least
+   * @param widthMm X size of one panel
+   * @param heightMm Y size of one panel
+   * @param borderMm uncut margin on each side, at least; with several panels around the whole, none at seams
+   * @param columns panels side by side in X
+   * @param rows panels in Y
    */
-  public record PanelSpec(double widthMm, double heightMm, double borderMm) {}
+  public record PanelSpec(double widthMm, double heightMm, double borderMm, int columns, int rows) {
+
+    /** A single panel. */
+    public PanelSpec(double widthMm, double heightMm, double borderMm) {
+      this(widthMm, heightMm, borderMm, 1, 1);
+    }
+
+    /** Whether it is more than one panel. */
+    public boolean tiled() {
+      return columns * rows > 1;
+    }
+
+    /** All panels together, as if they were one. */
+    public PanelSpec whole() {
+      return new PanelSpec(columns * widthMm, rows * heightMm, borderMm);
+    }
+
+    /** One panel by itself. */
+    public PanelSpec single() {
+      return new PanelSpec(widthMm, heightMm, borderMm);
+    }
+  }
+
+  /** The same job on another panel. */
+  public Job on(PanelSpec other, String otherName) {
+    return new Job(otherName, layup, terrain, other, zones, tools, machine, allowance, minimumAreaMm2);
+  }
 }

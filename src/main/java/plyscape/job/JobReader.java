@@ -24,7 +24,6 @@ public final class JobReader {
     "minimum_floor", "minimum_area"
   };
 
-  private static final Range SIDE = Range.mm(5, 5000);
   private static final Range SMALL = Range.mm(0, 10);
   private static final Range FLOOR = Range.mm(0, 100);
   private static final Range AREA = Range.of(0, 100_000, "mm2");
@@ -108,7 +107,7 @@ public final class JobReader {
     Machine machine = MachineKeys.read(keys);
     return new Ground(
         TerrainKeys.read(keys, new PlyNames(List.of()), warnings),
-        panel(keys),
+        PanelKeys.read(keys),
         new Bench(ToolKeys.read(keys), machine, allowance(keys, machine)));
   }
 
@@ -131,26 +130,12 @@ public final class JobReader {
         name,
         layup,
         TerrainKeys.read(keys, plies, warnings),
-        panel(keys),
+        PanelKeys.read(keys),
         ZoneKeys.read(keys, plies),
         ToolKeys.read(keys),
         machine,
         allowance(keys, machine),
         keys.number("minimum_area", 1, AREA));
-  }
-
-  private static Job.PanelSpec panel(Keys keys) {
-    Keys panel = keys.child("panel", "width", "height", "border");
-    double width = panel.number("width", 240, SIDE);
-    double height = panel.number("height", 240, SIDE);
-    double border = panel.number("border", 6, Range.mm(0, 1000));
-    if (!(2 * border <= Math.min(width, height) - 1)) {
-      throw new InputFault(
-          panel.place("border"),
-          "a border of " + border + " mm on a panel of " + width + " x " + height + " mm",
-          "wanted less than half the shorter side, so that at least 1 mm is carved");
-    }
-    return new Job.PanelSpec(width, height, border);
   }
 
   private static CutAllowance allowance(Keys keys, Machine machine) {

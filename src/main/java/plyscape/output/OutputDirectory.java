@@ -29,7 +29,7 @@ import plyscape.fault.JobFault;
  * A directory in the making. Files are written beside the target; {@link #publish} moves all of them into place at once;
  * closing without publishing leaves nothing. Not for use by several threads, but several may be open at a time.
  */
-public final class OutputDirectory implements AutoCloseable {
+public final class OutputDirectory implements FileSink, AutoCloseable {
 
   private static final AtomicLong RUNS = new AtomicLong();
 
@@ -203,11 +203,6 @@ public final class OutputDirectory implements AutoCloseable {
     }
   }
 
-  /** Writes a text in UTF-8. */
-  public void write(String name, String text) {
-    write(name, text.getBytes(StandardCharsets.UTF_8));
-  }
-
   /**
    * Writes a file.
    *
@@ -215,6 +210,7 @@ public final class OutputDirectory implements AutoCloseable {
    * @throws JobFault if it can't be written, as on a full disk
    * @throws IllegalArgumentException if the name leads out of the directory or isn't of the kind
    */
+  @Override
   public synchronized void write(String name, byte[] bytes) {
     if (!open) {
       throw new JobFault("the run was broken off", "start it again");

@@ -1,5 +1,6 @@
 package plyscape.output;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -27,12 +28,23 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
           "layers/[^/]+\\.(svg|geojson|dxf)",
           "passes/[^/]+\\.nc");
 
+  /** The output of {@code plan} for a landscape over several panels: an output of {@code plan} a panel. */
+  public static final OutputKind TILES = PLAN.many("tiles.json", "plyscape-tiles-1", "tile-\\d+-\\d+", "overview\\.png");
+
   /** The output of {@code preview}: one picture. The key text stands in every PNG's signature. */
   public static final OutputKind PREVIEW = of("preview.png", "PNG", "preview\\.png");
 
   /** Makes a kind from regular expressions. */
   public static OutputKind of(String keyFile, String keyText, String... names) {
     return new OutputKind(keyFile, keyText, List.of(names).stream().map(Pattern::compile).toList());
+  }
+
+  /** Several of this kind in folders of a name's pattern, with a key file and other files above them. */
+  private OutputKind many(String key, String text, String folder, String... others) {
+    List<String> all = new ArrayList<>(List.of(others));
+    all.add(Pattern.quote(key));
+    names.forEach(name -> all.add(folder + "/(?:" + name.pattern() + ")"));
+    return of(key, text, all.toArray(new String[0]));
   }
 
   /** Whether a file of this relative path belongs to it. */

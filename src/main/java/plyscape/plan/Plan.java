@@ -25,6 +25,8 @@ import plyscape.zones.Zone;
  * @param verification outcome of the simulation; null for a preview
  * @param warnings all, in the order they arose
  * @param version of plyscape
+ * @param tiles the panels that it is cut on, each a plan of its own; empty when this is the plan of one panel, and for a
+ *     preview. Otherwise this plan is the whole landscape's, without programs, its times the sums
  */
 public record Plan(
     Job job,
@@ -38,4 +40,39 @@ public record Plan(
     PlanTime time,
     Verification verification,
     List<Warning> warnings,
-    String version) {}
+    String version,
+    List<Tile> tiles) {
+
+  /**
+   * One of several panels.
+   *
+   * @param column from 1 at the left
+   * @param row from 1 at the bottom
+   * @param plan of this panel, in its own coordinates
+   */
+  public record Tile(int column, int row, Plan plan) {
+
+    /** Name of the panel and of its directory, such as {@code tile-1-2}. */
+    public String name() {
+      return "tile-" + column + "-" + row;
+    }
+  }
+
+  /** The plan of one panel. */
+  public Plan(
+      Job job,
+      List<PlyDepth> depths,
+      double thicknessMm,
+      Terrain terrain,
+      Bands bands,
+      List<Zone> zones,
+      Tiling tiling,
+      List<ToolProgram> programs,
+      PlanTime time,
+      Verification verification,
+      List<Warning> warnings,
+      String version) {
+    this(
+        job, depths, thicknessMm, terrain, bands, zones, tiling, programs, time, verification, warnings, version, List.of());
+  }
+}

@@ -2,10 +2,6 @@ package plyscape.plan;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.bands.BandMaker;
 import plyscape.bands.Bands;
 import plyscape.fault.Warnings;
@@ -15,30 +11,28 @@ import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.region.Tiling;
 import plyscape.region.TilingBuilder;
-import plyscape.simulate.CutResult;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
-import plyscape.toolpath.LowerBound;
-import plyscape.toolpath.PathPlanner;
-import plyscape.toolpath.PocketLevel;
-import plyscape.toolpath.ToolRun;
 import plyscape.zones.OutsideZone;
 import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
 
 /**
  * Runs the stages of a job in order: depths, terrain, bands, zones, regions, and for a whole plan toolpaths, G-code and the
- * simulation of that G-code. DEVELOPERS.md walks through them.
+ * simulation of that G-code. DEVELOPERS.md walks through them. A landscape over several panels is one tiling first, which is
+ * then cut along the seams; each panel goes through the second half by itself.
  */
 public final class Planner {
 
   private final Job job;
+  private final Job.PanelSpec panels;
   private final PlanOptions options;
   private final Progress progress;
   private final Warnings warnings;
 
   private Planner(Job job, PlanOptions options, Progress progress, Warnings warnings) {
-    this.job = job;
+    this.panels = job.panel();
+    this.job = panels.tiled() ? job.on(panels.whole(), job.name()) : job;
     this.options = options;
     this.progress = progress;
     this.warnings = warnings;
@@ -91,73 +85,34 @@ public final class Planner {
     Plan regions =
         new Plan(
             job, depths, thickness, terrain, bands, zones, tiling, List.of(), null, null, warnings.list(), Version.TEXT);
-    return options.previewOnly() ? regions : cut(regions);
+    if (panels.tiled()) {
+      return tiled(regions, TileSplit.of(regions, panels, smallestMm));
+    }
+    return options.previewOnly() ? regions : new PanelCut(options, progress, warnings).of(regions);
   }
 
-  private Plan cut(Plan regions) {
-    List<PocketLevel> levels = levels(regions);
-
-    progress.stage("toolpaths");
-    List<ToolRun> runs = PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
-    TravelCheck.require(job, regions.thicknessMm(), runs);
-
-    progress.stage("G-code");
-    ProgramMaker maker = new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
-    List<ProgramMaker.Made> made = new ArrayList<>();
-    for (ToolRun run : runs) {
-      made.add(maker.make(made.size() + 1, run));
+  private Plan tiled(Plan whole, List<Plan.Tile> parts) {
+    if (options.previewOnly()) {
+      return with(whole, parts, null);
     }
+    List<Plan.Tile> tiles = new ArrayList<>();
+    PlanTime time = new PlanTime(0, 0, 0, 0);
+    for (Plan.Tile part : parts) {
+      Warnings own = new Warnings();
+      whole.warnings().forEach(w -> own.add(w.code(), w.message(), w.where()));
+      Plan cut = new PanelCut(options, progress, own).of(part.plan());
+      tiles.add(new Plan.Tile(part.column(), part.row(), cut));
+      time = time.plus(cut.time());
+      own.list().stream()
+          .skip(whole.warnings().size())
+          .forEach(w -> warnings.add(w.code(), w.message(), (part.name() + " " + w.where()).strip()));
+    }
+    return with(whole, List.copyOf(tiles), time);
+  }
 
-    progress.stage("simulation");
-    CutResult result = Proof.of(regions, made, options.simulationCellMm());
-    Proof.require(result);
-    Proof.warn(result, warnings);
-
-    progress.stage("lower bound");
-    double bound = LowerBound.seconds(levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM);
-    List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
+  private Plan with(Plan whole, List<Plan.Tile> tiles, PlanTime time) {
     return new Plan(
-        job,
-        regions.depths(),
-        regions.thicknessMm(),
-        regions.terrain(),
-        regions.bands(),
-        regions.zones(),
-        regions.tiling(),
-        programs,
-        time(programs, bound),
-        result.verification(),
-        warnings.list(),
-        regions.version());
-  }
-
-  /** Pockets with a depth over 0, from the top down; those of plies that don't show are kept as steps on the way. */
-  static List<PocketLevel> levels(Plan regions) {
-    MultiPolygon none = new GeometryFactory().createMultiPolygon();
-    SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());
-    List<PocketLevel> levels = new ArrayList<>();
-    regions
-        .tiling()
-        .pockets()
-        .forEach(
-            (ply, pocket) -> {
-              double depth = regions.depths().get(ply - 1).targetMm();
-              if (depth > 0) {
-                levels.add(new PocketLevel(ply, depth, pocket, exposed.getOrDefault(ply, none)));
-              }
-            });
-    return levels;
-  }
-
-  private static PlanTime time(List<ToolProgram> programs, double boundS) {
-    double cut = 0;
-    double rapid = 0;
-    for (ToolProgram program : programs) {
-      for (ToolProgram.PassSummary pass : program.passes()) {
-        cut += pass.cutS();
-        rapid += pass.rapidS();
-      }
-    }
-    return new PlanTime(cut, rapid, cut + rapid, boundS);
+        job, whole.depths(), whole.thicknessMm(), whole.terrain(), whole.bands(), whole.zones(), whole.tiling(),
+        List.of(), time, null, warnings.list(), whole.version(), tiles);
   }
 }

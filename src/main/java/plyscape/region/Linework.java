@@ -50,6 +50,11 @@ final class Linework {
     add(polygonal, component, 1, GridUnits.PER_MM);
   }
 
+  /** The same with a weight. */
+  void addMm(Geometry polygonal, int component, int weight) {
+    add(polygonal, component, weight, GridUnits.PER_MM);
+  }
+
   /** Adds the outlines of a polygonal geometry given in grid units. */
   void addUnits(Geometry polygonal, int component, int weight) {
     add(polygonal, component, weight, 1);

@@ -78,7 +78,8 @@ public final class TilingBuilder {
     RegionMap map = simplified(builder.mapped(terrain), ZONE_TOLERANCE_MM);
     map = SmallRegionMerger.merge(map, minimumAreaMm2);
     map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2, builder.origin, screenPoints);
-    return builder.tiling(simplified(map, 0));
+    map = simplified(map, 0);
+    return tiling(builder.carved, map, MergedTally.of(map, builder.origin));
   }
 
   /** Contours, zones and the box's edge as faces, and these as regions. */
@@ -133,7 +134,8 @@ public final class TilingBuilder {
     return map.with(chains);
   }
 
-  private Tiling tiling(RegionMap map) {
+  /** The regions of a map as polygons, mm. */
+  static Tiling tiling(Box carved, RegionMap map, List<Tiling.Merged> merged) {
     PolygonAssembler assembler = new PolygonAssembler(map, GridUnits.PER_MM, MM);
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>();
     SortedMap<Integer, MultiPolygon> pockets = new TreeMap<>();
@@ -147,7 +149,7 @@ public final class TilingBuilder {
       }
       pockets.put(k, multi(assembler.polygons(r -> map.ply(r) >= ply)));
     }
-    return new Tiling(carved, exposed, pockets, regions, MergedTally.of(map, origin));
+    return new Tiling(carved, exposed, pockets, regions, merged);
   }
 
   private static MultiPolygon multi(List<PolygonAssembler.Part> parts) {

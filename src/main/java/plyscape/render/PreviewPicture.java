@@ -24,9 +24,20 @@ public final class PreviewPicture {
 
   /** A PNG file. */
   public static byte[] png(Plan plan) {
+    return png(plan, (top, pxPerMm) -> {});
+  }
+
+  /** Draws more on the top view: pixels of the panel's edges are those of the canvas. */
+  interface Overlay {
+    void draw(Canvas top, double pxPerMm);
+  }
+
+  /** A PNG file with more drawn on the panel. */
+  static byte[] png(Plan plan, Overlay overlay) {
     Job.PanelSpec panel = plan.job().panel();
     double pxPerMm = LONGEST_PX / longestMm(plan);
     Canvas top = topView(plan, pxPerMm, FINER);
+    overlay.draw(top, pxPerMm);
     int height = Math.max(top.height() + FOOT, PlyLegend.height(plan)) + 2 * MARGIN;
     Canvas canvas = new Canvas(top.width() + PlyLegend.WIDTH + 3 * MARGIN, height, Colours.PAPER);
     canvas.paste(top, MARGIN, MARGIN);

@@ -1,5 +1,7 @@
 package plyscape.terrain;
 
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 
@@ -24,4 +26,21 @@ public record Terrain(
     double zminM,
     double zmaxM,
     double cellM,
-    int voidsFilled) {}
+    int voidsFilled) {
+
+  /**
+   * A part of it on a panel of its own; elevations, their range and what was filled stay the whole's.
+   *
+   * @param part of the carved area, mm
+   * @param own where that part lies on its own panel, mm; of the same size
+   */
+  public Terrain part(Box part, Box own) {
+    CellFrame cells = elevationM.frame();
+    CellFrame moved =
+        new CellFrame(
+            cells.minX() + own.minX() - part.minX(), cells.minY() + own.minY() - part.minY(),
+            cells.cellX(), cells.cellY(), cells.columns(), cells.rows());
+    Grid grid = new Grid(moved, elevationM.values());
+    return new Terrain(file, crs, frame.part(part, own), grid, zminM, zmaxM, cellM, voidsFilled);
+  }
+}

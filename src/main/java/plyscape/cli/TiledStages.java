@@ -1,0 +1,50 @@
+package plyscape.cli;
+
+import java.util.List;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.output.FileSink;
+import plyscape.plan.Plan;
+import plyscape.plan.PlanOptions;
+import plyscape.plan.Progress;
+import plyscape.render.OverviewPicture;
+import plyscape.report.TilesJson;
+
+/** Stages that write a landscape over several panels as one directory a panel, with an overview above them. */
+record TiledStages(Stages usual) implements Stages {
+
+  @Override
+  public List<String> names(PlanOptions options) {
+    return usual.names(options);
+  }
+
+  @Override
+  public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+    return usual.plan(job, options, progress, warnings);
+  }
+
+  @Override
+  public void write(Plan plan, FileSink out) {
+    if (plan.tiles().isEmpty()) {
+      usual.write(plan, out);
+    } else if (plan.time() == null) {
+      out.write("preview.png", OverviewPicture.png(plan));
+    } else {
+      for (Plan.Tile tile : plan.tiles()) {
+        usual.write(tile.plan(), out.folder(tile.name()));
+      }
+      out.write("overview.png", OverviewPicture.png(plan));
+      out.write("tiles.json", TilesJson.text(plan));
+    }
+  }
+
+  @Override
+  public String json(Plan plan) {
+    return plan.tiles().isEmpty() ? usual.json(plan) : TilesJson.withPlans(plan);
+  }
+
+  @Override
+  public String table(Plan plan) {
+    return usual.table(plan);
+  }
+}

@@ -1,0 +1,98 @@
+package plyscape.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.simulate.CutResult;
+import plyscape.toolpath.LowerBound;
+import plyscape.toolpath.PathPlanner;
+import plyscape.toolpath.PocketLevel;
+import plyscape.toolpath.ToolRun;
+
+/** The second half of a run, for one panel: toolpaths, G-code, the simulation of that G-code, the bound. */
+final class PanelCut {
+
+  private final PlanOptions options;
+  private final Progress progress;
+  private final Warnings warnings;
+
+  PanelCut(PlanOptions options, Progress progress, Warnings warnings) {
+    this.options = options;
+    this.progress = progress;
+    this.warnings = warnings;
+  }
+
+  /** The finished plan of a panel from the plan of its regions. */
+  Plan of(Plan regions) {
+    Job job = regions.job();
+    List<PocketLevel> levels = levels(regions);
+
+    progress.stage("toolpaths");
+    List<ToolRun> runs = PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
+    TravelCheck.require(job, regions.thicknessMm(), runs);
+
+    progress.stage("G-code");
+    ProgramMaker maker = new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
+    List<ProgramMaker.Made> made = new ArrayList<>();
+    for (ToolRun run : runs) {
+      made.add(maker.make(made.size() + 1, run));
+    }
+
+    progress.stage("simulation");
+    CutResult result = Proof.of(regions, made, options.simulationCellMm());
+    Proof.require(result);
+    Proof.warn(result, warnings);
+
+    progress.stage("lower bound");
+    double bound = LowerBound.seconds(levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM);
+    List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
+    return new Plan(
+        job,
+        regions.depths(),
+        regions.thicknessMm(),
+        regions.terrain(),
+        regions.bands(),
+        regions.zones(),
+        regions.tiling(),
+        programs,
+        time(programs, bound),
+        result.verification(),
+        warnings.list(),
+        regions.version());
+  }
+
+  /** Pockets with a depth over 0, from the top down; those of plies that don't show are kept as steps on the way. */
+  static List<PocketLevel> levels(Plan regions) {
+    MultiPolygon none = new GeometryFactory().createMultiPolygon();
+    SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());
+    List<PocketLevel> levels = new ArrayList<>();
+    regions
+        .tiling()
+        .pockets()
+        .forEach(
+            (ply, pocket) -> {
+              double depth = regions.depths().get(ply - 1).targetMm();
+              if (depth > 0) {
+                levels.add(new PocketLevel(ply, depth, pocket, exposed.getOrDefault(ply, none)));
+              }
+            });
+    return levels;
+  }
+
+  private static PlanTime time(List<ToolProgram> programs, double boundS) {
+    double cut = 0;
+    double rapid = 0;
+    for (ToolProgram program : programs) {
+      for (ToolProgram.PassSummary pass : program.passes()) {
+        cut += pass.cutS();
+        rapid += pass.rapidS();
+      }
+    }
+    return new PlanTime(cut, rapid, cut + rapid, boundS);
+  }
+}

@@ -1,0 +1,146 @@
+package plyscape.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code panel.tiles}: one landscape over several panels, from the command line. */
+class TiledPlanTest {
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  @TempDir Path folder;
+  private SmallJob files;
+
+  /** A cone on a ridge, twice as wide as high. */
+  @BeforeEach
+  void makeFiles() {
+    files = new SmallJob(folder);
+    StringBuilder grid = new StringBuilder("ncols 24\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
+    for (int row = 0; row < 12; row++) {
+      for (int column = 0; column < 24; column++) {
+        double z = 100 - 4 * Math.hypot(row - 5.5, 0.7 * (column - 9)) + 0.5 * row;
+        grid.append(String.format(Locale.ROOT, "%.2f ", z));
+      }
+      grid.append('\n');
+    }
+    files.write("wide.asc", grid.toString());
+  }
+
+  private Path job(String tiles) {
+    return files.write(
+        "wide.yaml",
+        """
+        layup: layup.yaml
+        terrain: {file: wide.asc, plies: [high, low], smoothing: 0, crs: "EPSG:32632"}
+        """
+            + "panel: {width: 30, height: 33, border: 3" + tiles + "}\n");
+  }
+
+  @Test
+  void twoPanels_areTwoPlansThatVerify_withAnOverview() throws IOException {
+    Path out = folder.resolve("out");
+    Run run = Run.of("plan", job(", tiles: [2, 1]"), "-o", out);
+    assertEquals(0, run.code(), run.err());
+    SortedMap<String, String> written = SmallJob.contents(out);
+    for (String tile : new String[] {"tile-1-1", "tile-2-1"}) {
+      for (String name : new String[] {"plan.json", "report.html", "preview.png", "section.png", "layers/02-low.svg"}) {
+        assertTrue(written.containsKey(tile + "/" + name), tile + "/" + name + " of " + written.keySet());
+      }
+      Run verify = Run.of("verify", out.resolve(tile));
+      assertEquals(0, verify.code(), verify.out() + verify.err());
+    }
+    assertNotNull(ImageIO.read(new ByteArrayInputStream(Files.readAllBytes(out.resolve("overview.png")))));
+    JsonNode left = JSON.readTree(written.get("tile-1-1/plan.json"));
+    JsonNode right = JSON.readTree(written.get("tile-2-1/plan.json"));
+    // 54 x 27 mm of landscape, and the border only around the whole.
+    assertEquals("[3.0,3.0,30.0,30.0]", left.at("/panel/carved").toString());
+    assertEquals("[0.0,3.0,27.0,30.0]", right.at("/panel/carved").toString());
+    assertEquals(30, right.at("/panel/width_mm").doubleValue());
+    for (String common : new String[] {"/terrain/zmin_m", "/terrain/zmax_m", "/plies/0/breaks_m", "/plies/1/breaks_m", "/plies/1/target_mm"}) {
+      assertEquals(left.at(common), right.at(common), common);
+    }
+    JsonNode tiles = JSON.readTree(written.get("tiles.json"));
+    assertEquals("plyscape-tiles-1", tiles.at("/schema").asText());
+    assertEquals(2, tiles.at("/tiles").size());
+    assertEquals(30, tiles.at("/tiles/1/left_mm").doubleValue());
+    assertEquals(
+        left.at("/time/total_s").doubleValue() + right.at("/time/total_s").doubleValue(),
+        tiles.at("/total_s").doubleValue(), 1e-9);
+    double area = left.at("/plies/1/area_mm2").doubleValue() + right.at("/plies/1/area_mm2").doubleValue();
+    assertTrue(run.out().contains(String.format(Locale.ROOT, "%.1f", area)), area + " in\n" + run.out());
+  }
+
+  /** The same landscape on one panel of that size has the same plies and areas. */
+  @Test
+  void twoPanels_carryWhatOneLargePanelWould() throws IOException {
+    Run split = Run.of("plan", job(", tiles: [2, 1]"), "-o", folder.resolve("a"), "--json", "-q");
+    assertEquals(0, split.code(), split.err());
+    Run large = Run.of("preview", job(""), "--width", "60", "--json", "-q");
+    assertEquals(0, large.code(), large.err());
+    TreeMap<String, Double> areas = new TreeMap<>();
+    for (JsonNode tile : JSON.readTree(split.out()).get("tiles")) {
+      for (JsonNode ply : tile.at("/plan/plies")) {
+        areas.merge(ply.get("name").asText(), ply.get("area_mm2").doubleValue(), Double::sum);
+      }
+    }
+    for (JsonNode ply : JSON.readTree(large.out()).get("plies")) {
+      assertEquals(ply.get("area_mm2").doubleValue(), areas.get(ply.get("name").asText()), 0.01);
+    }
+  }
+
+  @Test
+  void oneTile_isThePlainPlan_byteForByte() throws IOException {
+    assertEquals(0, Run.of("plan", job(""), "-o", folder.resolve("plain")).code());
+    assertEquals(0, Run.of("plan", job(", tiles: [1, 1]"), "-o", folder.resolve("one")).code());
+    assertEquals(SmallJob.contents(folder.resolve("plain")), SmallJob.contents(folder.resolve("one")));
+  }
+
+  @Test
+  void force_replacesTilesOnly_andPreviewShowsTheWhole() throws IOException {
+    Path out = folder.resolve("out");
+    Path job = job(", tiles: [2, 1]");
+    assertEquals(0, Run.of("plan", job, "-o", out).code());
+    assertEquals(1, Run.of("plan", job, "-o", out).code());
+    SortedMap<String, String> first = SmallJob.contents(out);
+    assertEquals(0, Run.of("plan", job, "-o", out, "--force").code());
+    assertEquals(first, SmallJob.contents(out));
+    files.write("out/tile-1-1/mine.txt", "kept");
+    Run kept = Run.of("plan", job, "-o", out, "--force");
+    assertEquals(1, kept.code());
+    assertTrue(kept.err().contains("tile-1-1/mine.txt"), kept.err());
+    Path picture = folder.resolve("picture");
+    Run preview = Run.of("preview", job, "-o", picture);
+    assertEquals(0, preview.code(), preview.err());
+    assertEquals(java.util.Set.of("preview.png"), SmallJob.contents(picture).keySet());
+  }
+
+  @Test
+  void panelsThatStayBare_andBadCounts_areFaults() {
+    Run bare = Run.of("plan", job(", tiles: [2, 5]"), "-o", folder.resolve("out"));
+    assertEquals(1, bare.code(), bare.err());
+    assertTrue(bare.err().contains("tile-1-1"), bare.err());
+    assertFalse(Files.exists(folder.resolve("out")));
+    for (String bad : new String[] {"[0, 1]", "[2]", "[1.5, 1]", "[21, 1]", "3"}) {
+      Run run = Run.of("plan", job(", tiles: " + bad), "-o", folder.resolve("out"));
+      assertEquals(2, run.code(), bad + ": " + run.err());
+    }
+    Run odd = Run.of("plan", job(", tiles: [2, 1]"), "-o", folder.resolve("out"), "--width", "30.0004");
+    assertEquals(2, odd.code(), odd.err());
+  }
+}
