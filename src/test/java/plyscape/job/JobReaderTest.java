@@ -111,6 +111,13 @@ class JobReaderTest {
   }
 
   @Test
+  void tiles_areColumnsAndRowsOfPanels_oneByDefault() {
+    Job job = files.job(LEAST + "panel: {width: 200, height: 150, border: 5, tiles: [3, 2]}\n");
+    assertEquals(new Job.PanelSpec(200, 150, 5, 3, 2), job.panel());
+    assertEquals(new Job.PanelSpec(600, 300, 5), job.panel().whole());
+  }
+
+  @Test
   void faults_sayPlaceFoundAndWanted() {
     assertEquals(
         "job.yaml:1:1: the key \"layup\" is missing; wanted a layup file, such as layup.yaml",
@@ -119,7 +126,7 @@ class JobReaderTest {
         "job.yaml:1:1: the key \"terrain\" is missing; wanted keys with values, at least \"file:\"",
         files.jobFault("layup: layup.yaml\n"));
     assertEquals(
-        "job.yaml:3:9: panel: unknown key \"widht\"; did you mean \"width\"? known are width, height, border",
+        "job.yaml:3:9: panel: unknown key \"widht\"; did you mean \"width\"? known are width, height, border, tiles",
         files.jobFault(LEAST + "panel: {widht: 10}\n"));
     assertEquals(
         "job.yaml:3:17: panel.width: found \"240\" in quotes; wanted a number, mm, 5 to 5000",
@@ -196,7 +203,7 @@ class JobReaderTest {
         "--width: found \"wide\"; wanted a number, mm, 5 to 5000",
         files.jobFault(LEAST, new Setting("panel.width", "wide", "--width")));
     assertEquals(
-        "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width, height, border",
+        "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width, height, border, tiles",
         files.jobFault(LEAST, new Setting("panel.widht", "3", "--set panel.widht=3")));
     assertTrue(files.jobFault(LEAST, new Setting("layup.name", "3", "--set")).contains("no keys under a single value"));
     assertTrue(files.jobFault(LEAST, new Setting("tools.5.feed", "3", "--set")).contains("no entry \"5\""));
