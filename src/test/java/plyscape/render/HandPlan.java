@@ -14,7 +14,6 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import plyscape.bands.Bands;
 import plyscape.fault.Warning;
 import plyscape.grid.Box;
@@ -49,6 +48,7 @@ import plyscape.zones.Zone;
 public final class HandPlan {
 
   private static final GeometryFactory FACTORY = new GeometryFactory();
+  private static final PrecisionModel GRID = new PrecisionModel(1000);
 
   private HandPlan() {}
 
@@ -121,7 +121,7 @@ public final class HandPlan {
     Geometry deeper = FACTORY.createMultiPolygon();
     for (int k = exposed.lastKey(); k >= 1; k--) {
       if (exposed.containsKey(k)) {
-        deeper = OverlayNGRobust.overlay(deeper, exposed.get(k), OverlayNG.UNION);
+        deeper = OverlayNG.overlay(deeper, exposed.get(k), OverlayNG.UNION, GRID);
       }
       pockets.put(k, multi(deeper));
     }
@@ -136,14 +136,13 @@ public final class HandPlan {
 
   /** Paints areas over one another, the later on top; vertices on the grid of 0.001 mm. */
   public static SortedMap<Integer, MultiPolygon> paint(Box carved, List<Integer> plies, List<Geometry> areas) {
-    PrecisionModel grid = new PrecisionModel(1000);
     Geometry free = box(carved.minX(), carved.minY(), carved.maxX(), carved.maxY());
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>();
     for (int i = areas.size() - 1; i >= 0; i--) {
-      Geometry shown = OverlayNG.overlay(free, areas.get(i), OverlayNG.INTERSECTION, grid);
-      free = OverlayNG.overlay(free, areas.get(i), OverlayNG.DIFFERENCE, grid);
+      Geometry shown = OverlayNG.overlay(free, areas.get(i), OverlayNG.INTERSECTION, GRID);
+      free = OverlayNG.overlay(free, areas.get(i), OverlayNG.DIFFERENCE, GRID);
       Geometry before = exposed.getOrDefault(plies.get(i), FACTORY.createMultiPolygon());
-      Geometry all = OverlayNG.overlay(before, multi(shown), OverlayNG.UNION, grid);
+      Geometry all = OverlayNG.overlay(before, multi(shown), OverlayNG.UNION, GRID);
       if (!all.isEmpty()) {
         exposed.put(plies.get(i), multi(all));
       }

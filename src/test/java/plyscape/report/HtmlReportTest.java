@@ -65,6 +65,27 @@ class HtmlReportTest {
   }
 
   @Test
+  void summaryAndProof_haveTheFiguresOfPlanJson() throws Exception {
+    JsonNode plan = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
+    String text = PAGE.replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+    JsonNode proof = plan.get("verification");
+    JsonNode time = plan.get("time");
+    for (String part :
+        List.of(
+            "Machine time " + Words.time(time.get("total_s").doubleValue()),
+            "the limit is " + Words.time(time.get("lower_bound_s").doubleValue()),
+            Numbers.fixed(100 * proof.get("matched_share").doubleValue(), 2) + " % as planned",
+            Words.time(time.get("cut_s").doubleValue()) + " cutting, " + Words.time(time.get("rapid_s").doubleValue()) + " moving",
+            "Cut too deep " + fixed(proof, "gouged_mm2", 3) + " mm2, at most " + fixed(proof, "gouge_max_mm", 3) + " mm",
+            "Left too high " + fixed(proof, "uncut_mm2", 2) + " mm2",
+            "Out of reach " + fixed(proof, "unreachable_mm2", 2) + " mm2",
+            "Collisions " + proof.get("collisions").asInt(),
+            fixed(plan.get("panel"), "thickness_mm", 2) + " mm thick, 4 of 5 plies show")) {
+      assertTrue(text.contains(part), "not on the page: " + part);
+    }
+  }
+
+  @Test
   void page_warnsFirst_andLoadsNothing() {
     String page = PAGE;
     assertTrue(page.indexOf("thin-ply") < page.indexOf("id=\"summary\""));
