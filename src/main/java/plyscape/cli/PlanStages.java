@@ -1,6 +1,9 @@
 package plyscape.cli;
 
 import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.FileSink;
@@ -32,10 +35,13 @@ final class PlanStages implements Stages {
 
   @Override
   public void write(Plan plan, FileSink out) {
-    out.write("preview.png", PreviewPicture.png(plan));
     if (plan.time() == null) {
+      out.write("preview.png", PreviewPicture.png(plan));
       return;
     }
+    // The largest picture is drawn while the rest is written: a plan never changes, so both may read it.
+    FutureTask<byte[]> preview = new FutureTask<>(() -> PreviewPicture.png(plan));
+    ForkJoinPool.commonPool().execute(preview);
     out.write("section.png", SectionPicture.png(plan));
     for (LayerFile layer : SvgLayers.write(plan)) {
       out.write("layers/" + layer.name(), layer.text());
@@ -45,6 +51,21 @@ final class PlanStages implements Stages {
     }
     out.write("plan.json", PlanJson.text(plan));
     out.write("report.html", HtmlReport.text(plan));
+    out.write("preview.png", outcome(preview));
+  }
+
+  private static byte[] outcome(FutureTask<byte[]> task) {
+    try {
+      return task.get();
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof Error error) {
+        throw error;
+      }
+      throw e.getCause() instanceof RuntimeException own ? own : new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while drawing", e);
+    }
   }
 
   @Override
