@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warnings;
@@ -32,6 +35,12 @@ final class PanelCut {
     Job job = regions.job();
     List<PocketLevel> levels = levels(regions);
 
+    // The bound needs only the pockets: it is worked out beside the paths, which keep one processor busy for long.
+    FutureTask<Double> bound =
+        new FutureTask<>(
+            () -> LowerBound.seconds(levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
+    ForkJoinPool.commonPool().execute(bound);
+
     progress.stage("toolpaths");
     List<ToolRun> runs = PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
     TravelCheck.require(job, regions.thicknessMm(), runs);
@@ -49,7 +58,7 @@ final class PanelCut {
     Proof.warn(result, warnings);
 
     progress.stage("lower bound");
-    double bound = LowerBound.seconds(levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM);
+    double boundS = outcome(bound);
     List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
     return new Plan(
         job,
@@ -60,7 +69,7 @@ final class PanelCut {
         regions.zones(),
         regions.tiling(),
         programs,
-        time(programs, bound),
+        time(programs, boundS),
         result.verification(),
         warnings.list(),
         regions.version());
@@ -82,6 +91,20 @@ final class PanelCut {
               }
             });
     return levels;
+  }
+
+  private static double outcome(FutureTask<Double> task) {
+    try {
+      return task.get();
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof Error error) {
+        throw error;
+      }
+      throw (RuntimeException) e.getCause();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while working out the lower bound", e);
+    }
   }
 
   private static PlanTime time(List<ToolProgram> programs, double boundS) {
