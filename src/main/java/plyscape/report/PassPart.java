@@ -11,6 +11,9 @@ final class PassPart {
   private static final double BAR_WIDTH = 860;
   private static final int ROW = 46;
 
+  /** A small spindle is up to speed in a few seconds (common practice). */
+  private static final double SPINDLE_START_S = 5;
+
   private PassPart() {}
 
   static void write(Html page, Plan plan) {
@@ -19,9 +22,11 @@ final class PassPart {
       page.raw("<p>A preview has no passes.</p>\n</section>\n");
       return;
     }
-    page.raw("<p>" + Words.time(plan.time().totalS()) + " in all: " + Words.time(plan.time().cutS()) + " cutting, "
-            + Words.time(plan.time().rapidS()) + " moving. Add your own time for changing cutters and starting the spindle. ")
-        .raw("No plan with these cutters and stepovers can take less than " + Words.time(plan.time().lowerBoundS()) + ".</p>\n");
+    page.raw("<p>" + Words.time(plan.time().totalS()) + " of machine time: " + Words.time(plan.time().cutS()) + " cutting, "
+            + Words.time(plan.time().rapidS()) + " moving. No plan with these cutters and stepovers can take less than "
+            + Words.time(plan.time().lowerBoundS()) + ". ")
+        .raw("With " + Words.time(changesS(plan)) + " for putting in " + cutters(plan) + " and " + Words.time(spindleS(plan))
+            + " for the spindle to come up, allow " + Words.time(plan.time().totalS() + changesS(plan) + spindleS(plan)) + ".</p>\n");
     if (!plan.programs().isEmpty()) {
       timeBar(page, plan);
     }
@@ -36,6 +41,19 @@ final class PassPart {
       }
     }
     page.endTable().raw("</section>\n");
+  }
+
+  /** Every file begins with a cutter put in. */
+  private static double changesS(Plan plan) {
+    return plan.programs().size() * plan.job().machine().toolChangeS();
+  }
+
+  private static double spindleS(Plan plan) {
+    return plan.programs().size() * SPINDLE_START_S;
+  }
+
+  private static String cutters(Plan plan) {
+    return plan.programs().size() == 1 ? "the cutter" : plan.programs().size() + " cutters";
   }
 
   /** One bar a tool, all to one scale, its pieces by pass in ply colours with the ply's number. */

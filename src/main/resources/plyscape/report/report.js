@@ -201,6 +201,8 @@
     handles.forEach((h, k) => {
       h.setAttribute('cx', ends[k][0]);
       h.setAttribute('cy', panel.height - ends[k][1]);
+      h.setAttribute('aria-valuenow', ends[k][0].toFixed(1));
+      h.setAttribute('aria-valuetext', 'X ' + ends[k][0].toFixed(1) + ', Y ' + ends[k][1].toFixed(1) + ' mm');
       marks[k].setAttribute('x', ends[k][0]);
       marks[k].setAttribute('y', panel.height - ends[k][1]);
     });

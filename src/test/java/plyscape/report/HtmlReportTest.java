@@ -76,6 +76,8 @@ class HtmlReportTest {
             "the limit is " + Words.time(time.get("lower_bound_s").doubleValue()),
             Numbers.fixed(100 * proof.get("matched_share").doubleValue(), 2) + " % as planned",
             Words.time(time.get("cut_s").doubleValue()) + " cutting, " + Words.time(time.get("rapid_s").doubleValue()) + " moving",
+            // One cutter put in (a minute by default) and one start of the spindle (5 s).
+            "allow " + Words.time(time.get("total_s").doubleValue() + 60 + 5),
             "Cut too deep " + fixed(proof, "gouged_mm2", 3) + " mm2, at most " + fixed(proof, "gouge_max_mm", 3) + " mm",
             "Left too high " + fixed(proof, "uncut_mm2", 2) + " mm2",
             "Out of reach " + fixed(proof, "unreachable_mm2", 2) + " mm2",
