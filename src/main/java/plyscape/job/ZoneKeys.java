@@ -11,6 +11,7 @@ final class ZoneKeys {
 
   private static final String WANTED = "a list of zones, each with keys such as name, file, where and ply";
   private static final int MOST_ZONES = 1000;
+  private static final int MOST_VALUES = 1000;
 
   private ZoneKeys() {}
 
@@ -28,7 +29,7 @@ final class ZoneKeys {
 
   private static ZoneSpec zone(YamlNode item, int number, PlyNames plies) {
     Keys keys =
-        Keys.of(item, "zones." + number, "name", "file", "where", "ply", "sink", "width", "ground_width", "keep");
+        Keys.of(item, "zones." + number, "name", "file", "where", "ply", "sink", "width", "ground_width", "values", "keep");
     if (keys.has("ply") == keys.has("sink")) {
       throw new InputFault(
           item.place(),
@@ -42,6 +43,7 @@ final class ZoneKeys {
           "wanted one: mm on the panel, or metres on the ground");
     }
     Path file = keys.file("file", "a map file, such as zones.geojson");
+    List<Double> values = values(keys);
     Double sink = keys.numberOrNull("sink", Range.whole(0, 500, "plies below the terrain's"));
     ZoneSpec.WidthBy widthBy = widthBy(keys);
     return new ZoneSpec(
@@ -53,6 +55,7 @@ final class ZoneKeys {
         widthBy == null ? keys.numberOrNull("width", Range.mm(0.01, 1000)) : null,
         widthBy == null ? keys.numberOrNull("ground_width", Range.of(0.001, 1e6, "m")) : null,
         widthBy,
+        values,
         keep(keys));
   }
 
@@ -70,6 +73,27 @@ final class ZoneKeys {
       }
     }
     return null;
+  }
+
+  /** {@code values}: classes of a raster, or null. */
+  private static List<Double> values(Keys zone) {
+    String wanted = "numbers of the raster's classes, such as [41, 42, 43]";
+    YamlNode node = zone.optional("values", wanted);
+    if (node == null) {
+      return null;
+    }
+    for (String key : List.of("where", "width", "ground_width")) {
+      if (zone.has(key)) {
+        throw new InputFault(
+            zone.place(key), "a zone with both \"values\" and \"" + key + "\"",
+            "wanted values for a raster, or " + key + " for a map of features");
+      }
+    }
+    List<YamlNode> items = node.kind() == YamlNode.Kind.LIST ? node.items() : List.of(node);
+    if (items.isEmpty() || items.size() > MOST_VALUES) {
+      throw new InputFault(node.place(), "found " + items.size() + " values", "wanted 1 to " + MOST_VALUES + " " + wanted);
+    }
+    return items.stream().map(item -> Range.of(-1e9, 1e9, "").check(item)).toList();
   }
 
   private static ZoneSpec.Keep keep(Keys zone) {

@@ -16,6 +16,7 @@ import java.util.SortedMap;
  * @param widthMm full width on the panel for lines, or null
  * @param groundWidthM full width on the ground for lines, or null
  * @param widthBy width from a property, or null
+ * @param values classes of a raster whose cells are the zone; null when the file is a map of features
  * @param keep what happens to what is narrower than the smallest cutter
  */
 public record ZoneSpec(
@@ -27,6 +28,7 @@ public record ZoneSpec(
     Double widthMm,
     Double groundWidthM,
     WidthBy widthBy,
+    List<Double> values,
     Keep keep) {
 
   /** A zone with fixed or no width whose narrow parts are given to neighbours. */
@@ -38,7 +40,7 @@ public record ZoneSpec(
       Integer sink,
       Double widthMm,
       Double groundWidthM) {
-    this(name, file, where, plyNumber, sink, widthMm, groundWidthM, null, Keep.MERGE);
+    this(name, file, where, plyNumber, sink, widthMm, groundWidthM, null, null, Keep.MERGE);
   }
 
   /** Numbers from {@code least} to {@code most}, both included; null for no limit. */

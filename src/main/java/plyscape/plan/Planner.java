@@ -11,6 +11,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.region.Tiling;
 import plyscape.region.TilingBuilder;
+import plyscape.terrain.ClassReader;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
 import plyscape.zones.OutsideZone;
@@ -71,7 +72,9 @@ public final class Planner {
     Bands bands = BandMaker.make(job.terrain(), terrain, depths);
 
     progress.stage("zones");
-    List<Zone> zones = new ArrayList<>(ZoneReader.read(job.zones(), terrain.frame(), smallestMm, warnings));
+    List<Zone> zones = new ArrayList<>(
+            ZoneReader.read(
+                job.zones(), terrain.frame(), file -> ClassReader.read(file, terrain.frame(), warnings), smallestMm, warnings));
     if (job.terrain().take().outline() != null) {
       zones.add(OutsideZone.of(job.terrain().take().outline(), terrain.frame(), warnings));
     }

@@ -23,7 +23,15 @@ final class RasterOpener {
    * @throws InputFault when there is no such file, or it is in no known format, or it is broken
    */
   static Raster open(Path file, TerrainTake.Encoding encoding, Warnings warnings) {
-    Raster raster = chosen(file, encoding, warnings);
+    return placed(chosen(file, encoding, false, warnings), file);
+  }
+
+  /** The same for a raster of classes: a TIFF's palette is read as the numbers of its colours. */
+  static Raster openClasses(Path file, Warnings warnings) {
+    return placed(chosen(file, TerrainTake.Encoding.AUTO, true, warnings), file);
+  }
+
+  private static Raster placed(Raster raster, Path file) {
     Affine a = raster.toGround();
     double far = Math.max(reach(a.x0(), a.xCol(), a.xRow(), raster), reach(a.y0(), a.yCol(), a.yRow(), raster));
     double step = Math.abs(a.xCol() * a.yRow() - a.xRow() * a.yCol());
@@ -39,7 +47,7 @@ final class RasterOpener {
     return Math.abs(origin) + Math.abs(perColumn) * raster.columns() + Math.abs(perRow) * raster.rows();
   }
 
-  private static Raster chosen(Path file, TerrainTake.Encoding encoding, Warnings warnings) {
+  private static Raster chosen(Path file, TerrainTake.Encoding encoding, boolean classes, Warnings warnings) {
     Place place = Place.file(file.toString());
     if (!Files.isRegularFile(file)) {
       throw new InputFault(
@@ -51,7 +59,7 @@ final class RasterOpener {
           || starts(head, 'M', 'M', 0, 42)
           || starts(head, 'I', 'I', 43, 0)
           || starts(head, 'M', 'M', 0, 43)) {
-        return TiffRaster.open(file);
+        return TiffRaster.open(file, classes);
       }
       if (starts(head, 0x89, 'P', 'N', 'G')) {
         return PngRaster.open(file, encoding, warnings);

@@ -54,8 +54,12 @@ record TiffCells(
     }
   }
 
-  /** Reads what the tags say; a file that isn't one band of numbers is an input fault. */
-  static TiffCells of(TiffTags tags) {
+  /**
+   * Reads what the tags say; a file that isn't one band of numbers is an input fault.
+   *
+   * @param classes take a palette's numbers as they are
+   */
+  static TiffCells of(TiffTags tags, boolean classes) {
     int bands = tags.number(TiffTags.SAMPLES_PER_PIXEL, 1);
     if (bands != 1) {
       boolean colours = bands <= 4 && tags.number(TiffTags.PHOTOMETRIC, 1) == 2;
@@ -64,7 +68,7 @@ record TiffCells(
               + (colours ? " (red, green, blue: a picture)" : ""),
           "expected one band of elevations; write the wanted one to a file of its own");
     }
-    if (tags.number(TiffTags.PHOTOMETRIC, 1) == 3) {
+    if (!classes && tags.number(TiffTags.PHOTOMETRIC, 1) == 3) {
       throw new InputFault(
           tags.place(), "its cells are colours of a palette, not elevations", "expected one band of elevations");
     }

@@ -28,7 +28,7 @@ final class TiffRaster implements Raster {
   private final GroundCrs crs;
   private final double metresPerValue;
 
-  private TiffRaster(Path file, FileChannel channel) throws IOException {
+  private TiffRaster(Path file, FileChannel channel, boolean classes) throws IOException {
     this.file = file;
     this.channel = channel;
     TiffTags tags = TiffTags.read(channel, Place.file(file.toString()));
@@ -37,7 +37,7 @@ final class TiffRaster implements Raster {
     if (columns < 1 || rows < 1 || (long) columns * rows > Integer.MAX_VALUE - 8) {
       throw new InputFault(tags.place(), "it is " + columns + " x " + rows + " cells", "use a smaller raster");
     }
-    TiffCells cells = TiffCells.of(tags);
+    TiffCells cells = TiffCells.of(tags, classes);
     this.blocks = TiffBlocks.of(channel, tags, cells, columns, rows);
     this.library = blocks == null ? TiffLibrary.open(file, cells) : null;
     GeoKeys keys = new GeoKeys(tags);
@@ -52,9 +52,14 @@ final class TiffRaster implements Raster {
 
   /** Opens a file and reads its tags, but no cells. */
   static Raster open(Path file) throws IOException {
+    return open(file, false);
+  }
+
+  /** The same; for classes a palette is read as the numbers of its colours. */
+  static Raster open(Path file, boolean classes) throws IOException {
     FileChannel channel = FileChannel.open(file, StandardOpenOption.READ);
     try {
-      return new TiffRaster(file, channel);
+      return new TiffRaster(file, channel, classes);
     } catch (InputFault e) {
       channel.close();
       throw e;

@@ -31,19 +31,25 @@ final class GeoJsonReader {
   private final String name;
   private final JsonParser parser;
   private final List<MapFeature> features = new ArrayList<>();
+  private final MapLimits limits;
   private String crs;
 
-  private GeoJsonReader(String name, JsonParser parser) {
+  private GeoJsonReader(String name, JsonParser parser, MapLimits limits) {
+    this.limits = limits;
     this.name = name;
     this.parser = parser;
   }
 
   /** Everything in the file; an {@link InputFault} says what keeps it from being read. */
   static MapFile read(Path file) {
+    return read(file, MapLimits.of(file.toString()));
+  }
+
+  static MapFile read(Path file, MapLimits limits) {
     String name = file.toString();
     try (InputStream in = new BufferedInputStream(Files.newInputStream(file), 1 << 16);
         JsonParser parser = new JsonFactory().createParser(ByteOrderMark.skip(in))) {
-      GeoJsonReader reader = new GeoJsonReader(name, parser);
+      GeoJsonReader reader = new GeoJsonReader(name, parser, limits);
       reader.readTop();
       String crs = reader.crs == null ? GroundMap.LONGITUDE_LATITUDE : reader.crs;
       return new MapFile(name, crs, reader.crs != null, List.copyOf(reader.features));
@@ -104,7 +110,7 @@ final class GeoJsonReader {
       JsonToken value = parser.nextToken();
       switch (key) {
         case "type" -> out.type = value.isScalarValue() ? parser.getText() : null;
-        case "coordinates" -> out.coordinates = JsonValues.coordinates(parser);
+        case "coordinates" -> out.coordinates = JsonValues.coordinates(parser, limits);
         case "geometries" -> out.geometries = value == JsonToken.START_ARRAY ? objects() : null;
         case "geometry" -> out.geometry = value == JsonToken.START_OBJECT ? members(false) : skipped();
         case "properties" -> out.properties = value == JsonToken.START_OBJECT ? JsonValues.object(parser) : noProperties();
@@ -174,6 +180,7 @@ final class GeoJsonReader {
   }
 
   private void add(Members feature) {
+    limits.feature();
     String trouble = "";
     Geometry geometry = null;
     if (feature.geometry != null) {

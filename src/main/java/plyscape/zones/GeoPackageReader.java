@@ -41,10 +41,12 @@ final class GeoPackageReader {
           + " WHERE c.data_type = 'features' ORDER BY g.table_name";
 
   private final String name;
+  private final MapLimits limits;
   private final List<MapFeature> features = new ArrayList<>();
 
   private GeoPackageReader(String name) {
     this.name = name;
+    limits = MapLimits.of(name);
   }
 
   /** Whether a file is an SQLite database. */
@@ -145,11 +147,13 @@ final class GeoPackageReader {
   }
 
   private void add(String label, Map<String, Object> properties, byte[] blob) {
+    limits.feature();
     String trouble = "";
     Geometry geometry = null;
     if (blob != null) {
       try {
         geometry = GeoPackageBlob.read(blob);
+        limits.points(geometry == null ? 0 : geometry.getNumPoints());
       } catch (IllegalArgumentException e) {
         trouble = e.getMessage();
       }

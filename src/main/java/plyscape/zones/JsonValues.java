@@ -54,7 +54,7 @@ final class JsonValues {
    * Nested arrays of numbers: an array that begins with a number is a {@link Coordinate}, others are lists of what they
    * hold. Whatever else stands there is a String saying what, so that the feature can be reported.
    */
-  static Object coordinates(JsonParser parser) throws IOException {
+  static Object coordinates(JsonParser parser, MapLimits limits) throws IOException {
     if (parser.currentToken() != JsonToken.START_ARRAY) {
       String found = parser.currentToken() == JsonToken.VALUE_NULL ? "null" : "no array";
       parser.skipChildren();
@@ -62,11 +62,12 @@ final class JsonValues {
     }
     JsonToken first = parser.nextToken();
     if (first.isNumeric()) {
+      limits.points(1);
       return position(parser);
     }
     List<Object> list = new ArrayList<>();
     while (parser.currentToken() != JsonToken.END_ARRAY) {
-      list.add(coordinates(parser));
+      list.add(coordinates(parser, limits));
       parser.nextToken();
     }
     return list;

@@ -6,12 +6,15 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
 
@@ -25,41 +28,67 @@ public final class ZoneReader {
   private final Warnings warnings;
   private final Map<Path, MapFile> files = new HashMap<>();
   private final Map<Path, GroundMap> maps = new HashMap<>();
-
+  private final Map<Path, ClassGrid> grids = new HashMap<>();
+  private final Function<Path, ClassGrid> rasters;
   private final double smallestToolMm;
 
-  private ZoneReader(GroundFrame frame, double smallestToolMm, Warnings warnings) {
+  private ZoneReader(
+      GroundFrame frame, Function<Path, ClassGrid> rasters, double smallestToolMm, Warnings warnings) {
+    this.rasters = rasters;
     this.frame = frame;
     this.smallestToolMm = smallestToolMm;
     this.warnings = warnings;
   }
 
-  /** The same without a tool: {@code keep} does nothing then. */
+  /** The same for maps of features only and without a tool: {@code keep} does nothing then. */
   public static List<Zone> read(List<ZoneSpec> specs, GroundFrame frame, Warnings warnings) {
     return read(specs, frame, 0, warnings);
+  }
+
+  /** The same for maps of features only. */
+  static List<Zone> read(List<ZoneSpec> specs, GroundFrame frame, double smallestToolMm, Warnings warnings) {
+    return read(specs, frame, ZoneReader::noRaster, smallestToolMm, warnings);
   }
 
   /**
    * All zones in the order given. A file that several zones use is read once.
    *
+   * @param rasters reads the raster of a zone that has values
    * @param smallestToolMm diameter, for zones that widen or drop what is narrower
    */
   public static List<Zone> read(
-      List<ZoneSpec> specs, GroundFrame frame, double smallestToolMm, Warnings warnings) {
-    ZoneReader reader = new ZoneReader(frame, smallestToolMm, warnings);
+      List<ZoneSpec> specs,
+      GroundFrame frame,
+      Function<Path, ClassGrid> rasters,
+      double smallestToolMm,
+      Warnings warnings) {
+    ZoneReader reader = new ZoneReader(frame, rasters, smallestToolMm, warnings);
     return specs.stream().map(reader::zone).toList();
   }
 
-  private MapFile file(Path path) {
+  private static ClassGrid noRaster(Path file) {
+    throw new InputFault(Place.file(file.toString()), "a raster", "wanted a map of features here");
+  }
+
+  private MapFile file(ZoneSpec spec) {
+    if (spec.values() != null) {
+      return ClassMap.of(grids.computeIfAbsent(spec.file(), rasters), spec.values(), frame, warnings);
+    }
+    Path path = spec.file();
     if (!Files.isRegularFile(path)) {
       throw new InputFault(Place.file(path.toString()), "no such file", "name a map file, such as zones.geojson");
+    }
+    if (path.getFileName().toString().toLowerCase(Locale.ROOT).matches(".*\\.(tiff?|asc)")) {
+      throw new InputFault(
+          Place.file(path.toString()), "a raster, and the zone has no values",
+          "set the zone's values to the classes that are meant, such as [41, 42]");
     }
     return files.computeIfAbsent(
         path, p -> GeoPackageReader.accepts(p) ? GeoPackageReader.read(p) : GeoJsonReader.read(p));
   }
 
   private Zone zone(ZoneSpec spec) {
-    MapFile file = file(spec.file());
+    MapFile file = file(spec);
     GroundMap map = maps.computeIfAbsent(spec.file(), p -> GroundMap.of(file, frame, warnings));
     FeatureFilter filter = new FeatureFilter(spec.where());
     NarrowParts narrow = new NarrowParts(smallestToolMm, frame.panel());
@@ -165,8 +194,7 @@ public final class ZoneReader {
       warnings.add(
           "zone-repaired",
           repaired.size() + " polygons that cross themselves were repaired: "
-              + String.join(", ", repaired.subList(0, Math.min(5, repaired.size())))
-              + (repaired.size() > 5 ? ", ..." : "") + ".",
+              + String.join(", ", repaired) + ".",
           where);
     }
   }

@@ -48,7 +48,17 @@ class ZoneKeysTest {
   }
 
   @Test
+  void values_areNumbersOfClasses() {
+    assertEquals(List.of(41.0, 42.0), zone("values: [41, 42]").values());
+    assertEquals(List.of(5.0), zone("values: 5").values());
+    assertNull(zone("keep: drop").values());
+  }
+
+  @Test
   void faults_sayWhatWouldDo() {
+    assertTrue(files.jobFault(HEAD + "values: []}\n").contains("found 0 values"));
+    assertTrue(files.jobFault(HEAD + "values: [wood]}\n").contains("wanted a number"));
+    assertTrue(files.jobFault(HEAD + "values: [41], where: {kind: wood}}\n").contains("both \"values\" and \"where\""));
     assertTrue(files.jobFault(HEAD + "keep: wide}\n").contains("wanted merge, widen or drop"));
     assertTrue(files.jobFault(HEAD + "where: {lanes: {min: 4, max: 2}}}\n").contains("max below the min"));
     assertTrue(files.jobFault(HEAD + "where: {lanes: {min: 4, exists: true}}}\n").contains("two things"));

@@ -255,7 +255,7 @@ class ZoneReaderTest {
     ZoneSpec byLanes =
         new ZoneSpec(
             "lanes", plain.file(), plain.where(), 2, null, null, null,
-            new ZoneSpec.WidthBy("lanes", 5, 4.0, true), ZoneSpec.Keep.MERGE);
+            new ZoneSpec.WidthBy("lanes", 5, 4.0, true), null, ZoneSpec.Keep.MERGE);
     Zone zone = ZoneReader.read(List.of(byLanes), PLAIN, 1, warnings).get(0);
     double expected = 60 + Math.PI / 4 + 60 * 0.4 + Math.PI * 0.04;
     assertEquals(expected, zone.area().getArea(), 0.002 * expected);
@@ -284,6 +284,6 @@ class ZoneReaderTest {
 
   private static ZoneSpec kept(ZoneSpec spec, ZoneSpec.Keep keep) {
     return new ZoneSpec(
-        spec.name(), spec.file(), spec.where(), 2, null, spec.widthMm(), spec.groundWidthM(), null, keep);
+        spec.name(), spec.file(), spec.where(), 2, null, spec.widthMm(), spec.groundWidthM(), null, null, keep);
   }
 }

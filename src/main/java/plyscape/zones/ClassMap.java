@@ -1,0 +1,75 @@
+package plyscape.zones;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
+import plyscape.fault.Warnings;
+import plyscape.grid.ClassGrid;
+import plyscape.grid.GroundFrame;
+
+/** A raster of classes as a map with one feature: the cells that have one of some values, with exact outlines. */
+final class ClassMap {
+
+  /** Values listed in a message when none of the wanted ones occurs. */
+  private static final int MOST_LISTED = 20;
+
+  private ClassMap() {}
+
+  /** The map; a raster that names no CRS is taken as being in the terrain's, aloud. */
+  static MapFile of(ClassGrid grid, List<Double> values, GroundFrame frame, Warnings warnings) {
+    String crs = grid.crs();
+    if (crs.isEmpty() && !frame.crs().isEmpty()) {
+      warnings.add("zone-crs-guessed", grid.name() + " names no CRS: taken as the terrain's.", grid.name());
+      crs = frame.crs();
+    }
+    boolean[] marked = new boolean[grid.values().length];
+    TreeSet<Double> wanted = new TreeSet<>(values);
+    TreeSet<Double> others = new TreeSet<>();
+    boolean some = false;
+    for (int i = 0; i < marked.length; i++) {
+      double value = grid.values()[i] + 0.0; // no minus zero
+      marked[i] = wanted.contains(value);
+      some |= marked[i];
+      if (!marked[i] && !Double.isNaN(value) && others.size() <= MOST_LISTED) {
+        others.add(value);
+      }
+    }
+    String trouble = "";
+    if (marked.length == 0) {
+      trouble = "outside the carved area";
+    } else if (!some) {
+      trouble = "no cell on the carved area has such a value" + (others.isEmpty() ? "" : "; it has " + list(others));
+    }
+    Polygon[] patches =
+        CellOutlines.of(marked, grid.columns(), grid.rows()).stream()
+            .map(patch -> polygon(patch, grid))
+            .toArray(Polygon[]::new);
+    Geometry area = GeoJsonGeometry.FACTORY.createMultiPolygon(patches);
+    MapFeature feature = new MapFeature("values " + list(wanted), Map.of(), area, trouble);
+    return new MapFile(grid.name(), crs, true, List.of(feature));
+  }
+
+  private static String list(TreeSet<Double> values) {
+    List<String> texts =
+        values.stream().limit(MOST_LISTED).map(v -> v == Math.rint(v) ? Long.toString(v.longValue()) : v.toString()).toList();
+    return String.join(", ", texts) + (values.size() > MOST_LISTED ? ", ..." : "");
+  }
+
+  private static Polygon polygon(CellOutlines.Patch patch, ClassGrid grid) {
+    LinearRing[] holes = patch.holes().stream().map(hole -> ring(hole, grid)).toArray(LinearRing[]::new);
+    return GeoJsonGeometry.FACTORY.createPolygon(ring(patch.shell(), grid), holes);
+  }
+
+  private static LinearRing ring(int[] xy, ClassGrid grid) {
+    Coordinate[] out = new Coordinate[xy.length / 2 + 1];
+    for (int i = 0; 2 * i < xy.length; i++) {
+      out[i] = new Coordinate(grid.x(xy[2 * i], xy[2 * i + 1]), grid.y(xy[2 * i], xy[2 * i + 1]));
+    }
+    out[out.length - 1] = out[0].copy();
+    return GeoJsonGeometry.FACTORY.createLinearRing(out);
+  }
+}
