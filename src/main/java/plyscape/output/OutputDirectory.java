@@ -165,28 +165,38 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     if (!force) {
       throw new JobFault(asked + " exists and isn't empty", "choose another -o, or replace it with --force");
     }
+    OutputKind found = found();
     for (String file : files) {
-      if (!kind.owns(file) || files.size() >= LOOKED_AT - 1) {
+      if (!found.owns(file) || files.size() >= LOOKED_AT - 1) {
         throw new JobFault(
             asked + " holds \"" + file + "\", which plyscape didn't write there, so it isn't replaced",
             "move that away, or choose another -o");
       }
     }
-    if (!isOurs()) {
+    if (!isOurs(found)) {
       throw new JobFault(
           asked + " isn't an output of this command (no " + kind.keyFile() + " of its kind), so it isn't replaced",
           "choose another -o");
     }
   }
 
-  private boolean isOurs() throws IOException {
-    Path file = target.resolve(kind.keyFile());
+  private OutputKind found() throws IOException {
+    for (OutputKind one : kind.replaces()) {
+      if (isOurs(one)) {
+        return one;
+      }
+    }
+    return kind;
+  }
+
+  private boolean isOurs(OutputKind one) throws IOException {
+    Path file = target.resolve(one.keyFile());
     if (!Files.isRegularFile(file)) {
       return false;
     }
     try (InputStream in = Files.newInputStream(file)) {
       byte[] head = in.readNBytes(OutputKind.KEY_REACH);
-      return new String(head, StandardCharsets.UTF_8).contains(kind.keyText());
+      return new String(head, StandardCharsets.UTF_8).contains(one.keyText());
     }
   }
 

@@ -47,6 +47,11 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
     return of(key, text, all.toArray(new String[0]));
   }
 
+  /** Kinds that an output of this one may replace: of {@code plan}, one panel or several. */
+  List<OutputKind> replaces() {
+    return this == PLAN || this == TILES ? List.of(PLAN, TILES) : List.of(this);
+  }
+
   /** Whether a file of this relative path belongs to it. */
   public boolean owns(String name) {
     return names.stream().anyMatch(pattern -> pattern.matcher(name).matches());

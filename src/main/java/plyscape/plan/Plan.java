@@ -1,5 +1,6 @@
 package plyscape.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import plyscape.bands.Bands;
 import plyscape.fault.Warning;
@@ -74,5 +75,14 @@ public record Plan(
       String version) {
     this(
         job, depths, thicknessMm, terrain, bands, zones, tiling, programs, time, verification, warnings, version, List.of());
+  }
+
+  /** The same with more warnings. */
+  Plan warnedOf(List<Warning> more) {
+    List<Warning> all = new ArrayList<>(warnings);
+    all.addAll(more);
+    return new Plan(
+        job, depths, thicknessMm, terrain, bands, zones, tiling, programs, time, verification, List.copyOf(all), version,
+        tiles);
   }
 }

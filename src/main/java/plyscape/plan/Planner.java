@@ -95,18 +95,18 @@ public final class Planner {
   }
 
   private Plan tiled(Plan whole, List<Plan.Tile> parts) {
-    if (options.previewOnly()) {
-      return with(whole, parts, null);
-    }
     List<Plan.Tile> tiles = new ArrayList<>();
-    PlanTime time = new PlanTime(0, 0, 0, 0);
+    PlanTime time = options.previewOnly() ? null : new PlanTime(0, 0, 0, 0);
     for (Plan.Tile part : parts) {
-      Warnings own = new Warnings();
-      whole.warnings().forEach(w -> own.add(w.code(), w.message(), w.where()));
-      Plan cut = new PanelCut(options, progress, own).of(part.plan());
-      tiles.add(new Plan.Tile(part.column(), part.row(), cut));
-      time = time.plus(cut.time());
-      own.list().stream()
+      Plan plan = part.plan();
+      if (!options.previewOnly()) {
+        Warnings own = new Warnings();
+        plan.warnings().forEach(w -> own.add(w.code(), w.message(), w.where()));
+        plan = new PanelCut(options, progress, own).of(plan);
+        time = time.plus(plan.time());
+      }
+      tiles.add(new Plan.Tile(part.column(), part.row(), plan));
+      plan.warnings().stream()
           .skip(whole.warnings().size())
           .forEach(w -> warnings.add(w.code(), w.message(), (part.name() + " " + w.where()).strip()));
     }

@@ -20,7 +20,7 @@ final class TileSplit {
   private TileSplit() {}
 
   /**
-   * The panels, by columns from the left, upwards in each; without programs.
+   * The panels, by columns from the left, upwards in each; without programs. Warnings of a panel follow those of the whole.
    *
    * @param whole regions of the whole
    * @param panels size and number
@@ -35,7 +35,8 @@ final class TileSplit {
       for (int r = 0; r < panels.rows(); r++) {
         Box part = cutter.part(c, r);
         requireRoom(part, "tile-" + (c + 1) + "-" + (r + 1), smallestToolMm);
-        tiles.add(new Plan.Tile(c + 1, r + 1, plan(whole, panels, c, r, part, cutter.tile(c, r))));
+        Plan tile = plan(whole, panels, c, r, part, cutter.tile(c, r));
+        tiles.add(new Plan.Tile(c + 1, r + 1, tile.warnedOf(SeamCheck.of(tile, smallestToolMm))));
       }
     }
     return List.copyOf(tiles);

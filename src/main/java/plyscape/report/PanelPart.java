@@ -1,6 +1,7 @@
 package plyscape.report;
 
 import java.util.Base64;
+import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
@@ -27,7 +28,12 @@ final class PanelPart {
         .raw("<div class=\"bench\">\n");
     stage(page, plan);
     side(page, plan);
-    page.raw("</div>\n</section>\n<section id=\"section\">\n<h2>Section from A to B</h2>\n")
+    page.raw("</div>\n");
+    if (reachesEdge(plan)) {
+      page.raw("<p class=\"hint\">Where the carving runs to the panel's edge, as at a seam to the next panel, that edge is a wall for")
+          .raw(" the cutter: inner corners there keep its radius.</p>\n");
+    }
+    page.raw("</section>\n<section id=\"section\">\n<h2>Section from A to B</h2>\n")
         .raw("<canvas class=\"wide\" id=\"section-view\" role=\"img\"></canvas>\n")
         .raw("<p class=\"hint\">Bold line: the finished face, cut and sanded. Pale: wood that goes. Dark: glue lines.</p>\n</section>\n")
         .raw("<section id=\"view3d\">\n<h2>The panel as a solid</h2>\n")
@@ -36,6 +42,12 @@ final class PanelPart {
         .raw("<button id=\"nearer\">Nearer</button><button id=\"farther\">Farther</button>")
         .raw("<label>Heights <input type=\"range\" id=\"stretch\" min=\"1\" max=\"6\" step=\"0.25\" value=\"2\"></label></p>\n")
         .raw("<p class=\"hint\" id=\"solid-note\">Drag to turn. Walls show the plies that they cut through.</p>\n</section>\n");
+  }
+
+  private static boolean reachesEdge(Plan plan) {
+    Box carved = plan.tiling().carved();
+    Job.PanelSpec panel = plan.job().panel();
+    return carved.minX() <= 0 || carved.minY() <= 0 || carved.maxX() >= panel.widthMm() || carved.maxY() >= panel.heightMm();
   }
 
   private static void stage(Html page, Plan plan) {

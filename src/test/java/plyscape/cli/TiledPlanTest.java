@@ -43,13 +43,17 @@ class TiledPlanTest {
   }
 
   private Path job(String tiles) {
+    return job(tiles, "");
+  }
+
+  private Path job(String tiles, String more) {
     return files.write(
         "wide.yaml",
         """
         layup: layup.yaml
         terrain: {file: wide.asc, plies: [high, low], smoothing: 0, crs: "EPSG:32632"}
         """
-            + "panel: {width: 30, height: 33, border: 3" + tiles + "}\n");
+            + "panel: {width: 30, height: 33, border: 3" + tiles + "}\n" + more);
   }
 
   @Test
@@ -120,6 +124,11 @@ class TiledPlanTest {
     SortedMap<String, String> first = SmallJob.contents(out);
     assertEquals(0, Run.of("plan", job, "-o", out, "--force").code());
     assertEquals(first, SmallJob.contents(out));
+    // One panel after several and back are both outputs of plan.
+    assertEquals(0, Run.of("plan", job(""), "-o", out, "--force").code());
+    assertTrue(Files.exists(out.resolve("plan.json")) && !Files.exists(out.resolve("tiles.json")));
+    assertEquals(0, Run.of("plan", job(", tiles: [2, 1]"), "-o", out, "--force").code());
+    assertEquals(first, SmallJob.contents(out));
     files.write("out/tile-1-1/mine.txt", "kept");
     Run kept = Run.of("plan", job, "-o", out, "--force");
     assertEquals(1, kept.code());
@@ -128,6 +137,31 @@ class TiledPlanTest {
     Run preview = Run.of("preview", job, "-o", picture);
     assertEquals(0, preview.code(), preview.err());
     assertEquals(java.util.Set.of("preview.png"), SmallJob.contents(picture).keySet());
+  }
+
+  /** The seam lies at 120 m of ground: 3 m of the plot, 0.68 mm, are left of it, and 40 m, 9 mm, right of it. */
+  @Test
+  void stripThatASeamLeaves_isTold_andTheProofHolds() throws IOException {
+    files.write(
+        "plot.geojson",
+        """
+        {"type": "FeatureCollection", "crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::32632"}},
+         "features": [{"type": "Feature", "properties": {}, "geometry": {"type": "Polygon",
+           "coordinates": [[[117, 40], [160, 40], [160, 80], [117, 80], [117, 40]]]}}]}
+        """);
+    Path job = job(", tiles: [2, 1]", "zones: [{name: plot, file: plot.geojson, ply: low}]\n");
+    Run run = Run.of("plan", job, "-o", folder.resolve("out"));
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.err().contains("warning seam-sliver: ") && run.err().contains("tile-1-1 X29.66"), run.err());
+    JsonNode left = JSON.readTree(Files.readString(folder.resolve("out/tile-1-1/plan.json")));
+    JsonNode right = JSON.readTree(Files.readString(folder.resolve("out/tile-2-1/plan.json")));
+    assertTrue(left.at("/warnings").toString().contains("seam-sliver"));
+    assertFalse(right.at("/warnings").toString().contains("seam-sliver"));
+    // 40 m of it along the seam are 9 mm.
+    assertEquals(9 * 0.675, left.at("/verification/unreachable_mm2").doubleValue(), 1.5);
+    assertEquals(9 * 0.675, left.at("/zones/0/area_mm2").doubleValue(), 0.05);
+    assertEquals(9 * 9, right.at("/zones/0/area_mm2").doubleValue(), 0.05);
+    assertEquals(0, Run.of("verify", folder.resolve("out/tile-1-1")).code());
   }
 
   @Test
