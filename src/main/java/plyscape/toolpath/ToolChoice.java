@@ -55,8 +55,12 @@ final class ToolChoice {
     Stock stock = new Stock(lattice);
     boolean[] skipped = new boolean[lattice.size()];
     ToolPlanner planner = new ToolPlanner(fields, stock, skipped, machine, options);
+    List<Reach> reaches = IntStream.range(0, tools.size())
+        .parallel()
+        .mapToObj(t -> planner.reach(tools.get(t), walls.stream().map(level -> level.get(t)).toList()))
+        .toList();
     int first = 0;
-    Reach reach = reach(planner, first);
+    Reach reach = reaches.get(first);
     while (first < last) {
       double own = planner.freshSeconds(tools.get(first), reach);
       double next = planner.freshSeconds(tools.get(first + 1), reach);
@@ -65,7 +69,7 @@ final class ToolChoice {
       }
       leftOut(warnings, tools.get(first), own + options.toolChangeS() - next);
       first++;
-      reach = reach(planner, first);
+      reach = reaches.get(first);
     }
     List<Pass> passes =
         planner.plan(tools.get(first), reach, new double[0], first < last ? tools.get(last) : null, start);
@@ -76,7 +80,7 @@ final class ToolChoice {
     int firstTool = first;
     List<Variant> variants = choices.stream()
         .parallel()
-        .map(choice -> variant(choice, passes, firstTool, stock, skipped))
+        .map(choice -> variant(choice, passes, firstTool, stock, skipped, reaches))
         .toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {
@@ -103,10 +107,6 @@ final class ToolChoice {
         tool.name());
   }
 
-  private Reach reach(ToolPlanner planner, int tool) {
-    return planner.reach(tools.get(tool), walls.stream().map(level -> level.get(tool)).toList());
-  }
-
   /** Sets of the cutters after the first: the smallest alone, with each one between, with all between. */
   private static List<List<Integer>> choices(int first, int last) {
     List<List<Integer>> choices = new ArrayList<>();
@@ -120,7 +120,8 @@ final class ToolChoice {
     return choices;
   }
 
-  private Variant variant(List<Integer> choice, List<Pass> passes, int first, Stock stock, boolean[] skipped) {
+  private Variant variant(
+      List<Integer> choice, List<Pass> passes, int first, Stock stock, boolean[] skipped, List<Reach> reaches) {
     ToolPlanner planner = new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options);
     List<ToolRun> runs = new ArrayList<>();
     double[] before = {};
@@ -132,7 +133,7 @@ final class ToolChoice {
     for (int c = 0; c < choice.size(); c++) {
       Tool tool = tools.get(choice.get(c));
       Tool next = c + 1 < choice.size() ? tools.get(choice.get(c + 1)) : null;
-      List<Pass> more = planner.plan(tool, reach(planner, choice.get(c)), before, next, at);
+      List<Pass> more = planner.plan(tool, reaches.get(choice.get(c)), before, next, at);
       if (!more.isEmpty()) {
         runs.add(new ToolRun(tool, more));
         before = Arrays.copyOf(before, before.length + 1);

@@ -3,6 +3,7 @@ package plyscape.toolpath;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
@@ -188,13 +189,23 @@ final class ToolPlanner {
   /** Marks what a step is to clear; how many nodes. */
   private int state(
       Tool tool, Reach reach, double[] depths, DepthPlan.Step step, double off, byte[] state) {
+    int columns = lattice.columns();
+    return IntStream.range(0, lattice.rows())
+        .parallel()
+        .map(row -> state(tool, reach, depths, step, off, state, row * columns, (row + 1) * columns))
+        .sum();
+  }
+
+  /** The same for some of the nodes. */
+  private int state(
+      Tool tool, Reach reach, double[] depths, DepthPlan.Step step, double off, byte[] state, int from, int to) {
     int wanted = 0;
     float[] distance = fields.get(step.level()).field().distance;
     float[] cut = stock.depth;
     float floor = (float) (step.depthMm() - Stock.SAME_MM);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     double stepdown = tool.stepdownMm() + 1e-6;
-    for (int node = 0; node < state.length; node++) {
+    for (int node = from; node < to; node++) {
       if (cut[node] >= floor || distance[node] <= off) {
         continue;
       }
