@@ -33,12 +33,17 @@ final class ReachMerger {
   /** Pockets with more points than this are screened on a raster first: buffering them whole takes seconds. */
   static final int SCREEN_POINTS = 6000;
 
+  /** Of such pockets those with more points than this on a square of the tool's radius are looked at on a raster only. */
+  private static final double CROWDED = 1.5;
+
   private static final GeometryFactory UNITS = new GeometryFactory();
 
   private final int screenPoints;
   private final double radiusUnits;
   private final double least;
   private final MapOrigin origin;
+  /** Whether the last pocket was looked at on a raster only. */
+  private boolean onRaster;
 
   private ReachMerger(double toolMm, double minimumAreaMm2, MapOrigin origin, int screenPoints) {
     this.screenPoints = screenPoints;
@@ -62,13 +67,23 @@ final class ReachMerger {
     for (int ply = map.deepest(); ply >= 2; ply--) {
       if (occurs(out, ply)) {
         RegionMap cut = merger.atPly(out, ply);
+        boolean coarse = merger.onRaster;
         if (cut != out) {
-          // Crumbs that the cut leaves, such as the crossings of lanes that went, would burden every pocket above.
-          out = SmallRegionMerger.merge(TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM), minimumAreaMm2);
+          out = merger.cleaned(cut);
+        }
+        if (coarse) {
+          // With most of the walls gone the pocket is mostly plain enough now to be looked at exactly.
+          cut = merger.atPly(out, ply);
+          out = cut == out ? out : merger.cleaned(cut);
         }
       }
     }
     return out;
+  }
+
+  /** Crumbs that a cut leaves, such as the crossings of lanes that went, would burden every pocket above. */
+  private RegionMap cleaned(RegionMap cut) {
+    return SmallRegionMerger.merge(TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM), least / GridUnits.perMm2());
   }
 
   private static boolean occurs(RegionMap map, int ply) {
@@ -85,7 +100,7 @@ final class ReachMerger {
         new PolygonAssembler(map, 1, UNITS)
             .polygons(r -> map.ply(r) >= ply).stream().map(PolygonAssembler.Part::polygon).toList();
     int points = parts.stream().mapToInt(Polygon::getNumPoints).sum();
-    List<Polygon> leftovers = large(points < screenPoints ? ofParts(parts) : ofTiles(parts, ReachScreen.of(map, ply, radiusUnits, least)));
+    List<Polygon> leftovers = large(leftovers(map, ply, parts, points));
     if (leftovers.isEmpty()) {
       return map;
     }
@@ -97,6 +112,18 @@ final class ReachMerger {
       linework.addUnits(leftovers.get(i), 1, i + 1);
     }
     return give(map, PlanarMap.of(linework), ply, leftovers);
+  }
+
+  private List<Polygon> leftovers(RegionMap map, int ply, List<Polygon> parts, int points) {
+    onRaster = false;
+    if (points < screenPoints) {
+      return ofParts(parts);
+    }
+    double toolSquares = parts.stream().mapToDouble(Polygon::getArea).sum() / (radiusUnits * radiusUnits);
+    onRaster = points > CROWDED * toolSquares;
+    return onRaster
+        ? ReachCells.of(map, ply, radiusUnits)
+        : ofTiles(parts, ReachScreen.of(map, ply, radiusUnits, least));
   }
 
   /** Parts are independent of each other; the order of the list is kept whatever the number of threads. */

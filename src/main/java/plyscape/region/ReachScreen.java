@@ -37,48 +37,28 @@ final class ReachScreen {
   private final int columns;
   private final int rows;
   private final boolean[] inside;
-  private final boolean[] wall;
   private final long tileSize;
   private final int tileColumns;
   private final int tileRows;
   private final boolean[] tiles;
 
   private ReachScreen(List<Chain> walls, double radiusUnits, double leastUnits2) {
-    box = new Envelope();
-    for (Chain chain : walls) {
-      for (int i = 0; i < chain.x.length; i++) {
-        box.expandToInclude(chain.x[i], chain.y[i]);
-      }
-    }
-    cell = Math.max(radiusUnits / 4, Math.sqrt(box.getWidth() * box.getHeight() / MOST_CELLS));
-    // A cell of margin all around, which is outside.
-    columns = (int) (box.getWidth() / cell) + 3;
-    rows = (int) (box.getHeight() / cell) + 3;
+    WallRaster raster = new WallRaster(walls, radiusUnits / 4, MOST_CELLS);
+    cell = raster.cell;
+    box = raster.box;
+    columns = raster.columns;
+    rows = raster.rows;
+    inside = raster.inside;
     tileSize = (long) Math.ceil(TILE * radiusUnits);
     tileColumns = (int) (box.getWidth() / tileSize) + 1;
     tileRows = (int) (box.getHeight() / tileSize) + 1;
     tiles = new boolean[tileColumns * tileRows];
-    inside = new boolean[columns * rows];
-    wall = new boolean[columns * rows];
-    for (Chain chain : walls) {
-      for (int i = 0; i + 1 < chain.x.length; i++) {
-        toggle(chain.x[i], chain.y[i], chain.x[i + 1], chain.y[i + 1]);
-        mark(chain.x[i], chain.y[i], chain.x[i + 1], chain.y[i + 1]);
-      }
-    }
-    for (int r = 0; r < rows; r++) {
-      for (int c = 1; c < columns; c++) {
-        inside[r * columns + c] ^= inside[r * columns + c - 1];
-      }
-    }
-    search(radiusUnits / cell, Math.max(REACH_SPARE, DEPTH_SHARE * leastUnits2 / (2 * radiusUnits) / cell));
+    search(raster.blocked(), radiusUnits / cell, Math.max(REACH_SPARE, DEPTH_SHARE * leastUnits2 / (2 * radiusUnits) / cell));
   }
 
   /** Screens the pocket of all regions of a ply and deeper. */
   static ReachScreen of(RegionMap map, int ply, double radiusUnits, double leastUnits2) {
-    List<Chain> walls =
-        map.chains().stream().filter(c -> map.ply(c.left) >= ply != map.ply(c.right) >= ply).toList();
-    return new ReachScreen(walls, radiusUnits, leastUnits2);
+    return new ReachScreen(WallRaster.walls(map, ply), radiusUnits, leastUnits2);
   }
 
   int tileColumns() {
@@ -112,44 +92,7 @@ final class ReachScreen {
     return Math.floor(high / tileSize + 1e-9) > Math.ceil(low / tileSize - 1e-9) - 1;
   }
 
-  private double column(double x) {
-    return (x - box.getMinX()) / cell + 1;
-  }
-
-  private double row(double y) {
-    return (y - box.getMinY()) / cell + 1;
-  }
-
-  /** Turns inside to outside and back in the first cell of each row whose centre lies east of the segment. */
-  private void toggle(int x0, int y0, int x1, int y1) {
-    if (y0 == y1) {
-      return;
-    }
-    double low = row(Math.min(y0, y1));
-    double high = row(Math.max(y0, y1));
-    for (int r = (int) Math.ceil(low - 0.5); r + 0.5 < high; r++) {
-      double y = box.getMinY() + (r + 0.5 - 1) * cell;
-      double x = x0 + (y - y0) * ((double) x1 - x0) / ((double) y1 - y0);
-      inside[r * columns + (int) Math.ceil(column(x) - 0.5)] ^= true;
-    }
-  }
-
-  private void mark(int x0, int y0, int x1, int y1) {
-    double u = column(x0);
-    double v = row(y0);
-    double du = column(x1) - u;
-    double dv = row(y1) - v;
-    int steps = (int) Math.ceil(2 * Math.hypot(du, dv)) + 1;
-    for (int k = 0; k <= steps; k++) {
-      wall[(int) (v + dv * k / steps) * columns + (int) (u + du * k / steps)] = true;
-    }
-  }
-
-  private void search(double radius, double spare) {
-    boolean[] blocked = new boolean[inside.length];
-    for (int i = 0; i < blocked.length; i++) {
-      blocked[i] = wall[i] || !inside[i];
-    }
+  private void search(boolean[] blocked, double radius, double spare) {
     int[] clear = DistanceTransform.of(blocked, columns, rows).squared();
     boolean[] position = new boolean[inside.length];
     double enough = (radius + WALL_SPARE) * (radius + WALL_SPARE);

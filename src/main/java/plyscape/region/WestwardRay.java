@@ -15,6 +15,10 @@ final class WestwardRay {
   private final int[] first;
   private final int[] chainOf;
   private final int[] segmentOf;
+  /** Western end of each segment; in each strip they rise, so that a search can begin at the point and go west. */
+  private final int[] west;
+  /** Of each strip the width of its widest segment. */
+  private final int[] widest;
 
   WestwardRay(List<Chain> chains) {
     this.chains = chains;
@@ -40,6 +44,46 @@ final class WestwardRay {
           chainOf[fill[strip]] = c;
           segmentOf[fill[strip]++] = i;
         });
+    west = new int[chainOf.length];
+    widest = new int[strips];
+    for (int s = 0; s < strips; s++) {
+      sort(s);
+    }
+  }
+
+  private void sort(int strip) {
+    int from = first[strip];
+    int count = first[strip + 1] - from;
+    long[] keys = new long[count];
+    for (int k = 0; k < count; k++) {
+      int[] x = chains.get(chainOf[from + k]).x;
+      int i = segmentOf[from + k];
+      keys[k] = (long) Math.min(x[i], x[i + 1]) << 32 | k;
+      widest[strip] = Math.max(widest[strip], Math.abs(x[i] - x[i + 1]));
+    }
+    Arrays.sort(keys);
+    int[] chain = Arrays.copyOfRange(chainOf, from, from + count);
+    int[] segment = Arrays.copyOfRange(segmentOf, from, from + count);
+    for (int k = 0; k < count; k++) {
+      west[from + k] = (int) (keys[k] >> 32);
+      chainOf[from + k] = chain[(int) keys[k]];
+      segmentOf[from + k] = segment[(int) keys[k]];
+    }
+  }
+
+  /** The end of those of a strip's segments that don't begin east of a point. */
+  private int behind(int strip, int px) {
+    int low = first[strip];
+    int high = first[strip + 1];
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (west[middle] <= px) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 
   private interface Visitor {
@@ -67,12 +111,15 @@ final class WestwardRay {
   int hit(int px, int py, int[] partOfChain, int part) {
     int strip = (py - minY) / height;
     int best = -1;
-    for (int k = first[strip]; k < first[strip + 1]; k++) {
+    for (int k = behind(strip, px) - 1; k >= first[strip]; k--) {
+      if (best >= 0 && (long) west[k] + widest[strip] < west[best]) {
+        break;
+      }
       Chain chain = chains.get(chainOf[k]);
       int i = segmentOf[k];
       boolean low0 = chain.y[i] <= py;
       boolean low1 = chain.y[i + 1] <= py;
-      if (low0 == low1 || partOfChain[chainOf[k]] == part || Math.min(chain.x[i], chain.x[i + 1]) > px) {
+      if (low0 == low1 || partOfChain[chainOf[k]] == part) {
         continue;
       }
       if (side(chain, i, px, py) > 0 && (best < 0 || eastOf(k, best, py))) {

@@ -8,6 +8,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.Warnings;
+import plyscape.grid.CellOutlines;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
 

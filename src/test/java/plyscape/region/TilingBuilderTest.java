@@ -193,6 +193,38 @@ class TilingBuilderTest {
   }
 
   /** Screen and tiles must find what looking at whole pockets finds; then the finished pockets have nothing narrow left. */
+  /** Noise has so many walls that narrow parts are found on a raster; what is left must be the tool's all the same. */
+  @Test
+  void crowdedPockets_tile_andKeepNothingNarrow() {
+    Random random = new Random(17);
+    Box box = new Box(5, 5, 65, 55);
+    Terrain terrain = Ground.of(box, 64, 53, (x, y) -> random.nextDouble());
+    Tiling exact = TilingBuilder.build(terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, Integer.MAX_VALUE);
+    Tiling raster = TilingBuilder.build(terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, 0);
+    TilingChecks.check(raster, "crowded");
+    TilingChecks.checkNesting(raster, "crowded");
+    double narrow = narrowMm2(raster);
+    double narrowExact = narrowMm2(exact);
+    double whole = raster.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
+    double wholeExact = exact.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
+    assertTrue(narrow < 0.005 * whole + narrowExact, narrow + " mm2 that the tool can't reach");
+    // Which of the crumbs go first decides what goes next: on noise the raster gives away some 7 % more (measured).
+    assertEquals(wholeExact, whole, 0.1 * wholeExact);
+  }
+
+  /** Of all pockets what a tool of 3 mm can't reach, fillets left out. */
+  private static double narrowMm2(Tiling tiling) {
+    double narrow = 0;
+    for (Geometry pocket : tiling.pockets().tailMap(2).values()) {
+      Geometry rest = pocket.difference(pocket.buffer(-1.5, 16).buffer(1.52, 16));
+      for (int i = 0; i < rest.getNumGeometries(); i++) {
+        double area = rest.getGeometryN(i).getArea();
+        narrow += area > 1 ? area : 0;
+      }
+    }
+    return narrow;
+  }
+
   @Test
   void screenedPockets_areTheSame_andKeepNothingNarrow() {
     Terrain terrain = Ground.of(BOX, 200, 150, Ground.hills(11, 6));

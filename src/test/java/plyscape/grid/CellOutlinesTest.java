@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.grid;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -7,10 +7,13 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 
 class CellOutlinesTest {
+
+  private static final GeometryFactory FACTORY = new GeometryFactory();
 
   private static LinearRing ring(int[] xy) {
     Coordinate[] out = new Coordinate[xy.length / 2 + 1];
@@ -18,11 +21,11 @@ class CellOutlinesTest {
       int k = i % (out.length - 1);
       out[i] = new Coordinate(xy[2 * k], xy[2 * k + 1]);
     }
-    return GeoJsonGeometry.FACTORY.createLinearRing(out);
+    return FACTORY.createLinearRing(out);
   }
 
   private static Polygon polygon(CellOutlines.Patch patch) {
-    return GeoJsonGeometry.FACTORY.createPolygon(
+    return FACTORY.createPolygon(
         ring(patch.shell()), patch.holes().stream().map(CellOutlinesTest::ring).toArray(LinearRing[]::new));
   }
 
@@ -49,7 +52,7 @@ class CellOutlinesTest {
       assertEquals(count, area, 0);
       for (int i = 0; i < marked.length; i++) {
         Coordinate centre = new Coordinate(i % columns + 0.5, i / columns + 0.5);
-        var point = GeoJsonGeometry.FACTORY.createPoint(centre);
+        var point = FACTORY.createPoint(centre);
         assertEquals(marked[i] ? 1 : 0, patches.stream().filter(p -> p.contains(point)).count());
       }
     }

@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.grid;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -10,13 +10,13 @@ import java.util.TreeMap;
  * each of its holes. Cells that only touch in a corner are apart. Straight runs have no points between their ends, and no
  * ring passes a point twice.
  */
-final class CellOutlines {
+public final class CellOutlines {
 
   private static final int[] STEP_X = {1, 0, -1, 0};
   private static final int[] STEP_Y = {0, 1, 0, -1};
 
   /** A patch: its outline and its holes, each x, y, x, y ..., without the first point again. */
-  record Patch(int[] shell, List<int[]> holes) {}
+  public record Patch(int[] shell, List<int[]> holes) {}
 
   private final boolean[] marked;
   private final int columns;
@@ -39,7 +39,7 @@ final class CellOutlines {
   }
 
   /** The patches of marked cells, row by row, in the order of their first cells. */
-  static List<Patch> of(boolean[] marked, int columns, int rows) {
+  public static List<Patch> of(boolean[] marked, int columns, int rows) {
     CellOutlines outlines = new CellOutlines(marked, columns, rows);
     outlines.label();
     outlines.markSides();
