@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.FutureTask;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warnings;
@@ -47,10 +48,8 @@ final class PanelCut {
 
     progress.stage("G-code");
     ProgramMaker maker = new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
-    List<ProgramMaker.Made> made = new ArrayList<>();
-    for (ToolRun run : runs) {
-      made.add(maker.make(made.size() + 1, run));
-    }
+    List<ProgramMaker.Made> made =
+        IntStream.range(0, runs.size()).parallel().mapToObj(i -> maker.make(i + 1, runs.get(i))).toList();
 
     progress.stage("simulation");
     CutResult result = Proof.of(regions, made, options.simulationCellMm());
