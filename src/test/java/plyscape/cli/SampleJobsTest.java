@@ -47,6 +47,8 @@ class SampleJobsTest {
     assertTrue(shareFarFromEdges(plan, first, "tarn-hollow") >= 0.999);
     assertTrue(plan.at("/time/lower_bound_s").doubleValue() <= plan.at("/time/total_s").doubleValue());
 
+    swappedFiles_areFoundByLineAndPlace(first);
+
     Path second = plan("tarn-hollow", "second");
     Map<String, byte[]> files = files(first);
     Map<String, byte[]> again = files(second);
@@ -64,6 +66,22 @@ class SampleJobsTest {
     assertTrue(plan.at("/terrain/zmin_m").doubleValue() >= 64.529);
     assertTrue(plan.at("/terrain/zmax_m").doubleValue() <= 399.735);
     assertEquals(8400, plan.at("/terrain/ground_per_panel_mm").doubleValue() * carved(plan).width(), 0.2);
+  }
+
+  /** The small cutter first: its rapids go through wood that the large one should have cleared. */
+  private static void swappedFiles_areFoundByLineAndPlace(Path out) throws IOException {
+    List<Path> passes = sorted(out.resolve("passes"));
+    assertEquals(2, passes.size());
+    Run run = Run.of("verify", out.resolve("plan.json"), passes.get(1), passes.get(0), "--json");
+    assertEquals(3, run.code(), run.err());
+    JsonNode collision = new ObjectMapper().readTree(run.out()).path("collisions").path(0);
+    assertEquals(passes.get(1).getFileName().toString(), Path.of(collision.path("file").asText()).getFileName().toString());
+    assertTrue(collision.path("what").asText().startsWith("rapid through stock"), collision.toString());
+    // The place is on the panel, and the line is a motion of that file.
+    String line = Files.readAllLines(passes.get(1)).get(collision.path("line").intValue() - 1);
+    assertTrue(line.matches("(G0 )?[XYZ].*"), line);
+    assertTrue(collision.path("x").doubleValue() > 0 && collision.path("x").doubleValue() < 240, collision.toString());
+    assertEquals(0, Run.of("verify", out, "-q").code());
   }
 
   private Path plan(String sample, String name) {
