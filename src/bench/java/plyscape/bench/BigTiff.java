@@ -9,7 +9,10 @@ import java.nio.file.StandardOpenOption;
 import java.util.stream.IntStream;
 import java.util.zip.Deflater;
 
-/** Writes a large GeoTIFF of rolling hills: float32, tiles of 256, Deflate, 1 m cells in UTM zone 32, BigTIFF. */
+/**
+ * Writes a large GeoTIFF of rolling hills: float32, tiles of 256, Deflate, 1 m cells in UTM zone
+ * 32, BigTIFF.
+ */
 public final class BigTiff {
 
   private static final int TILE = 256;
@@ -23,11 +26,19 @@ public final class BigTiff {
     long[] offsets = new long[across * across];
     long[] counts = new long[across * across];
     try (FileChannel out =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
+        FileChannel.open(
+            file,
+            StandardOpenOption.CREATE,
+            StandardOpenOption.TRUNCATE_EXISTING,
+            StandardOpenOption.WRITE)) {
       long at = 16;
       for (int row = 0; row < across; row++) {
         int r = row;
-        byte[][] packed = IntStream.range(0, across).parallel().mapToObj(c -> tile(c, r, side)).toArray(byte[][]::new);
+        byte[][] packed =
+            IntStream.range(0, across)
+                .parallel()
+                .mapToObj(c -> tile(c, r, side))
+                .toArray(byte[][]::new);
         for (int column = 0; column < across; column++) {
           offsets[row * across + column] = at;
           counts[row * across + column] = packed[column].length;
@@ -37,7 +48,12 @@ public final class BigTiff {
       }
       out.write(directory(at, side, offsets, counts), at);
       ByteBuffer head = ByteBuffer.allocate(16).order(ByteOrder.LITTLE_ENDIAN);
-      head.put((byte) 'I').put((byte) 'I').putShort((short) 43).putShort((short) 8).putShort((short) 0).putLong(at);
+      head.put((byte) 'I')
+          .put((byte) 'I')
+          .putShort((short) 43)
+          .putShort((short) 8)
+          .putShort((short) 0)
+          .putLong(at);
       out.write(head.flip(), 0);
     }
   }
@@ -71,7 +87,8 @@ public final class BigTiff {
   private static ByteBuffer directory(long at, int side, long[] offsets, long[] counts) {
     long extra = at + 8 + 20L * TAGS + 8;
     ByteBuffer b =
-        ByteBuffer.allocate(8 + 20 * TAGS + 8 + 16 * offsets.length + 200).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer.allocate(8 + 20 * TAGS + 8 + 16 * offsets.length + 200)
+            .order(ByteOrder.LITTLE_ENDIAN);
     b.putLong(TAGS);
     entry(b, 256, 4, 1, side);
     entry(b, 257, 4, 1, side);

@@ -14,14 +14,16 @@ public final class Relief {
     double[] z = new double[columns * rows];
     double height = 500;
     for (int nodes = 6; nodes <= 96; nodes *= 2) {
-      double[] knots = new Random(seed + nodes).doubles((long) (nodes + 2) * (nodes + 2), -1, 1).toArray();
+      double[] knots =
+          new Random(seed + nodes).doubles((long) (nodes + 2) * (nodes + 2), -1, 1).toArray();
       add(z, columns, rows, knots, nodes, height);
       height *= 0.42;
     }
     return z;
   }
 
-  private static void add(double[] z, int columns, int rows, double[] knots, int nodes, double height) {
+  private static void add(
+      double[] z, int columns, int rows, double[] knots, int nodes, double height) {
     IntStream.range(0, rows)
         .parallel()
         .forEach(
@@ -35,7 +37,8 @@ public final class Relief {
                 double fu = smooth(u - i);
                 int k = j * (nodes + 2) + i;
                 double south = knots[k] + fu * (knots[k + 1] - knots[k]);
-                double north = knots[k + nodes + 2] + fu * (knots[k + nodes + 3] - knots[k + nodes + 2]);
+                double north =
+                    knots[k + nodes + 2] + fu * (knots[k + nodes + 3] - knots[k + nodes + 2]);
                 z[r * columns + c] += height * (south + fv * (north - south));
               }
             });

@@ -33,7 +33,8 @@ public class ParseBench {
   private static final double SIDE_MM = 240;
 
   private final Machine machine =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
   private GcodeHeader header;
   private List<Move> moves;
   private String text;

@@ -13,8 +13,9 @@ import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
 
 /**
- * How the time of reading a terrain grows with the cells of the crop, on a GeoTIFF of 20 000 x 20 000 float32 cells, and what
- * a whole plan of it takes. Run by scripts/bench-windows.sh with 2 GB of heap.
+ * How the time of reading a terrain grows with the cells of the crop, on a GeoTIFF of 20 000 x 20
+ * 000 float32 cells, and what a whole plan of it takes. Run by scripts/bench-windows.sh with 2 GB
+ * of heap.
  */
 public final class BigRaster {
 
@@ -29,7 +30,9 @@ public final class BigRaster {
     if (!Files.exists(file)) {
       long start = System.nanoTime();
       BigTiff.write(file, SIDE);
-      print("written %d x %d cells, %.0f MB, in %.1f s%n", SIDE, SIDE, Files.size(file) / 1e6, since(start));
+      print(
+          "written %d x %d cells, %.0f MB, in %.1f s%n",
+          SIDE, SIDE, Files.size(file) / 1e6, since(start));
     }
     print("%8s %9s %10s %9s %12s%n", "Mcell", "seconds", "ns a cell", "grid", "heap in use");
     read(file, 1000);
@@ -40,15 +43,16 @@ public final class BigRaster {
     Warnings warnings = new Warnings();
     Plan plan = Planner.plan(job(file, SIDE, warnings), PlanOptions.usual(), stage -> {}, warnings);
     print(
-        "whole plan of %d Mcell: %.1f s, matched share %.5f%n", SIDE / 1000 * SIDE / 1000, since(start),
-        plan.verification().matchedShare());
+        "whole plan of %d Mcell: %.1f s, matched share %.5f%n",
+        SIDE / 1000 * SIDE / 1000, since(start), plan.verification().matchedShare());
   }
 
   private static Job job(Path file, int side, Warnings warnings) {
     String crop = "[400000, " + (5600000 - side) + ", " + (400000 + side) + ", 5600000]";
     return JobReader.read(
         Path.of("samples/tarn-hollow/job.yaml"),
-        Map.of("terrain.file", file.toAbsolutePath().toString(), "terrain.crop", crop, "zones", "[]"),
+        Map.of(
+            "terrain.file", file.toAbsolutePath().toString(), "terrain.crop", crop, "zones", "[]"),
         warnings);
   }
 
@@ -61,8 +65,12 @@ public final class BigRaster {
     Runtime runtime = Runtime.getRuntime();
     int columns = terrain.elevationM().frame().columns();
     print(
-        "%8.0f %9.2f %10.1f %9s %9d MB%n", side * (double) side / 1e6, seconds, seconds * 1e9 / side / side,
-        columns + "^2", (runtime.totalMemory() - runtime.freeMemory()) >> 20);
+        "%8.0f %9.2f %10.1f %9s %9d MB%n",
+        side * (double) side / 1e6,
+        seconds,
+        seconds * 1e9 / side / side,
+        columns + "^2",
+        (runtime.totalMemory() - runtime.freeMemory()) >> 20);
   }
 
   private static double since(long start) {

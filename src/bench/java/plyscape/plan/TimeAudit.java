@@ -1,7 +1,6 @@
 package plyscape.plan;
 
 import java.util.Arrays;
-import java.util.List;
 import plyscape.grid.Box;
 import plyscape.machine.ArcGeometry;
 import plyscape.machine.Machine;
@@ -12,8 +11,9 @@ import plyscape.toolpath.Pass;
 import plyscape.toolpath.ToolRun;
 
 /**
- * Where the time of tool runs goes. Every move is run over a raster of the stock; what it newly clears tells how long the
- * move would take if the cutter bit its full stepover all the way. The parts add up to the total.
+ * Where the time of tool runs goes. Every move is run over a raster of the stock; what it newly
+ * clears tells how long the move would take if the cutter bit its full stepover all the way. The
+ * parts add up to the total.
  */
 final class TimeAudit {
 
@@ -29,7 +29,10 @@ final class TimeAudit {
   /** Seconds of ideal clearing of what was newly cleared, with each run's own cutter. */
   double idealS;
 
-  /** Seconds over the ideal in moves that clear something, at their feed: walls, corners, narrow rings, slots. */
+  /**
+   * Seconds over the ideal in moves that clear something, at their feed: walls, corners, narrow
+   * rings, slots.
+   */
   double narrowS;
 
   /** The part of that which reduced feed makes. */
@@ -114,7 +117,10 @@ final class TimeAudit {
     double length =
         move.isArc()
             ? ArcGeometry.of(x, y, depth, move).length()
-            : Math.sqrt(Math.pow(move.x() - x, 2) + Math.pow(move.y() - y, 2) + Math.pow(move.depth() - depth, 2));
+            : Math.sqrt(
+                Math.pow(move.x() - x, 2)
+                    + Math.pow(move.y() - y, 2)
+                    + Math.pow(move.depth() - depth, 2));
     if (move.kind() == Move.Kind.RAPID) {
       rapidMm += length;
       if (move.depth() != depth) {
@@ -135,7 +141,8 @@ final class TimeAudit {
     } else if (fresh < 1e-3 * length * tool.stepoverMm()) {
       airS += nominal;
     } else {
-      double ideal = fresh * 60 / (Math.sqrt(tool.stepover()) * tool.diameterMm() * tool.feedMmPerMin());
+      double ideal =
+          fresh * 60 / (Math.sqrt(tool.stepover()) * tool.diameterMm() * tool.feedMmPerMin());
       idealS += ideal;
       double slow = nominal - length / tool.feedMmPerMin() * 60;
       slowFeedS += slow;

@@ -37,8 +37,9 @@ import plyscape.toolpath.ToolRun;
 import plyscape.zones.ZoneReader;
 
 /**
- * How near the plans of four panels come to the lower bound, and where the rest of the time goes: Tarn Hollow, the Eildon
- * Hills and two made reliefs; nine plies of 0.9 mm, 240 x 240 mm, cutters of 6, 3 and 1.5 mm. Run by scripts/bench-times.sh.
+ * How near the plans of four panels come to the lower bound, and where the rest of the time goes:
+ * Tarn Hollow, the Eildon Hills and two made reliefs; nine plies of 0.9 mm, 240 x 240 mm, cutters
+ * of 6, 3 and 1.5 mm. Run by scripts/bench-times.sh.
  */
 public final class TimeTable {
 
@@ -51,14 +52,18 @@ public final class TimeTable {
   private final Warnings warnings = new Warnings();
   private final Job tarnHollow =
       JobReader.read(Path.of("samples/tarn-hollow/job.yaml"), Map.of(), warnings);
-  private final List<PlyDepth> depths = DepthModel.depths(tarnHollow.layup(), tarnHollow.allowance(), false);
+  private final List<PlyDepth> depths =
+      DepthModel.depths(tarnHollow.layup(), tarnHollow.allowance(), false);
   private final boolean alone;
 
   private TimeTable(boolean alone) {
     this.alone = alone;
   }
 
-  /** Arguments: names of jobs to run (all if none), {@code --alone} to also plan with the 1.5 mm cutter alone. */
+  /**
+   * Arguments: names of jobs to run (all if none), {@code --alone} to also plan with the 1.5 mm
+   * cutter alone.
+   */
   public static void main(String[] args) {
     List<String> wanted = Arrays.stream(args).filter(a -> !a.startsWith("--")).toList();
     var table = new TimeTable(Arrays.asList(args).contains("--alone"));
@@ -75,10 +80,15 @@ public final class TimeTable {
     for (Map.Entry<Integer, MultiPolygon> pocket : tiling.pockets().entrySet()) {
       if (pocket.getKey() > 1) {
         MultiPolygon exposed =
-            tiling.exposed().getOrDefault(pocket.getKey(), new GeometryFactory().createMultiPolygon());
+            tiling
+                .exposed()
+                .getOrDefault(pocket.getKey(), new GeometryFactory().createMultiPolygon());
         levels.add(
             new PocketLevel(
-                pocket.getKey(), depths.get(pocket.getKey() - 1).targetMm(), pocket.getValue(), exposed));
+                pocket.getKey(),
+                depths.get(pocket.getKey() - 1).targetMm(),
+                pocket.getValue(),
+                exposed));
       }
     }
     Machine machine = tarnHollow.machine();
@@ -96,36 +106,68 @@ public final class TimeTable {
       audit.addSums(before);
     }
     System.out.printf(
-        Locale.ROOT, "%s: bound %.0f s of %.0f s = %.3f (planned in %.1f s)%n", name, bound, audit.totalS,
-        bound / audit.totalS, planned);
+        Locale.ROOT,
+        "%s: bound %.0f s of %.0f s = %.3f (planned in %.1f s)%n",
+        name,
+        bound,
+        audit.totalS,
+        bound / audit.totalS,
+        planned);
     System.out.printf(Locale.ROOT, "  %-56s %9s  %7s", "", "s", "");
     runs.forEach(run -> System.out.printf(Locale.ROOT, "%8.1f", run.tool().diameterMm()));
     System.out.println(" mm");
     row("lower bound", bound, audit.totalS, parts, a -> Double.NaN);
-    row("dearer cutter or more depths than the bound's", audit.idealS - bound, audit.totalS, parts, a -> a.idealS);
-    row("less than the stepover bitten (walls, corners)", audit.narrowS, audit.totalS, parts, a -> a.narrowS);
+    row(
+        "dearer cutter or more depths than the bound's",
+        audit.idealS - bound,
+        audit.totalS,
+        parts,
+        a -> a.idealS);
+    row(
+        "less than the stepover bitten (walls, corners)",
+        audit.narrowS,
+        audit.totalS,
+        parts,
+        a -> a.narrowS);
     row("feed reduced in slots", audit.slowFeedS, audit.totalS, parts, a -> a.slowFeedS);
     row("air at feed (links, ground cut before)", audit.airS, audit.totalS, parts, a -> a.airS);
     row("entries", audit.entryS, audit.totalS, parts, a -> a.entryS);
     row("acceleration", audit.accelerationS, audit.totalS, parts, a -> a.accelerationS);
-    row("travel (" + Math.round(audit.rapidMm) + " mm rapids)", audit.travelS, audit.totalS, parts, a -> a.travelS);
+    row(
+        "travel (" + Math.round(audit.rapidMm) + " mm rapids)",
+        audit.travelS,
+        audit.totalS,
+        parts,
+        a -> a.travelS);
     row(audit.lifts + " lifts", audit.liftS, audit.totalS, parts, a -> a.liftS);
     row("total", audit.totalS, audit.totalS, parts, a -> a.totalS);
     System.out.printf(
-        Locale.ROOT, "  %d moves, %d arcs, %.0f mm cut, passes %s%n", audit.moves, audit.arcs, audit.cutMm,
+        Locale.ROOT,
+        "  %d moves, %d arcs, %.0f mm cut, passes %s%n",
+        audit.moves,
+        audit.arcs,
+        audit.cutMm,
         runs.stream().map(r -> r.passes().size()).toList());
     if (alone) {
       double seconds = alone(levels, machine, tiling.carved());
       System.out.printf(
-          Locale.ROOT, "  every level in full with the 1.5 mm cutter alone: %.0f s, %.2f times as long%n", seconds,
+          Locale.ROOT,
+          "  every level in full with the 1.5 mm cutter alone: %.0f s, %.2f times as long%n",
+          seconds,
           seconds / audit.totalS);
     }
   }
 
   private static void row(
-      String what, double seconds, double total, List<TimeAudit> parts, ToDoubleFunction<TimeAudit> part) {
+      String what,
+      double seconds,
+      double total,
+      List<TimeAudit> parts,
+      ToDoubleFunction<TimeAudit> part) {
     StringBuilder line = new StringBuilder();
-    line.append(String.format(Locale.ROOT, "  %-56s %7.0f s %5.1f %%", what, seconds, 100 * seconds / total));
+    line.append(
+        String.format(
+            Locale.ROOT, "  %-56s %7.0f s %5.1f %%", what, seconds, 100 * seconds / total));
     for (TimeAudit audit : parts) {
       double s = part.applyAsDouble(audit);
       line.append(Double.isNaN(s) ? "" : String.format(Locale.ROOT, " %7.0f", s));
@@ -138,12 +180,19 @@ public final class TimeTable {
     double seconds = 0;
     double above = 0;
     for (PocketLevel level : levels) {
-      var only = new PocketLevel(level.plyNumber(), level.depthMm() - above, level.pocket(), level.pocket());
+      var only =
+          new PocketLevel(
+              level.plyNumber(), level.depthMm() - above, level.pocket(), level.pocket());
       above = level.depthMm();
-      for (ToolRun run : PathPlanner.plan(List.of(only), TOOLS.subList(2, 3), machine, carved, warnings)) {
+      for (ToolRun run :
+          PathPlanner.plan(List.of(only), TOOLS.subList(2, 3), machine, carved, warnings)) {
         seconds +=
             run.passes().stream()
-                .mapToDouble(p -> new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), p.moves()).totalS())
+                .mapToDouble(
+                    p ->
+                        new MotionModel(machine)
+                            .times(0, 0, -machine.safeHeightMm(), p.moves())
+                            .totalS())
                 .sum();
       }
     }
@@ -159,13 +208,19 @@ public final class TimeTable {
     if (name.equals("eildon")) {
       spec =
           new TerrainSpec(
-              Path.of("samples/eildon/eildon_utm30_60m.tif"), null, "", IntStream.rangeClosed(1, 9).boxed().toList(),
-              TerrainSpec.NamedBands.SCALE, 0.8);
+              Path.of("samples/eildon/eildon_utm30_60m.tif"),
+              null,
+              "",
+              IntStream.rangeClosed(1, 9).boxed().toList(),
+              TerrainSpec.NamedBands.SCALE,
+              0.8);
     }
     Terrain terrain = TerrainReader.read(spec, panel, 1.5, warnings);
     Bands bands = BandMaker.make(spec, terrain, depths);
-    var zones = name.equals("eildon") ? List.<plyscape.zones.Zone>of()
-        : ZoneReader.read(tarnHollow.zones(), terrain.frame(), warnings);
+    var zones =
+        name.equals("eildon")
+            ? List.<plyscape.zones.Zone>of()
+            : ZoneReader.read(tarnHollow.zones(), terrain.frame(), warnings);
     return TilingBuilder.build(terrain, bands, zones, 9, 1.5, 1, warnings);
   }
 
@@ -181,7 +236,8 @@ public final class TimeTable {
     Terrain terrain = new Terrain("made", "", frame, grid, min, max, 1, 0);
     Bands bands =
         new Bands(
-            IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(Relief.breaks(z, 9)).boxed().toList());
+            IntStream.rangeClosed(1, 9).boxed().toList(),
+            Arrays.stream(Relief.breaks(z, 9)).boxed().toList());
     return TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, warnings);
   }
 }

@@ -15,8 +15,9 @@ import plyscape.grid.DistanceTransform;
 import plyscape.terrain.Terrain;
 
 /**
- * Our half of scripts/bench-side-by-side.sh: times the distance transform and the region polygons of one made raster, and
- * leaves the raster for the reference programs. Best of several runs in one JVM, files neither read nor written inside.
+ * Our half of scripts/bench-side-by-side.sh: times the distance transform and the region polygons
+ * of one made raster, and leaves the raster for the reference programs. Best of several runs in one
+ * JVM, files neither read nor written inside.
  */
 public final class SideBySide {
 
@@ -46,13 +47,19 @@ public final class SideBySide {
     }
     Files.writeString(directory.resolve("breaks.txt"), text);
 
-    time("distance transform, with nearest source", 12, () -> DistanceTransform.of(low, SIDE, SIDE));
-    time("region polygons: contours only", 8, () -> {
-      ContourLattice lattice = ContourLattice.of(terrain.elevationM(), terrain.frame().panel());
-      return ContourTracer.trace(lattice, terrain.frame().panel(), bands.breaksM());
-    });
+    time(
+        "distance transform, with nearest source", 12, () -> DistanceTransform.of(low, SIDE, SIDE));
+    time(
+        "region polygons: contours only",
+        8,
+        () -> {
+          ContourLattice lattice = ContourLattice.of(terrain.elevationM(), terrain.frame().panel());
+          return ContourTracer.trace(lattice, terrain.frame().panel(), bands.breaksM());
+        });
     Tiling tiling =
-        time("region polygons: exact tiling and nested pockets", 8,
+        time(
+            "region polygons: exact tiling and nested pockets",
+            8,
             () -> TilingBuilder.build(terrain, bands, List.of(), 9, 0, 0, new Warnings()));
     int points = tiling.exposed().values().stream().mapToInt(g -> g.getNumPoints()).sum();
     System.out.printf(Locale.ROOT, "  (%d regions, %d points)%n", tiling.regions().size(), points);

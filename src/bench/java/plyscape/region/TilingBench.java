@@ -56,7 +56,8 @@ public class TilingBench {
     Grid grid = new Grid(new CellFrame(0, 0, cell, cell, side, side), z);
     double min = Arrays.stream(z).min().orElseThrow();
     double max = Arrays.stream(z).max().orElseThrow();
-    return new Terrain("made", "", new GroundFrame("", new Box(0, 0, side, side), panel, 1), grid, min, max, 1, 0);
+    return new Terrain(
+        "made", "", new GroundFrame("", new Box(0, 0, side, side), panel, 1), grid, min, max, 1, 0);
   }
 
   static Bands bands(double[] z) {

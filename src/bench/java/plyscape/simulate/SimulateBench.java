@@ -24,7 +24,10 @@ import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
-/** Cutting half a million short moves into a 240 mm panel, and comparing it with one pocket over all of it. */
+/**
+ * Cutting half a million short moves into a 240 mm panel, and comparing it with one pocket over all
+ * of it.
+ */
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @State(Scope.Benchmark)
@@ -51,7 +54,9 @@ public class SimulateBench {
   /** Makes a program and parses it. */
   @Setup
   public void make() {
-    var machine = new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+    var machine =
+        new Machine(
+            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
     Tool tool = new Tool("bench", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
     List<Move> path = new ArrayList<>();
     path.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));
@@ -62,10 +67,13 @@ public class SimulateBench {
     var header = new GcodeHeader("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
     String text = GcodeWriter.write(header, List.of(new PassText("bench", path)));
     tools = List.of(tool);
-    cuts = List.of(new Cut(GcodeParser.parse("bench.nc", text, machine, SIDE_MM, SIDE_MM, 9), tool));
+    cuts =
+        List.of(new Cut(GcodeParser.parse("bench.nc", text, machine, SIDE_MM, SIDE_MM, 9), tool));
     Box panel = new Box(0, 0, SIDE_MM, SIDE_MM);
     setup = new plyscape.simulate.Setup(panel, 9, panel, machine, cellMm);
-    targets = List.of(new Target(2, 1.5, new double[][] {{0, 0, SIDE_MM, 0, SIDE_MM, SIDE_MM, 0, SIDE_MM}}));
+    targets =
+        List.of(
+            new Target(2, 1.5, new double[][] {{0, 0, SIDE_MM, 0, SIDE_MM, SIDE_MM, 0, SIDE_MM}}));
   }
 
   /** The surface alone. */

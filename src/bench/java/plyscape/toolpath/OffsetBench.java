@@ -29,7 +29,10 @@ import plyscape.grid.GroundFrame;
 import plyscape.region.TilingBuilder;
 import plyscape.terrain.Terrain;
 
-/** All rings of one pocket of made ground on a 240 mm panel, for a 3 mm cutter: by distance field, and by JTS buffers. */
+/**
+ * All rings of one pocket of made ground on a 240 mm panel, for a 3 mm cutter: by distance field,
+ * and by JTS buffers.
+ */
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @State(Scope.Benchmark)
@@ -56,10 +59,19 @@ public class OffsetBench {
     var frame = new GroundFrame("", new Box(0, 0, side, side), carved, 1);
     Terrain terrain =
         new Terrain(
-            "made", "", frame, grid, Arrays.stream(z).min().orElseThrow(), Arrays.stream(z).max().orElseThrow(), 1, 0);
+            "made",
+            "",
+            frame,
+            grid,
+            Arrays.stream(z).min().orElseThrow(),
+            Arrays.stream(z).max().orElseThrow(),
+            1,
+            0);
     Bands bands =
-        new Bands(IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(breaks).boxed().toList());
-    pocket = TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, new Warnings()).pockets().get(5);
+        new Bands(
+            IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(breaks).boxed().toList());
+    pocket =
+        TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, new Warnings()).pockets().get(5);
     lattice = Lattice.over(carved, 0.75);
   }
 
@@ -67,17 +79,22 @@ public class OffsetBench {
   @Benchmark
   public List<Ring> field() {
     var empty = pocket.getFactory().createMultiPolygon();
-    var level = new LevelField(new PocketLevel(5, 3, pocket, empty), new DistanceField(new PocketEdges(pocket), lattice));
+    var level =
+        new LevelField(
+            new PocketLevel(5, 3, pocket, empty),
+            new DistanceField(new PocketEdges(pocket), lattice));
     var tracer = new RingTracer(lattice);
     List<Ring> rings = new ArrayList<>(level.wallRings(tracer, RADIUS_MM, 0));
-    rings.addAll(level.innerRings(tracer, level.field().distance, RADIUS_MM, SPACING_MM, null, false));
+    rings.addAll(
+        level.innerRings(tracer, level.field().distance, RADIUS_MM, SPACING_MM, null, false));
     return rings;
   }
 
   /** By JTS, each ring from the pocket itself. */
   @Benchmark
   public List<Geometry> buffers() {
-    // 16 segments a quarter: a chord error of 0.0018 mm at this radius, as near as the field's wall ring.
+    // 16 segments a quarter: a chord error of 0.0018 mm at this radius, as near as the field's wall
+    // ring.
     var parameters = new BufferParameters(16);
     List<Geometry> rings = new ArrayList<>();
     for (double d = RADIUS_MM; ; d += SPACING_MM) {

@@ -13,8 +13,9 @@ public final class BandMaker {
   private BandMaker() {}
 
   /**
-   * The bands of a terrain. With a sea, the ground above it is parted among the listed plies but the sea's, and everything
-   * at or under the level is the sea's; it stands last, wherever its ply lies in the layup.
+   * The bands of a terrain. With a sea, the ground above it is parted among the listed plies but
+   * the sea's, and everything at or under the level is the sea's; it stands last, wherever its ply
+   * lies in the layup.
    *
    * @param spec listed plies, method and sea
    * @param terrain elevations over the carved area
@@ -25,7 +26,8 @@ public final class BandMaker {
     if (sea == null || sea.levelM() < terrain.zminM()) {
       return land(spec.plyNumbers(), spec.bands(), terrain, terrain.zminM(), depths);
     }
-    List<Integer> plies = spec.plyNumbers().stream().filter(number -> number != sea.plyNumber()).toList();
+    List<Integer> plies =
+        spec.plyNumbers().stream().filter(number -> number != sea.plyNumber()).toList();
     if (plies.isEmpty() || sea.levelM() >= terrain.zmaxM()) {
       return new Bands(List.of(sea.plyNumber()), List.of());
     }
@@ -48,7 +50,9 @@ public final class BandMaker {
     return new Bands(withSea, breaks);
   }
 
-  /** The list without one ply: its upper neighbour takes over, or for the first ply the lower one. */
+  /**
+   * The list without one ply: its upper neighbour takes over, or for the first ply the lower one.
+   */
   private static TerrainSpec.BreakList without(TerrainSpec.BreakList list, int ply) {
     List<Double> breaks = new ArrayList<>(list.breaksM());
     if (!breaks.isEmpty()) {
@@ -58,7 +62,11 @@ public final class BandMaker {
   }
 
   private static Bands land(
-      List<Integer> plies, TerrainSpec.BandSpec method, Terrain terrain, double zminM, List<PlyDepth> depths) {
+      List<Integer> plies,
+      TerrainSpec.BandSpec method,
+      Terrain terrain,
+      double zminM,
+      List<PlyDepth> depths) {
     if (plies.size() == 1) {
       return new Bands(plies, List.of());
     }

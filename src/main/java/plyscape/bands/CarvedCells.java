@@ -5,7 +5,9 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.terrain.Terrain;
 
-/** The elevations of the cells whose centres lie in the carved area, from a least one up, rising. */
+/**
+ * The elevations of the cells whose centres lie in the carved area, from a least one up, rising.
+ */
 public final class CarvedCells {
 
   private CarvedCells() {}

@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Breaks of {@code bands: natural}: the classes with the least sum of squared deviations from their means (W. D. Fisher, "On
- * grouping for maximum homogeneity", JASA 53, 1958), by dynamic programming over the distinct values. Up to
- * {@value #MOST_BINS} distinct values the result is exact. More are first gathered in that many bins of equal height, whose
- * means and counts keep every sum of squares, so that it is the best of all classings with breaks between bins; moving an
- * optimal break to the next bin adds at most two bin heights to a deviation, so the root mean square deviation is within
- * 2/{@value #MOST_BINS} of the relief of the least there is. Of several optimal classings the one whose breaks are highest
- * wins.
+ * Breaks of {@code bands: natural}: the classes with the least sum of squared deviations from their
+ * means (W. D. Fisher, "On grouping for maximum homogeneity", JASA 53, 1958), by dynamic
+ * programming over the distinct values. Up to {@value #MOST_BINS} distinct values the result is
+ * exact. More are first gathered in that many bins of equal height, whose means and counts keep
+ * every sum of squares, so that it is the best of all classings with breaks between bins; moving an
+ * optimal break to the next bin adds at most two bin heights to a deviation, so the root mean
+ * square deviation is within 2/{@value #MOST_BINS} of the relief of the least there is. Of several
+ * optimal classings the one whose breaks are highest wins.
  */
 final class FisherBreaks {
 
@@ -19,7 +20,8 @@ final class FisherBreaks {
   private FisherBreaks() {}
 
   /**
-   * Falling breaks, metres, halfway between the values that they part; fewer than asked when there are fewer values.
+   * Falling breaks, metres, halfway between the values that they part; fewer than asked when there
+   * are fewer values.
    *
    * @param rising sorted values, at least one
    */
@@ -52,10 +54,18 @@ final class FisherBreaks {
   }
 
   /**
-   * Fills costs of the last class beginning anywhere, for ends lo..hi, by halving: the best start never falls as the end
-   * rises, since the squared deviation obeys the quadrangle inequality.
+   * Fills costs of the last class beginning anywhere, for ends lo..hi, by halving: the best start
+   * never falls as the end rises, since the squared deviation obeys the quadrangle inequality.
    */
-  private static void fill(Weighted w, double[] before, double[] cost, int[] from, int lo, int hi, int optLo, int optHi) {
+  private static void fill(
+      Weighted w,
+      double[] before,
+      double[] cost,
+      int[] from,
+      int lo,
+      int hi,
+      int optLo,
+      int optHi) {
     if (lo > hi) {
       return;
     }
@@ -75,7 +85,10 @@ final class FisherBreaks {
     fill(w, before, cost, from, mid + 1, hi, at, optHi);
   }
 
-  /** Distinct values or bins, rising, with running sums about the middle (so that squares keep their digits). */
+  /**
+   * Distinct values or bins, rising, with running sums about the middle (so that squares keep their
+   * digits).
+   */
   private static final class Weighted {
 
     final double[] low;

@@ -4,16 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Breaks of {@code bands: equal-area}: every ply takes the same number of cells, as nearly as cells of one value allow. A
- * break lies halfway between the two neighbouring values that it parts; where it would fall within a run of equal values,
- * at the nearer end of the run (the lower one on a tie), so that the run stays whole.
+ * Breaks of {@code bands: equal-area}: every ply takes the same number of cells, as nearly as cells
+ * of one value allow. A break lies halfway between the two neighbouring values that it parts; where
+ * it would fall within a run of equal values, at the nearer end of the run (the lower one on a
+ * tie), so that the run stays whole.
  */
 final class QuantileBreaks {
 
   private QuantileBreaks() {}
 
   /**
-   * Falling breaks, metres, one fewer than the classes; neighbours may be equal when there are too few values.
+   * Falling breaks, metres, one fewer than the classes; neighbours may be equal when there are too
+   * few values.
    *
    * @param rising sorted values, at least one
    */
@@ -26,7 +28,10 @@ final class QuantileBreaks {
     return out;
   }
 
-  /** The elevation that parts the {@code below} lowest cells from the others, or the nearest that parts any. */
+  /**
+   * The elevation that parts the {@code below} lowest cells from the others, or the nearest that
+   * parts any.
+   */
   private static double at(double[] rising, int below) {
     int cut = Math.min(Math.max(below, 0), rising.length);
     int low = cut;

@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Breaks of {@code bands: scale}: elevation is mapped linearly to depth, the top of the terrain to the first listed ply's
- * mid depth and its bottom to the last one's, and the ply with the nearest mid depth wins. So ply i parts from i + 1 at
- * the depth halfway between their mid depths; exact but for rounding.
+ * Breaks of {@code bands: scale}: elevation is mapped linearly to depth, the top of the terrain to
+ * the first listed ply's mid depth and its bottom to the last one's, and the ply with the nearest
+ * mid depth wins. So ply i parts from i + 1 at the depth halfway between their mid depths; exact
+ * but for rounding.
  */
 final class ScaleBreaks {
 

@@ -9,31 +9,58 @@ import plyscape.job.JobReader;
 import plyscape.job.Setting;
 import plyscape.layup.CutAllowance;
 
-/** What cut and finish add to a layup's own errors, where there is no job: its defaults, or a job's keys, or options. */
+/**
+ * What cut and finish add to a layup's own errors, where there is no job: its defaults, or a job's
+ * keys, or options.
+ */
 final class AllowanceOptions {
 
-  @Option(names = "--job", paramLabel = "JOB.yaml", description = "Take clearance, sanding, top and the machine's Z error from a job.")
+  @Option(
+      names = "--job",
+      paramLabel = "JOB.yaml",
+      description = "Take clearance, sanding, top and the machine's Z error from a job.")
   private String job;
 
-  @Option(names = "--clearance", paramLabel = "MM", description = "Least clearance from a glue line; default 0.10.")
+  @Option(
+      names = "--clearance",
+      paramLabel = "MM",
+      description = "Least clearance from a glue line; default 0.10.")
   private String clearance;
 
-  @Option(names = "--method", paramLabel = "rss|worst", description = "How tolerances add up; default rss.")
+  @Option(
+      names = "--method",
+      paramLabel = "rss|worst",
+      description = "How tolerances add up; default rss.")
   private String method;
 
-  @Option(names = "--z-error", paramLabel = "MM", description = "Plus or minus, of the machine's Z; default 0.03.")
+  @Option(
+      names = "--z-error",
+      paramLabel = "MM",
+      description = "Plus or minus, of the machine's Z; default 0.03.")
   private String zError;
 
-  @Option(names = "--sanding", paramLabel = "MM", description = "Taken off after the cut; default 0.10.")
+  @Option(
+      names = "--sanding",
+      paramLabel = "MM",
+      description = "Taken off after the cut; default 0.10.")
   private String sanding;
 
-  @Option(names = "--sanding-tolerance", paramLabel = "MM", description = "Plus or minus; default 0.05.")
+  @Option(
+      names = "--sanding-tolerance",
+      paramLabel = "MM",
+      description = "Plus or minus; default 0.05.")
   private String sandingTolerance;
 
-  @Option(names = "--top", paramLabel = "leave|mid", description = "Top ply uncut, or cut to its own middle; default leave.")
+  @Option(
+      names = "--top",
+      paramLabel = "leave|mid",
+      description = "Top ply uncut, or cut to its own middle; default leave.")
   private String top;
 
-  @Option(names = "--minimum-floor", paramLabel = "MM", description = "Least wood under the deepest cut; default 1.0.")
+  @Option(
+      names = "--minimum-floor",
+      paramLabel = "MM",
+      description = "Least wood under the deepest cut; default 1.0.")
   private String minimumFloor;
 
   CutAllowance read(CommandSpec spec) {

@@ -8,8 +8,9 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
 /**
- * Several jobs in one process. Each stands alone: a failed one doesn't stop the others. A line a job comes in the order of
- * the command line, however many run at a time; the exit code is the greatest of all.
+ * Several jobs in one process. Each stands alone: a failed one doesn't stop the others. A line a
+ * job comes in the order of the command line, however many run at a time; the exit code is the
+ * greatest of all.
  */
 final class Batch {
 

@@ -32,7 +32,8 @@ import plyscape.text.TextTable;
 /** {@code plyscape calibrate}: readings to measured bottoms, in a new layup file. */
 @Command(
     name = "calibrate",
-    description = "Measured ply bottoms from readings off a coupon or the panel's edge, written into a new layup file.",
+    description =
+        "Measured ply bottoms from readings off a coupon or the panel's edge, written into a new layup file.",
     sortOptions = false)
 final class CalibrateCommand implements Callable<Integer> {
 
@@ -44,15 +45,25 @@ final class CalibrateCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "LAYUP.yaml", description = "The layup as it was.")
   private String layupFile;
 
-  @Parameters(index = "1", paramLabel = "READINGS.csv",
-      description = "Rows ply,depth with edge and tolerance where wanted, or ply,from,to; mm below the top face.")
+  @Parameters(
+      index = "1",
+      paramLabel = "READINGS.csv",
+      description =
+          "Rows ply,depth with edge and tolerance where wanted, or ply,from,to; mm below the top face.")
   private String readingsFile;
 
-  @Option(names = {"-o", "--output"}, paramLabel = "NEW.yaml", required = true, description = "The new layup; never the old one.")
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "NEW.yaml",
+      required = true,
+      description = "The new layup; never the old one.")
   private String output;
 
-  @Option(names = "--reading-tolerance", paramLabel = "MM",
-      description = "Plus or minus (3 sigma) of readings that state none; default: told from their scatter, or 0.1 if there are too few.")
+  @Option(
+      names = "--reading-tolerance",
+      paramLabel = "MM",
+      description =
+          "Plus or minus (3 sigma) of readings that state none; default: told from their scatter, or 0.1 if there are too few.")
   private Double readingTolerance;
 
   @Option(names = "--force", description = "Replace an earlier new layup.")
@@ -80,7 +91,11 @@ final class CalibrateCommand implements Callable<Integer> {
     Path csv = Paths.of(spec, readingsFile);
     List<Reading> readings = ReadingsFile.parse(csv.toString(), text(csv), layup);
     Calibration found =
-        Calibration.of(layup, readings, readingTolerance == null ? 0.1 : readingTolerance, readingTolerance != null);
+        Calibration.of(
+            layup,
+            readings,
+            readingTolerance == null ? 0.1 : readingTolerance,
+            readingTolerance != null);
     Warnings warnings = new Warnings();
     warn(csv.toString(), layup, found, warnings);
     OutputFile.write(target, CalibratedLayup.text(layup, text(source), found), force);
@@ -95,23 +110,31 @@ final class CalibrateCommand implements Callable<Integer> {
   private static void requireNotInPlace(Path source, Path target) {
     try {
       if (Files.exists(target) && Files.exists(source) && Files.isSameFile(source, target)) {
-        throw new JobFault(target + " is the old layup, and that is never changed in place", "choose another -o");
+        throw new JobFault(
+            target + " is the old layup, and that is never changed in place", "choose another -o");
       }
     } catch (IOException e) {
-      throw new JobFault("can't compare " + source + " and " + target + ": " + e.getMessage(), "choose another -o");
+      throw new JobFault(
+          "can't compare " + source + " and " + target + ": " + e.getMessage(),
+          "choose another -o");
     }
   }
 
   private static String text(Path file) {
     try {
       if (Files.size(file) > MOST_BYTES) {
-        throw new InputFault(Place.file(file.toString()), "more than " + MOST_BYTES / 1_000_000 + " MB", "wanted a file of readings");
+        throw new InputFault(
+            Place.file(file.toString()),
+            "more than " + MOST_BYTES / 1_000_000 + " MB",
+            "wanted a file of readings");
       }
       return Files.readString(file);
     } catch (java.nio.charset.CharacterCodingException e) {
-      throw new InputFault(Place.file(file.toString()), "the text isn't UTF-8", "save it as UTF-8", e);
+      throw new InputFault(
+          Place.file(file.toString()), "the text isn't UTF-8", "save it as UTF-8", e);
     } catch (IOException | UncheckedIOException e) {
-      throw new InputFault(Place.file(file.toString()), "can't be read: " + e.getMessage(), "check the name", e);
+      throw new InputFault(
+          Place.file(file.toString()), "can't be read: " + e.getMessage(), "check the name", e);
     }
   }
 
@@ -119,22 +142,35 @@ final class CalibrateCommand implements Callable<Integer> {
     for (Calibration.SetAside o : found.outliers()) {
       warnings.add(
           "outlier",
-          "row " + o.reading().row() + " (" + edge(layup, o.reading()) + ", " + mm(o.reading().depthMm()) + " mm) is "
-              + mm(Math.abs(o.offMm())) + " mm too " + (o.offMm() > 0 ? "deep" : "high") + " against the others and was left out",
+          "row "
+              + o.reading().row()
+              + " ("
+              + edge(layup, o.reading())
+              + ", "
+              + mm(o.reading().depthMm())
+              + " mm) is "
+              + mm(Math.abs(o.offMm()))
+              + " mm too "
+              + (o.offMm() > 0 ? "deep" : "high")
+              + " against the others and was left out",
           file);
     }
     if (found.scatterFactor() > 1) {
       warnings.add(
           "scatter",
-          "readings scatter " + Numbers.fixed(found.scatterFactor(), 1)
+          "readings scatter "
+              + Numbers.fixed(found.scatterFactor(), 1)
               + " times more than their tolerances say; the uncertainty is widened accordingly",
           "");
     }
     if (found.toleranceMm() > CalibratedLayup.worstTolerance(layup)) {
       warnings.add(
           "coarse-readings",
-          "bottoms are now known to +-" + mm(found.toleranceMm()) + " mm, which is no better than the layup's own tolerances (up to +-"
-              + mm(CalibratedLayup.worstTolerance(layup)) + "); more readings or a coupon with finer steps would help",
+          "bottoms are now known to +-"
+              + mm(found.toleranceMm())
+              + " mm, which is no better than the layup's own tolerances (up to +-"
+              + mm(CalibratedLayup.worstTolerance(layup))
+              + "); more readings or a coupon with finer steps would help",
           file);
     }
     double[] nominal = CalibratedLayup.nominalBottoms(layup);
@@ -144,7 +180,12 @@ final class CalibrateCommand implements Callable<Integer> {
       if (far > layup.plies().get(i).thicknessMm() / 2) {
         warnings.add(
             "far-from-nominal",
-            "the bottom of ply " + b.plyNumber() + " (" + layup.plies().get(i).name() + ") was read " + mm(far)
+            "the bottom of ply "
+                + b.plyNumber()
+                + " ("
+                + layup.plies().get(i).name()
+                + ") was read "
+                + mm(far)
                 + " mm from where the layup puts it, more than half the ply; was another boundary meant?",
             "ply " + b.plyNumber());
       }
@@ -157,21 +198,37 @@ final class CalibrateCommand implements Callable<Integer> {
 
   private static String table(Layup layup, Calibration found) {
     TextTable table =
-        new TextTable().right("no.").left("ply").right("bottom mm").right("95 % +-").right("3 sigma +-").right("layup said")
+        new TextTable()
+            .right("no.")
+            .left("ply")
+            .right("bottom mm")
+            .right("95 % +-")
+            .right("3 sigma +-")
+            .right("layup said")
             .right("readings");
     double[] before = CalibratedLayup.nominalBottoms(layup);
     for (Calibration.Boundary b : found.boundaries()) {
       table.row(
-          Integer.toString(b.plyNumber()), layup.plies().get(b.plyNumber() - 1).name(), Numbers.fixed(b.depthMm(), 4),
-          Numbers.fixed(b.halfWidth95Mm(), 4), Numbers.fixed(b.toleranceMm(), 4),
-          Numbers.fixed(before[b.plyNumber() - 1], 4), b.readings() == 0 ? "kept" : Integer.toString(b.readings()));
+          Integer.toString(b.plyNumber()),
+          layup.plies().get(b.plyNumber() - 1).name(),
+          Numbers.fixed(b.depthMm(), 4),
+          Numbers.fixed(b.halfWidth95Mm(), 4),
+          Numbers.fixed(b.toleranceMm(), 4),
+          Numbers.fixed(before[b.plyNumber() - 1], 4),
+          b.readings() == 0 ? "kept" : Integer.toString(b.readings()));
     }
     List<String> notes = new ArrayList<>();
     if (found.readingSigmaMm() > 0) {
-      notes.add("A reading scatters by " + mm(found.readingSigmaMm()) + " mm (one sigma, " + found.degrees() + " degrees of freedom).");
+      notes.add(
+          "A reading scatters by "
+              + mm(found.readingSigmaMm())
+              + " mm (one sigma, "
+              + found.degrees()
+              + " degrees of freedom).");
     }
     if (found.ordered()) {
-      notes.add("Readings that crossed were pulled apart, so that plies keep their order and glue lines stay positive.");
+      notes.add(
+          "Readings that crossed were pulled apart, so that plies keep their order and glue lines stay positive.");
     }
     return table.text() + (notes.isEmpty() ? "" : "\n" + String.join("\n", notes) + "\n");
   }
@@ -181,8 +238,12 @@ final class CalibrateCommand implements Callable<Integer> {
     root.put("layup", layup.name());
     ArrayNode list = root.putArray("boundaries");
     for (Calibration.Boundary b : found.boundaries()) {
-      list.addObject().put("ply", b.plyNumber()).put("name", layup.plies().get(b.plyNumber() - 1).name())
-          .put("bottom_mm", b.depthMm()).put("half_width_95_mm", b.halfWidth95Mm()).put("tolerance_mm", b.toleranceMm())
+      list.addObject()
+          .put("ply", b.plyNumber())
+          .put("name", layup.plies().get(b.plyNumber() - 1).name())
+          .put("bottom_mm", b.depthMm())
+          .put("half_width_95_mm", b.halfWidth95Mm())
+          .put("tolerance_mm", b.toleranceMm())
           .put("readings", b.readings());
     }
     root.put("measured_bottoms_tolerance_mm", found.toleranceMm());
@@ -192,11 +253,23 @@ final class CalibrateCommand implements Callable<Integer> {
     root.put("order_enforced", found.ordered());
     ArrayNode outliers = root.putArray("outliers");
     for (Calibration.SetAside o : found.outliers()) {
-      outliers.addObject().put("row", o.reading().row()).put("ply", o.reading().plyNumber())
-          .put("edge", o.reading().top() ? "top" : "bottom").put("depth_mm", o.reading().depthMm()).put("off_mm", o.offMm());
+      outliers
+          .addObject()
+          .put("row", o.reading().row())
+          .put("ply", o.reading().plyNumber())
+          .put("edge", o.reading().top() ? "top" : "bottom")
+          .put("depth_mm", o.reading().depthMm())
+          .put("off_mm", o.offMm());
     }
     ArrayNode said = root.putArray("warnings");
-    warnings.list().forEach(w -> said.addObject().put("code", w.code()).put("message", w.message()).put("where", w.where()));
+    warnings
+        .list()
+        .forEach(
+            w ->
+                said.addObject()
+                    .put("code", w.code())
+                    .put("message", w.message())
+                    .put("where", w.where()));
     return JsonText.of(root);
   }
 

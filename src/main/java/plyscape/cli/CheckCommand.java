@@ -21,10 +21,14 @@ import plyscape.layup.ThinPlyAdvice;
 import plyscape.output.OutputFile;
 import plyscape.shop.LayupDrawing;
 
-/** {@code plyscape check}: where each ply of a layup lies, whether it can be hit surely, and what would help. */
+/**
+ * {@code plyscape check}: where each ply of a layup lies, whether it can be hit surely, and what
+ * would help.
+ */
 @Command(
     name = "check",
-    description = "The table of a layup's plies: where each lies, how deep it is cut, whether that is sure, and what would help.",
+    description =
+        "The table of a layup's plies: where each lies, how deep it is cut, whether that is sure, and what would help.",
     sortOptions = false)
 final class CheckCommand implements Callable<Integer> {
 
@@ -38,21 +42,36 @@ final class CheckCommand implements Callable<Integer> {
 
   @Mixin private AllowanceOptions allowanceOptions;
 
-  @Option(names = "--accept-thickness", description = "Believe a measured thickness far from the nominal one.")
+  @Option(
+      names = "--accept-thickness",
+      description = "Believe a measured thickness far from the nominal one.")
   private boolean acceptThickness;
 
-  @Option(names = "--strict", description = "A ply too thin to hit surely is a fault (exit code 1).")
+  @Option(
+      names = "--strict",
+      description = "A ply too thin to hit surely is a fault (exit code 1).")
   private boolean strict;
 
-  @Option(names = "--monte-carlo", paramLabel = "N",
-      description = "Also find each risk by drawing N panels at random, conditioned on what was measured.")
+  @Option(
+      names = "--monte-carlo",
+      paramLabel = "N",
+      description =
+          "Also find each risk by drawing N panels at random, conditioned on what was measured.")
   private Integer panels;
 
-  @Option(names = "--seed", paramLabel = "S", defaultValue = "1", description = "Seed of the draw; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--seed",
+      paramLabel = "S",
+      defaultValue = "1",
+      description = "Seed of the draw; default ${DEFAULT-VALUE}.")
   private long seed;
 
-  @Option(names = "--measuring-tolerance", paramLabel = "MM", defaultValue = "0.02",
-      description = "Plus or minus of a measurement yet to be made, for the advice; default ${DEFAULT-VALUE} (good calipers).")
+  @Option(
+      names = "--measuring-tolerance",
+      paramLabel = "MM",
+      defaultValue = "0.02",
+      description =
+          "Plus or minus of a measurement yet to be made, for the advice; default ${DEFAULT-VALUE} (good calipers).")
   private double measuringToleranceMm;
 
   @Option(names = "--svg", paramLabel = "FILE", description = "Also draw the section to scale.")
@@ -75,11 +94,13 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (panels != null && (panels < 1 || panels > MOST_PANELS)) {
-      throw new ParameterException(spec.commandLine(), "found --monte-carlo " + panels + "; wanted 1 to " + MOST_PANELS);
+      throw new ParameterException(
+          spec.commandLine(), "found --monte-carlo " + panels + "; wanted 1 to " + MOST_PANELS);
     }
     if (!(measuringToleranceMm >= 0 && measuringToleranceMm <= 10)) {
       throw new ParameterException(
-          spec.commandLine(), "found --measuring-tolerance " + measuringToleranceMm + "; wanted 0 to 10 mm");
+          spec.commandLine(),
+          "found --measuring-tolerance " + measuringToleranceMm + "; wanted 0 to 10 mm");
     }
     Path svg = svgFile == null ? null : Paths.of(spec, svgFile);
     if (svg != null) {
@@ -88,12 +109,14 @@ final class CheckCommand implements Callable<Integer> {
     CheckReport report = report();
     long thin = report.depths().stream().filter(d -> !d.reliable()).count();
     if (svg != null && !(strict && thin > 0)) {
-      OutputFile.write(svg, LayupDrawing.svg(report.layup(), report.depths(), report.allowance()), force);
+      OutputFile.write(
+          svg, LayupDrawing.svg(report.layup(), report.depths(), report.allowance()), force);
     }
     console.result(json ? report.json() : CheckText.of(report, console.outColour()));
     if (strict && thin > 0) {
       throw new JobFault(
-          thin + (thin == 1 ? " ply is" : " plies are") + " too thin to hit surely", "the advice above says what would help");
+          thin + (thin == 1 ? " ply is" : " plies are") + " too thin to hit surely",
+          "the advice above says what would help");
     }
     if (svg != null && !common.quiet()) {
       console.talk("wrote " + svg);

@@ -21,7 +21,8 @@ final class CheckText {
   /**
    * The whole text.
    *
-   * @param swatches whether a patch of each colour may be shown, which takes a terminal that knows 24-bit colour
+   * @param swatches whether a patch of each colour may be shown, which takes a terminal that knows
+   *     24-bit colour
    */
   static String of(CheckReport report, boolean swatches) {
     StringBuilder out = new StringBuilder();
@@ -37,8 +38,17 @@ final class CheckText {
   private static String table(CheckReport report) {
     boolean sampled = !report.trial().isEmpty();
     TextTable table =
-        new TextTable().right("no.").left("ply").left("colour").right("top mm").right("bottom").right("mid")
-            .right("target").right("needed").right("available").right("risk");
+        new TextTable()
+            .right("no.")
+            .left("ply")
+            .left("colour")
+            .right("top mm")
+            .right("bottom")
+            .right("mid")
+            .right("target")
+            .right("needed")
+            .right("available")
+            .right("risk");
     if (sampled) {
       table.right("sampled").right("+-");
     }
@@ -48,7 +58,10 @@ final class CheckText {
       row.add(Integer.toString(d.ply().number()));
       row.add(d.ply().name());
       row.add(d.ply().colour());
-      for (double mm : new double[] {d.topMm(), d.bottomMm(), d.midMm(), d.targetMm(), d.neededMm(), d.availableMm()}) {
+      for (double mm :
+          new double[] {
+            d.topMm(), d.bottomMm(), d.midMm(), d.targetMm(), d.neededMm(), d.availableMm()
+          }) {
         row.add(Numbers.fixed(mm, 3));
       }
       row.add(share(d.risk()));
@@ -71,16 +84,29 @@ final class CheckText {
         : verdict;
   }
 
-  /** The first mention of a colour in a line gets a patch of it; table cells themselves hold no control characters. */
+  /**
+   * The first mention of a colour in a line gets a patch of it; table cells themselves hold no
+   * control characters.
+   */
   private static String painted(String table, List<PlyDepth> depths) {
     String[] lines = table.split("\n");
     for (int i = 0; i < depths.size(); i++) {
       Ply ply = depths.get(i).ply();
       int at = lines[i + 2].lastIndexOf(ply.colour());
       String patch =
-          "\u001b[48;2;" + (ply.rgb() >> 16 & 255) + ";" + (ply.rgb() >> 8 & 255) + ";" + (ply.rgb() & 255) + "m"
-              + ply.colour().replaceAll(".", " ") + "\u001b[0m";
-      lines[i + 2] = lines[i + 2].substring(0, at) + patch + lines[i + 2].substring(at + ply.colour().length());
+          "\u001b[48;2;"
+              + (ply.rgb() >> 16 & 255)
+              + ";"
+              + (ply.rgb() >> 8 & 255)
+              + ";"
+              + (ply.rgb() & 255)
+              + "m"
+              + ply.colour().replaceAll(".", " ")
+              + "\u001b[0m";
+      lines[i + 2] =
+          lines[i + 2].substring(0, at)
+              + patch
+              + lines[i + 2].substring(at + ply.colour().length());
     }
     return String.join("\n", lines) + "\n";
   }
@@ -92,9 +118,17 @@ final class CheckText {
     String measured =
         layup.measuredThicknessMm() == null && layup.measuredBottomsMm().isEmpty()
             ? "nothing measured yet"
-            : "nominal " + Numbers.fixed(nominal, 3) + ", factor " + Numbers.fixed(pressed / nominal, 4);
-    return "Panel " + Numbers.fixed(pressed, 3) + " mm (" + measured + "); tolerances added by "
-        + report.allowance().method().name().toLowerCase(Locale.ROOT) + ".";
+            : "nominal "
+                + Numbers.fixed(nominal, 3)
+                + ", factor "
+                + Numbers.fixed(pressed / nominal, 4);
+    return "Panel "
+        + Numbers.fixed(pressed, 3)
+        + " mm ("
+        + measured
+        + "); tolerances added by "
+        + report.allowance().method().name().toLowerCase(Locale.ROOT)
+        + ".";
   }
 
   private static List<String> advice(CheckReport report) {
@@ -103,9 +137,20 @@ final class CheckText {
       PlyDepth d = report.depths().get(a.plyNumber() - 1);
       lines.add("");
       lines.add(
-          "Ply " + a.plyNumber() + " (" + d.ply().name() + ") has " + Numbers.fixed(d.availableMm(), 3)
-              + " mm of clearance and needs " + Numbers.fixed(d.neededMm(), 3) + ". It would pass:");
-      lines.add("  at a thickness of " + up(a.thicknessMm()) + " mm instead of " + Numbers.fixed(d.ply().thicknessMm(), 3));
+          "Ply "
+              + a.plyNumber()
+              + " ("
+              + d.ply().name()
+              + ") has "
+              + Numbers.fixed(d.availableMm(), 3)
+              + " mm of clearance and needs "
+              + Numbers.fixed(d.neededMm(), 3)
+              + ". It would pass:");
+      lines.add(
+          "  at a thickness of "
+              + up(a.thicknessMm())
+              + " mm instead of "
+              + Numbers.fixed(d.ply().thicknessMm(), 3));
       lines.add(
           a.toleranceMm() == null
               ? "  not by better plies alone: even exact thicknesses wouldn't do"
@@ -113,7 +158,9 @@ final class CheckText {
       lines.add(
           a.flatnessMm() == null
               ? "  not by a flatter panel alone"
-              : "  with a flatness of " + down(a.flatnessMm()) + " mm instead of "
+              : "  with a flatness of "
+                  + down(a.flatnessMm())
+                  + " mm instead of "
                   + Numbers.fixed(report.layup().flatnessMm(), 3));
       lines.add("  " + measurement(a, report));
     }
@@ -128,11 +175,22 @@ final class CheckText {
     String what =
         best.bottomOfPly() == 0
             ? "measuring the panel's thickness"
-            : "measuring the bottom of ply " + best.bottomOfPly() + " ("
-                + report.layup().plies().get(best.bottomOfPly() - 1).name() + ")";
-    return what + " to +-" + Numbers.trimmed(best.measuringToleranceMm(), 3) + " mm helps most: needed "
-        + Numbers.fixed(best.neededMm(), 3) + (best.passes() ? ", it passes" : ", still short") + "; then "
-        + best.unreliable() + " of " + report.depths().size() + " plies are unreliable";
+            : "measuring the bottom of ply "
+                + best.bottomOfPly()
+                + " ("
+                + report.layup().plies().get(best.bottomOfPly() - 1).name()
+                + ")";
+    return what
+        + " to +-"
+        + Numbers.trimmed(best.measuringToleranceMm(), 3)
+        + " mm helps most: needed "
+        + Numbers.fixed(best.neededMm(), 3)
+        + (best.passes() ? ", it passes" : ", still short")
+        + "; then "
+        + best.unreliable()
+        + " of "
+        + report.depths().size()
+        + " plies are unreliable";
   }
 
   /** Rounded so that what is said still passes. */

@@ -8,8 +8,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
 
 /**
- * All commands. A run sets up only the one it was asked for, and help of the whole only reads names and descriptions:
- * setting up all of them would double the time that a start takes.
+ * All commands. A run sets up only the one it was asked for, and help of the whole only reads names
+ * and descriptions: setting up all of them would double the time that a start takes.
  */
 final class Commands {
 
@@ -57,7 +57,10 @@ final class Commands {
     return ALL.stream().filter(entry -> !entry.hidden()).map(Entry::name).toList();
   }
 
-  /** The named command; none when only options are given; all when the name is unknown, for suggestions, or no argument is. */
+  /**
+   * The named command; none when only options are given; all when the name is unknown, for
+   * suggestions, or no argument is.
+   */
   static List<Entry> needed(String... args) {
     List<String> words = Arrays.stream(args).filter(arg -> !arg.startsWith("-")).toList();
     if (words.isEmpty() && args.length > 0) {
@@ -77,11 +80,15 @@ final class Commands {
         Help.TextTable.forColumns(
             help.colorScheme(),
             new Help.Column(width + 4, 2, Help.Column.Overflow.TRUNCATE),
-            new Help.Column(help.commandSpec().usageMessage().width() - width - 4, 0, Help.Column.Overflow.WRAP));
+            new Help.Column(
+                help.commandSpec().usageMessage().width() - width - 4,
+                0,
+                Help.Column.Overflow.WRAP));
     for (Entry entry : ALL) {
       if (!entry.hidden()) {
         table.addRowValues(
-            help.colorScheme().commandText(entry.name()), help.colorScheme().text(entry.description()));
+            help.colorScheme().commandText(entry.name()),
+            help.colorScheme().text(entry.description()));
       }
     }
     return "Commands:\n" + table;

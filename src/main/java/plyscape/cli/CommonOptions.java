@@ -5,19 +5,29 @@ import picocli.CommandLine.Option;
 /** Options that every command has. */
 final class CommonOptions {
 
-  @Option(names = {"-q", "--quiet"}, description = "Results and faults only: no progress, warnings or summary.")
+  @Option(
+      names = {"-q", "--quiet"},
+      description = "Results and faults only: no progress, warnings or summary.")
   private boolean quiet;
 
-  @Option(names = {"-v", "--verbose"}, description = "Say more: every warning, and the time each stage took.")
+  @Option(
+      names = {"-v", "--verbose"},
+      description = "Say more: every warning, and the time each stage took.")
   private boolean verbose;
 
   @Option(names = "--no-color", description = "No colour, as with NO_COLOR set.")
   private boolean noColor;
 
-  @Option(names = {"-h", "--help"}, usageHelp = true, description = "Show this help.")
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
   private boolean help;
 
-  @Option(names = {"-V", "--version"}, versionHelp = true, description = "Show the version.")
+  @Option(
+      names = {"-V", "--version"},
+      versionHelp = true,
+      description = "Show the version.")
   private boolean version;
 
   boolean quiet() {

@@ -8,7 +8,8 @@ import picocli.CommandLine.Mixin;
 /** {@code plyscape completion}: a script that completes commands and options in the shell. */
 @Command(
     name = "completion",
-    description = "Print a script for tab completion in bash and zsh:  source <(plyscape completion)",
+    description =
+        "Print a script for tab completion in bash and zsh:  source <(plyscape completion)",
     sortOptions = false)
 final class CompletionCommand implements Callable<Integer> {
 

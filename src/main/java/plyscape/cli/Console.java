@@ -11,15 +11,19 @@ import java.util.Arrays;
 import plyscape.text.Visible;
 
 /**
- * Where a command talks: results to {@code out}, everything else to {@code err}; UTF-8 and LF on every system.
+ * Where a command talks: results to {@code out}, everything else to {@code err}; UTF-8 and LF on
+ * every system.
  *
  * @param outTerminal whether out is a terminal
  * @param errTerminal whether err is one
  * @param colour whether colour was not refused; used only on a terminal
  */
-record Console(PrintStream out, PrintStream err, boolean outTerminal, boolean errTerminal, boolean colour) {
+record Console(
+    PrintStream out, PrintStream err, boolean outTerminal, boolean errTerminal, boolean colour) {
 
-  /** The process's own streams; colour is off with {@code --no-color}, NO_COLOR or a dumb terminal. */
+  /**
+   * The process's own streams; colour is off with {@code --no-color}, NO_COLOR or a dumb terminal.
+   */
   static Console ofProcess(String[] args) {
     String noColor = System.getenv("NO_COLOR");
     boolean refused =
@@ -27,11 +31,18 @@ record Console(PrintStream out, PrintStream err, boolean outTerminal, boolean er
             || (noColor != null && !noColor.isEmpty())
             || "dumb".equals(System.getenv("TERM"));
     return new Console(
-        stream(FileDescriptor.out), stream(FileDescriptor.err), isTerminal(1), isTerminal(2), !refused);
+        stream(FileDescriptor.out),
+        stream(FileDescriptor.err),
+        isTerminal(1),
+        isTerminal(2),
+        !refused);
   }
 
   private static PrintStream stream(FileDescriptor descriptor) {
-    return new PrintStream(new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 8192), false, StandardCharsets.UTF_8) {
+    return new PrintStream(
+        new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 8192),
+        false,
+        StandardCharsets.UTF_8) {
       @Override
       public void println(String line) {
         print(line + "\n"); // the same bytes on every system
@@ -40,12 +51,17 @@ record Console(PrintStream out, PrintStream err, boolean outTerminal, boolean er
     };
   }
 
-  /** Java can't ask this of one stream; the system's process folder can, and elsewhere both or none must be a terminal. */
+  /**
+   * Java can't ask this of one stream; the system's process folder can, and elsewhere both or none
+   * must be a terminal.
+   */
   private static boolean isTerminal(int descriptor) {
     Path link = Path.of("/proc/self/fd/" + descriptor);
     try {
       String target = Files.readSymbolicLink(link).toString();
-      return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty") || target.equals("/dev/console");
+      return target.startsWith("/dev/pts/")
+          || target.startsWith("/dev/tty")
+          || target.equals("/dev/console");
     } catch (IOException | RuntimeException e) {
       return System.console() != null;
     }

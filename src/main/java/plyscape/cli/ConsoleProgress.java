@@ -12,14 +12,15 @@ import plyscape.plan.Progress;
 import plyscape.text.Numbers;
 
 /**
- * How a run gets on. On a terminal: the stages first, then one line that is drawn over, with the running stage, its time
- * and about how long the rest will take. Keeps the time of each stage for the summary, shown or not.
+ * How a run gets on. On a terminal: the stages first, then one line that is drawn over, with the
+ * running stage, its time and about how long the rest will take. Keeps the time of each stage for
+ * the summary, shown or not.
  */
 final class ConsoleProgress implements Progress, AutoCloseable {
 
   /**
-   * Usual share of each stage in a run, measured on the bundled valley; only their proportions matter, and only for the
-   * guess at the time that is left.
+   * Usual share of each stage in a run, measured on the bundled valley; only their proportions
+   * matter, and only for the guess at the time that is left.
    */
   private static final Map<String, Double> USUAL =
       Map.of(
@@ -112,7 +113,8 @@ final class ConsoleProgress implements Progress, AutoCloseable {
       return;
     }
     long now = nanoClock.getAsLong() - since;
-    String place = stages.contains(running) ? (stages.indexOf(running) + 1) + "/" + stages.size() + " " : "";
+    String place =
+        stages.contains(running) ? (stages.indexOf(running) + 1) + "/" + stages.size() + " " : "";
     sink.accept(WIPE + place + running + ", " + Numbers.fixed(now / 1e9, 0) + " s" + left(now));
   }
 
@@ -124,7 +126,8 @@ final class ConsoleProgress implements Progress, AutoCloseable {
       spent += ended.getValue();
       usualSpent += usual(ended.getKey());
     }
-    double usualLeft = stages.stream().filter(stage -> !nanos.containsKey(stage)).mapToDouble(this::usual).sum();
+    double usualLeft =
+        stages.stream().filter(stage -> !nanos.containsKey(stage)).mapToDouble(this::usual).sum();
     if (usualSpent == 0) {
       return "";
     }

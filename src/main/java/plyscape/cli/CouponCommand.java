@@ -35,15 +35,24 @@ import plyscape.simulate.Verification;
 import plyscape.text.NearestName;
 import plyscape.text.Numbers;
 
-/** {@code plyscape coupon}: a stepped test cut into an offcut of the panel, with its gauge and the file for the readings. */
+/**
+ * {@code plyscape coupon}: a stepped test cut into an offcut of the panel, with its gauge and the
+ * file for the readings.
+ */
 @Command(
     name = "coupon",
-    description = "A stepped test cut into an offcut of the panel, which shows where each ply really is: G-code, gauge, readings file.",
+    description =
+        "A stepped test cut into an offcut of the panel, which shows where each ply really is: G-code, gauge, readings file.",
     sortOptions = false)
 final class CouponCommand implements Callable<Integer> {
 
   private static final OutputKind KIND =
-      OutputKind.of("coupon.json", "plyscape-coupon-1", "coupon\\.(json|nc)", "gauge\\.svg", "readings\\.csv");
+      OutputKind.of(
+          "coupon.json",
+          "plyscape-coupon-1",
+          "coupon\\.(json|nc)",
+          "gauge\\.svg",
+          "readings\\.csv");
 
   /** Cell of the simulation; pads are several mm wide. */
   private static final double CELL_MM = 0.1;
@@ -53,35 +62,58 @@ final class CouponCommand implements Callable<Integer> {
   @Parameters(paramLabel = "LAYUP.yaml", description = "The layup.")
   private String layupFile;
 
-  @Option(names = {"-o", "--output"}, paramLabel = "DIR", required = true, description = "Output directory, new or empty.")
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "DIR",
+      required = true,
+      description = "Output directory, new or empty.")
   private String directory;
 
   @Option(names = "--force", description = "Replace an earlier coupon there.")
   private boolean force;
 
-  @Option(names = "--size", paramLabel = "WxH", defaultValue = "120x80", description = "The offcut, mm; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--size",
+      paramLabel = "WxH",
+      defaultValue = "120x80",
+      description = "The offcut, mm; default ${DEFAULT-VALUE}.")
   private String size;
 
-  @Option(names = "--step", paramLabel = "MM", description = "Height of a step; default the finest that fits, at most a fifth of the thinnest ply.")
+  @Option(
+      names = "--step",
+      paramLabel = "MM",
+      description =
+          "Height of a step; default the finest that fits, at most a fifth of the thinnest ply.")
   private Double step;
 
-  @Option(names = "--floor", paramLabel = "MM", defaultValue = "0.4",
+  @Option(
+      names = "--floor",
+      paramLabel = "MM",
+      defaultValue = "0.4",
       description = "Wood that stays under the deepest pad; default ${DEFAULT-VALUE}.")
   private double floor;
 
-  @Option(names = "--tool", paramLabel = "NAME", description = "Which of the job's tools; default the first flat one.")
+  @Option(
+      names = "--tool",
+      paramLabel = "NAME",
+      description = "Which of the job's tools; default the first flat one.")
   private String toolName;
 
   @Option(names = "--diameter", paramLabel = "MM", description = "Another diameter for it.")
   private String diameter;
 
-  @Option(names = "--set", paramLabel = "KEY=VALUE",
-      description = "Set a key of the machine or a tool, such as tools.1.feed=900 or machine.safe_height=6. May be repeated.")
+  @Option(
+      names = "--set",
+      paramLabel = "KEY=VALUE",
+      description =
+          "Set a key of the machine or a tool, such as tools.1.feed=900 or machine.safe_height=6. May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Mixin private AllowanceOptions allowanceOptions;
 
-  @Option(names = "--accept-thickness", description = "Believe a measured thickness far from the nominal one.")
+  @Option(
+      names = "--accept-thickness",
+      description = "Believe a measured thickness far from the nominal one.")
   private boolean acceptThickness;
 
   @Option(names = "--json", description = "Print coupon.json instead of a summary.")
@@ -108,11 +140,22 @@ final class CouponCommand implements Callable<Integer> {
       List<PlyDepth> depths = DepthModel.depths(layup, bench.allowance(), acceptThickness);
       Coupon coupon =
           Coupon.of(
-              layup, depths, new Coupon.Wish(panel.widthMm(), panel.heightMm(), step, floor), tool, bench.machine(), warnings);
+              layup,
+              depths,
+              new Coupon.Wish(panel.widthMm(), panel.heightMm(), step, floor),
+              tool,
+              bench.machine(),
+              warnings);
       double thickness = DepthModel.thicknessMm(layup);
       CouponProgram program =
           CouponProgram.of(
-              coupon, "coupon of " + layup.name(), thickness, tool, bench.machine(), VersionText.text(), warnings);
+              coupon,
+              "coupon of " + layup.name(),
+              thickness,
+              tool,
+              bench.machine(),
+              VersionText.text(),
+              warnings);
       Verification verification = proof(coupon, program, thickness, tool, bench);
       String text = json(layup, depths, coupon, tool, program, verification);
       out.write("coupon.json", text);
@@ -132,13 +175,18 @@ final class CouponCommand implements Callable<Integer> {
   private List<Setting> settings() {
     List<Setting> settings = new ArrayList<>();
     if (diameter != null) {
-      settings.add(new Setting("tools." + (toolName == null ? "1" : toolName) + ".diameter", diameter, "--diameter"));
+      settings.add(
+          new Setting(
+              "tools." + (toolName == null ? "1" : toolName) + ".diameter",
+              diameter,
+              "--diameter"));
     }
     for (String assignment : set) {
       int equals = assignment.indexOf('=');
       if (equals < 1) {
         throw new ParameterException(
-            spec.commandLine(), "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as tools.1.feed=900");
+            spec.commandLine(),
+            "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as tools.1.feed=900");
       }
       String key = assignment.substring(0, equals);
       settings.add(new Setting(key, assignment.substring(equals + 1), "--set " + key));
@@ -160,23 +208,34 @@ final class CouponCommand implements Callable<Integer> {
             () ->
                 new ParameterException(
                     spec.commandLine(),
-                    "--tool: no tool \"" + toolName + "\"; "
-                        + NearestName.hint(toolName, bench.tools().stream().map(Tool::name).toList())));
+                    "--tool: no tool \""
+                        + toolName
+                        + "\"; "
+                        + NearestName.hint(
+                            toolName, bench.tools().stream().map(Tool::name).toList())));
   }
 
   /** Cuts the text in simulation, as plan does. */
-  private static Verification proof(Coupon coupon, CouponProgram program, double thickness, Tool tool, Bench bench) {
+  private static Verification proof(
+      Coupon coupon, CouponProgram program, double thickness, Tool tool, Bench bench) {
     List<Target> targets = new ArrayList<>();
     for (Coupon.Pad pad : coupon.pads()) {
       Box b = pad.box();
-      double[] ring = {b.minX(), b.minY(), b.maxX(), b.minY(), b.maxX(), b.maxY(), b.minX(), b.maxY()};
+      double[] ring = {
+        b.minX(), b.minY(), b.maxX(), b.minY(), b.maxX(), b.maxY(), b.minX(), b.maxY()
+      };
       targets.add(new Target(pad.number(), pad.depthMm(), new double[][] {ring}));
     }
     Setup setup =
         new Setup(
-            new Box(0, 0, coupon.widthMm(), coupon.heightMm()), thickness, coupon.carved(), bench.machine(), CELL_MM);
+            new Box(0, 0, coupon.widthMm(), coupon.heightMm()),
+            thickness,
+            coupon.carved(),
+            bench.machine(),
+            CELL_MM);
     Verification v =
-        Simulator.run(setup, List.of(new Cut(program.parsed(), tool)), targets, List.of(tool)).verification();
+        Simulator.run(setup, List.of(new Cut(program.parsed(), tool)), targets, List.of(tool))
+            .verification();
     if (!v.safe()) {
       String first = v.collisions().isEmpty() ? "it gouges" : collision(v.collisions());
       throw new VerifyFault(
@@ -188,25 +247,50 @@ final class CouponCommand implements Callable<Integer> {
 
   private static String collision(List<Verification.Collision> collisions) {
     Verification.Collision c = collisions.get(0);
-    return collisions.size() + " collisions, the first in line " + c.line() + " at X" + Numbers.fixed(c.x(), 2) + " Y"
-        + Numbers.fixed(c.y(), 2) + ": " + c.what();
+    return collisions.size()
+        + " collisions, the first in line "
+        + c.line()
+        + " at X"
+        + Numbers.fixed(c.x(), 2)
+        + " Y"
+        + Numbers.fixed(c.y(), 2)
+        + ": "
+        + c.what();
   }
 
   private static String summary(Coupon coupon, Tool tool, CouponProgram program) {
-    return coupon.pads().size() + " pads, steps of " + Numbers.trimmed(coupon.stepMm(), 3) + " mm down to "
-        + Numbers.trimmed(coupon.deepestMm(), 3) + " mm on " + Numbers.trimmed(coupon.widthMm(), 3) + " x "
-        + Numbers.trimmed(coupon.heightMm(), 3) + " mm, with " + plyscape.text.Visible.line(tool.name()) + ", about "
-        + JobRun.duration(program.timeS()) + ".\nA boundary is read to +-"
-        + Numbers.trimmed(coupon.readingErrorMm(), 3) + " mm. Print gauge.svg at 100 %, fill in readings.csv, then: plyscape calibrate.\n";
+    return coupon.pads().size()
+        + " pads, steps of "
+        + Numbers.trimmed(coupon.stepMm(), 3)
+        + " mm down to "
+        + Numbers.trimmed(coupon.deepestMm(), 3)
+        + " mm on "
+        + Numbers.trimmed(coupon.widthMm(), 3)
+        + " x "
+        + Numbers.trimmed(coupon.heightMm(), 3)
+        + " mm, with "
+        + plyscape.text.Visible.line(tool.name())
+        + ", about "
+        + JobRun.duration(program.timeS())
+        + ".\nA boundary is read to +-"
+        + Numbers.trimmed(coupon.readingErrorMm(), 3)
+        + " mm. Print gauge.svg at 100 %, fill in readings.csv, then: plyscape calibrate.\n";
   }
 
   private static String json(
-      Layup layup, List<PlyDepth> depths, Coupon coupon, Tool tool, CouponProgram program, Verification v) {
+      Layup layup,
+      List<PlyDepth> depths,
+      Coupon coupon,
+      Tool tool,
+      CouponProgram program,
+      Verification v) {
     ObjectNode root = JsonText.object("plyscape-coupon-1");
     root.put("layup", layup.name());
     root.put("width_mm", coupon.widthMm()).put("height_mm", coupon.heightMm());
     root.put("step_mm", coupon.stepMm()).put("reading_error_mm", coupon.readingErrorMm());
-    root.put("tool", tool.name()).put("diameter_mm", tool.diameterMm()).put("time_s", program.timeS());
+    root.put("tool", tool.name())
+        .put("diameter_mm", tool.diameterMm())
+        .put("time_s", program.timeS());
     ArrayNode pads = root.putArray("pads");
     for (Coupon.Pad pad : coupon.pads()) {
       ObjectNode node = pads.addObject();
@@ -217,8 +301,12 @@ final class CouponCommand implements Callable<Integer> {
     }
     ArrayNode unseen = root.putArray("unseen_plies");
     coupon.unseen().forEach(unseen::add);
-    root.putObject("verification").put("cell_mm", v.cellMm()).put("matched_share", v.matchedShare())
-        .put("gouged_mm2", v.gougedMm2()).put("uncut_mm2", v.uncutMm2()).put("unreachable_mm2", v.unreachableMm2());
+    root.putObject("verification")
+        .put("cell_mm", v.cellMm())
+        .put("matched_share", v.matchedShare())
+        .put("gouged_mm2", v.gougedMm2())
+        .put("uncut_mm2", v.uncutMm2())
+        .put("unreachable_mm2", v.unreachableMm2());
     return JsonText.of(root);
   }
 }

@@ -8,7 +8,10 @@ import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.VerifyFault;
 
-/** The exit codes of the contract (section 6), and which outcome gets which: the one place where this is decided. */
+/**
+ * The exit codes of the contract (section 6), and which outcome gets which: the one place where
+ * this is decided.
+ */
 final class ExitCodes {
 
   /** Done. */

@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Tells when files change, appear or go, by looking at their times and sizes every so often: works on every file system, network ones
- * too, where the system's own notices don't.
+ * Tells when files change, appear or go, by looking at their times and sizes every so often: works
+ * on every file system, network ones too, where the system's own notices don't.
  */
 final class FileWatch {
 
@@ -24,7 +24,8 @@ final class FileWatch {
   }
 
   /**
-   * Waits until one of the files differs from when it was last looked at, and stays the same for one pause (editors write in steps).
+   * Waits until one of the files differs from when it was last looked at, and stays the same for
+   * one pause (editors write in steps).
    *
    * @throws InterruptedException if the thread is asked to stop
    */

@@ -25,7 +25,8 @@ import plyscape.shop.PressingText;
 /** {@code plyscape glueup}: the pressing sheet of a layup. */
 @Command(
     name = "glueup",
-    description = "The pressing sheet: veneers to cut, balance, glue, pressure, times, movement with moisture.",
+    description =
+        "The pressing sheet: veneers to cut, balance, glue, pressure, times, movement with moisture.",
     sortOptions = false)
 final class GlueupCommand implements Callable<Integer> {
 
@@ -34,32 +35,56 @@ final class GlueupCommand implements Callable<Integer> {
   @Parameters(paramLabel = "LAYUP.yaml", description = "The layup.")
   private String layupFile;
 
-  @Option(names = "--size", paramLabel = "WxH", required = true, description = "Finished panel, mm, such as 260x260.")
+  @Option(
+      names = "--size",
+      paramLabel = "WxH",
+      required = true,
+      description = "Finished panel, mm, such as 260x260.")
   private String size;
 
-  @Option(names = "--trim", paramLabel = "MM", defaultValue = "10",
+  @Option(
+      names = "--trim",
+      paramLabel = "MM",
+      defaultValue = "10",
       description = "Trimmed off each side after pressing; default ${DEFAULT-VALUE}.")
   private double trim;
 
-  @Option(names = "--glue", paramLabel = "FAMILY", defaultValue = "PVA",
+  @Option(
+      names = "--glue",
+      paramLabel = "FAMILY",
+      defaultValue = "PVA",
       description = "${COMPLETION-CANDIDATES}; default ${DEFAULT-VALUE}.")
   private Glue glue;
 
-  @Option(names = "--spread", paramLabel = "G/M2", description = "Glue on one side of each line; default by family.")
+  @Option(
+      names = "--spread",
+      paramLabel = "G/M2",
+      description = "Glue on one side of each line; default by family.")
   private Double spread;
 
-  @Option(names = "--waste", paramLabel = "PERCENT", defaultValue = "15",
+  @Option(
+      names = "--waste",
+      paramLabel = "PERCENT",
+      defaultValue = "15",
       description = "Glue that stays in pot and roller; default ${DEFAULT-VALUE}.")
   private double waste;
 
-  @Option(names = "--press", paramLabel = "HOW", defaultValue = "JACKS",
+  @Option(
+      names = "--press",
+      paramLabel = "HOW",
+      defaultValue = "JACKS",
       description = "${COMPLETION-CANDIDATES}; default ${DEFAULT-VALUE}.")
   private Press press;
 
-  @Option(names = "--pressure", paramLabel = "MPA", description = "Clamping pressure; default what the densest wood wants.")
+  @Option(
+      names = "--pressure",
+      paramLabel = "MPA",
+      description = "Clamping pressure; default what the densest wood wants.")
   private Double pressure;
 
-  @Option(names = "--force-each", paramLabel = "KN",
+  @Option(
+      names = "--force-each",
+      paramLabel = "KN",
       description = "Force of one jack or clamp; default 20 for a jack, 3 for a clamp.")
   private Double forceEach;
 
@@ -69,18 +94,29 @@ final class GlueupCommand implements Callable<Integer> {
   @Option(names = "--press-time", paramLabel = "MIN", description = "From the glue's data sheet.")
   private Double pressTime;
 
-  @Option(names = "--moisture", paramLabel = "PERCENT", defaultValue = "7",
+  @Option(
+      names = "--moisture",
+      paramLabel = "PERCENT",
+      defaultValue = "7",
       description = "Moisture of the sheets at pressing; default ${DEFAULT-VALUE}.")
   private double moisture;
 
-  @Option(names = "--moisture-to", paramLabel = "PERCENT", description = "Moisture of the panel where it will hang.")
+  @Option(
+      names = "--moisture-to",
+      paramLabel = "PERCENT",
+      description = "Moisture of the panel where it will hang.")
   private Double moistureTo;
 
-  @Option(names = "--room", paramLabel = "C,RH",
-      description = "Instead of --moisture-to: the room where it will hang, such as 21,50 (degrees C, percent humidity).")
+  @Option(
+      names = "--room",
+      paramLabel = "C,RH",
+      description =
+          "Instead of --moisture-to: the room where it will hang, such as 21,50 (degrees C, percent humidity).")
   private String room;
 
-  @Option(names = "--quartered", description = "The veneer is quarter-cut, so that its thickness runs along the rings.")
+  @Option(
+      names = "--quartered",
+      description = "The veneer is quarter-cut, so that its thickness runs along the rings.")
   private boolean quartered;
 
   @Option(names = "--svg", paramLabel = "FILE", description = "Also one A4 page for the wall.")
@@ -131,8 +167,20 @@ final class GlueupCommand implements Callable<Integer> {
     PanelSize.requireRange(spec, "--moisture-to", moistureTo, 0, 30);
     double each = forceEach != null ? forceEach : press == Press.CLAMPS ? 3 : 20;
     return new PressingOrder(
-        panel.widthMm(), panel.heightMm(), trim, glue, spread, waste / 100, press, pressure, each, openTime, pressTime,
-        moisture, target(), quartered);
+        panel.widthMm(),
+        panel.heightMm(),
+        trim,
+        glue,
+        spread,
+        waste / 100,
+        press,
+        pressure,
+        each,
+        openTime,
+        pressTime,
+        moisture,
+        target(),
+        quartered);
   }
 
   private Double target() {
@@ -142,7 +190,10 @@ final class GlueupCommand implements Callable<Integer> {
     String[] parts = room.split(",", -1);
     if (moistureTo != null || parts.length != 2) {
       throw new picocli.CommandLine.ParameterException(
-          spec.commandLine(), "--room: found \"" + room + "\"; wanted degrees C and percent humidity, such as 21,50, and no --moisture-to");
+          spec.commandLine(),
+          "--room: found \""
+              + room
+              + "\"; wanted degrees C and percent humidity, such as 21,50, and no --moisture-to");
     }
     try {
       double celsius = Double.parseDouble(parts[0].strip());
@@ -152,7 +203,8 @@ final class GlueupCommand implements Callable<Integer> {
       return Moisture.equilibrium(celsius, humidity / 100);
     } catch (NumberFormatException e) {
       throw new picocli.CommandLine.ParameterException(
-          spec.commandLine(), "--room: found \"" + room + "\"; wanted degrees C and percent humidity, such as 21,50");
+          spec.commandLine(),
+          "--room: found \"" + room + "\"; wanted degrees C and percent humidity, such as 21,50");
     }
   }
 
@@ -175,16 +227,29 @@ final class GlueupCommand implements Callable<Integer> {
       findings.addObject().put("code", f.code()).put("what", f.what()).put("mend", f.mend());
     }
     PressingSheet.GlueNeed g = s.glue();
-    root.putObject("glue").put("family", o.glue().name().toLowerCase(Locale.ROOT)).put("spread_g_per_m2", g.spreadGPerM2())
-        .put("lines", g.lines()).put("area_m2", g.areaM2()).put("line_g", g.lineG()).put("total_g", g.totalG())
+    root.putObject("glue")
+        .put("family", o.glue().name().toLowerCase(Locale.ROOT))
+        .put("spread_g_per_m2", g.spreadGPerM2())
+        .put("lines", g.lines())
+        .put("area_m2", g.areaM2())
+        .put("line_g", g.lineG())
+        .put("total_g", g.totalG())
         .put("with_waste_g", g.withWasteG());
     PressingSheet.Clamping c = s.clamping();
-    root.putObject("clamping").put("press", o.press().name().toLowerCase(Locale.ROOT)).put("pressure_mpa", c.pressureMpa())
-        .put("wanted_mpa", c.wantedMpa()).put("force_kn", c.forceKn()).put("force_kgf", c.forceKgf())
-        .put("force_each_kn", o.forceEachKn()).put("count", c.count()).put("densest_wood", c.densest());
+    root.putObject("clamping")
+        .put("press", o.press().name().toLowerCase(Locale.ROOT))
+        .put("pressure_mpa", c.pressureMpa())
+        .put("wanted_mpa", c.wantedMpa())
+        .put("force_kn", c.forceKn())
+        .put("force_kgf", c.forceKgf())
+        .put("force_each_kn", o.forceEachKn())
+        .put("count", c.count())
+        .put("densest_wood", c.densest());
     root.putObject("times").put("open_min", o.openMin()).put("press_min", o.pressMin());
     ObjectNode movement = root.putObject("movement");
-    movement.put("per_percent_mm", s.movement().perPercentMm()).put("from_percent", o.moistureFrom());
+    movement
+        .put("per_percent_mm", s.movement().perPercentMm())
+        .put("from_percent", o.moistureFrom());
     movement.put("to_percent", o.moistureTo()).put("change_mm", s.movement().changeMm());
     ArrayNode unknown = movement.putArray("unknown_woods");
     s.movement().unknown().forEach(unknown::add);

@@ -17,7 +17,10 @@ import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.job.Setting;
 
-/** What {@code plan} and {@code preview} work on: job files, or a terrain and a layup; and options over the job's keys. */
+/**
+ * What {@code plan} and {@code preview} work on: job files, or a terrain and a layup; and options
+ * over the job's keys.
+ */
 final class JobInputs {
 
   @Spec(Target.MIXEE)
@@ -27,11 +30,15 @@ final class JobInputs {
       arity = "1..*",
       paramLabel = "JOB.yaml... | TERRAIN LAYUP.yaml",
       hideParamSyntax = true,
-      description = "One or more job files; or a terrain and a layup, everything else by default and options.")
+      description =
+          "One or more job files; or a terrain and a layup, everything else by default and options.")
   private List<String> inputs;
 
-  @Option(names = "--set", paramLabel = "KEY=VALUE",
-      description = "Set any key of the job, such as terrain.smoothing=0.6 or tools.2.feed=900. May be repeated.")
+  @Option(
+      names = "--set",
+      paramLabel = "KEY=VALUE",
+      description =
+          "Set any key of the job, such as terrain.smoothing=0.6 or tools.2.feed=900. May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Option(names = "--layup", paramLabel = "FILE", description = "Another layup.")
@@ -46,23 +53,38 @@ final class JobInputs {
   @Option(names = "--border", paramLabel = "MM", description = "Margin that stays uncut.")
   private String border;
 
-  @Option(names = "--plies", paramLabel = "NAMES", description = "Plies for the terrain, with commas, top to bottom.")
+  @Option(
+      names = "--plies",
+      paramLabel = "NAMES",
+      description = "Plies for the terrain, with commas, top to bottom.")
   private String plies;
 
-  @Option(names = "--bands", paramLabel = "HOW",
-      description = "scale, equal-interval, equal-area, natural, or falling elevations in m with commas.")
+  @Option(
+      names = "--bands",
+      paramLabel = "HOW",
+      description =
+          "scale, equal-interval, equal-area, natural, or falling elevations in m with commas.")
   private String bands;
 
   @Option(names = "--smoothing", paramLabel = "MM", description = "Gaussian sigma on the panel.")
   private String smoothing;
 
-  @Option(names = "--crop", paramLabel = "X0,Y0,X1,Y1", description = "Part of the terrain, in units of --crop-crs.")
+  @Option(
+      names = "--crop",
+      paramLabel = "X0,Y0,X1,Y1",
+      description = "Part of the terrain, in units of --crop-crs.")
   private String crop;
 
-  @Option(names = "--crop-crs", paramLabel = "CODE", description = "CRS of --crop, such as EPSG:32632.")
+  @Option(
+      names = "--crop-crs",
+      paramLabel = "CODE",
+      description = "CRS of --crop, such as EPSG:32632.")
   private String cropCrs;
 
-  @Option(names = "--top", paramLabel = "leave|mid", description = "Top ply uncut, or cut to its own middle.")
+  @Option(
+      names = "--top",
+      paramLabel = "leave|mid",
+      description = "Top ply uncut, or cut to its own middle.")
   private String top;
 
   @Option(names = "--sanding", paramLabel = "MM", description = "Taken off after the cut.")
@@ -71,13 +93,19 @@ final class JobInputs {
   @Option(names = "--sanding-tolerance", paramLabel = "MM", description = "Plus or minus.")
   private String sandingTolerance;
 
-  @Option(names = "--clearance", paramLabel = "MM", description = "Least clearance from a glue line.")
+  @Option(
+      names = "--clearance",
+      paramLabel = "MM",
+      description = "Least clearance from a glue line.")
   private String clearance;
 
   @Option(names = "--method", paramLabel = "rss|worst", description = "How tolerances add up.")
   private String method;
 
-  @Option(names = "--minimum-area", paramLabel = "MM2", description = "Smaller regions go to a neighbour.")
+  @Option(
+      names = "--minimum-area",
+      paramLabel = "MM2",
+      description = "Smaller regions go to a neighbour.")
   private String minimumArea;
 
   /** One job to be read. */
@@ -96,7 +124,8 @@ final class JobInputs {
     }
   }
 
-  private record PairSource(String name, Path terrain, Path layup, List<Setting> settings) implements Source {
+  private record PairSource(String name, Path terrain, Path layup, List<Setting> settings)
+      implements Source {
     @Override
     public Job read(Warnings warnings) {
       return JobReader.of(terrain, layup, settings, warnings);
@@ -117,12 +146,15 @@ final class JobInputs {
     }
     if (inputs.size() == 2 && isYaml(inputs.get(1))) {
       Path terrain = path(inputs.get(0));
-      return List.of(new PairSource(JobNames.stem(terrain), terrain, path(inputs.get(1)), settings));
+      return List.of(
+          new PairSource(JobNames.stem(terrain), terrain, path(inputs.get(1)), settings));
     }
     String found = inputs.stream().filter(input -> !isYaml(input)).findFirst().orElseThrow();
     throw new ParameterException(
         spec.commandLine(),
-        "found \"" + found + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in .yaml");
+        "found \""
+            + found
+            + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in .yaml");
   }
 
   /** The files named on the command line. */
@@ -165,7 +197,8 @@ final class JobInputs {
       int equals = assignment.indexOf('=');
       if (equals < 1) {
         throw new ParameterException(
-            spec.commandLine(), "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as terrain.smoothing=0.6");
+            spec.commandLine(),
+            "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as terrain.smoothing=0.6");
       }
       String key = assignment.substring(0, equals);
       out.add(new Setting(key, assignment.substring(equals + 1), "--set " + key));
@@ -180,7 +213,9 @@ final class JobInputs {
   }
 
   private static String names(String list) {
-    return Stream.of(list.split(",", -1)).map(name -> quoted(name.strip())).collect(Collectors.joining(", ", "[", "]"));
+    return Stream.of(list.split(",", -1))
+        .map(name -> quoted(name.strip()))
+        .collect(Collectors.joining(", ", "[", "]"));
   }
 
   /** Numbers make a list, anything else is a method's name. */

@@ -20,8 +20,8 @@ final class JobNames {
   }
 
   /**
-   * Each file's name, in the order given: its stem; the folder's name for {@code FOLDER/job.yaml}; with a number behind
-   * where two would be the same. A file given twice counts once.
+   * Each file's name, in the order given: its stem; the folder's name for {@code FOLDER/job.yaml};
+   * with a number behind where two would be the same. A file given twice counts once.
    */
   static Map<Path, String> distinct(Collection<Path> files) {
     Map<Path, String> names = new LinkedHashMap<>();
@@ -46,6 +46,8 @@ final class JobNames {
     String stem = stem(file);
     Path folder = file.toAbsolutePath().normalize().getParent();
     boolean plain = List.of("job", "panel").contains(stem);
-    return plain && folder != null && folder.getFileName() != null ? folder.getFileName().toString() : stem;
+    return plain && folder != null && folder.getFileName() != null
+        ? folder.getFileName().toString()
+        : stem;
   }
 }

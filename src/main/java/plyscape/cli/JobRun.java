@@ -78,7 +78,9 @@ final class JobRun {
   }
 
   private OutputKind kind(Job job) {
-    return target.kind() == OutputKind.PLAN && job.panel().tiled() ? OutputKind.TILES : target.kind();
+    return target.kind() == OutputKind.PLAN && job.panel().tiled()
+        ? OutputKind.TILES
+        : target.kind();
   }
 
   private OutputDirectory open(OutputKind kind) {
@@ -97,7 +99,8 @@ final class JobRun {
     if (outcome.directory() != null && !outcome.files().isEmpty()) {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();
       String verb = outcome.dry() ? "would write " : "wrote ";
-      lines.add(verb + outcome.files().size() + " files, " + size(bytes) + ", to " + outcome.directory());
+      lines.add(
+          verb + outcome.files().size() + " files, " + size(bytes) + ", to " + outcome.directory());
       if (verbose || outcome.dry()) {
         outcome.files().forEach((name, length) -> lines.add("  " + name + "  " + size(length)));
       }
@@ -112,13 +115,17 @@ final class JobRun {
       return Numbers.fixed(seconds, 0) + " s";
     }
     String rest = Numbers.fixed(minutes % 60, 0);
-    return minutes < 60 ? minutes + " min" : minutes / 60 + " h " + (rest.length() < 2 ? "0" : "") + rest + " min";
+    return minutes < 60
+        ? minutes + " min"
+        : minutes / 60 + " h " + (rest.length() < 2 ? "0" : "") + rest + " min";
   }
 
   private static String size(long bytes) {
     if (bytes < 1000) {
       return bytes + " B";
     }
-    return bytes < 1_000_000 ? Numbers.fixed(bytes / 1e3, 1) + " kB" : Numbers.fixed(bytes / 1e6, 1) + " MB";
+    return bytes < 1_000_000
+        ? Numbers.fixed(bytes / 1e3, 1) + " kB"
+        : Numbers.fixed(bytes / 1e6, 1) + " MB";
   }
 }

@@ -12,7 +12,8 @@ import plyscape.text.Visible;
  * @param totalS cutting time, 0 when unknown
  * @param message why it failed, "" when it didn't
  */
-record Line(String name, int exitCode, String directory, double totalS, int warnings, String message) {
+record Line(
+    String name, int exitCode, String directory, double totalS, int warnings, String message) {
 
   static Line done(String name, JobRun.Outcome outcome, Warnings warnings) {
     String directory = outcome.directory() == null ? "" : outcome.directory().toString();

@@ -29,23 +29,30 @@ public final class Main {
     CommandLine line = line(console, args);
     try {
       return line.execute(args);
-    } catch (Error e) { // picocli hands on exceptions only, and Java's own code for those would be 1
+    } catch (
+        Error e) { // picocli hands on exceptions only, and Java's own code for those would be 1
       return report(console, e);
     }
   }
 
-  /** The command line with the commands that the arguments can mean; with all of them when there are none. */
+  /**
+   * The command line with the commands that the arguments can mean; with all of them when there are
+   * none.
+   */
   static CommandLine line(Console console, String... args) {
     CommandLine line = new CommandLine(new RootCommand(console));
     Commands.needed(args).forEach(entry -> line.addSubcommand(entry.make().apply(console)));
     if (line.getSubcommands().isEmpty()) {
       line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_COMMAND_LIST, Commands::list);
     }
-    line.setColorScheme(CommandLine.Help.defaultColorScheme(console.errColour() ? Ansi.ON : Ansi.OFF));
+    line.setColorScheme(
+        CommandLine.Help.defaultColorScheme(console.errColour() ? Ansi.ON : Ansi.OFF));
     line.setOut(new java.io.PrintWriter(console.out(), true));
     line.setErr(new java.io.PrintWriter(console.err(), true));
     line.setCaseInsensitiveEnumValuesAllowed(true);
-    line.getSubcommands().values().forEach(sub -> sub.getCommandSpec().usageMessage().abbreviateSynopsis(true));
+    line.getSubcommands()
+        .values()
+        .forEach(sub -> sub.getCommandSpec().usageMessage().abbreviateSynopsis(true));
     line.setUsageHelpAutoWidth(console.outTerminal());
     line.setParameterExceptionHandler((e, arguments) -> usage(console, e));
     line.setExecutionExceptionHandler((e, at, result) -> report(console, e));
@@ -61,7 +68,8 @@ public final class Main {
   private static int usage(Console console, ParameterException e) {
     console.fault(e.getMessage());
     UnmatchedArgumentException.printSuggestions(e, console.err());
-    console.talk("Try '" + Visible.line(e.getCommandLine().getCommandSpec().qualifiedName()) + " --help'.");
+    console.talk(
+        "Try '" + Visible.line(e.getCommandLine().getCommandSpec().qualifiedName()) + " --help'.");
     return ExitCodes.of(e);
   }
 }

@@ -18,18 +18,26 @@ import plyscape.text.NearestName;
 /** {@code plyscape man}: manual pages, from the same source as {@code --help}. */
 @Command(
     name = "man",
-    description = "Print a manual page, as for:  plyscape man plan | man -l -   With -o, write all pages to a directory.",
+    description =
+        "Print a manual page, as for:  plyscape man plan | man -l -   With -o, write all pages to a directory.",
     sortOptions = false)
 final class ManCommand implements Callable<Integer> {
 
-  private static final OutputKind PAGES = OutputKind.of("plyscape.1", ".TH PLYSCAPE", "plyscape(-[a-z]+)?\\.1");
+  private static final OutputKind PAGES =
+      OutputKind.of("plyscape.1", ".TH PLYSCAPE", "plyscape(-[a-z]+)?\\.1");
 
   @Spec private CommandSpec spec;
 
-  @Parameters(arity = "0..1", paramLabel = "COMMAND", description = "Which command; without it the program's own page.")
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "COMMAND",
+      description = "Which command; without it the program's own page.")
   private String command;
 
-  @Option(names = {"-o", "--output"}, paramLabel = "DIR", description = "Write all pages there.")
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "DIR",
+      description = "Write all pages there.")
   private String directory;
 
   @Option(names = "--force", description = "Replace earlier pages there.")
@@ -57,7 +65,8 @@ final class ManCommand implements Callable<Integer> {
     CommandLine one = all.getSubcommands().get(command);
     if (one == null) {
       throw new ParameterException(
-          spec.commandLine(), "no command \"" + command + "\"; " + NearestName.hint(command, Commands.names()));
+          spec.commandLine(),
+          "no command \"" + command + "\"; " + NearestName.hint(command, Commands.names()));
     }
     console.result(ManPage.text(one.getCommandSpec()));
     return ExitCodes.DONE;
@@ -67,7 +76,9 @@ final class ManCommand implements Callable<Integer> {
     Map<String, String> pages = new TreeMap<>();
     pages.put("plyscape.1", ManPage.text(all.getCommandSpec()));
     all.getSubcommands()
-        .forEach((name, line) -> pages.put("plyscape-" + name + ".1", ManPage.text(line.getCommandSpec())));
+        .forEach(
+            (name, line) ->
+                pages.put("plyscape-" + name + ".1", ManPage.text(line.getCommandSpec())));
     try (OutputDirectory out = OutputDirectory.open(Paths.of(spec, directory), PAGES, force)) {
       pages.forEach(out::write);
       out.publish();

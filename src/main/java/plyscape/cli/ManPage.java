@@ -40,9 +40,12 @@ final class ManPage {
     spec.options().stream().filter(option -> !option.hidden()).forEach(this::option);
     if (spec.parent() == null) {
       section("COMMANDS");
-      spec.subcommands().forEach((name, command) -> entry(
-          "\\fB" + escape("plyscape-" + name) + "\\fR(1)",
-          String.join(" ", command.getCommandSpec().usageMessage().description())));
+      spec.subcommands()
+          .forEach(
+              (name, command) ->
+                  entry(
+                      "\\fB" + escape("plyscape-" + name) + "\\fR(1)",
+                      String.join(" ", command.getCommandSpec().usageMessage().description())));
     }
     exitStatus();
     section("ENVIRONMENT");
@@ -64,7 +67,10 @@ final class ManPage {
 
   private void option(OptionSpec option) {
     String value = option.arity().max() == 0 ? "" : "=\\fI" + escape(option.paramLabel()) + "\\fR";
-    String names = Stream.of(option.names()).map(name -> "\\fB" + escape(name) + "\\fR").collect(Collectors.joining(", "));
+    String names =
+        Stream.of(option.names())
+            .map(name -> "\\fB" + escape(name) + "\\fR")
+            .collect(Collectors.joining(", "));
     entry(names + value, description(option));
   }
 
@@ -79,7 +85,8 @@ final class ManPage {
     for (List<String> code :
         List.of(
             List.of("0", "Done."),
-            List.of("1", "The job can't be done as asked; the message says why and what would help."),
+            List.of(
+                "1", "The job can't be done as asked; the message says why and what would help."),
             List.of("2", "Usage, or a bad input file."),
             List.of("3", "Verification failed."),
             List.of("70", "A fault of plyscape itself."))) {

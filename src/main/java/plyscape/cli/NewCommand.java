@@ -16,11 +16,13 @@ import plyscape.output.OutputKind;
 /** {@code plyscape new}: a starter job that plans as it stands. */
 @Command(
     name = "new",
-    description = "A starter job to edit: a job, a layup, a small terrain and a map, which plan as they stand.",
+    description =
+        "A starter job to edit: a job, a layup, a small terrain and a map, which plan as they stand.",
     sortOptions = false)
 final class NewCommand implements Callable<Integer> {
 
-  private static final List<String> FILES = List.of("job.yaml", "layup.yaml", "terrain.asc", "zones.geojson");
+  private static final List<String> FILES =
+      List.of("job.yaml", "layup.yaml", "terrain.asc", "zones.geojson");
 
   /** Never replaced: people edit these files. */
   private static final OutputKind STARTER =

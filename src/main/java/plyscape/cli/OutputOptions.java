@@ -15,7 +15,8 @@ final class OutputOptions {
       names = {"-o", "--output"},
       paramLabel = "DIR",
       required = true,
-      description = "Output directory, new or empty; with several jobs one directory a job is made in it.")
+      description =
+          "Output directory, new or empty; with several jobs one directory a job is made in it.")
   private String directory;
 
   @Option(names = "--force", description = "Replace an earlier output, once the new one is whole.")

@@ -9,7 +9,8 @@ import picocli.CommandLine.ParameterException;
 record PanelSize(double widthMm, double heightMm) {
 
   private static final Pattern SIZE =
-      Pattern.compile("\\s*([0-9]{1,6}(?:\\.[0-9]{1,6})?)\\s*[xX\u00d7]\\s*([0-9]{1,6}(?:\\.[0-9]{1,6})?)\\s*(?:mm)?\\s*");
+      Pattern.compile(
+          "\\s*([0-9]{1,6}(?:\\.[0-9]{1,6})?)\\s*[xX\u00d7]\\s*([0-9]{1,6}(?:\\.[0-9]{1,6})?)\\s*(?:mm)?\\s*");
 
   /**
    * Reads one.
@@ -19,20 +20,28 @@ record PanelSize(double widthMm, double heightMm) {
   static PanelSize of(CommandSpec spec, String option, String text) {
     Matcher m = SIZE.matcher(text);
     if (m.matches()) {
-      PanelSize size = new PanelSize(Double.parseDouble(m.group(1)), Double.parseDouble(m.group(2)));
-      if (Math.min(size.widthMm, size.heightMm) >= 5 && Math.max(size.widthMm, size.heightMm) <= 5000) {
+      PanelSize size =
+          new PanelSize(Double.parseDouble(m.group(1)), Double.parseDouble(m.group(2)));
+      if (Math.min(size.widthMm, size.heightMm) >= 5
+          && Math.max(size.widthMm, size.heightMm) <= 5000) {
         return size;
       }
     }
     throw new ParameterException(
-        spec.commandLine(), option + ": found \"" + text + "\"; wanted WIDTHxHEIGHT in mm, such as 260x260, each 5 to 5000");
+        spec.commandLine(),
+        option
+            + ": found \""
+            + text
+            + "\"; wanted WIDTHxHEIGHT in mm, such as 260x260, each 5 to 5000");
   }
 
   /** Checks that a number given by an option lies within its range. */
-  static void requireRange(CommandSpec spec, String option, Double value, double least, double greatest) {
+  static void requireRange(
+      CommandSpec spec, String option, Double value, double least, double greatest) {
     if (value != null && !(value >= least && value <= greatest)) {
       throw new ParameterException(
-          spec.commandLine(), option + ": found " + value + "; wanted " + least + " to " + greatest);
+          spec.commandLine(),
+          option + ": found " + value + "; wanted " + least + " to " + greatest);
     }
   }
 }

@@ -21,7 +21,9 @@ final class Paths {
     } catch (InvalidPathException e) {
       throw new ParameterException(
           spec.commandLine(),
-          "\"" + text + "\" can't be a file name here; with letters beyond ASCII a UTF-8 locale is needed (LC_ALL=C.UTF-8)",
+          "\""
+              + text
+              + "\" can't be a file name here; with letters beyond ASCII a UTF-8 locale is needed (LC_ALL=C.UTF-8)",
           e);
     }
   }

@@ -20,7 +20,8 @@ import plyscape.plan.PlanOptions;
       "plyscape plan JOB.yaml... -o DIR [OPTION]...",
       "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]..."
     },
-    description = "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation before it is written.",
+    description =
+        "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation before it is written.",
     sortOptions = false)
 final class PlanCommand implements Callable<Integer> {
 
@@ -28,13 +29,20 @@ final class PlanCommand implements Callable<Integer> {
   @Mixin private JobInputs inputs;
   @Mixin private OutputOptions output;
 
-  @Option(names = "--strict", description = "A ply too thin to hit surely is a fault, not a warning.")
+  @Option(
+      names = "--strict",
+      description = "A ply too thin to hit surely is a fault, not a warning.")
   private boolean strict;
 
-  @Option(names = "--accept-thickness", description = "Believe a measured thickness far from the nominal one.")
+  @Option(
+      names = "--accept-thickness",
+      description = "Believe a measured thickness far from the nominal one.")
   private boolean acceptThickness;
 
-  @Option(names = "--cell", paramLabel = "MM", defaultValue = "0.1",
+  @Option(
+      names = "--cell",
+      paramLabel = "MM",
+      defaultValue = "0.1",
       description = "Cell of the simulation, 0.05 to 0.2 mm; default ${DEFAULT-VALUE}.")
   private double cellMm;
 
@@ -44,23 +52,41 @@ final class PlanCommand implements Callable<Integer> {
   @Option(names = "--dry-run", description = "Do everything but write; list what would be written.")
   private boolean dry;
 
-  @Option(names = "--jobs", paramLabel = "N", defaultValue = "1",
+  @Option(
+      names = "--jobs",
+      paramLabel = "N",
+      defaultValue = "1",
       description = "With several jobs, how many to run at a time; default ${DEFAULT-VALUE}.")
   private int atATime;
 
-  @Option(names = "--layers", paramLabel = "FORMAT", split = ",",
-      description = "Also write the layers as geojson or dxf beside the SVG, or as one sheet with registration marks; with commas.")
+  @Option(
+      names = "--layers",
+      paramLabel = "FORMAT",
+      split = ",",
+      description =
+          "Also write the layers as geojson or dxf beside the SVG, or as one sheet with registration marks; with commas.")
   private List<LayerFormat> layers = List.of();
 
-  @Option(names = "--pictures", paramLabel = "WHAT", split = ",",
-      description = "Also draw the panel as a block with the stripes on its walls, or the risk map; with commas.")
+  @Option(
+      names = "--pictures",
+      paramLabel = "WHAT",
+      split = ",",
+      description =
+          "Also draw the panel as a block with the stripes on its walls, or the risk map; with commas.")
   private List<PictureKind> pictures = List.of();
 
   /** Forms of the layers beside the SVG files. */
-  enum LayerFormat { GEOJSON, DXF, SHEET }
+  enum LayerFormat {
+    GEOJSON,
+    DXF,
+    SHEET
+  }
 
   /** Pictures beside the usual ones. */
-  enum PictureKind { BLOCK, RISK }
+  enum PictureKind {
+    BLOCK,
+    RISK
+  }
 
   @Mixin private CommonOptions common;
 
@@ -75,10 +101,12 @@ final class PlanCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (!(cellMm >= 0.05 && cellMm <= 0.2)) {
-      throw new ParameterException(spec.commandLine(), "found --cell " + cellMm + "; wanted 0.05 to 0.2 mm");
+      throw new ParameterException(
+          spec.commandLine(), "found --cell " + cellMm + "; wanted 0.05 to 0.2 mm");
     }
     if (atATime < 1 || atATime > 64) {
-      throw new ParameterException(spec.commandLine(), "found --jobs " + atATime + "; wanted 1 to 64");
+      throw new ParameterException(
+          spec.commandLine(), "found --jobs " + atATime + "; wanted 1 to 64");
     }
     PlanOptions options = new PlanOptions(false, strict, acceptThickness, cellMm);
     Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);

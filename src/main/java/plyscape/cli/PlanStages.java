@@ -39,7 +39,8 @@ final class PlanStages implements Stages {
       out.write("preview.png", PreviewPicture.png(plan));
       return;
     }
-    // The largest picture is drawn while the rest is written: a plan never changes, so both may read it.
+    // The largest picture is drawn while the rest is written: a plan never changes, so both may
+    // read it.
     FutureTask<byte[]> preview = new FutureTask<>(() -> PreviewPicture.png(plan));
     ForkJoinPool.commonPool().execute(preview);
     out.write("section.png", SectionPicture.png(plan));
@@ -61,7 +62,9 @@ final class PlanStages implements Stages {
       if (e.getCause() instanceof Error error) {
         throw error;
       }
-      throw e.getCause() instanceof RuntimeException own ? own : new IllegalStateException(e.getCause());
+      throw e.getCause() instanceof RuntimeException own
+          ? own
+          : new IllegalStateException(e.getCause());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IllegalStateException("interrupted while drawing", e);

@@ -19,37 +19,57 @@ import plyscape.render.TerminalPreview;
       "plyscape preview JOB.yaml... [-o DIR] [OPTION]...",
       "plyscape preview TERRAIN LAYUP.yaml [-o DIR] [OPTION]..."
     },
-    description = "Only the picture (preview.png, with -o) and the table of plies: fast, no toolpaths.",
+    description =
+        "Only the picture (preview.png, with -o) and the table of plies: fast, no toolpaths.",
     sortOptions = false)
 final class PreviewCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private JobInputs inputs;
 
-  @Option(names = {"-o", "--output"}, paramLabel = "DIR", description = "Where preview.png goes; without it only the table.")
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "DIR",
+      description = "Where preview.png goes; without it only the table.")
   private String directory;
 
   @Option(names = "--force", description = "Replace an earlier preview there.")
   private boolean force;
 
-  @Option(names = "--accept-thickness", description = "Believe a measured thickness far from the nominal one.")
+  @Option(
+      names = "--accept-thickness",
+      description = "Believe a measured thickness far from the nominal one.")
   private boolean acceptThickness;
 
   @Option(names = "--json", description = "Print the plan as JSON instead of the table.")
   private boolean json;
 
-  @Option(names = "--picture", paramLabel = "HOW", defaultValue = "auto",
+  @Option(
+      names = "--picture",
+      paramLabel = "HOW",
+      defaultValue = "auto",
       description = "Picture above the table: auto (on a terminal), colour, letters or no.")
   private Picture picture;
 
-  @Option(names = "--columns", paramLabel = "N", defaultValue = "72", description = "Width of that picture; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--columns",
+      paramLabel = "N",
+      defaultValue = "72",
+      description = "Width of that picture; default ${DEFAULT-VALUE}.")
   private int columns;
 
-  @Option(names = "--watch", description = "Draw again whenever the job, the layup, the terrain or a map changes.")
+  @Option(
+      names = "--watch",
+      description = "Draw again whenever the job, the layup, the terrain or a map changes.")
   private boolean watch;
 
   /** How the picture goes to the terminal. */
-  enum Picture { AUTO, COLOUR, LETTERS, NO }
+  enum Picture {
+    AUTO,
+    COLOUR,
+    LETTERS,
+    NO
+  }
 
   @Mixin private CommonOptions common;
 
@@ -64,40 +84,55 @@ final class PreviewCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (columns < 8 || columns > 400) {
-      throw new ParameterException(spec.commandLine(), "found --columns " + columns + "; wanted 8 to 400");
+      throw new ParameterException(
+          spec.commandLine(), "found --columns " + columns + "; wanted 8 to 400");
     }
     List<JobInputs.Source> sources = inputs.sources();
     if (!watch) {
       return draw(sources, force);
     }
     if (sources.size() > 1) {
-      throw new ParameterException(spec.commandLine(), "found --watch with " + sources.size() + " jobs; wanted one");
+      throw new ParameterException(
+          spec.commandLine(), "found --watch with " + sources.size() + " jobs; wanted one");
     }
     boolean[] again = {force};
-    return new PreviewWatch(console, sources.get(0), inputs.files()).run(() -> {
-      int exit = draw(inputs.sources(), again[0]);
-      again[0] = true; // what is there now is ours
-      return exit;
-    });
+    return new PreviewWatch(console, sources.get(0), inputs.files())
+        .run(
+            () -> {
+              int exit = draw(inputs.sources(), again[0]);
+              again[0] = true; // what is there now is ours
+              return exit;
+            });
   }
 
   private int draw(List<JobInputs.Source> sources, boolean replace) {
-    PlanOptions options = new PlanOptions(true, false, acceptThickness, PlanOptions.usual().simulationCellMm());
+    PlanOptions options =
+        new PlanOptions(true, false, acceptThickness, PlanOptions.usual().simulationCellMm());
     Stages shown = new TiledStages(withPicture());
     List<JobRun> runs =
-        new OutputOptions(directory, replace).runs(spec, shown, sources, options, OutputKind.PREVIEW, false);
+        new OutputOptions(directory, replace)
+            .runs(spec, shown, sources, options, OutputKind.PREVIEW, false);
     JobTalk talk = new JobTalk(console, shown, common, json);
     return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, 1).run(runs);
   }
 
-  /** The picture goes to terminals unasked, elsewhere only when asked for, so that scripts get the table alone. */
+  /**
+   * The picture goes to terminals unasked, elsewhere only when asked for, so that scripts get the
+   * table alone.
+   */
   private Stages withPicture() {
     TerminalPreview.Colour able =
-        console.outColour() ? TerminalPreview.colour(System.getenv("COLORTERM"), System.getenv("TERM")) : TerminalPreview.Colour.NONE;
+        console.outColour()
+            ? TerminalPreview.colour(System.getenv("COLORTERM"), System.getenv("TERM"))
+            : TerminalPreview.Colour.NONE;
     return switch (picture) {
       case NO -> stages;
       case LETTERS -> new PictureStages(stages, TerminalPreview.Colour.NONE, columns);
-      case COLOUR -> new PictureStages(stages, able == TerminalPreview.Colour.CUBE ? able : TerminalPreview.Colour.FULL, columns);
+      case COLOUR ->
+          new PictureStages(
+              stages,
+              able == TerminalPreview.Colour.CUBE ? able : TerminalPreview.Colour.FULL,
+              columns);
       case AUTO -> console.outTerminal() ? new PictureStages(stages, able, columns) : stages;
     };
   }

@@ -32,7 +32,10 @@ final class PreviewWatch {
     this.named = named;
   }
 
-  /** Draws, waits, draws again; comes back when the thread is interrupted. A fault is told and waits for the next change. */
+  /**
+   * Draws, waits, draws again; comes back when the thread is interrupted. A fault is told and waits
+   * for the next change.
+   */
   int run(Supplier<Integer> draw) {
     int exit = ExitCodes.DONE;
     while (true) {
@@ -57,7 +60,10 @@ final class PreviewWatch {
     }
   }
 
-  /** What there is to watch; it only grows, so that a job that can't be read right now doesn't lose its files. */
+  /**
+   * What there is to watch; it only grows, so that a job that can't be read right now doesn't lose
+   * its files.
+   */
   private Set<Path> files() {
     try {
       Job job = source.read(new Warnings());

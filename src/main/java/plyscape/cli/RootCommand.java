@@ -10,7 +10,8 @@ import picocli.CommandLine.Spec;
 /** {@code plyscape} without a command. */
 @Command(
     name = "plyscape",
-    description = "Mills a landscape out of a panel of pressed coloured plies: every kind of place shows its own ply.",
+    description =
+        "Mills a landscape out of a panel of pressed coloured plies: every kind of place shows its own ply.",
     versionProvider = VersionText.class,
     customSynopsis = "plyscape [OPTION]... COMMAND [ARGUMENT]...",
     footer = {

@@ -35,7 +35,8 @@ import plyscape.text.Numbers;
 /** {@code plyscape suggest}: layups from the sheets on the shelf, for a terrain. */
 @Command(
     name = "suggest",
-    description = "Layups from the sheets on the shelf: odd, balanced, reliable, and suited to the terrain's heights.",
+    description =
+        "Layups from the sheets on the shelf: odd, balanced, reliable, and suited to the terrain's heights.",
     sortOptions = false)
 final class SuggestCommand implements Callable<Integer> {
 
@@ -47,30 +48,52 @@ final class SuggestCommand implements Callable<Integer> {
   @Parameters(paramLabel = "TERRAIN", description = "Elevation raster.")
   private String terrainFile;
 
-  @Option(names = "--veneers", paramLabel = "VENEERS.yaml", required = true,
-      description = "The shelf: veneers with name, colour, thickness, tolerance, wood, count, high ground first; plies, glue_line, zones.")
+  @Option(
+      names = "--veneers",
+      paramLabel = "VENEERS.yaml",
+      required = true,
+      description =
+          "The shelf: veneers with name, colour, thickness, tolerance, wood, count, high ground first; plies, glue_line, zones.")
   private String veneersFile;
 
-  @Option(names = "--plies", paramLabel = "N", description = "How many plies, an odd number; default the file's.")
+  @Option(
+      names = "--plies",
+      paramLabel = "N",
+      description = "How many plies, an odd number; default the file's.")
   private Integer plies;
 
-  @Option(names = "--zone", paramLabel = "NAME=VENEER", description = "A zone that wants a veneer. May be repeated.")
+  @Option(
+      names = "--zone",
+      paramLabel = "NAME=VENEER",
+      description = "A zone that wants a veneer. May be repeated.")
   private List<String> zones = new ArrayList<>();
 
-  @Option(names = "--in-order",
-      description = "Only layups in which the colours that show lie in the order of the file, top to bottom, zones' too.")
+  @Option(
+      names = "--in-order",
+      description =
+          "Only layups in which the colours that show lie in the order of the file, top to bottom, zones' too.")
   private boolean inOrder;
 
-  @Option(names = "--count", paramLabel = "N", defaultValue = "3", description = "How many layups to propose; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--count",
+      paramLabel = "N",
+      defaultValue = "3",
+      description = "How many layups to propose; default ${DEFAULT-VALUE}.")
   private int count;
 
-  @Option(names = "--set", paramLabel = "KEY=VALUE",
-      description = "Set a key of the terrain or the panel, such as terrain.crop=[0,0,900,900] or panel.width=200. May be repeated.")
+  @Option(
+      names = "--set",
+      paramLabel = "KEY=VALUE",
+      description =
+          "Set a key of the terrain or the panel, such as terrain.crop=[0,0,900,900] or panel.width=200. May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Mixin private AllowanceOptions allowanceOptions;
 
-  @Option(names = {"-o", "--output"}, paramLabel = "LAYUP.yaml", description = "Write the best one as a layup file.")
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "LAYUP.yaml",
+      description = "Write the best one as a layup file.")
   private String output;
 
   @Option(names = "--force", description = "Replace an earlier layup file.")
@@ -90,7 +113,8 @@ final class SuggestCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (count < 1 || count > 100) {
-      throw new ParameterException(spec.commandLine(), "found --count " + count + "; wanted 1 to 100");
+      throw new ParameterException(
+          spec.commandLine(), "found --count " + count + "; wanted 1 to 100");
     }
     Path target = output == null ? null : Paths.of(spec, output);
     if (target != null) {
@@ -100,20 +124,32 @@ final class SuggestCommand implements Callable<Integer> {
     Shelf shelf = withZones(ShelfReader.read(Paths.of(spec, veneersFile)));
     int wanted = plyCount(shelf);
     Ground ground = JobReader.ground(Paths.of(spec, terrainFile), settings(), warnings);
-    double smallest = ground.bench().tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
-    Terrain terrain = TerrainReader.read(ground.terrain(), ground.panel().whole(), smallest, warnings);
+    double smallest =
+        ground.bench().tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
+    Terrain terrain =
+        TerrainReader.read(ground.terrain(), ground.panel().whole(), smallest, warnings);
     if (!(terrain.zmaxM() > terrain.zminM())) {
-      throw new JobFault("the terrain is flat, so that its heights prefer no layup", "check the file or the crop");
+      throw new JobFault(
+          "the terrain is flat, so that its heights prefer no layup", "check the file or the crop");
     }
     CutAllowance allowance = ground.bench().allowance();
     LayupSearch.Outcome outcome =
-        LayupSearch.of(shelf, wanted, allowance, new HeightShares(CarvedCells.of(terrain, Double.NEGATIVE_INFINITY)), count, inOrder);
+        LayupSearch.of(
+            shelf,
+            wanted,
+            allowance,
+            new HeightShares(CarvedCells.of(terrain, Double.NEGATIVE_INFINITY)),
+            count,
+            inOrder);
     if (outcome.proposals().isEmpty()) {
       throw SuggestText.nothingFits(shelf, wanted, allowance, outcome, inOrder);
     }
     if (target != null) {
       Proposal best = outcome.proposals().get(0);
-      OutputFile.write(target, LayupYaml.text(best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best)), force);
+      OutputFile.write(
+          target,
+          LayupYaml.text(best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best)),
+          force);
     }
     console.result(json ? SuggestText.json(wanted, outcome) : SuggestText.text(outcome));
     if (!common.quiet()) {
@@ -131,7 +167,8 @@ final class SuggestCommand implements Callable<Integer> {
       int equals = assignment.indexOf('=');
       if (equals < 1) {
         throw new ParameterException(
-            spec.commandLine(), "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as panel.width=200");
+            spec.commandLine(),
+            "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as panel.width=200");
       }
       String key = assignment.substring(0, equals);
       settings.add(new Setting(key, assignment.substring(equals + 1), "--set " + key));
@@ -146,28 +183,37 @@ final class SuggestCommand implements Callable<Integer> {
       int equals = zone.indexOf('=');
       String veneer = zone.substring(equals + 1).strip();
       if (equals < 1) {
-        throw new ParameterException(spec.commandLine(), "found --zone \"" + zone + "\"; wanted NAME=VENEER");
+        throw new ParameterException(
+            spec.commandLine(), "found --zone \"" + zone + "\"; wanted NAME=VENEER");
       }
       if (!names.contains(veneer)) {
         throw new ParameterException(
-            spec.commandLine(), "--zone: no veneer \"" + veneer + "\"; " + NearestName.hint(veneer, names));
+            spec.commandLine(),
+            "--zone: no veneer \"" + veneer + "\"; " + NearestName.hint(veneer, names));
       }
       String name = zone.substring(0, equals).strip();
       wishes.removeIf(w -> w.zone().equals(name));
       wishes.add(new Shelf.Wish(name, veneer));
     }
     return new Shelf(
-        shelf.name(), shelf.plies(), shelf.glueLineMm(), shelf.glueLineToleranceMm(), shelf.flatnessMm(),
-        shelf.veneers(), List.copyOf(wishes));
+        shelf.name(),
+        shelf.plies(),
+        shelf.glueLineMm(),
+        shelf.glueLineToleranceMm(),
+        shelf.flatnessMm(),
+        shelf.veneers(),
+        List.copyOf(wishes));
   }
 
   private int plyCount(Shelf shelf) {
     Integer wanted = plies == null ? shelf.plies() : plies;
     if (wanted == null) {
-      throw new ParameterException(spec.commandLine(), "how many plies? give --plies N, or \"plies:\" in " + veneersFile);
+      throw new ParameterException(
+          spec.commandLine(), "how many plies? give --plies N, or \"plies:\" in " + veneersFile);
     }
     if (wanted < 1 || wanted > MOST_PLIES) {
-      throw new ParameterException(spec.commandLine(), "found --plies " + wanted + "; wanted 3 to " + MOST_PLIES);
+      throw new ParameterException(
+          spec.commandLine(), "found --plies " + wanted + "; wanted 3 to " + MOST_PLIES);
     }
     if (wanted < 3 || wanted % 2 == 0) {
       throw new JobFault(
@@ -178,7 +224,9 @@ final class SuggestCommand implements Callable<Integer> {
     for (Veneer v : shelf.veneers()) {
       sheets += v.count();
       if (v.count() == 0 && shelf.wishes().stream().anyMatch(w -> w.veneer().equals(v.name()))) {
-        throw new JobFault("a zone wants \"" + v.name() + "\", of which no sheet is left", "buy one or choose another");
+        throw new JobFault(
+            "a zone wants \"" + v.name() + "\", of which no sheet is left",
+            "buy one or choose another");
       }
     }
     if (sheets < wanted) {

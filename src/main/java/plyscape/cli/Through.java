@@ -20,19 +20,29 @@ record Through(int program, int line) {
     int colon = text.lastIndexOf(':');
     String number = text.substring(colon + 1);
     if (!number.matches("\\d{1,9}") || Integer.parseInt(number) < 1) {
-      throw new ParameterException(spec.commandLine(), "found " + option + " " + text + "; wanted [FILE:]LINE, such as 1200");
+      throw new ParameterException(
+          spec.commandLine(),
+          "found " + option + " " + text + "; wanted [FILE:]LINE, such as 1200");
     }
     List<String> files = input.programs().stream().map(VerifyInput.Nc::file).toList();
     int program = colon < 0 ? 0 : files.indexOf(text.substring(0, colon));
     if (program < 0 || colon < 0 && files.size() > 1) {
       throw new ParameterException(
-          spec.commandLine(), "found " + option + " " + text + "; wanted one of " + String.join(", ", files) + " before the line, with a colon");
+          spec.commandLine(),
+          "found "
+              + option
+              + " "
+              + text
+              + "; wanted one of "
+              + String.join(", ", files)
+              + " before the line, with a colon");
     }
     int line = Integer.parseInt(number);
     long lines = input.programs().get(program).text().lines().count();
     if (line > lines) {
       throw new ParameterException(
-          spec.commandLine(), "found " + option + " " + text + "; " + files.get(program) + " has " + lines + " lines");
+          spec.commandLine(),
+          "found " + option + " " + text + "; " + files.get(program) + " has " + lines + " lines");
     }
     return new Through(program, line);
   }
@@ -42,7 +52,8 @@ record Through(int program, int line) {
     List<PlanFigures.PassFigures> passes = input.plan().passes();
     if (number < 1 || number > passes.size()) {
       throw new ParameterException(
-          spec.commandLine(), "found --through-pass " + number + "; the plan has passes 1 to " + passes.size());
+          spec.commandLine(),
+          "found --through-pass " + number + "; the plan has passes 1 to " + passes.size());
     }
     String file = passes.get(number - 1).file();
     long within = passes.subList(0, number).stream().filter(p -> p.file().equals(file)).count();
@@ -51,7 +62,9 @@ record Through(int program, int line) {
         return new Through(i, lastLine(input.programs().get(i).text(), within));
       }
     }
-    throw new ParameterException(spec.commandLine(), "pass " + number + " is in " + file + ", which isn't among the programs");
+    throw new ParameterException(
+        spec.commandLine(),
+        "pass " + number + " is in " + file + ", which isn't among the programs");
   }
 
   /** Each pass begins with a comment that names its ply. */

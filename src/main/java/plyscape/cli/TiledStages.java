@@ -10,7 +10,10 @@ import plyscape.plan.Progress;
 import plyscape.render.OverviewPicture;
 import plyscape.report.TilesJson;
 
-/** Stages that write a landscape over several panels as one directory a panel, with an overview above them. */
+/**
+ * Stages that write a landscape over several panels as one directory a panel, with an overview
+ * above them.
+ */
 record TiledStages(Stages usual) implements Stages {
 
   @Override

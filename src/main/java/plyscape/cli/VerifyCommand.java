@@ -24,37 +24,62 @@ import plyscape.simulate.Simulator;
 /** {@code plyscape verify}: cuts programs in simulation and compares the panel with a plan. */
 @Command(
     name = "verify",
-    description = "Cut G-code in simulation and compare the panel with the plan; exit code 3 when it isn't as planned.",
+    description =
+        "Cut G-code in simulation and compare the panel with the plan; exit code 3 when it isn't as planned.",
     sortOptions = false)
 final class VerifyCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Parameters(index = "0", paramLabel = "DIR | PLAN.json", description = "What plan wrote: its directory, or its plan.json.")
+  @Parameters(
+      index = "0",
+      paramLabel = "DIR | PLAN.json",
+      description = "What plan wrote: its directory, or its plan.json.")
   private String place;
 
-  @Parameters(index = "1..*", paramLabel = "NC",
+  @Parameters(
+      index = "1..*",
+      paramLabel = "NC",
       description = "Programs in cutting order, of any origin; without them the plan's own.")
   private List<String> ncFiles = new ArrayList<>();
 
-  @Option(names = "--cell", paramLabel = "MM", defaultValue = "0.1",
+  @Option(
+      names = "--cell",
+      paramLabel = "MM",
+      defaultValue = "0.1",
       description = "Cell of the simulation, 0.05 to 0.2 mm; default ${DEFAULT-VALUE}.")
   private double cellMm;
 
-  @Option(names = "--tool", paramLabel = "TOOL",
-      description = "Tool of the first program; again for the next: a tool's name, or flat:3, ball:6, tapered:6:20:0.5:10 (diameter, flutes, tip, degrees).")
+  @Option(
+      names = "--tool",
+      paramLabel = "TOOL",
+      description =
+          "Tool of the first program; again for the next: a tool's name, or flat:3, ball:6, tapered:6:20:0.5:10 (diameter, flutes, tip, degrees).")
   private List<String> tools = new ArrayList<>();
 
-  @Option(names = "--job", paramLabel = "JOB.yaml", description = "Take tools and machine from a job, not from the programs' heads.")
+  @Option(
+      names = "--job",
+      paramLabel = "JOB.yaml",
+      description = "Take tools and machine from a job, not from the programs' heads.")
   private String job;
 
-  @Option(names = "--through", paramLabel = "[FILE:]LINE", description = "Stop after this line: the panel of a run that was stopped there.")
+  @Option(
+      names = "--through",
+      paramLabel = "[FILE:]LINE",
+      description = "Stop after this line: the panel of a run that was stopped there.")
   private String through;
 
-  @Option(names = "--through-pass", paramLabel = "N", description = "Stop after this pass, counted as in plan.json from 1.")
+  @Option(
+      names = "--through-pass",
+      paramLabel = "N",
+      description = "Stop after this pass, counted as in plan.json from 1.")
   private Integer throughPass;
 
-  @Option(names = "--picture", paramLabel = "FILE.png", description = "Draw where the panel differs: red too deep, blue left standing, violet out of reach.")
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE.png",
+      description =
+          "Draw where the panel differs: red too deep, blue left standing, violet out of reach.")
   private String picture;
 
   @Option(names = "--force", description = "Replace an earlier picture.")
@@ -74,10 +99,12 @@ final class VerifyCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (!(cellMm >= 0.05 && cellMm <= 0.2)) {
-      throw new ParameterException(spec.commandLine(), "found --cell " + cellMm + "; wanted 0.05 to 0.2 mm");
+      throw new ParameterException(
+          spec.commandLine(), "found --cell " + cellMm + "; wanted 0.05 to 0.2 mm");
     }
     if (through != null && throughPass != null) {
-      throw new ParameterException(spec.commandLine(), "--through and --through-pass exclude each other");
+      throw new ParameterException(
+          spec.commandLine(), "--through and --through-pass exclude each other");
     }
     Path drawing = picture == null ? null : Paths.of(spec, picture);
     if (drawing != null) {
@@ -85,8 +112,10 @@ final class VerifyCommand implements Callable<Integer> {
     }
     List<Path> files = ncFiles.stream().map(f -> Paths.of(spec, f)).toList();
     VerifyInput input = VerifyInput.read(Paths.of(spec, place), files, shop(spec, job, tools));
-    Through stop = through != null ? Through.line(spec, "--through", through, input)
-        : throughPass != null ? Through.pass(spec, throughPass, input) : null;
+    Through stop =
+        through != null
+            ? Through.line(spec, "--through", through, input)
+            : throughPass != null ? Through.pass(spec, throughPass, input) : null;
     List<Cut> cuts = stop == null ? input.cuts() : stop.run(input.cuts());
     CutResult result = Simulator.run(input.setup(cellMm), cuts, input.targets(), input.tools());
     VerifyReport report = new VerifyReport(input, cuts, result, stop != null);
@@ -98,7 +127,8 @@ final class VerifyCommand implements Callable<Integer> {
       }
     }
     if (!report.faults().isEmpty()) {
-      throw new VerifyFault("not as planned: " + String.join("; ", report.faults()), "the list above says where");
+      throw new VerifyFault(
+          "not as planned: " + String.join("; ", report.faults()), "the list above says where");
     }
     return ExitCodes.DONE;
   }
@@ -114,12 +144,25 @@ final class VerifyCommand implements Callable<Integer> {
 
   private static byte[] png(VerifyInput input, CutResult result) {
     List<PlanFigures.PlyFigures> plies = input.plan().plies();
-    int[] colours = input.targets().stream()
-        .mapToInt(t -> colour(plies.stream().filter(p -> p.number() == t.plyNumber()).findFirst().orElseThrow()))
-        .toArray();
+    int[] colours =
+        input.targets().stream()
+            .mapToInt(
+                t ->
+                    colour(
+                        plies.stream()
+                            .filter(p -> p.number() == t.plyNumber())
+                            .findFirst()
+                            .orElseThrow()))
+            .toArray();
     var frame = result.field().frame();
-    return DifferencePicture.png(frame.columns(), frame.rows(), frame.cellX(), result.verdicts(), result.targetOf(),
-        colours, colour(plies.get(0)));
+    return DifferencePicture.png(
+        frame.columns(),
+        frame.rows(),
+        frame.cellX(),
+        result.verdicts(),
+        result.targetOf(),
+        colours,
+        colour(plies.get(0)));
   }
 
   private static int colour(PlanFigures.PlyFigures ply) {

@@ -24,7 +24,8 @@ import plyscape.simulate.Setup;
 import plyscape.simulate.Target;
 
 /**
- * What {@code verify} and {@code resume} work on: a plan's figures and layers, and programs with the tools that run them.
+ * What {@code verify} and {@code resume} work on: a plan's figures and layers, and programs with
+ * the tools that run them.
  *
  * @param plan the figures
  * @param machine the router
@@ -33,12 +34,15 @@ import plyscape.simulate.Target;
  */
 record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List<Nc> programs) {
 
-  /** Longest program read, bytes: a hundred million characters are more than any controller takes. */
+  /**
+   * Longest program read, bytes: a hundred million characters are more than any controller takes.
+   */
   private static final long MOST_BYTES = 400_000_000;
 
   /** The contract's defaults, for programs that say nothing and where no job is given. */
   static final Machine USUAL =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
 
   /** A program, its text and its tool. */
   record Nc(Program program, String text, Tool tool) {
@@ -48,7 +52,9 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
     }
   }
 
-  /** Where tool and machine come from when the program's head doesn't say, or shouldn't be believed. */
+  /**
+   * Where tool and machine come from when the program's head doesn't say, or shouldn't be believed.
+   */
   record Shop(Machine machine, List<Tool> tools, List<String> asked) {}
 
   /** The plan.json that a directory or the file itself stands for. */
@@ -80,17 +86,22 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
     List<Nc> programs = new ArrayList<>();
     for (int i = 0; i < files.size(); i++) {
       String name = files.get(i).getFileName().toString();
-      Program program = GcodeParser.parse(
-          name, texts.get(i), machine, plan.widthMm(), plan.heightMm(), plan.thicknessMm());
+      Program program =
+          GcodeParser.parse(
+              name, texts.get(i), machine, plan.widthMm(), plan.heightMm(), plan.thicknessMm());
       programs.add(new Nc(program, texts.get(i), VerifyTool.of(i, name, texts.get(i), plan, shop)));
     }
-    return new VerifyInput(plan, machine, targets(folder.resolve("layers"), plan), List.copyOf(programs));
+    return new VerifyInput(
+        plan, machine, targets(folder.resolve("layers"), plan), List.copyOf(programs));
   }
 
   private static Path within(Path folder, String name, Path planFile) {
     Path path = folder.resolve(name).normalize();
     if (!folder.normalize().equals(path.getParent())) {
-      throw new InputFault(Place.file(planFile.toString()), "a pass in \"" + name + "\"", "a plain file name is wanted");
+      throw new InputFault(
+          Place.file(planFile.toString()),
+          "a pass in \"" + name + "\"",
+          "a plain file name is wanted");
     }
     return path;
   }
@@ -101,35 +112,49 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
       files = list.filter(f -> f.getFileName().toString().endsWith(".svg")).sorted().toList();
     } catch (IOException e) {
       throw new InputFault(
-          Place.file(layers.toString()), "the plan's layers can't be read", "they must lie beside plan.json", e);
+          Place.file(layers.toString()),
+          "the plan's layers can't be read",
+          "they must lie beside plan.json",
+          e);
     }
     List<Target> targets = new ArrayList<>();
     for (PlanFigures.PlyFigures ply : plan.plies()) {
       if (ply.areaMm2() <= 0) {
         continue;
       }
-      SvgLayerReader.Layer layer = files.stream()
-          .filter(f -> f.getFileName().toString().matches("0*" + ply.number() + "-.*"))
-          .findFirst()
-          .map(f -> SvgLayerReader.read(f.getFileName().toString(), text(f)))
-          .orElseThrow(() -> new InputFault(
-              Place.file(layers.toString()), "no layer of ply " + ply.number() + " (" + ply.name() + ")", "write the plan again"));
-      targets.add(new Target(ply.number(), ply.targetMm(), layer.exposed().toArray(double[][]::new)));
+      SvgLayerReader.Layer layer =
+          files.stream()
+              .filter(f -> f.getFileName().toString().matches("0*" + ply.number() + "-.*"))
+              .findFirst()
+              .map(f -> SvgLayerReader.read(f.getFileName().toString(), text(f)))
+              .orElseThrow(
+                  () ->
+                      new InputFault(
+                          Place.file(layers.toString()),
+                          "no layer of ply " + ply.number() + " (" + ply.name() + ")",
+                          "write the plan again"));
+      targets.add(
+          new Target(ply.number(), ply.targetMm(), layer.exposed().toArray(double[][]::new)));
     }
     return List.copyOf(targets);
   }
 
-  /** A file's text; bytes beyond ASCII are kept one by one, so that columns count as an editor's do for ASCII. */
+  /**
+   * A file's text; bytes beyond ASCII are kept one by one, so that columns count as an editor's do
+   * for ASCII.
+   */
   private static String text(Path file) {
     try {
       if (Files.size(file) > MOST_BYTES) {
-        throw new InputFault(Place.file(file.toString()), "more than 400 MB", "is this the right file?");
+        throw new InputFault(
+            Place.file(file.toString()), "more than 400 MB", "is this the right file?");
       }
       byte[] bytes = Files.readAllBytes(file);
       boolean program = !file.toString().endsWith(".json") && !file.toString().endsWith(".svg");
       return new String(bytes, program ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8);
     } catch (NoSuchFileException e) {
-      throw new InputFault(Place.file(file.toString()), "there is no such file", "check the name", e);
+      throw new InputFault(
+          Place.file(file.toString()), "there is no such file", "check the name", e);
     } catch (IOException e) {
       throw new InputFault(Place.file(file.toString()), "can't be read: " + e.getMessage(), "", e);
     }
@@ -150,11 +175,12 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
   List<Tool> tools() {
     List<Tool> tools = new ArrayList<>();
     for (PlanFigures.ToolFigures figures : plan.tools()) {
-      tools.add(programs.stream()
-          .map(Nc::tool)
-          .filter(t -> t.name().equals(figures.name()))
-          .findFirst()
-          .orElse(VerifyTool.plain(figures.name(), Tool.Shape.FLAT, figures.diameterMm(), 0)));
+      tools.add(
+          programs.stream()
+              .map(Nc::tool)
+              .filter(t -> t.name().equals(figures.name()))
+              .findFirst()
+              .orElse(VerifyTool.plain(figures.name(), Tool.Shape.FLAT, figures.diameterMm(), 0)));
     }
     if (tools.isEmpty()) {
       programs.forEach(p -> tools.add(p.tool()));

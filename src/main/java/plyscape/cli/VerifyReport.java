@@ -16,10 +16,15 @@ import plyscape.simulate.Verification;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 
-/** Says how a simulated panel compares with its plan, as text or JSON, and what of it is a fault. */
+/**
+ * Says how a simulated panel compares with its plan, as text or JSON, and what of it is a fault.
+ */
 final class VerifyReport {
 
-  /** Wood left standing, where a cutter reaches, beyond what the plan said, that still passes: specks are sanded off. mm2. */
+  /**
+   * Wood left standing, where a cutter reaches, beyond what the plan said, that still passes:
+   * specks are sanded off. mm2.
+   */
   static final double UNCUT_ALLOWED_MM2 = 0.5;
 
   private static final int SHOWN = 10;
@@ -33,7 +38,8 @@ final class VerifyReport {
   /**
    * Of a result.
    *
-   * @param stopped whether the run was stopped before its end, so that wood left standing is no fault
+   * @param stopped whether the run was stopped before its end, so that wood left standing is no
+   *     fault
    */
   VerifyReport(VerifyInput input, List<Cut> cuts, CutResult result, boolean stopped) {
     this.input = input;
@@ -54,19 +60,24 @@ final class VerifyReport {
       faults.add(Numbers.fixed(v.uncutMm2(), 3) + " mm2 left uncut");
     }
     if (!v.collisions().isEmpty()) {
-      faults.add(v.collisions().size() + (v.collisions().size() == 1 ? " collision" : " collisions"));
+      faults.add(
+          v.collisions().size() + (v.collisions().size() == 1 ? " collision" : " collisions"));
     }
     return faults;
   }
 
-  /** Area of the carved part in which each ply's wood shows after sanding, mm2; last: glue lines and below the panel. */
+  /**
+   * Area of the carved part in which each ply's wood shows after sanding, mm2; last: glue lines and
+   * below the panel.
+   */
   private double[] shown() {
     List<PlanFigures.PlyFigures> plies = input.plan().plies();
-    double sanding = plies.stream()
-        .filter(p -> p.targetMm() > 0)
-        .mapToDouble(p -> (p.topMm() + p.bottomMm()) / 2 - p.targetMm())
-        .findFirst()
-        .orElse(0);
+    double sanding =
+        plies.stream()
+            .filter(p -> p.targetMm() > 0)
+            .mapToDouble(p -> (p.topMm() + p.bottomMm()) / 2 - p.targetMm())
+            .findFirst()
+            .orElse(0);
     var frame = result.field().frame();
     double[] area = new double[plies.size() + 1];
     for (int row = 0; row < frame.rows(); row++) {
@@ -76,7 +87,8 @@ final class VerifyReport {
         }
         double face = result.field().at(column, row) + sanding;
         int ply = 0;
-        while (ply < plies.size() && !(face >= plies.get(ply).topMm() && face <= plies.get(ply).bottomMm())) {
+        while (ply < plies.size()
+            && !(face >= plies.get(ply).topMm() && face <= plies.get(ply).bottomMm())) {
           ply++;
         }
         area[ply] += result.field().cellAreaMm2();
@@ -87,33 +99,53 @@ final class VerifyReport {
 
   private Times times(Cut cut) {
     Program p = cut.program();
-    return new MotionModel(input.machine()).times(p.startX(), p.startY(), p.startDepth(), p.moves());
+    return new MotionModel(input.machine())
+        .times(p.startX(), p.startY(), p.startDepth(), p.moves());
   }
 
   String text(boolean all) {
     Verification v = result.verification();
     StringBuilder out = new StringBuilder();
-    TextTable programs = new TextTable().left("program").left("tool").right("moves").right("cut mm").right("time");
+    TextTable programs =
+        new TextTable().left("program").left("tool").right("moves").right("cut mm").right("time");
     for (Cut cut : cuts) {
       Times t = times(cut);
-      programs.row(cut.program().file(), cut.tool().name(), "" + cut.program().blocks().size(),
-          Numbers.fixed(t.cutMm(), 0), JobRun.duration(t.totalS()));
+      programs.row(
+          cut.program().file(),
+          cut.tool().name(),
+          "" + cut.program().blocks().size(),
+          Numbers.fixed(t.cutMm(), 0),
+          JobRun.duration(t.totalS()));
     }
     out.append(programs.text()).append('\n');
-    TextTable plies = new TextTable().right("ply").left("name").right("planned mm2").right("shows mm2");
+    TextTable plies =
+        new TextTable().right("ply").left("name").right("planned mm2").right("shows mm2");
     List<PlanFigures.PlyFigures> figures = input.plan().plies();
     for (int i = 0; i < figures.size(); i++) {
-      plies.row("" + figures.get(i).number(), figures.get(i).name(), Numbers.fixed(figures.get(i).areaMm2(), 1),
+      plies.row(
+          "" + figures.get(i).number(),
+          figures.get(i).name(),
+          Numbers.fixed(figures.get(i).areaMm2(), 1),
           Numbers.fixed(shownMm2[i], 1));
     }
     plies.row("", "glue line", "", Numbers.fixed(shownMm2[figures.size()], 1));
     out.append(plies.text()).append('\n');
-    out.append("at cells of ").append(Numbers.trimmed(v.cellMm(), 3)).append(" mm: ")
-        .append(Numbers.fixed(100 * v.matchedShare(), 2)).append(" % of the carved area matches, ")
-        .append(Numbers.fixed(v.gougedMm2(), 2)).append(" mm2 gouged")
-        .append(v.gougedMm2() > 0 ? " (up to " + Numbers.fixed(v.gougeMaxMm(), 3) + " mm over a wall)" : "").append(", ")
-        .append(Numbers.fixed(v.uncutMm2(), 2)).append(stopped ? " mm2 still to cut, " : " mm2 left uncut, ")
-        .append(Numbers.fixed(v.unreachableMm2(), 2)).append(" mm2 out of every cutter's reach\n");
+    out.append("at cells of ")
+        .append(Numbers.trimmed(v.cellMm(), 3))
+        .append(" mm: ")
+        .append(Numbers.fixed(100 * v.matchedShare(), 2))
+        .append(" % of the carved area matches, ")
+        .append(Numbers.fixed(v.gougedMm2(), 2))
+        .append(" mm2 gouged")
+        .append(
+            v.gougedMm2() > 0
+                ? " (up to " + Numbers.fixed(v.gougeMaxMm(), 3) + " mm over a wall)"
+                : "")
+        .append(", ")
+        .append(Numbers.fixed(v.uncutMm2(), 2))
+        .append(stopped ? " mm2 still to cut, " : " mm2 left uncut, ")
+        .append(Numbers.fixed(v.unreachableMm2(), 2))
+        .append(" mm2 out of every cutter's reach\n");
     places(out, all);
     return out.toString();
   }
@@ -125,10 +157,17 @@ final class VerifyReport {
         out.append("  and more, with -v\n");
         break;
       }
-      out.append(d.verdict() == Verdict.GOUGED ? "gouged " : "uncut  ").append(Numbers.fixed(d.areaMm2(), 2))
-          .append(" mm2 about X").append(Numbers.fixed(d.x(), 2)).append(" Y").append(Numbers.fixed(d.y(), 2))
-          .append(": ").append(Numbers.fixed(d.depthMm(), 3)).append(" mm deep for ")
-          .append(Numbers.fixed(d.targetMm(), 3)).append('\n');
+      out.append(d.verdict() == Verdict.GOUGED ? "gouged " : "uncut  ")
+          .append(Numbers.fixed(d.areaMm2(), 2))
+          .append(" mm2 about X")
+          .append(Numbers.fixed(d.x(), 2))
+          .append(" Y")
+          .append(Numbers.fixed(d.y(), 2))
+          .append(": ")
+          .append(Numbers.fixed(d.depthMm(), 3))
+          .append(" mm deep for ")
+          .append(Numbers.fixed(d.targetMm(), 3))
+          .append('\n');
     }
     shown = 0;
     for (Verification.Collision c : result.verification().collisions()) {
@@ -136,14 +175,29 @@ final class VerifyReport {
         out.append("  and more, with -v\n");
         break;
       }
-      out.append(c.file()).append(" line ").append(c.line()).append(", X").append(Numbers.fixed(c.x(), 2)).append(" Y")
-          .append(Numbers.fixed(c.y(), 2)).append(", ").append(Numbers.fixed(c.depthMm(), 3)).append(" mm deep: ")
-          .append(c.what()).append('\n');
+      out.append(c.file())
+          .append(" line ")
+          .append(c.line())
+          .append(", X")
+          .append(Numbers.fixed(c.x(), 2))
+          .append(" Y")
+          .append(Numbers.fixed(c.y(), 2))
+          .append(", ")
+          .append(Numbers.fixed(c.depthMm(), 3))
+          .append(" mm deep: ")
+          .append(c.what())
+          .append('\n');
     }
     for (Cut cut : cuts) {
       for (Program.Problem p : cut.program().problems()) {
-        out.append(cut.program().file()).append(':').append(p.line()).append(':').append(p.column()).append(": ")
-            .append(p.message()).append('\n');
+        out.append(cut.program().file())
+            .append(':')
+            .append(p.line())
+            .append(':')
+            .append(p.column())
+            .append(": ")
+            .append(p.message())
+            .append('\n');
       }
     }
   }
@@ -160,32 +214,61 @@ final class VerifyReport {
     Verification v = result.verification();
     ObjectNode root = JsonText.object("plyscape-verification-1");
     root.put("passed", faults().isEmpty());
-    root.put("cell_mm", v.cellMm()).put("matched_share", v.matchedShare()).put("gouged_mm2", v.gougedMm2())
-        .put("gouge_max_mm", v.gougeMaxMm()).put("uncut_mm2", v.uncutMm2()).put("unreachable_mm2", v.unreachableMm2());
+    root.put("cell_mm", v.cellMm())
+        .put("matched_share", v.matchedShare())
+        .put("gouged_mm2", v.gougedMm2())
+        .put("gouge_max_mm", v.gougeMaxMm())
+        .put("uncut_mm2", v.uncutMm2())
+        .put("unreachable_mm2", v.unreachableMm2());
     ArrayNode programs = root.putArray("programs");
     for (Cut cut : cuts) {
       Times t = times(cut);
-      programs.addObject().put("file", cut.program().file()).put("tool", cut.tool().name())
-          .put("moves", cut.program().blocks().size()).put("cut_mm", t.cutMm()).put("rapid_mm", t.rapidMm())
+      programs
+          .addObject()
+          .put("file", cut.program().file())
+          .put("tool", cut.tool().name())
+          .put("moves", cut.program().blocks().size())
+          .put("cut_mm", t.cutMm())
+          .put("rapid_mm", t.rapidMm())
           .put("time_s", t.totalS());
     }
     ArrayNode plies = root.putArray("plies");
     List<PlanFigures.PlyFigures> figures = input.plan().plies();
     for (int i = 0; i < figures.size(); i++) {
-      plies.addObject().put("number", figures.get(i).number()).put("name", figures.get(i).name())
-          .put("planned_mm2", figures.get(i).areaMm2()).put("shown_mm2", shownMm2[i]);
+      plies
+          .addObject()
+          .put("number", figures.get(i).number())
+          .put("name", figures.get(i).name())
+          .put("planned_mm2", figures.get(i).areaMm2())
+          .put("shown_mm2", shownMm2[i]);
     }
     root.put("glue_line_mm2", shownMm2[figures.size()]);
     ArrayNode places = root.putArray("differences");
     for (Difference d : result.differences()) {
-      places.addObject().put("kind", d.verdict() == Verdict.GOUGED ? "gouged" : "uncut").put("area_mm2", d.areaMm2())
-          .put("x", d.x()).put("y", d.y()).put("depth_mm", d.depthMm()).put("target_mm", d.targetMm())
-          .putArray("box").add(d.minX()).add(d.minY()).add(d.maxX()).add(d.maxY());
+      places
+          .addObject()
+          .put("kind", d.verdict() == Verdict.GOUGED ? "gouged" : "uncut")
+          .put("area_mm2", d.areaMm2())
+          .put("x", d.x())
+          .put("y", d.y())
+          .put("depth_mm", d.depthMm())
+          .put("target_mm", d.targetMm())
+          .putArray("box")
+          .add(d.minX())
+          .add(d.minY())
+          .add(d.maxX())
+          .add(d.maxY());
     }
     ArrayNode collisions = root.putArray("collisions");
     for (Verification.Collision c : v.collisions()) {
-      collisions.addObject().put("file", c.file()).put("line", c.line()).put("x", c.x()).put("y", c.y())
-          .put("depth_mm", c.depthMm()).put("what", c.what());
+      collisions
+          .addObject()
+          .put("file", c.file())
+          .put("line", c.line())
+          .put("x", c.x())
+          .put("y", c.y())
+          .put("depth_mm", c.depthMm())
+          .put("what", c.what());
     }
     return JsonText.of(root);
   }

@@ -10,7 +10,10 @@ import plyscape.machine.Tool;
 import plyscape.report.PlanFigures;
 import plyscape.text.NearestName;
 
-/** Finds the tool of a program: asked for, from the job by its name in the plan, from the program's head, or from the plan. */
+/**
+ * Finds the tool of a program: asked for, from the job by its name in the plan, from the program's
+ * head, or from the plan.
+ */
 final class VerifyTool {
 
   private VerifyTool() {}
@@ -21,11 +24,12 @@ final class VerifyTool {
     if (index < shop.asked().size()) {
       return asked(shop.asked().get(index), plan, shop.tools());
     }
-    String name = plan.passes().stream()
-        .filter(p -> p.file().equals(file))
-        .map(PlanFigures.PassFigures::tool)
-        .findFirst()
-        .orElse(head.map(Tool::name).orElse(null));
+    String name =
+        plan.passes().stream()
+            .filter(p -> p.file().equals(file))
+            .map(PlanFigures.PassFigures::tool)
+            .findFirst()
+            .orElse(head.map(Tool::name).orElse(null));
     if (name != null) {
       Optional<Tool> known = named(shop.tools(), name);
       if (known.isPresent()) {
@@ -34,21 +38,41 @@ final class VerifyTool {
     }
     if (head.isPresent()) {
       Tool t = head.get();
-      return name == null ? t : renamed(t, name); // the head's name is in plain ASCII, the plan's as the user wrote it
+      return name == null
+          ? t
+          : renamed(t, name); // the head's name is in plain ASCII, the plan's as the user wrote it
     }
     Optional<PlanFigures.ToolFigures> figures =
-        plan.tools().stream().filter(t -> t.name().equals(name) || plan.tools().size() == 1).findFirst();
+        plan.tools().stream()
+            .filter(t -> t.name().equals(name) || plan.tools().size() == 1)
+            .findFirst();
     return figures
         .map(t -> plain(t.name(), Tool.Shape.FLAT, t.diameterMm(), 0))
-        .orElseThrow(() -> new InputFault(
-            Place.file(file), "the plan and the program's head don't say which tool cuts it",
-            "give --tool once a program, such as --tool flat:3"));
+        .orElseThrow(
+            () ->
+                new InputFault(
+                    Place.file(file),
+                    "the plan and the program's head don't say which tool cuts it",
+                    "give --tool once a program, such as --tool flat:3"));
   }
 
   private static Tool renamed(Tool t, String name) {
-    return new Tool(name, t.shape(), t.diameterMm(), t.fluteLengthMm(), t.flutes(), t.rpm(), t.feedMmPerMin(),
-        t.plungeMmPerMin(), t.stepdownMm(), t.stepover(), t.tipDiameterMm(), t.taperDegrees(), t.shankDiameterMm(),
-        t.stickoutMm(), t.holderDiameterMm());
+    return new Tool(
+        name,
+        t.shape(),
+        t.diameterMm(),
+        t.fluteLengthMm(),
+        t.flutes(),
+        t.rpm(),
+        t.feedMmPerMin(),
+        t.plungeMmPerMin(),
+        t.stepdownMm(),
+        t.stepover(),
+        t.tipDiameterMm(),
+        t.taperDegrees(),
+        t.shankDiameterMm(),
+        t.stickoutMm(),
+        t.holderDiameterMm());
   }
 
   /** A tool of which only the form is known; what is 0 isn't checked. */
@@ -60,7 +84,10 @@ final class VerifyTool {
     return tools.stream().filter(t -> t.name().equals(name)).findFirst();
   }
 
-  /** A name of the job's or the plan's, or SHAPE:DIAMETER[:FLUTE LENGTH], or tapered:DIAMETER:FLUTE:TIP:DEGREES. */
+  /**
+   * A name of the job's or the plan's, or SHAPE:DIAMETER[:FLUTE LENGTH], or
+   * tapered:DIAMETER:FLUTE:TIP:DEGREES.
+   */
   private static Tool asked(String text, PlanFigures plan, List<Tool> tools) {
     Optional<Tool> known = named(tools, text);
     if (known.isPresent()) {
@@ -78,19 +105,33 @@ final class VerifyTool {
       for (int i = 1; i < parts.length; i++) {
         sizes[i - 1] = Double.parseDouble(parts[i]);
       }
-      boolean sane = parts.length >= 2 && parts.length <= (shape == Tool.Shape.TAPERED ? 5 : 3)
-          && sizes[0] >= 0.05 && sizes[0] <= 60 && sizes[1] >= 0 && sizes[1] <= 300
-          && sizes[2] >= 0 && sizes[2] <= sizes[0] && sizes[3] >= 0 && sizes[3] <= 85;
+      boolean sane =
+          parts.length >= 2
+              && parts.length <= (shape == Tool.Shape.TAPERED ? 5 : 3)
+              && sizes[0] >= 0.05
+              && sizes[0] <= 60
+              && sizes[1] >= 0
+              && sizes[1] <= 300
+              && sizes[2] >= 0
+              && sizes[2] <= sizes[0]
+              && sizes[3] >= 0
+              && sizes[3] <= 85;
       if (sane) {
-        return new Tool(text, shape, sizes[0], sizes[1], 2, 0, 0, 0, 0, 0.45, sizes[2], sizes[3], 0, 0, 0);
+        return new Tool(
+            text, shape, sizes[0], sizes[1], 2, 0, 0, 0, 0, 0.45, sizes[2], sizes[3], 0, 0, 0);
       }
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
       // said below, with what would do
     }
-    String names = plan.tools().isEmpty()
-        ? ""
-        : ", or a tool's name: " + NearestName.hint(text, plan.tools().stream().map(PlanFigures.ToolFigures::name).toList());
+    String names =
+        plan.tools().isEmpty()
+            ? ""
+            : ", or a tool's name: "
+                + NearestName.hint(
+                    text, plan.tools().stream().map(PlanFigures.ToolFigures::name).toList());
     throw new InputFault(
-        Place.option("--tool"), "found \"" + text + "\"", "wanted such as flat:3, ball:6:20, tapered:6:20:0.5:10" + names);
+        Place.option("--tool"),
+        "found \"" + text + "\"",
+        "wanted such as flat:3, ball:6:20, tapered:6:20:0.5:10" + names);
   }
 }

@@ -3,7 +3,9 @@ package plyscape.cli;
 import picocli.CommandLine.IVersionProvider;
 import plyscape.plan.Version;
 
-/** The program's version, as the build wrote it, for {@code --version} and for reports of faults. */
+/**
+ * The program's version, as the build wrote it, for {@code --version} and for reports of faults.
+ */
 final class VersionText implements IVersionProvider {
 
   static String text() {

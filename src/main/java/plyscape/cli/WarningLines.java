@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Map;
 import plyscape.fault.Warning;
 
-/** Warnings as lines for a person: all with {@code -v}, else the first few of each code and how many more. */
+/**
+ * Warnings as lines for a person: all with {@code -v}, else the first few of each code and how many
+ * more.
+ */
 final class WarningLines {
 
   private static final int SHOWN = 3;

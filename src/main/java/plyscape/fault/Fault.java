@@ -1,7 +1,11 @@
 package plyscape.fault;
 
-/** Something that ends a run and is told to the user in one message. The three kinds are its subclasses. */
-public abstract sealed class Fault extends RuntimeException permits InputFault, JobFault, VerifyFault {
+/**
+ * Something that ends a run and is told to the user in one message. The three kinds are its
+ * subclasses.
+ */
+public abstract sealed class Fault extends RuntimeException
+    permits InputFault, JobFault, VerifyFault {
 
   Fault(String message, Throwable cause) {
     super(message, cause);

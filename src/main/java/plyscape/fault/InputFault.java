@@ -19,7 +19,10 @@ public final class InputFault extends Fault {
   /** The same, with the exception that told us. */
   public InputFault(Place place, String found, String wanted, Throwable cause) {
     super(
-        (place.toString().isEmpty() ? "" : place + ": ") + found + (wanted.isEmpty() ? "" : "; " + wanted), cause);
+        (place.toString().isEmpty() ? "" : place + ": ")
+            + found
+            + (wanted.isEmpty() ? "" : "; " + wanted),
+        cause);
     this.place = place;
   }
 

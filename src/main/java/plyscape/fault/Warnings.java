@@ -3,7 +3,9 @@ package plyscape.fault;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Collects the warnings of one run in the order they arise. Not safe for use by several threads. */
+/**
+ * Collects the warnings of one run in the order they arise. Not safe for use by several threads.
+ */
 public final class Warnings {
 
   private final List<Warning> list = new ArrayList<>();

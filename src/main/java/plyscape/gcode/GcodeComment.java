@@ -3,12 +3,16 @@ package plyscape.gcode;
 import java.text.Normalizer;
 
 /**
- * Text as RS274 comments: ASCII, one pair of parentheses a line, none inside, lines under 80 characters. What can't be
- * written is replaced, so that no name in a job can end a comment early or smuggle in a command.
+ * Text as RS274 comments: ASCII, one pair of parentheses a line, none inside, lines under 80
+ * characters. What can't be written is replaced, so that no name in a job can end a comment early
+ * or smuggle in a command.
  */
 final class GcodeComment {
 
-  /** Characters inside the parentheses; 77 with them, 78 with the line end, and controls differ in what they count. */
+  /**
+   * Characters inside the parentheses; 77 with them, 78 with the line end, and controls differ in
+   * what they count.
+   */
   private static final int WIDTH = 75;
 
   private GcodeComment() {}
@@ -28,9 +32,9 @@ final class GcodeComment {
   }
 
   /**
-   * The text in printable ASCII: accents dropped, parentheses to square brackets, any other foreign or control character
-   * to a question mark or a blank. A comment that would begin with MSG gets a blank comma-free start, as controls act on
-   * {@code (MSG,}.
+   * The text in printable ASCII: accents dropped, parentheses to square brackets, any other foreign
+   * or control character to a question mark or a blank. A comment that would begin with MSG gets a
+   * blank comma-free start, as controls act on {@code (MSG,}.
    */
   static String clean(String text) {
     StringBuilder out = new StringBuilder();

@@ -7,8 +7,9 @@ import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
 /**
- * What the comments at the head of a program say of machine and tool, as {@link GcodeWriter} writes them; empty for programs
- * from elsewhere. The version isn't looked at: a line that says something else is as good as none. Immutable.
+ * What the comments at the head of a program say of machine and tool, as {@link GcodeWriter} writes
+ * them; empty for programs from elsewhere. The version isn't looked at: a line that says something
+ * else is as good as none. Immutable.
  *
  * @param machine limits and zero; its Z error isn't written and is 0
  * @param tool the tool; its rpm comes from the first S word
@@ -17,12 +18,15 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
 
   private static final String NUMBER = "(\\d{1,9}(?:\\.\\d{1,3})?)";
 
-  private static final Pattern TOOL = pattern(
-      "tool: (.{1,400}?), (flat|ball|tapered), diameter # mm, flutes (\\d{1,3}), flute length # mm"
-          + " cutting: feed # mm/min, plunge # mm/min, stepdown # mm, stepover #");
+  private static final Pattern TOOL =
+      pattern(
+          "tool: (.{1,400}?), (flat|ball|tapered), diameter # mm, flutes (\\d{1,3}), flute length # mm"
+              + " cutting: feed # mm/min, plunge # mm/min, stepdown # mm, stepover #");
   private static final Pattern TAPER = pattern("taper: tip diameter # mm, taper # degrees");
-  private static final Pattern CLAMPING = pattern("clamping: shank diameter # mm, stickout # mm, holder diameter # mm");
-  private static final Pattern ZERO = pattern("zero: X0 Y0 ([a-z ]+?)(?: corner)? of the panel, Z0 (its top face|the table)");
+  private static final Pattern CLAMPING =
+      pattern("clamping: shank diameter # mm, stickout # mm, holder diameter # mm");
+  private static final Pattern ZERO =
+      pattern("zero: X0 Y0 ([a-z ]+?)(?: corner)? of the panel, Z0 (its top face|the table)");
   private static final Pattern MACHINE =
       pattern("machine: travel # x # x # mm, rapid # mm/min, acceleration # mm/s2, cornering # mm");
   private static final Pattern SAFE = pattern("safe height # mm over the top face");
@@ -42,7 +46,10 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
         .limit(MOST_LINES)
         .takeWhile(line -> line.startsWith("(") || line.isBlank() || line.equals("%"))
         .filter(line -> line.startsWith("(") && line.endsWith(")"))
-        .forEach(line -> head.append(line, 1, line.length() - 1).append(' ')); // long ones were broken at a blank
+        .forEach(
+            line ->
+                head.append(line, 1, line.length() - 1)
+                    .append(' ')); // long ones were broken at a blank
     Matcher speed = SPEED.matcher(text.substring(0, Math.min(text.length(), 20_000)));
     return new GcodeHead(machine(head), tool(head, speed.find() ? number(speed, 1) : 0));
   }
@@ -56,10 +63,18 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
     }
     for (Machine.Zero place : Machine.Zero.values()) {
       if (GcodeWriter.place(place).replace(" corner", "").equals(zero.group(1))) {
-        return Optional.of(new Machine(
-            number(limits, 1), number(limits, 2), number(limits, 3), number(limits, 4), number(limits, 5),
-            number(limits, 6), number(safe, 1), 0, place,
-            zero.group(2).equals("the table") ? Machine.ZeroZ.BOTTOM : Machine.ZeroZ.TOP));
+        return Optional.of(
+            new Machine(
+                number(limits, 1),
+                number(limits, 2),
+                number(limits, 3),
+                number(limits, 4),
+                number(limits, 5),
+                number(limits, 6),
+                number(safe, 1),
+                0,
+                place,
+                zero.group(2).equals("the table") ? Machine.ZeroZ.BOTTOM : Machine.ZeroZ.TOP));
       }
     }
     return Optional.empty();
@@ -74,11 +89,23 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
     Matcher clamping = CLAMPING.matcher(head);
     boolean tapered = taper.find();
     boolean clamped = clamping.find();
-    return Optional.of(new Tool(
-        m.group(1), Tool.Shape.valueOf(m.group(2).toUpperCase(java.util.Locale.ROOT)), number(m, 3), number(m, 5),
-        Integer.parseInt(m.group(4)), rpm, number(m, 6), number(m, 7), number(m, 8), number(m, 9),
-        tapered ? number(taper, 1) : 0, tapered ? number(taper, 2) : 0,
-        clamped ? number(clamping, 1) : 0, clamped ? number(clamping, 2) : 0, clamped ? number(clamping, 3) : 0));
+    return Optional.of(
+        new Tool(
+            m.group(1),
+            Tool.Shape.valueOf(m.group(2).toUpperCase(java.util.Locale.ROOT)),
+            number(m, 3),
+            number(m, 5),
+            Integer.parseInt(m.group(4)),
+            rpm,
+            number(m, 6),
+            number(m, 7),
+            number(m, 8),
+            number(m, 9),
+            tapered ? number(taper, 1) : 0,
+            tapered ? number(taper, 2) : 0,
+            clamped ? number(clamping, 1) : 0,
+            clamped ? number(clamping, 2) : 0,
+            clamped ? number(clamping, 3) : 0));
   }
 
   private static double number(Matcher matcher, int group) {

@@ -7,7 +7,9 @@ final class GcodeNumber {
 
   private GcodeNumber() {}
 
-  /** Value rounded to a count of decimals (0 to 4), as an integer of that last place; ties go up. */
+  /**
+   * Value rounded to a count of decimals (0 to 4), as an integer of that last place; ties go up.
+   */
   static long scaled(double value, int decimals) {
     if (!(Math.abs(value) < 1e9)) {
       throw new IllegalArgumentException("no such coordinate: " + value);

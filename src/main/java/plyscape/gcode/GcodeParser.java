@@ -8,12 +8,14 @@ import plyscape.machine.Machine;
 import plyscape.machine.Move;
 
 /**
- * Reads a program of the strict RS274 subset (NISTIR 6556; references.md, section 1) to motions in panel coordinates.
+ * Reads a program of the strict RS274 subset (NISTIR 6556; references.md, section 1) to motions in
+ * panel coordinates.
  *
- * <p>Understood: G0 G1 G2 G3 with I J or R, G4, G17, G20 G21, G40, G49, G54, G61 G64, G80, G90 G91, G94, M0 M1 M2 M30, M3 M4
- * M5, M7 M8 M9, M48, F S N, comments, % lines. Anything else is refused with line and column, as a motion that isn't
- * understood can't be vouched for. The order of execution on a line is that of section 3.8 of the standard: M5 beside a
- * motion stops the spindle first. Coordinates keep a double's precision.
+ * <p>Understood: G0 G1 G2 G3 with I J or R, G4, G17, G20 G21, G40, G49, G54, G61 G64, G80, G90 G91,
+ * G94, M0 M1 M2 M30, M3 M4 M5, M7 M8 M9, M48, F S N, comments, % lines. Anything else is refused
+ * with line and column, as a motion that isn't understood can't be vouched for. The order of
+ * execution on a line is that of section 3.8 of the standard: M5 beside a motion stops the spindle
+ * first. Coordinates keep a double's precision.
  */
 public final class GcodeParser {
 
@@ -40,7 +42,12 @@ public final class GcodeParser {
    * @throws InputFault with line and column for what isn't understood
    */
   public static Program parse(
-      String file, String text, Machine machine, double widthMm, double heightMm, double thicknessMm) {
+      String file,
+      String text,
+      Machine machine,
+      double widthMm,
+      double heightMm,
+      double thicknessMm) {
     ProgramFrame frame = ProgramFrame.of(machine, widthMm, heightMm, thicknessMm);
     return parse(file, text, frame, -machine.safeHeightMm());
   }
@@ -50,7 +57,12 @@ public final class GcodeParser {
     GcodeParser parser = new GcodeParser(file, text, frame, startDepth);
     parser.lines();
     return new Program(
-        file, frame.zeroX(), frame.zeroY(), startDepth, List.copyOf(parser.blocks), List.copyOf(parser.problems));
+        file,
+        frame.zeroX(),
+        frame.zeroY(),
+        startDepth,
+        List.copyOf(parser.blocks),
+        List.copyOf(parser.problems));
   }
 
   private void lines() {
@@ -67,7 +79,10 @@ public final class GcodeParser {
       if (isPercent(from, stop)) {
         if (content) {
           if (!percent) {
-            throw new InputFault(Place.at(file, line, 1), "a % line in the middle", "% stands on the first and last line");
+            throw new InputFault(
+                Place.at(file, line, 1),
+                "a % line in the middle",
+                "% stands on the first and last line");
           }
           return;
         }
@@ -104,8 +119,11 @@ public final class GcodeParser {
     }
     int stop = sorted.m(LineWords.STOP);
     if (stop == 0 || stop == 1) {
-      problems.add(new Program.Problem(line, words.columns[sorted.mIndex(LineWords.STOP)] + 1,
-          "M" + stop + " stops the program until someone starts it again"));
+      problems.add(
+          new Program.Problem(
+              line,
+              words.columns[sorted.mIndex(LineWords.STOP)] + 1,
+              "M" + stop + " stops the program until someone starts it again"));
     }
     return stop == 2 || stop == 30;
   }

@@ -8,8 +8,9 @@ import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
 /**
- * Gives the text of one G-code file: head, passes, end (contract, section 7). The first motion goes straight up to safe
- * height, as nobody knows where the machine stands; the last one ends there. Same moves, same bytes.
+ * Gives the text of one G-code file: head, passes, end (contract, section 7). The first motion goes
+ * straight up to safe height, as nobody knows where the machine stands; the last one ends there.
+ * Same moves, same bytes.
  */
 public final class GcodeWriter {
 
@@ -53,34 +54,86 @@ public final class GcodeWriter {
   private static void head(StringBuilder out, GcodeHeader h) {
     Tool tool = h.tool();
     Machine machine = h.machine();
-    List<String> lines = new ArrayList<>(List.of(
-        h.title(),
-        "plyscape " + h.version(),
-        "panel " + mm(h.widthMm()) + " x " + mm(h.heightMm()) + " mm, thickness " + mm(h.thicknessMm()) + " mm",
-        "zero: X0 Y0 " + place(machine.zero()) + " of the panel, Z0 "
-            + (machine.zeroZ() == Machine.ZeroZ.TOP ? "its top face" : "the table under it"),
-        "safe height " + mm(machine.safeHeightMm()) + " mm over the top face, deepest cut " + mm(h.deepestMm()) + " mm",
-        "machine: travel " + mm(machine.travelXMm()) + " x " + mm(machine.travelYMm()) + " x " + mm(machine.travelZMm())
-            + " mm, rapid " + mm(machine.rapidMmPerMin()) + " mm/min, acceleration " + mm(machine.accelerationMmPerS2())
-            + " mm/s2, cornering " + mm(machine.corneringMm()) + " mm",
-        "tool: " + tool.name() + ", " + tool.shape().name().toLowerCase(Locale.ROOT) + ", diameter "
-            + mm(tool.diameterMm()) + " mm, flutes " + tool.flutes() + ", flute length " + mm(tool.fluteLengthMm())
-            + " mm",
-        "cutting: feed " + mm(tool.feedMmPerMin()) + " mm/min, plunge " + mm(tool.plungeMmPerMin())
-            + " mm/min, stepdown " + mm(tool.stepdownMm()) + " mm, stepover " + mm(tool.stepover())));
+    List<String> lines =
+        new ArrayList<>(
+            List.of(
+                h.title(),
+                "plyscape " + h.version(),
+                "panel "
+                    + mm(h.widthMm())
+                    + " x "
+                    + mm(h.heightMm())
+                    + " mm, thickness "
+                    + mm(h.thicknessMm())
+                    + " mm",
+                "zero: X0 Y0 "
+                    + place(machine.zero())
+                    + " of the panel, Z0 "
+                    + (machine.zeroZ() == Machine.ZeroZ.TOP
+                        ? "its top face"
+                        : "the table under it"),
+                "safe height "
+                    + mm(machine.safeHeightMm())
+                    + " mm over the top face, deepest cut "
+                    + mm(h.deepestMm())
+                    + " mm",
+                "machine: travel "
+                    + mm(machine.travelXMm())
+                    + " x "
+                    + mm(machine.travelYMm())
+                    + " x "
+                    + mm(machine.travelZMm())
+                    + " mm, rapid "
+                    + mm(machine.rapidMmPerMin())
+                    + " mm/min, acceleration "
+                    + mm(machine.accelerationMmPerS2())
+                    + " mm/s2, cornering "
+                    + mm(machine.corneringMm())
+                    + " mm",
+                "tool: "
+                    + tool.name()
+                    + ", "
+                    + tool.shape().name().toLowerCase(Locale.ROOT)
+                    + ", diameter "
+                    + mm(tool.diameterMm())
+                    + " mm, flutes "
+                    + tool.flutes()
+                    + ", flute length "
+                    + mm(tool.fluteLengthMm())
+                    + " mm",
+                "cutting: feed "
+                    + mm(tool.feedMmPerMin())
+                    + " mm/min, plunge "
+                    + mm(tool.plungeMmPerMin())
+                    + " mm/min, stepdown "
+                    + mm(tool.stepdownMm())
+                    + " mm, stepover "
+                    + mm(tool.stepover())));
     if (tool.shape() == Tool.Shape.TAPERED) {
-      lines.add("taper: tip diameter " + mm(tool.tipDiameterMm()) + " mm, taper " + mm(tool.taperDegrees()) + " degrees");
+      lines.add(
+          "taper: tip diameter "
+              + mm(tool.tipDiameterMm())
+              + " mm, taper "
+              + mm(tool.taperDegrees())
+              + " degrees");
     }
     if (tool.shankDiameterMm() > 0 || tool.holderDiameterMm() > 0) {
-      lines.add("clamping: shank diameter " + mm(tool.shankDiameterMm()) + " mm, stickout " + mm(tool.stickoutMm())
-          + " mm, holder diameter " + mm(tool.holderDiameterMm()) + " mm");
+      lines.add(
+          "clamping: shank diameter "
+              + mm(tool.shankDiameterMm())
+              + " mm, stickout "
+              + mm(tool.stickoutMm())
+              + " mm, holder diameter "
+              + mm(tool.holderDiameterMm())
+              + " mm");
     }
-    lines.addAll(List.of(
-        "time expected " + duration(h.timeS()) + ", without tool change and spindle start",
-        "caution: check zero, clamps and travel; run it in the air first",
-        "caution: eye, ear and dust protection; dust from dyed or resin-glued wood",
-        "caution: never leave it running alone; feeds and speeds are starting points",
-        "the maker of machine, cutter and glue, and local rules, have the last word"));
+    lines.addAll(
+        List.of(
+            "time expected " + duration(h.timeS()) + ", without tool change and spindle start",
+            "caution: check zero, clamps and travel; run it in the air first",
+            "caution: eye, ear and dust protection; dust from dyed or resin-glued wood",
+            "caution: never leave it running alone; feeds and speeds are starting points",
+            "the maker of machine, cutter and glue, and local rules, have the last word"));
     for (String line : lines) {
       GcodeComment.append(out, line);
     }
@@ -92,7 +145,9 @@ public final class GcodeWriter {
 
   /** Words for the place of the program's zero; {@link GcodeHead} reads them back. */
   static String place(Machine.Zero zero) {
-    return zero == Machine.Zero.CENTRE ? "centre" : zero.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " corner";
+    return zero == Machine.Zero.CENTRE
+        ? "centre"
+        : zero.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " corner";
   }
 
   private static String duration(double seconds) {

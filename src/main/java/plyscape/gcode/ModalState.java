@@ -3,10 +3,16 @@ package plyscape.gcode;
 import java.util.List;
 import plyscape.machine.Move;
 
-/** What a controller remembers from line to line: position, units, distance mode, motion mode, feed, spindle. */
+/**
+ * What a controller remembers from line to line: position, units, distance mode, motion mode, feed,
+ * spindle.
+ */
 final class ModalState {
 
-  /** Most that the radii at an arc's two ends may differ: mm, and in inch mode inches (NISTIR 6556, 3.5.3.2). */
+  /**
+   * Most that the radii at an arc's two ends may differ: mm, and in inch mode inches (NISTIR 6556,
+   * 3.5.3.2).
+   */
   private static final double RADIUS_MM = 0.002;
 
   private static final double RADIUS_INCH = 0.0002;
@@ -34,7 +40,10 @@ final class ModalState {
     return turning && speed > 0;
   }
 
-  /** Takes a line's settings, in the standard's order; feeds are read in the units that hold after the line. */
+  /**
+   * Takes a line's settings, in the standard's order; feeds are read in the units that hold after
+   * the line.
+   */
   void settings(LineWords w, WordLine words, int line, List<Program.Problem> problems) {
     if (w.g(LineWords.UNITS) >= 0) {
       unit = w.g(LineWords.UNITS) == 200 ? MM_PER_INCH : 1;
@@ -55,14 +64,18 @@ final class ModalState {
       case 3 -> turning = true;
       case 4 -> {
         turning = true;
-        problems.add(new Program.Problem(line, words.columns[w.mIndex(LineWords.SPINDLE)] + 1,
-            "M4 turns the spindle backwards, which only a left-hand cutter stands"));
+        problems.add(
+            new Program.Problem(
+                line,
+                words.columns[w.mIndex(LineWords.SPINDLE)] + 1,
+                "M4 turns the spindle backwards, which only a left-hand cutter stands"));
       }
       case 5 -> turning = false;
-      default -> { }
+      default -> {}
     }
     if (w.g(LineWords.DWELL) >= 0 && !(w.has('P') && w.value('P') >= 0)) {
-      throw words.fault(w.gIndex(LineWords.DWELL), "G4 without its seconds", "G4 P and a number from 0");
+      throw words.fault(
+          w.gIndex(LineWords.DWELL), "G4 without its seconds", "G4 P and a number from 0");
     }
     if (w.has('P') && w.g(LineWords.DWELL) < 0) {
       throw words.fault(w.index('P'), "P without G4", "P is the time of a dwell");
@@ -80,14 +93,18 @@ final class ModalState {
     }
     if (!w.hasAxis()) {
       if (code >= 0 && code != 800) {
-        throw words.fault(w.gIndex(LineWords.MOTION), "G" + code / 10 + " without X, Y or Z", "say where it goes");
+        throw words.fault(
+            w.gIndex(LineWords.MOTION),
+            "G" + code / 10 + " without X, Y or Z",
+            "say where it goes");
       }
       stray(w, words, "IJR", "a motion");
       return null;
     }
     if (motion < 0) {
       int axis = w.has('X') ? w.index('X') : w.has('Y') ? w.index('Y') : w.index('Z');
-      throw words.fault(axis, "a coordinate before any motion word", "G0, G1, G2 or G3 must come first");
+      throw words.fault(
+          axis, "a coordinate before any motion word", "G0, G1, G2 or G3 must come first");
     }
     double ex = w.has('X') ? w.value('X') * unit + (relative ? x : 0) : x;
     double ey = w.has('Y') ? w.value('Y') * unit + (relative ? y : 0) : y;
@@ -101,13 +118,21 @@ final class ModalState {
     Move move;
     if (motion < 2) {
       stray(w, words, "IJR", "an arc");
-      move = motion == 0
-          ? Move.rapid(frame.panelX(ex), frame.panelY(ey), frame.depth(ez))
-          : Move.line(frame.panelX(ex), frame.panelY(ey), frame.depth(ez), feed);
+      move =
+          motion == 0
+              ? Move.rapid(frame.panelX(ex), frame.panelY(ey), frame.depth(ez))
+              : Move.line(frame.panelX(ex), frame.panelY(ey), frame.depth(ez), feed);
     } else {
       double[] centre = w.has('R') ? byRadius(w, words, ex, ey) : byOffset(w, words, ex, ey);
-      move = Move.arc(motion == 2, frame.panelX(ex), frame.panelY(ey), frame.depth(ez),
-          frame.panelX(centre[0]), frame.panelY(centre[1]), feed);
+      move =
+          Move.arc(
+              motion == 2,
+              frame.panelX(ex),
+              frame.panelY(ey),
+              frame.depth(ez),
+              frame.panelX(centre[0]),
+              frame.panelY(centre[1]),
+              feed);
     }
     x = ex;
     y = ey;
@@ -119,7 +144,8 @@ final class ModalState {
     for (int i = 0; i < letters.length(); i++) {
       char letter = letters.charAt(i);
       if (w.has(letter)) {
-        throw words.fault(w.index(letter), letter + " without " + of, letter + " belongs to G2 and G3");
+        throw words.fault(
+            w.index(letter), letter + " without " + of, letter + " belongs to G2 and G3");
       }
     }
   }
@@ -130,12 +156,16 @@ final class ModalState {
       throw words.fault(at, "an arc without X and Y", "say where it ends");
     }
     if (!w.has('I') && !w.has('J')) {
-      throw words.fault(at, "an arc without I and J, or R", "I J give the centre, relative to the start");
+      throw words.fault(
+          at, "an arc without I and J, or R", "I J give the centre, relative to the start");
     }
     double cx = x + (w.has('I') ? w.value('I') * unit : 0);
     double cy = y + (w.has('J') ? w.value('J') * unit : 0);
     if (!(Math.abs(cx) < 1e6 && Math.abs(cy) < 1e6)) {
-      throw words.fault(at, "an arc centre more than a kilometre away", "I J are relative to the start, mm or inches");
+      throw words.fault(
+          at,
+          "an arc centre more than a kilometre away",
+          "I J are relative to the start, mm or inches");
     }
     double startRadius = Math.hypot(cx - x, cy - y);
     double endRadius = Math.hypot(cx - ex, cy - ey);
@@ -144,13 +174,22 @@ final class ModalState {
     }
     double limit = unit == 1 ? RADIUS_MM : RADIUS_INCH * MM_PER_INCH;
     if (Math.abs(startRadius - endRadius) > limit + 1e-9) {
-      throw words.fault(at, "an arc whose radius is " + mm(startRadius) + " mm at its start and " + mm(endRadius)
-          + " mm at its end", "they may differ by " + mm(limit) + " mm");
+      throw words.fault(
+          at,
+          "an arc whose radius is "
+              + mm(startRadius)
+              + " mm at its start and "
+              + mm(endRadius)
+              + " mm at its end",
+          "they may differ by " + mm(limit) + " mm");
     }
     return new double[] {cx, cy};
   }
 
-  /** Centre of an arc by its radius: up to half a turn when it is positive, more when negative (3.5.3.1). */
+  /**
+   * Centre of an arc by its radius: up to half a turn when it is positive, more when negative
+   * (3.5.3.1).
+   */
   private double[] byRadius(LineWords w, WordLine words, double ex, double ey) {
     if (w.has('I') || w.has('J')) {
       throw words.fault(w.index('R'), "R beside I or J", "either the radius or the centre");
@@ -163,11 +202,14 @@ final class ModalState {
     double dy = ey - y;
     double chord = Math.hypot(dx, dy);
     if (!w.has('X') && !w.has('Y') || chord < 1e-9) {
-      throw words.fault(w.index('R'), "an arc by radius that ends where it starts", "full circles need I J");
+      throw words.fault(
+          w.index('R'), "an arc by radius that ends where it starts", "full circles need I J");
     }
     double limit = unit == 1 ? RADIUS_MM : RADIUS_INCH * MM_PER_INCH;
     if (chord / 2 > Math.abs(r) + limit) {
-      throw words.fault(w.index('R'), "radius " + mm(Math.abs(r)) + " mm for ends " + mm(chord) + " mm apart",
+      throw words.fault(
+          w.index('R'),
+          "radius " + mm(Math.abs(r)) + " mm for ends " + mm(chord) + " mm apart",
           "at least half of that");
     }
     double height = Math.sqrt(Math.max(0, r * r - chord * chord / 4));

@@ -4,19 +4,25 @@ import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
 
 /**
- * Writes moves as lines of words, only what changes. It keeps the position as written, so that rounding never adds up:
- * arc offsets are taken from the rounded start, and a word is left out only if the position written before is within half
- * a last place of the wanted one.
+ * Writes moves as lines of words, only what changes. It keeps the position as written, so that
+ * rounding never adds up: arc offsets are taken from the rounded start, and a word is left out only
+ * if the position written before is within half a last place of the wanted one.
  */
 final class MoveWriter {
 
-  /** Most that the radii at an arc's two ends may differ, mm: the standard allows 0.002 (references.md, section 1). */
+  /**
+   * Most that the radii at an arc's two ends may differ, mm: the standard allows 0.002
+   * (references.md, section 1).
+   */
   private static final double RADIUS_LIMIT = 0.0018;
 
   /** Chord error of the lines that stand in for an arc that can't be written, mm. */
   private static final double CHORD_ERROR = 0.002;
 
-  /** Longest arc in one word, radians: half circles and more are poorly read by some controls, full ones differ in form. */
+  /**
+   * Longest arc in one word, radians: half circles and more are poorly read by some controls, full
+   * ones differ in form.
+   */
   private static final double LONGEST_SWEEP = Math.toRadians(181);
 
   /** Half of the third decimal, with a hair for the noise of doubles, mm. */
@@ -27,7 +33,8 @@ final class MoveWriter {
   private double x = Double.NaN;
   private double y = Double.NaN;
   private double z = Double.NaN;
-  // The same as planned, panel mm: tells a full circle from a speck, which rounding can make look alike.
+  // The same as planned, panel mm: tells a full circle from a speck, which rounding can make look
+  // alike.
   private double fromX = Double.NaN;
   private double fromY = Double.NaN;
   private double fromDepth = Double.NaN;
@@ -61,7 +68,8 @@ final class MoveWriter {
       case LINE -> straight("G1", px, py, pz, move.feedMmPerMin());
       case CLOCKWISE, COUNTERCLOCKWISE -> {
         if (Double.isNaN(fromX)) {
-          throw new IllegalArgumentException("a program can't begin with an arc: its start is unknown");
+          throw new IllegalArgumentException(
+              "a program can't begin with an arc: its start is unknown");
         }
         arc(move, px, py, pz, ArcGeometry.of(fromX, fromY, 0, move));
       }
@@ -97,7 +105,9 @@ final class MoveWriter {
       double hx = move.centreX() + planned.radius() * Math.cos(half);
       double hy = move.centreY() + planned.radius() * Math.sin(half);
       double depth = (fromDepth + move.depth()) / 2;
-      write(new Move(move.kind(), hx, hy, depth, move.centreX(), move.centreY(), move.feedMmPerMin()));
+      write(
+          new Move(
+              move.kind(), hx, hy, depth, move.centreX(), move.centreY(), move.feedMmPerMin()));
       write(move);
       return;
     }
@@ -120,7 +130,10 @@ final class MoveWriter {
     end(start, true, word, move.feedMmPerMin());
   }
 
-  /** Whether the arc read back from the rounded words passes the radius rule and turns by what it should. */
+  /**
+   * Whether the arc read back from the rounded words passes the radius rule and turns by what it
+   * should.
+   */
   private boolean readsBack(Move move, double px, double py, long i, long j, double sweep) {
     double ex = GcodeNumber.unscaled(GcodeNumber.scaled(px, 4), 4);
     double ey = GcodeNumber.unscaled(GcodeNumber.scaled(py, 4), 4);
@@ -146,7 +159,8 @@ final class MoveWriter {
       double r = radius + (endRadius - radius) * t;
       double cx = k == n ? move.x() : move.centreX() + r * Math.cos(angle);
       double cy = k == n ? move.y() : move.centreY() + r * Math.sin(angle);
-      straight("G1", frame.programX(cx), frame.programY(cy), z0 + (pz - z0) * t, move.feedMmPerMin());
+      straight(
+          "G1", frame.programX(cx), frame.programY(cy), z0 + (pz - z0) * t, move.feedMmPerMin());
     }
   }
 

@@ -4,7 +4,8 @@ import java.util.List;
 import plyscape.machine.Move;
 
 /**
- * A parsed program: what the machine would do, in panel coordinates (mm, depth positive down). Immutable.
+ * A parsed program: what the machine would do, in panel coordinates (mm, depth positive down).
+ * Immutable.
  *
  * @param file its name
  * @param startX where the tool is taken to stand at first: over the program's zero, at safe height
@@ -14,7 +15,12 @@ import plyscape.machine.Move;
  * @param problems what was odd but could be read
  */
 public record Program(
-    String file, double startX, double startY, double startDepth, List<Block> blocks, List<Problem> problems) {
+    String file,
+    double startX,
+    double startY,
+    double startDepth,
+    List<Block> blocks,
+    List<Problem> problems) {
 
   /**
    * One motion and where it stands.
@@ -36,6 +42,11 @@ public record Program(
   /** The motions up to and with a line; the rest as if it had not been run. */
   public Program through(int line) {
     return new Program(
-        file, startX, startY, startDepth, blocks.stream().filter(b -> b.line() <= line).toList(), problems);
+        file,
+        startX,
+        startY,
+        startDepth,
+        blocks.stream().filter(b -> b.line() <= line).toList(),
+        problems);
   }
 }

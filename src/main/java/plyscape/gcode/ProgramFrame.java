@@ -3,8 +3,8 @@ package plyscape.gcode;
 import plyscape.machine.Machine;
 
 /**
- * Turns panel coordinates into a program's and back. The only place where depth (positive down) becomes Z (positive up).
- * Immutable; exact but for one rounding of a double.
+ * Turns panel coordinates into a program's and back. The only place where depth (positive down)
+ * becomes Z (positive up). Immutable; exact but for one rounding of a double.
  *
  * @param zeroX panel X of the program's X0, mm
  * @param zeroY panel Y of the program's Y0, mm
@@ -13,17 +13,20 @@ import plyscape.machine.Machine;
 public record ProgramFrame(double zeroX, double zeroY, double zeroDepth) {
 
   /** The frame that a machine's {@code zero} and {@code zero_z} give on a panel of this size. */
-  public static ProgramFrame of(Machine machine, double widthMm, double heightMm, double thicknessMm) {
-    double x = switch (machine.zero()) {
-      case LOWER_LEFT, UPPER_LEFT -> 0;
-      case LOWER_RIGHT, UPPER_RIGHT -> widthMm;
-      case CENTRE -> widthMm / 2;
-    };
-    double y = switch (machine.zero()) {
-      case LOWER_LEFT, LOWER_RIGHT -> 0;
-      case UPPER_LEFT, UPPER_RIGHT -> heightMm;
-      case CENTRE -> heightMm / 2;
-    };
+  public static ProgramFrame of(
+      Machine machine, double widthMm, double heightMm, double thicknessMm) {
+    double x =
+        switch (machine.zero()) {
+          case LOWER_LEFT, UPPER_LEFT -> 0;
+          case LOWER_RIGHT, UPPER_RIGHT -> widthMm;
+          case CENTRE -> widthMm / 2;
+        };
+    double y =
+        switch (machine.zero()) {
+          case LOWER_LEFT, LOWER_RIGHT -> 0;
+          case UPPER_LEFT, UPPER_RIGHT -> heightMm;
+          case CENTRE -> heightMm / 2;
+        };
     return new ProgramFrame(x, y, machine.zeroZ() == Machine.ZeroZ.TOP ? 0 : thicknessMm);
   }
 

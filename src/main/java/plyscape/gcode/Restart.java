@@ -9,9 +9,10 @@ import plyscape.machine.Move;
 /**
  * The moves that take a program up again at a line, panel mm. Immutable.
  *
- * <p>From safe height down over path that was cut before the stop: the last moves before the line are repeated, their depth
- * held to a ramp of {@link #RAMP_DEGREES} from the top face, so that the cutter meets only air (or the wood it would have met
- * had the run not stopped). When the cut began nearer than the ramp is long, the program's own way down is taken again.
+ * <p>From safe height down over path that was cut before the stop: the last moves before the line
+ * are repeated, their depth held to a ramp of {@link #RAMP_DEGREES} from the top face, so that the
+ * cutter meets only air (or the wood it would have met had the run not stopped). When the cut began
+ * nearer than the ramp is long, the program's own way down is taken again.
  *
  * @param approach the rapids and the repeated moves
  * @param rest the program from the line on
@@ -21,7 +22,10 @@ import plyscape.machine.Move;
  */
 public record Restart(List<Move> approach, List<Move> rest, double rampMm, double x, double y) {
 
-  /** Gentle for any cutter: common practice is 2 to 5 degrees (references.md, section 5, marked as practice). */
+  /**
+   * Gentle for any cutter: common practice is 2 to 5 degrees (references.md, section 5, marked as
+   * practice).
+   */
   private static final double RAMP_DEGREES = 3;
 
   /** Height over the face to which the rapid comes down, mm. */
@@ -57,9 +61,11 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
     double[] start = start(program, begin);
     approach.add(Move.rapid(start[0], start[1], -machine.safeHeightMm()));
     if (own) {
-      if (start[2] > -OVER_FACE_MM) { // a rapid within the pocket led here: down to it, but not as a rapid
+      if (start[2]
+          > -OVER_FACE_MM) { // a rapid within the pocket led here: down to it, but not as a rapid
         approach.add(Move.rapid(start[0], start[1], -OVER_FACE_MM));
-        approach.add(Move.line(start[0], start[1], start[2], Math.min(SLOW_FEED, feedNear(blocks, begin))));
+        approach.add(
+            Move.line(start[0], start[1], start[2], Math.min(SLOW_FEED, feedNear(blocks, begin))));
       }
       for (int i = begin; i < at; i++) {
         approach.add(blocks.get(i).move());
@@ -72,7 +78,8 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
         gone += length(program, i);
         Move m = blocks.get(i).move();
         double depth = Math.min(m.depth(), gone * slope - OVER_FACE_MM);
-        approach.add(new Move(m.kind(), m.x(), m.y(), depth, m.centreX(), m.centreY(), m.feedMmPerMin()));
+        approach.add(
+            new Move(m.kind(), m.x(), m.y(), depth, m.centreX(), m.centreY(), m.feedMmPerMin()));
       }
     }
     List<Move> rest = blocks.subList(at, blocks.size()).stream().map(Program.Block::move).toList();
@@ -88,12 +95,18 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
 
   /** The same under comments, for {@link GcodeWriter}. */
   public List<PassText> passes() {
-    return List.of(new PassText("down again over what is cut", approach), new PassText("on from where it stopped", rest));
+    return List.of(
+        new PassText("down again over what is cut", approach),
+        new PassText("on from where it stopped", rest));
   }
 
-  /** Whether a cut begins at a block: the tool comes from over the face or from a rapid, so it stands in air before it. */
+  /**
+   * Whether a cut begins at a block: the tool comes from over the face or from a rapid, so it
+   * stands in air before it.
+   */
   private static boolean isEntry(Program program, int block) {
-    return start(program, block)[2] <= 0 || program.blocks().get(block - 1).move().kind() == Move.Kind.RAPID;
+    return start(program, block)[2] <= 0
+        || program.blocks().get(block - 1).move().kind() == Move.Kind.RAPID;
   }
 
   private static double[] start(Program program, int block) {

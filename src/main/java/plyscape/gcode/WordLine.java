@@ -4,8 +4,9 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * The words of one line, read after NISTIR 6556 section 3.3: blanks and case don't matter outside comments, a number has
- * an optional sign, digits and at most one point, and no exponent. Reused from line to line; not safe for threads.
+ * The words of one line, read after NISTIR 6556 section 3.3: blanks and case don't matter outside
+ * comments, a number has an optional sign, digits and at most one point, and no exponent. Reused
+ * from line to line; not safe for threads.
  */
 final class WordLine {
 
@@ -39,11 +40,15 @@ final class WordLine {
     end = to;
     count = 0;
     if (to - from > LONGEST) {
-      throw faultAt(from + LONGEST, "line of " + (to - from) + " characters", "the standard allows 256");
+      throw faultAt(
+          from + LONGEST, "line of " + (to - from) + " characters", "the standard allows 256");
     }
     skipBlanks();
     if (at < end && text.charAt(at) == '/') {
-      throw faultAt(at, "block delete '/'", "what it does hangs on a switch of the machine; take the line out or the '/'");
+      throw faultAt(
+          at,
+          "block delete '/'",
+          "what it does hangs on a switch of the machine; take the line out or the '/'");
     }
     boolean first = true;
     for (skipBlanks(); at < end; skipBlanks()) {
@@ -60,7 +65,8 @@ final class WordLine {
       at++;
       if (letter == 'N') {
         if (!first) {
-          throw faultAt(column, "a line number behind other words", "N stands first on its line, once");
+          throw faultAt(
+              column, "a line number behind other words", "N stands first on its line, once");
         }
         lineNumberWord(column);
       } else {
@@ -80,7 +86,9 @@ final class WordLine {
   }
 
   private static String shown(char c) {
-    return c < ' ' || c == 127 ? "\\u" + String.format(java.util.Locale.ROOT, "%04x", (int) c) : String.valueOf(c);
+    return c < ' ' || c == 127
+        ? "\\u" + String.format(java.util.Locale.ROOT, "%04x", (int) c)
+        : String.valueOf(c);
   }
 
   private static String hint(char c) {
@@ -132,7 +140,8 @@ final class WordLine {
 
   private void word(char letter, int column) {
     if (count == MOST_WORDS) {
-      throw faultAt(column, "more than " + MOST_WORDS + " words on a line", "write one motion a line");
+      throw faultAt(
+          column, "more than " + MOST_WORDS + " words on a line", "write one motion a line");
     }
     letters[count] = letter;
     columns[count] = column - start;
@@ -177,9 +186,13 @@ final class WordLine {
       }
       throw faultAt(column, "letter " + letter + " without a number", "such as " + letter + "1");
     }
-    double value = mantissa == 0 ? 0 : decimals <= 22 && mantissa < 1L << 53
-        ? mantissa / POWER[decimals]
-        : new java.math.BigDecimal(java.math.BigInteger.valueOf(mantissa), decimals).doubleValue();
+    double value =
+        mantissa == 0
+            ? 0
+            : decimals <= 22 && mantissa < 1L << 53
+                ? mantissa / POWER[decimals]
+                : new java.math.BigDecimal(java.math.BigInteger.valueOf(mantissa), decimals)
+                    .doubleValue();
     return negative ? -value : value;
   }
 

@@ -5,8 +5,12 @@ public record Box(double minX, double minY, double maxX, double maxY) {
 
   /** Checks that both sides are positive and finite. */
   public Box {
-    if (!(maxX > minX) || !(maxY > minY) || !Double.isFinite(maxX - minX) || !Double.isFinite(maxY - minY)) {
-      throw new IllegalArgumentException("not a box: " + minX + " " + minY + " " + maxX + " " + maxY);
+    if (!(maxX > minX)
+        || !(maxY > minY)
+        || !Double.isFinite(maxX - minX)
+        || !Double.isFinite(maxY - minY)) {
+      throw new IllegalArgumentException(
+          "not a box: " + minX + " " + minY + " " + maxX + " " + maxY);
     }
   }
 

@@ -1,8 +1,8 @@
 package plyscape.grid;
 
 /**
- * The frame of a regular cell grid: row 0 is the southernmost, column 0 the westernmost, values stand at cell centres.
- * Immutable.
+ * The frame of a regular cell grid: row 0 is the southernmost, column 0 the westernmost, values
+ * stand at cell centres. Immutable.
  *
  * @param minX outer west edge of column 0
  * @param minY outer south edge of row 0
@@ -11,12 +11,14 @@ package plyscape.grid;
  * @param columns count, at least 1
  * @param rows count, at least 1
  */
-public record CellFrame(double minX, double minY, double cellX, double cellY, int columns, int rows) {
+public record CellFrame(
+    double minX, double minY, double cellX, double cellY, int columns, int rows) {
 
   /** Checks sizes. */
   public CellFrame {
     if (!(cellX > 0) || !(cellY > 0) || columns < 1 || rows < 1) {
-      throw new IllegalArgumentException("bad cell frame " + cellX + " x " + cellY + ", " + columns + " x " + rows);
+      throw new IllegalArgumentException(
+          "bad cell frame " + cellX + " x " + cellY + ", " + columns + " x " + rows);
     }
   }
 

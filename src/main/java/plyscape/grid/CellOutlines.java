@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.TreeMap;
 
 /**
- * Outlines of marked cells, exact, in raster positions: a ring around each patch of cells that share sides, and one around
- * each of its holes. Cells that only touch in a corner are apart. Straight runs have no points between their ends, and no
- * ring passes a point twice.
+ * Outlines of marked cells, exact, in raster positions: a ring around each patch of cells that
+ * share sides, and one around each of its holes. Cells that only touch in a corner are apart.
+ * Straight runs have no points between their ends, and no ring passes a point twice.
  */
 public final class CellOutlines {
 
@@ -21,11 +21,17 @@ public final class CellOutlines {
   private final boolean[] marked;
   private final int columns;
   private final int rows;
-  /** Of each lattice point the sides that start there, a bit a direction; a marked cell is on the left of its sides. */
+
+  /**
+   * Of each lattice point the sides that start there, a bit a direction; a marked cell is on the
+   * left of its sides.
+   */
   private final byte[] sides;
+
   private final int[] patchOf;
   private final TreeMap<Integer, int[]> shells = new TreeMap<>();
   private final TreeMap<Integer, List<int[]>> holes = new TreeMap<>();
+
   /** Scratch: the place of a lattice point in the ring that is being walked, from 1. */
   private final int[] placeInRing;
 
@@ -49,12 +55,17 @@ public final class CellOutlines {
       }
     }
     List<Patch> out = new ArrayList<>();
-    outlines.shells.forEach((p, shell) -> out.add(new Patch(shell, outlines.holes.getOrDefault(p, List.of()))));
+    outlines.shells.forEach(
+        (p, shell) -> out.add(new Patch(shell, outlines.holes.getOrDefault(p, List.of()))));
     return out;
   }
 
   private boolean at(int column, int row) {
-    return column >= 0 && row >= 0 && column < columns && row < rows && marked[row * columns + column];
+    return column >= 0
+        && row >= 0
+        && column < columns
+        && row < rows
+        && marked[row * columns + column];
   }
 
   /** Numbers each patch by its first cell. */
@@ -101,7 +112,10 @@ public final class CellOutlines {
     }
   }
 
-  /** Walks sides from a point until they are back there, and takes them away; loops are cut off where a point returns. */
+  /**
+   * Walks sides from a point until they are back there, and takes them away; loops are cut off
+   * where a point returns.
+   */
   private void walk(int start) {
     int wide = columns + 1;
     int[] ring = new int[64];
@@ -134,7 +148,8 @@ public final class CellOutlines {
       }
       direction = next;
     } while (direction >= 0);
-    // All sides are in closed walks, so the last one ends at a point that is still in the ring: the start.
+    // All sides are in closed walks, so the last one ends at a point that is still in the ring: the
+    // start.
     take(Arrays.copyOf(ring, n), patch);
     for (int i = 0; i < n; i++) {
       placeInRing[ring[i]] = 0;

@@ -4,16 +4,18 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * For each cell of a grid the squared distance to the nearest source cell, in cells squared, and which source that is.
- * Exact: the distances are integers, between cell centres, Euclidean. Of several equally near sources one is picked, always
- * the same one, whatever the number of threads.
+ * For each cell of a grid the squared distance to the nearest source cell, in cells squared, and
+ * which source that is. Exact: the distances are integers, between cell centres, Euclidean. Of
+ * several equally near sources one is picked, always the same one, whatever the number of threads.
  *
- * <p>Usage: {@code var near = DistanceTransform.of(source, columns, rows);} then {@code near.squared()[row * columns +
- * column]} and {@code near.nearest()[row * columns + column]} (the index of the source cell).
+ * <p>Usage: {@code var near = DistanceTransform.of(source, columns, rows);} then {@code
+ * near.squared()[row * columns + column]} and {@code near.nearest()[row * columns + column]} (the
+ * index of the source cell).
  *
- * <p>Method: A. Meijster, J. Roerdink, W. Hesselink, "A general algorithm for computing distance transforms in linear
- * time" (2000): nearest source within each column, then the lower envelope of parabolas within each row. Linear in the
- * cells; columns are shared out in strips and rows in bands over the common pool.
+ * <p>Method: A. Meijster, J. Roerdink, W. Hesselink, "A general algorithm for computing distance
+ * transforms in linear time" (2000): nearest source within each column, then the lower envelope of
+ * parabolas within each row. Linear in the cells; columns are shared out in strips and rows in
+ * bands over the common pool.
  */
 public final class DistanceTransform {
 
@@ -47,7 +49,11 @@ public final class DistanceTransform {
    * @throws IllegalArgumentException when the sizes don't fit
    */
   public static DistanceTransform of(boolean[] source, int columns, int rows) {
-    if (columns < 1 || rows < 1 || columns > MAX_SIDE || rows > MAX_SIDE || (long) columns * rows != source.length) {
+    if (columns < 1
+        || rows < 1
+        || columns > MAX_SIDE
+        || rows > MAX_SIDE
+        || (long) columns * rows != source.length) {
       throw new IllegalArgumentException(source.length + " cells, not " + columns + " x " + rows);
     }
     var result = new DistanceTransform(columns, rows);
@@ -62,12 +68,18 @@ public final class DistanceTransform {
     return result;
   }
 
-  /** Squared distances in cells, row by row; {@link #NONE} everywhere when there is no source. Shared, not copied. */
+  /**
+   * Squared distances in cells, row by row; {@link #NONE} everywhere when there is no source.
+   * Shared, not copied.
+   */
   public int[] squared() {
     return squared;
   }
 
-  /** Index (row * columns + column) of the nearest source, row by row; -1 when there is none. Shared, not copied. */
+  /**
+   * Index (row * columns + column) of the nearest source, row by row; -1 when there is none.
+   * Shared, not copied.
+   */
   public int[] nearest() {
     return nearest;
   }
@@ -88,7 +100,8 @@ public final class DistanceTransform {
       for (int c = from; c < to; c++) {
         int above = nearest[base + columns + c];
         int below = nearest[base + c];
-        // After this pass a row above holds its nearest; when that lies above us too, it may be nearer than what is below.
+        // After this pass a row above holds its nearest; when that lies above us too, it may be
+        // nearer than what is below.
         if (above > r && (below < 0 || above - r < r - below)) {
           nearest[base + c] = above;
         }
@@ -108,8 +121,8 @@ public final class DistanceTransform {
   }
 
   /**
-   * The lower envelope of the parabolas (x - u)^2 + height[u], u over the columns that have a source; site[k] is the k-th
-   * parabola of the envelope, lowest from start[k] to start[k + 1] - 1.
+   * The lower envelope of the parabolas (x - u)^2 + height[u], u over the columns that have a
+   * source; site[k] is the k-th parabola of the envelope, lowest from start[k] to start[k + 1] - 1.
    */
   private void scanRow(int r, int[] row, int[] height, int[] site, int[] start) {
     int base = r * columns;
@@ -128,7 +141,8 @@ public final class DistanceTransform {
           top--;
           continue;
         }
-        // One past the last column where s is at most as high as u; not negative, as s still is at t >= 0.
+        // One past the last column where s is at most as high as u; not negative, as s still is at
+        // t >= 0.
         begin = (u * u - s * s + lift - height[s]) / (2 * (u - s)) + 1;
         break;
       }

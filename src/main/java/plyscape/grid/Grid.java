@@ -1,6 +1,9 @@
 package plyscape.grid;
 
-/** Values at the cell centres of a frame, row by row from the south. The array is shared, not copied; NaN is no value. */
+/**
+ * Values at the cell centres of a frame, row by row from the south. The array is shared, not
+ * copied; NaN is no value.
+ */
 public record Grid(CellFrame frame, double[] values) {
 
   /** Checks that there is one value a cell. */
@@ -16,8 +19,8 @@ public record Grid(CellFrame frame, double[] values) {
   }
 
   /**
-   * Bilinear value between cell centres at a point in the frame's units; beyond the outermost centres the value of the
-   * edge is held. Exact for fields linear in x and y away from the edge.
+   * Bilinear value between cell centres at a point in the frame's units; beyond the outermost
+   * centres the value of the edge is held. Exact for fields linear in x and y away from the edge.
    */
   public double bilinear(double x, double y) {
     double u = clamp((x - frame.minX()) / frame.cellX() - 0.5, frame.columns() - 1);

@@ -1,10 +1,11 @@
 package plyscape.grid;
 
 /**
- * How ground lies on the panel: the ground box is mapped to the panel box, north up, one scale for both axes. Immutable.
+ * How ground lies on the panel: the ground box is mapped to the panel box, north up, one scale for
+ * both axes. Immutable.
  *
- * @param crs authority code such as {@code EPSG:32632} or WKT of the (projected, axis order east-north) ground CRS, or
- *     "" when the terrain has none
+ * @param crs authority code such as {@code EPSG:32632} or WKT of the (projected, axis order
+ *     east-north) ground CRS, or "" when the terrain has none
  * @param ground extent of the carved area on the ground, in CRS units
  * @param panel extent of the carved area on the panel, mm
  * @param metresPerUnit length of one CRS unit in metres
@@ -22,8 +23,10 @@ public record GroundFrame(String crs, Box ground, Box panel, double metresPerUni
     double y = ground.height() / panel.height();
     Box under =
         new Box(
-            ground.minX() + (part.minX() - panel.minX()) * x, ground.minY() + (part.minY() - panel.minY()) * y,
-            ground.minX() + (part.maxX() - panel.minX()) * x, ground.minY() + (part.maxY() - panel.minY()) * y);
+            ground.minX() + (part.minX() - panel.minX()) * x,
+                ground.minY() + (part.minY() - panel.minY()) * y,
+            ground.minX() + (part.maxX() - panel.minX()) * x,
+                ground.minY() + (part.maxY() - panel.minY()) * y);
     return new GroundFrame(crs, under, own, metresPerUnit);
   }
 

@@ -1,11 +1,12 @@
 package plyscape.grid;
 
 /**
- * The projection of a WGS 84 UTM zone: degrees to metres and back, within a micrometre up to some ten degrees from the
- * middle of the zone. Transverse Mercator by the Krüger series to the fourth order of the third flattening, as in IOGP
- * Guidance Note 7-2, method 9807, and C. F. F. Karney, "Transverse Mercator with an accuracy of a few nanometers", J.
- * Geodesy 85 (2011). It is here so that the commonest conversion of all needs no CRS register, which takes a second to
- * open. Immutable.
+ * The projection of a WGS 84 UTM zone: degrees to metres and back, within a micrometre up to some
+ * ten degrees from the middle of the zone. Transverse Mercator by the Krüger series to the fourth
+ * order of the third flattening, as in IOGP Guidance Note 7-2, method 9807, and C. F. F. Karney,
+ * "Transverse Mercator with an accuracy of a few nanometers", J. Geodesy 85 (2011). It is here so
+ * that the commonest conversion of all needs no CRS register, which takes a second to open.
+ * Immutable.
  *
  * @param number zone from 1 to 60
  * @param north whether of the northern hemisphere; the southern one adds 10 000 km to the northing
@@ -18,7 +19,8 @@ public record UtmZone(int number, boolean north) {
   private static final double N = FLATTENING / (2 - FLATTENING);
 
   /** Scale on the middle meridian times the rectifying radius. */
-  private static final double RADIUS_M = 0.9996 * SEMI_MAJOR_M / (1 + N) * (1 + N * N / 4 * (1 + N * N / 16));
+  private static final double RADIUS_M =
+      0.9996 * SEMI_MAJOR_M / (1 + N) * (1 + N * N / 4 * (1 + N * N / 16));
 
   private static final double FALSE_EASTING_M = 500000;
   private static final double FALSE_NORTHING_SOUTH_M = 10000000;
@@ -44,13 +46,19 @@ public record UtmZone(int number, boolean north) {
     }
   }
 
-  /** The plain zone of six degrees of a place, without the exceptions for Norway and Svalbard; degrees. */
+  /**
+   * The plain zone of six degrees of a place, without the exceptions for Norway and Svalbard;
+   * degrees.
+   */
   public static UtmZone at(double longitude, double latitude) {
     double turned = longitude - 360 * Math.floor((longitude + 180) / 360);
     return new UtmZone(Math.min(60, (int) Math.floor((turned + 180) / 6) + 1), latitude >= 0);
   }
 
-  /** The zone of a code {@code EPSG:32601} to {@code EPSG:32660} or {@code EPSG:32701} to {@code EPSG:32760}, else null. */
+  /**
+   * The zone of a code {@code EPSG:32601} to {@code EPSG:32660} or {@code EPSG:32701} to {@code
+   * EPSG:32760}, else null.
+   */
   public static UtmZone of(String code) {
     if (!code.matches("EPSG:32[67]\\d\\d")) {
       return null;
@@ -108,7 +116,10 @@ public record UtmZone(int number, boolean north) {
     }
   }
 
-  /** Adds {@code sum c_j sin(2 j zeta)} to zeta = xi + i eta; puts eta and then xi of the result at {@code i}. */
+  /**
+   * Adds {@code sum c_j sin(2 j zeta)} to zeta = xi + i eta; puts eta and then xi of the result at
+   * {@code i}.
+   */
   private static void series(double[] c, double xi, double eta, double[] out, int i) {
     double sin = StrictMath.sin(2 * xi);
     double cos = StrictMath.cos(2 * xi);
@@ -143,15 +154,20 @@ public record UtmZone(int number, boolean north) {
     return tau * StrictMath.sqrt(1 + sigma * sigma) - sigma * root;
   }
 
-  /** The way back, by Newton's method (Karney, equations 19 to 21): two steps reach full precision, three are taken. */
+  /**
+   * The way back, by Newton's method (Karney, equations 19 to 21): two steps reach full precision,
+   * three are taken.
+   */
   private static double unconformal(double tauPrime) {
     double flat = 1 - ECCENTRICITY * ECCENTRICITY;
     double tau = tauPrime / flat;
     for (int step = 0; step < 3; step++) {
       double guess = conformal(tau);
       tau +=
-          (tauPrime - guess) / StrictMath.sqrt(1 + guess * guess)
-              * (1 + flat * tau * tau) / (flat * StrictMath.sqrt(1 + tau * tau));
+          (tauPrime - guess)
+              / StrictMath.sqrt(1 + guess * guess)
+              * (1 + flat * tau * tau)
+              / (flat * StrictMath.sqrt(1 + tau * tau));
     }
     return tau;
   }

@@ -2,10 +2,14 @@ package plyscape.job;
 
 import java.util.regex.Pattern;
 
-/** Decimal numbers as people write them: {@code 12}, {@code -0.5}, {@code .5}, {@code 1e3}. No octal, hex, or base 60. */
+/**
+ * Decimal numbers as people write them: {@code 12}, {@code -0.5}, {@code .5}, {@code 1e3}. No
+ * octal, hex, or base 60.
+ */
 final class Decimal {
 
-  private static final Pattern FORM = Pattern.compile("[-+]?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d{1,3})?");
+  private static final Pattern FORM =
+      Pattern.compile("[-+]?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d{1,3})?");
 
   private static final int LONGEST = 60;
 

@@ -42,7 +42,8 @@ final class InputFiles {
       throw new InputFault(node.place(), "\"" + resolved + "\" " + what, "give a file");
     }
     if (!Files.isReadable(resolved)) {
-      throw new InputFault(node.place(), "\"" + resolved + "\" may not be read", "check its permissions");
+      throw new InputFault(
+          node.place(), "\"" + resolved + "\" may not be read", "check its permissions");
     }
     return resolved;
   }
@@ -56,7 +57,9 @@ final class InputFiles {
       help = "its folder isn't there either";
     } else if (folder != null) {
       help =
-          NearestName.of(wanted, names(folder)).map(near -> "did you mean \"" + near + "\"?").orElse(help);
+          NearestName.of(wanted, names(folder))
+              .map(near -> "did you mean \"" + near + "\"?")
+              .orElse(help);
     }
     return new InputFault(place, "no file \"" + path + "\"", help, cause);
   }

@@ -7,7 +7,8 @@ import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
 /**
- * One checked job: everything the user set, with defaults filled in. Names in it resolve; numbers are in range. Immutable.
+ * One checked job: everything the user set, with defaults filled in. Names in it resolve; numbers
+ * are in range. Immutable.
  *
  * @param name the job file's name, or the terrain's when there is no job file
  * @param layup the layup as read
@@ -35,7 +36,8 @@ public record Job(
    *
    * @param widthMm X size of one panel
    * @param heightMm Y size of one panel
-   * @param borderMm uncut margin on each side, at least; with several panels around the whole, none at seams
+   * @param borderMm uncut margin on each side, at least; with several panels around the whole, none
+   *     at seams
    * @param columns panels side by side in X
    * @param rows panels in Y
    */
@@ -64,6 +66,7 @@ public record Job(
 
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
-    return new Job(otherName, layup, terrain, other, zones, tools, machine, allowance, minimumAreaMm2);
+    return new Job(
+        otherName, layup, terrain, other, zones, tools, machine, allowance, minimumAreaMm2);
   }
 }

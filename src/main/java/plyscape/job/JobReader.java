@@ -14,14 +14,24 @@ import plyscape.layup.Top;
 import plyscape.machine.Machine;
 
 /**
- * Reads {@code job.yaml} and the layup that it names (contract, section 5), with settings from the command line over it.
- * Defaults are the values shown in the contract.
+ * Reads {@code job.yaml} and the layup that it names (contract, section 5), with settings from the
+ * command line over it. Defaults are the values shown in the contract.
  */
 public final class JobReader {
 
   private static final String[] KEYS = {
-    "layup", "terrain", "panel", "zones", "tools", "machine", "clearance", "sanding", "sanding_tolerance", "top",
-    "minimum_floor", "minimum_area"
+    "layup",
+    "terrain",
+    "panel",
+    "zones",
+    "tools",
+    "machine",
+    "clearance",
+    "sanding",
+    "sanding_tolerance",
+    "top",
+    "minimum_floor",
+    "minimum_area"
   };
 
   private static final Range SMALL = Range.mm(0, 10);
@@ -71,7 +81,8 @@ public final class JobReader {
   }
 
   /**
-   * What cut and finish add to a layup's own errors, for commands that have no job or need only this part of one.
+   * What cut and finish add to a layup's own errors, for commands that have no job or need only
+   * this part of one.
    *
    * @param jobFile null for the defaults
    * @throws InputFault if anything in these settings isn't as the contract says
@@ -85,7 +96,8 @@ public final class JobReader {
     YamlNode root =
         jobFile == null
             ? new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "")
-            : YamlText.mappingOf(YamlText.read(jobFile), "\"layup:\" and \"terrain:\" with \"file:\" under it");
+            : YamlText.mappingOf(
+                YamlText.read(jobFile), "\"layup:\" and \"terrain:\" with \"file:\" under it");
     SettingTree.apply(root, settings);
     Keys keys = Keys.of(root, "", KEYS);
     Machine machine = MachineKeys.read(keys);
@@ -93,7 +105,8 @@ public final class JobReader {
   }
 
   /**
-   * A terrain on a panel, and the shop, for commands that have no layup yet; no ply can be named in the settings.
+   * A terrain on a panel, and the shop, for commands that have no layup yet; no ply can be named in
+   * the settings.
    *
    * @throws InputFault if anything isn't as the contract says
    */

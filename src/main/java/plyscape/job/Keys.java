@@ -13,8 +13,9 @@ import plyscape.text.NearestName;
 import plyscape.text.Numbers;
 
 /**
- * Typed access to one mapping of a settings file. Made with the keys that it may have: any other is a fault at once, so a
- * typo is told as a typo and not as a missing value. Every fault says place, what was found and what would do.
+ * Typed access to one mapping of a settings file. Made with the keys that it may have: any other is
+ * a fault at once, so a typo is told as a typo and not as a missing value. Every fault says place,
+ * what was found and what would do.
  */
 final class Keys {
 
@@ -39,12 +40,16 @@ final class Keys {
   static Keys of(YamlNode node, String path, String... known) {
     if (node.kind() != YamlNode.Kind.MAPPING) {
       throw new InputFault(
-          node.place(), "found " + node.found(), "wanted keys with values; known are " + String.join(", ", known));
+          node.place(),
+          "found " + node.found(),
+          "wanted keys with values; known are " + String.join(", ", known));
     }
     for (String key : node.entries().keySet()) {
       if (!Arrays.asList(known).contains(key)) {
         throw new InputFault(
-            node.keyPlace(key), "unknown key \"" + key + "\"", NearestName.hint(key, Arrays.asList(known)));
+            node.keyPlace(key),
+            "unknown key \"" + key + "\"",
+            NearestName.hint(key, Arrays.asList(known)));
       }
     }
     return new Keys(node, path);
@@ -61,7 +66,10 @@ final class Keys {
     YamlNode value = node.entries().get(key);
     if (value == null) {
       Place place = node.place();
-      Place named = place.file().isEmpty() ? place : new Place(place.file(), place.line(), place.column(), path);
+      Place named =
+          place.file().isEmpty()
+              ? place
+              : new Place(place.file(), place.line(), place.column(), path);
       throw new InputFault(named, "the key \"" + key + "\" is missing", "wanted " + wanted);
     }
     return value(value, wanted);
@@ -76,7 +84,9 @@ final class Keys {
   private static YamlNode value(YamlNode value, String wanted) {
     if (value.kind() == YamlNode.Kind.NOTHING) {
       throw new InputFault(
-          value.place(), "no value", "wanted " + wanted + "; a value that begins with # needs quotes");
+          value.place(),
+          "no value",
+          "wanted " + wanted + "; a value that begins with # needs quotes");
     }
     return value;
   }
@@ -148,7 +158,8 @@ final class Keys {
 
   /** One of an enum's constants, written in small letters with hyphens. */
   <E extends Enum<E>> E choice(String key, E otherwise, E[] values) {
-    Function<E, String> word = constant -> constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    Function<E, String> word =
+        constant -> constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     List<String> words = Arrays.stream(values).map(word).toList();
     YamlNode value = optional(key, "one of " + String.join(", ", words));
     return value == null ? otherwise : values[choiceOf(value, words)];
@@ -160,9 +171,14 @@ final class Keys {
     if (index < 0) {
       String near =
           value.isScalar()
-              ? NearestName.of(value.text(), words).map(word -> "did you mean \"" + word + "\"? ").orElse("")
+              ? NearestName.of(value.text(), words)
+                  .map(word -> "did you mean \"" + word + "\"? ")
+                  .orElse("")
               : "";
-      throw new InputFault(value.place(), "found " + value.found(), near + "wanted one of " + String.join(", ", words));
+      throw new InputFault(
+          value.place(),
+          "found " + value.found(),
+          near + "wanted one of " + String.join(", ", words));
     }
     return index;
   }
@@ -215,7 +231,11 @@ final class Keys {
 
     String words() {
       String in = unit.isEmpty() ? "" : unit + ", ";
-      return (whole ? "a whole number, " : "a number, ") + in + Numbers.trimmed(least, 6) + " to " + Numbers.trimmed(most, 6);
+      return (whole ? "a whole number, " : "a number, ")
+          + in
+          + Numbers.trimmed(least, 6)
+          + " to "
+          + Numbers.trimmed(most, 6);
     }
 
     double check(YamlNode value) {
@@ -224,7 +244,8 @@ final class Keys {
         throw new InputFault(value.place(), "found " + value.found(), "wanted " + words());
       }
       if (!(number >= least && number <= most)) {
-        throw new InputFault(value.place(), "found " + value.text(), "out of the sane range: wanted " + words());
+        throw new InputFault(
+            value.place(), "found " + value.text(), "out of the sane range: wanted " + words());
       }
       return number == 0 ? 0 : number; // no minus zero goes further
     }

@@ -15,8 +15,8 @@ import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 
 /**
- * Reads {@code layup.yaml} (contract, section 5). Checks form, ranges and names; how depths follow from it, and whether
- * measured ones agree, is the business of {@code layup}.
+ * Reads {@code layup.yaml} (contract, section 5). Checks form, ranges and names; how depths follow
+ * from it, and whether measured ones agree, is the business of {@code layup}.
  */
 public final class LayupReader {
 
@@ -36,7 +36,8 @@ public final class LayupReader {
   /**
    * Reads a layup.
    *
-   * @throws InputFault if there is no such file, it isn't YAML, or something in it isn't as the contract says
+   * @throws InputFault if there is no such file, it isn't YAML, or something in it isn't as the
+   *     contract says
    */
   public static Layup read(Path file) {
     return layup(file, YamlText.read(file));
@@ -86,7 +87,8 @@ public final class LayupReader {
     YamlNode list = keys.required("plies", "a list of plies, top to bottom");
     List<YamlNode> items = Keys.listOf(list, "a list of plies, top to bottom");
     if (items.isEmpty() || items.size() > MOST_PLIES) {
-      throw new InputFault(list.place(), "found " + items.size() + " plies", "wanted 1 to " + MOST_PLIES);
+      throw new InputFault(
+          list.place(), "found " + items.size() + " plies", "wanted 1 to " + MOST_PLIES);
     }
     List<Ply> plies = new ArrayList<>();
     Map<String, Place> places = new HashMap<>();
@@ -96,7 +98,9 @@ public final class LayupReader {
       Place first = places.putIfAbsent(ply.name(), place);
       if (first != null) {
         throw new InputFault(
-            place, "a second ply named \"" + ply.name() + "\", the first in line " + first.line(), "names must differ");
+            place,
+            "a second ply named \"" + ply.name() + "\", the first in line " + first.line(),
+            "names must differ");
       }
       plies.add(ply);
     }
@@ -105,7 +109,8 @@ public final class LayupReader {
 
   private static Ply ply(YamlNode item, int number) {
     Keys keys =
-        Keys.of(item, "plies." + number, "name", "colour", "thickness", "tolerance", "grain", "wood");
+        Keys.of(
+            item, "plies." + number, "name", "colour", "thickness", "tolerance", "grain", "wood");
     YamlNode nameNode = keys.required("name", "a name");
     String name = Keys.textOf(nameNode, "a name");
     Double asNumber = Decimal.parse(name);
@@ -153,7 +158,9 @@ public final class LayupReader {
       int number = names.number(entry.getKey(), node.keyPlace(entry.getKey()));
       if (out.putIfAbsent(number, PANEL_THICKNESS.check(entry.getValue())) != null) {
         throw new InputFault(
-            node.keyPlace(entry.getKey()), "ply " + number + " a second time", "give one depth a ply");
+            node.keyPlace(entry.getKey()),
+            "ply " + number + " a second time",
+            "give one depth a ply");
       }
     }
     return out;

@@ -35,7 +35,8 @@ final class MachineKeys {
             "ramp",
             "tool_change");
     YamlNode spans = keys.optional("travel", TRAVEL);
-    List<Double> travel = spans == null ? List.of(300.0, 300.0, 80.0) : Keys.numbers(spans, 3, SPAN, TRAVEL);
+    List<Double> travel =
+        spans == null ? List.of(300.0, 300.0, 80.0) : Keys.numbers(spans, 3, SPAN, TRAVEL);
     return new Machine(
         travel.get(0),
         travel.get(1),

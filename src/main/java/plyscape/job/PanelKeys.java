@@ -4,7 +4,10 @@ import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.job.Keys.Range;
 
-/** Reads {@code panel}: the size of one panel, the border, and how many panels carry the landscape together. */
+/**
+ * Reads {@code panel}: the size of one panel, the border, and how many panels carry the landscape
+ * together.
+ */
 final class PanelKeys {
 
   private static final Range SIDE = Range.mm(5, 5000);
@@ -22,14 +25,23 @@ final class PanelKeys {
     double border = panel.number("border", 6, Range.mm(0, 1000));
     YamlNode tiles = panel.optional("tiles", TILES_WANTED);
     List<Double> counts =
-        tiles == null ? List.of(1.0, 1.0) : Keys.numbers(tiles, 2, Range.whole(1, 20, ""), TILES_WANTED);
+        tiles == null
+            ? List.of(1.0, 1.0)
+            : Keys.numbers(tiles, 2, Range.whole(1, 20, ""), TILES_WANTED);
     Job.PanelSpec spec =
-        new Job.PanelSpec(width, height, border, counts.get(0).intValue(), counts.get(1).intValue());
+        new Job.PanelSpec(
+            width, height, border, counts.get(0).intValue(), counts.get(1).intValue());
     Job.PanelSpec whole = spec.whole();
     if (!(2 * border <= Math.min(whole.widthMm(), whole.heightMm()) - 1)) {
       throw new InputFault(
           panel.place("border"),
-          "a border of " + border + " mm on a panel of " + whole.widthMm() + " x " + whole.heightMm() + " mm",
+          "a border of "
+              + border
+              + " mm on a panel of "
+              + whole.widthMm()
+              + " x "
+              + whole.heightMm()
+              + " mm",
           "wanted less than half the shorter side, so that at least 1 mm is carved");
     }
     if (spec.tiled()) {
@@ -42,7 +54,9 @@ final class PanelKeys {
   private static void requireOnGrid(Keys panel, String key, double mm) {
     if (mm != Math.rint(mm * PLACES) / PLACES) {
       throw new InputFault(
-          panel.place(key), "found " + mm, "panels that butt need a size in whole thousandths of a mm");
+          panel.place(key),
+          "found " + mm,
+          "panels that butt need a size in whole thousandths of a mm");
     }
   }
 }

@@ -18,7 +18,8 @@ final class SettingTree {
   static void apply(YamlNode root, List<Setting> settings) {
     for (Setting setting : settings) {
       if (setting.key().isBlank()) {
-        throw new InputFault(Place.option(setting.option()), "no key", "wanted KEY=VALUE, such as panel.width=200");
+        throw new InputFault(
+            Place.option(setting.option()), "no key", "wanted KEY=VALUE, such as panel.width=200");
       }
       set(root, setting.key().strip(), setting, YamlText.value(setting.value(), setting.option()));
     }
@@ -28,8 +29,11 @@ final class SettingTree {
     switch (at.kind()) {
       case MAPPING -> setKey(at, rest, setting, value);
       case LIST -> setItem(at, rest, setting, value);
-      default -> throw new InputFault(
-          Place.option(setting.option()), "\"" + rest + "\" of " + at.found(), "there are no keys under a single value");
+      default ->
+          throw new InputFault(
+              Place.option(setting.option()),
+              "\"" + rest + "\" of " + at.found(),
+              "there are no keys under a single value");
     }
   }
 
@@ -43,7 +47,10 @@ final class SettingTree {
     String below = rest.substring(dot + 1);
     YamlNode next = at.entries().get(key);
     if (next == null || next.kind() == YamlNode.Kind.NOTHING) {
-      YamlNode.Kind kind = startsWithNumber(below) && !key.equals("where") ? YamlNode.Kind.LIST : YamlNode.Kind.MAPPING;
+      YamlNode.Kind kind =
+          startsWithNumber(below) && !key.equals("where")
+              ? YamlNode.Kind.LIST
+              : YamlNode.Kind.MAPPING;
       next = new YamlNode(kind, value.place(), null, "");
       at.put(key, value.place(), next);
     }
@@ -62,7 +69,9 @@ final class SettingTree {
       throw new InputFault(
           Place.option(setting.option()),
           "no entry \"" + item + "\"",
-          "wanted its name or a number from 1 to " + (list.items().size() + 1) + " (the last adds one)");
+          "wanted its name or a number from 1 to "
+              + (list.items().size() + 1)
+              + " (the last adds one)");
     }
     boolean add = index == list.items().size();
     if (end == rest.length()) {
@@ -79,7 +88,10 @@ final class SettingTree {
     set(list.items().get(index), rest.substring(end + 1), setting, value);
   }
 
-  /** Names may hold dots ("end mill 1.5"), so an entry's full name is tried before the first dot is taken as the end. */
+  /**
+   * Names may hold dots ("end mill 1.5"), so an entry's full name is tried before the first dot is
+   * taken as the end.
+   */
   private static int endOfItem(YamlNode list, String rest) {
     for (YamlNode item : list.items()) {
       String name = nameOf(item);

@@ -12,8 +12,9 @@ import plyscape.layup.Veneer;
 import plyscape.text.NearestName;
 
 /**
- * Reads a file of veneers: {@code name}, {@code plies}, {@code glue_line}, {@code glue_line_tolerance}, {@code flatness},
- * {@code veneers} (each with name, colour, thickness, tolerance, wood, count) and {@code zones} (zone name to veneer name).
+ * Reads a file of veneers: {@code name}, {@code plies}, {@code glue_line}, {@code
+ * glue_line_tolerance}, {@code flatness}, {@code veneers} (each with name, colour, thickness,
+ * tolerance, wood, count) and {@code zones} (zone name to veneer name).
  */
 public final class ShelfReader {
 
@@ -21,7 +22,8 @@ public final class ShelfReader {
   private static final int MOST_VENEERS = 200;
 
   private static final int MOST_SHEETS = 10_000;
-  private static final String LIST = "a list of veneers, each with name, colour, thickness and count";
+  private static final String LIST =
+      "a list of veneers, each with name, colour, thickness and count";
 
   private ShelfReader() {}
 
@@ -33,7 +35,16 @@ public final class ShelfReader {
   public static Shelf read(Path file) {
     YamlNode root = YamlText.mappingOf(YamlText.read(file), "\"veneers:\" with " + LIST);
     Keys keys =
-        Keys.of(root, "", "name", "plies", "glue_line", "glue_line_tolerance", "flatness", "veneers", "zones");
+        Keys.of(
+            root,
+            "",
+            "name",
+            "plies",
+            "glue_line",
+            "glue_line_tolerance",
+            "flatness",
+            "veneers",
+            "zones");
     List<Veneer> veneers = veneers(keys);
     Double plies = keys.numberOrNull("plies", Range.whole(1, 99, "plies"));
     return new Shelf(
@@ -50,7 +61,8 @@ public final class ShelfReader {
     YamlNode list = keys.required("veneers", LIST);
     List<YamlNode> items = Keys.listOf(list, LIST);
     if (items.isEmpty() || items.size() > MOST_VENEERS) {
-      throw new InputFault(list.place(), "found " + items.size() + " veneers", "wanted 1 to " + MOST_VENEERS);
+      throw new InputFault(
+          list.place(), "found " + items.size() + " veneers", "wanted 1 to " + MOST_VENEERS);
     }
     List<Veneer> veneers = new ArrayList<>();
     Set<String> names = new HashSet<>();
@@ -60,16 +72,21 @@ public final class ShelfReader {
       YamlNode nameNode = of.required("name", "a name");
       String name = Keys.textOf(nameNode, "a name");
       if (!names.add(name)) {
-        throw new InputFault(nameNode.place(), "a second veneer named \"" + name + "\"", "names must differ");
+        throw new InputFault(
+            nameNode.place(), "a second veneer named \"" + name + "\"", "names must differ");
       }
       if (Decimal.parse(name) != null) {
-        throw new InputFault(nameNode.place(), "a veneer named \"" + name + "\"", "give a word: a ply's number would be meant by it");
+        throw new InputFault(
+            nameNode.place(),
+            "a veneer named \"" + name + "\"",
+            "give a word: a ply's number would be meant by it");
       }
       double thickness = of.number("thickness", Range.mm(0.01, 50));
       double tolerance = of.number("tolerance", 0, Range.mm(0, 10));
       if (tolerance > thickness) {
         throw new InputFault(
-            of.place("tolerance"), "a tolerance of " + tolerance + " mm for a veneer of " + thickness + " mm",
+            of.place("tolerance"),
+            "a tolerance of " + tolerance + " mm for a veneer of " + thickness + " mm",
             "wanted no more than the thickness");
       }
       veneers.add(
@@ -95,7 +112,10 @@ public final class ShelfReader {
               (zone, value) -> {
                 String veneer = Keys.textOf(value, "a veneer's name");
                 if (!names.contains(veneer)) {
-                  throw new InputFault(value.place(), "no veneer \"" + veneer + "\"", NearestName.hint(veneer, names));
+                  throw new InputFault(
+                      value.place(),
+                      "no veneer \"" + veneer + "\"",
+                      NearestName.hint(veneer, names));
                 }
                 wishes.add(new Shelf.Wish(zone, veneer));
               });

@@ -22,13 +22,31 @@ final class TerrainKeys {
   private static final String WHICH_FILE = "a terrain file, such as terrain.tif";
   private static final String CROP = "four numbers, [minx, miny, maxx, maxy] in crop_crs";
   private static final String[] KEYS = {
-    "file", "crop", "crop_crs", "plies", "bands", "smoothing", "crs", "unit", "nodata", "encoding", "cell", "centre",
-    "ground_width", "scale", "finest_cell", "sea_level", "sea_ply", "outline"
+    "file",
+    "crop",
+    "crop_crs",
+    "plies",
+    "bands",
+    "smoothing",
+    "crs",
+    "unit",
+    "nodata",
+    "encoding",
+    "cell",
+    "centre",
+    "ground_width",
+    "scale",
+    "finest_cell",
+    "sea_level",
+    "sea_ply",
+    "outline"
   };
   static final Range COORDINATE = Range.of(-1e9, 1e9, "units of crop_crs");
   static final Range ELEVATION = Range.of(-20_000, 100_000, "m");
   private static final List<String> METHODS =
-      Stream.of(NamedBands.values()).map(value -> value.name().toLowerCase(Locale.ROOT).replace('_', '-')).toList();
+      Stream.of(NamedBands.values())
+          .map(value -> value.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+          .toList();
 
   private TerrainKeys() {}
 
@@ -71,7 +89,10 @@ final class TerrainKeys {
     }
     List<Double> c = Keys.numbers(node, 4, COORDINATE, CROP);
     if (!(c.get(0) < c.get(2)) || !(c.get(1) < c.get(3))) {
-      throw new InputFault(node.place(), "a crop " + c + " with a least value not below its greatest", "wanted " + CROP);
+      throw new InputFault(
+          node.place(),
+          "a crop " + c + " with a least value not below its greatest",
+          "wanted " + CROP);
     }
     return new Box(c.get(0), c.get(1), c.get(2), c.get(3));
   }
@@ -87,12 +108,14 @@ final class TerrainKeys {
     for (YamlNode item : Keys.listOf(node, wanted)) {
       int number = names.number(item);
       if (!seen.add(number)) {
-        throw new InputFault(item.place(), "the ply " + item.found() + " a second time", "list each ply once");
+        throw new InputFault(
+            item.place(), "the ply " + item.found() + " a second time", "list each ply once");
       }
       numbers.add(number);
     }
     if (numbers.isEmpty()) {
-      throw new InputFault(node.place(), "an empty list", "wanted " + wanted + ", or leave the key out for all");
+      throw new InputFault(
+          node.place(), "an empty list", "wanted " + wanted + ", or leave the key out for all");
     }
     List<Integer> sorted = numbers.stream().sorted().toList();
     if (!sorted.equals(numbers)) {
@@ -105,7 +128,8 @@ final class TerrainKeys {
   }
 
   private static BandSpec bands(Keys keys, int plyCount) {
-    String wanted = "one of " + String.join(", ", METHODS) + ", or a list of falling elevations in m";
+    String wanted =
+        "one of " + String.join(", ", METHODS) + ", or a list of falling elevations in m";
     YamlNode node = keys.optional("bands", wanted);
     if (node == null) {
       return NamedBands.SCALE;
@@ -134,7 +158,11 @@ final class TerrainKeys {
     if (breaks.size() != plyCount - 1) {
       throw new InputFault(
           node.place(),
-          "found " + breaks.size() + " breaks for " + plyCount + (plyCount == 1 ? " ply" : " plies"),
+          "found "
+              + breaks.size()
+              + " breaks for "
+              + plyCount
+              + (plyCount == 1 ? " ply" : " plies"),
           "wanted " + (plyCount - 1) + ", one fewer than terrain.plies");
     }
     return new BreakList(List.copyOf(breaks));

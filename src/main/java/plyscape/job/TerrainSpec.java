@@ -26,7 +26,12 @@ public record TerrainSpec(
 
   /** A terrain that is taken in the plain way. */
   public TerrainSpec(
-      Path file, Box crop, String cropCrs, List<Integer> plyNumbers, BandSpec bands, double smoothingMm) {
+      Path file,
+      Box crop,
+      String cropCrs,
+      List<Integer> plyNumbers,
+      BandSpec bands,
+      double smoothingMm) {
     this(file, crop, cropCrs, plyNumbers, bands, smoothingMm, TerrainTake.PLAIN);
   }
 
@@ -41,6 +46,9 @@ public record TerrainSpec(
     NATURAL
   }
 
-  /** Falling break elevations, one fewer than the plies: the i-th parts listed ply i from i + 1. A value on a break is the upper ply's. */
+  /**
+   * Falling break elevations, one fewer than the plies: the i-th parts listed ply i from i + 1. A
+   * value on a break is the upper ply's.
+   */
   public record BreakList(List<Double> breaksM) implements BandSpec {}
 }

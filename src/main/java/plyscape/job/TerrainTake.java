@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.SortedMap;
 
 /**
- * How a terrain is taken, beyond what every job says: what the raster's numbers mean, which part of the ground, at which
- * scale, and what lies under the sea or outside. Immutable.
+ * How a terrain is taken, beyond what every job says: what the raster's numbers mean, which part of
+ * the ground, at which scale, and what lies under the sea or outside. Immutable.
  *
  * @param more further rasters of a mosaic; the first that has a value wins
  * @param crs CRS that the rasters are in, whatever they say; "" for what they say
@@ -15,9 +15,12 @@ import java.util.SortedMap;
  * @param encoding how the colours of a PNG mean elevations
  * @param cellM ground size of the square cells of a raster that isn't placed on the ground, metres
  * @param centre middle of the crop in {@code cropCrs}, or null
- * @param groundWidthM width of the crop about the centre, metres, or null; its height follows from the panel
- * @param scale map scale's denominator, as 25000 in 1:25000, or null to fit the terrain to the panel
- * @param finestCellMm cells finer than half of this on the panel are thinned out; null for a third of the smallest cutter
+ * @param groundWidthM width of the crop about the centre, metres, or null; its height follows from
+ *     the panel
+ * @param scale map scale's denominator, as 25000 in 1:25000, or null to fit the terrain to the
+ *     panel
+ * @param finestCellMm cells finer than half of this on the panel are thinned out; null for a third
+ *     of the smallest cutter
  * @param sea what lies at or under a level, or null
  * @param outline what lies outside a polygon, or null
  */
@@ -37,7 +40,19 @@ public record TerrainTake(
 
   /** Everything by default. */
   public static final TerrainTake PLAIN =
-      new TerrainTake(List.of(), "", Unit.FROM_FILE, null, Encoding.AUTO, null, null, null, null, null, null, null);
+      new TerrainTake(
+          List.of(),
+          "",
+          Unit.FROM_FILE,
+          null,
+          Encoding.AUTO,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null);
 
   /** Unit of elevations. */
   public enum Unit {

@@ -14,7 +14,8 @@ import plyscape.job.TerrainTake.Unit;
 final class TerrainTakeKeys {
 
   private static final String CENTRE = "two numbers, [x, y] in crop_crs";
-  private static final String OUTLINE = "keys file, where and outside, such as {file: park.geojson, outside: walnut}";
+  private static final String OUTLINE =
+      "keys file, where and outside, such as {file: park.geojson, outside: walnut}";
 
   private TerrainTakeKeys() {}
 
@@ -25,14 +26,18 @@ final class TerrainTakeKeys {
     if (centre != null && (groundWidth == null) == (scale == null)) {
       throw new InputFault(
           keys.place("centre"),
-          groundWidth == null ? "a centre without a size" : "a centre with both \"ground_width\" and \"scale\"",
+          groundWidth == null
+              ? "a centre without a size"
+              : "a centre with both \"ground_width\" and \"scale\"",
           "wanted one: ground_width in metres, or scale such as 25000");
     }
     if (centre != null && keys.has("crop")) {
-      throw new InputFault(keys.place("centre"), "both \"crop\" and \"centre\"", "wanted one of them");
+      throw new InputFault(
+          keys.place("centre"), "both \"crop\" and \"centre\"", "wanted one of them");
     }
     if (centre == null && groundWidth != null) {
-      throw new InputFault(keys.place("ground_width"), "a ground_width without a centre", "wanted centre: [x, y]");
+      throw new InputFault(
+          keys.place("ground_width"), "a ground_width without a centre", "wanted centre: [x, y]");
     }
     return new TerrainTake(
         more,
@@ -61,9 +66,12 @@ final class TerrainTakeKeys {
   private static Sea sea(Keys keys, PlyNames names) {
     Double level = keys.numberOrNull("sea_level", TerrainKeys.ELEVATION);
     if (level == null && keys.has("sea_ply")) {
-      throw new InputFault(keys.place("sea_ply"), "a sea_ply without a sea_level", "wanted sea_level in metres");
+      throw new InputFault(
+          keys.place("sea_ply"), "a sea_ply without a sea_level", "wanted sea_level in metres");
     }
-    return level == null ? null : new Sea(level, names.number(keys.required("sea_ply", "a ply's name")));
+    return level == null
+        ? null
+        : new Sea(level, names.number(keys.required("sea_ply", "a ply's name")));
   }
 
   private static Outline outline(Keys keys, PlyNames names) {

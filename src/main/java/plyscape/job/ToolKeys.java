@@ -19,7 +19,8 @@ final class ToolKeys {
   static List<Tool> read(Keys job) {
     List<YamlNode> items = job.list("tools", WANTED);
     if (items.size() > MOST_TOOLS) {
-      throw new InputFault(job.place("tools"), "found " + items.size() + " tools", "wanted at most " + MOST_TOOLS);
+      throw new InputFault(
+          job.place("tools"), "found " + items.size() + " tools", "wanted at most " + MOST_TOOLS);
     }
     List<Tool> tools = new ArrayList<>();
     for (YamlNode item : items) {
@@ -27,7 +28,8 @@ final class ToolKeys {
       if (tools.stream().anyMatch(other -> other.name().equals(tool.name()))) {
         YamlNode name = item.entries().get("name");
         Place place = name == null ? item.place() : name.place();
-        throw new InputFault(place, "a second tool named \"" + tool.name() + "\"", "names must differ");
+        throw new InputFault(
+            place, "a second tool named \"" + tool.name() + "\"", "names must differ");
       }
       tools.add(tool);
     }

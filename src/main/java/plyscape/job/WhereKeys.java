@@ -42,9 +42,15 @@ final class WhereKeys {
 
   private static Object test(YamlNode node) {
     Keys keys = Keys.of(node, "where", "min", "max", "exists", "not");
-    int kinds = (keys.has("min") || keys.has("max") ? 1 : 0) + (keys.has("exists") ? 1 : 0) + (keys.has("not") ? 1 : 0);
+    int kinds =
+        (keys.has("min") || keys.has("max") ? 1 : 0)
+            + (keys.has("exists") ? 1 : 0)
+            + (keys.has("not") ? 1 : 0);
     if (kinds != 1) {
-      throw new InputFault(node.place(), "a test that says " + (kinds == 0 ? "nothing" : "two things"), "wanted " + WANTED);
+      throw new InputFault(
+          node.place(),
+          "a test that says " + (kinds == 0 ? "nothing" : "two things"),
+          "wanted " + WANTED);
     }
     if (keys.has("not")) {
       return new ZoneSpec.Not(values(keys.required("not", WANTED)));
@@ -59,7 +65,8 @@ final class WhereKeys {
     Double least = number(keys, "min");
     Double most = number(keys, "max");
     if (least != null && most != null && least > most) {
-      throw new InputFault(keys.place("max"), "a max below the min", "wanted the lower number as min");
+      throw new InputFault(
+          keys.place("max"), "a max below the min", "wanted the lower number as min");
     }
     return new ZoneSpec.Between(least, most);
   }

@@ -8,8 +8,9 @@ import java.util.Map;
 import plyscape.fault.Place;
 
 /**
- * One node of a settings file: a mapping, a list or a scalar's text, with the place where it stands. Settings given on the
- * command line are put into the tree before anyone reads it, so that they meet the same checks.
+ * One node of a settings file: a mapping, a list or a scalar's text, with the place where it
+ * stands. Settings given on the command line are put into the tree before anyone reads it, so that
+ * they meet the same checks.
  */
 final class YamlNode {
 

@@ -30,8 +30,9 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * YAML text to a tree of {@link YamlNode} with places. Bounded: size, nesting and the nodes that aliases expand to have
- * limits, so that a small hostile file can't take memory or time. No types are made from tags.
+ * YAML text to a tree of {@link YamlNode} with places. Bounded: size, nesting and the nodes that
+ * aliases expand to have limits, so that a small hostile file can't take memory or time. No types
+ * are made from tags.
  */
 final class YamlText {
 
@@ -96,7 +97,9 @@ final class YamlText {
     try {
       ParserImpl parser = new ParserImpl(new StreamReader(text), options);
       Node root = new Composer(parser, new Resolver(), options).getSingleNode();
-      return root == null ? new YamlNode(YamlNode.Kind.NOTHING, at(null, ""), folder, "") : convert(root, "", 0);
+      return root == null
+          ? new YamlNode(YamlNode.Kind.NOTHING, at(null, ""), folder, "")
+          : convert(root, "", 0);
     } catch (MarkedYAMLException e) {
       String context = e.getContext() == null ? "" : " " + e.getContext();
       throw new InputFault(
@@ -117,7 +120,9 @@ final class YamlText {
     Place place = at(node.getStartMark(), key);
     if (++nodes > MAX_NODES || depth > MAX_DEPTH) {
       Place start = at(node.getStartMark(), "");
-      throw new InputFault(start, "more than " + MAX_NODES + " values or " + MAX_DEPTH + " levels",
+      throw new InputFault(
+          start,
+          "more than " + MAX_NODES + " values or " + MAX_DEPTH + " levels",
           "a settings file needs far less; aliases (*) may have multiplied it");
     }
     if (node instanceof MappingNode mapping) {
@@ -130,14 +135,17 @@ final class YamlText {
     if (node instanceof SequenceNode list) {
       YamlNode out = new YamlNode(YamlNode.Kind.LIST, place, folder, "");
       for (Node item : list.getValue()) {
-        out.items().add(convert(item, join(key, String.valueOf(out.items().size() + 1)), depth + 1));
+        out.items()
+            .add(convert(item, join(key, String.valueOf(out.items().size() + 1)), depth + 1));
       }
       return out;
     }
     ScalarNode scalar = (ScalarNode) node;
     boolean nothing = scalar.getTag().equals(Tag.NULL) && scalar.isPlain();
     YamlNode.Kind kind =
-        nothing ? YamlNode.Kind.NOTHING : scalar.isPlain() ? YamlNode.Kind.PLAIN : YamlNode.Kind.QUOTED;
+        nothing
+            ? YamlNode.Kind.NOTHING
+            : scalar.isPlain() ? YamlNode.Kind.PLAIN : YamlNode.Kind.QUOTED;
     return new YamlNode(kind, place, folder, nothing ? "" : scalar.getValue());
   }
 
@@ -151,7 +159,10 @@ final class YamlText {
       Place first = out.keyPlace(name);
       throw new InputFault(
           keyPlace,
-          "the key \"" + name + "\" a second time" + (first.line() > 0 ? ", first in line " + first.line() : ""),
+          "the key \""
+              + name
+              + "\" a second time"
+              + (first.line() > 0 ? ", first in line " + first.line() : ""),
           "keep one of them");
     }
     out.put(name, keyPlace, convert(tuple.getValueNode(), join(parent, name), depth + 1));
@@ -165,12 +176,15 @@ final class YamlText {
     if (!option.isEmpty()) {
       return Place.option(option);
     }
-    return mark == null ? new Place(file, 0, 0, key) : new Place(file, mark.getLine() + 1, mark.getColumn() + 1, key);
+    return mark == null
+        ? new Place(file, 0, 0, key)
+        : new Place(file, mark.getLine() + 1, mark.getColumn() + 1, key);
   }
 
   private static byte[] bytes(Path path) {
     String file = path.toString();
-    if (Files.exists(path) && !Files.isRegularFile(path)) { // a pipe or device could be read for ever
+    if (Files.exists(path)
+        && !Files.isRegularFile(path)) { // a pipe or device could be read for ever
       String what = Files.isDirectory(path) ? "a directory" : "not a regular file";
       throw new InputFault(Place.file(file), what, "give a YAML file");
     }
@@ -178,7 +192,9 @@ final class YamlText {
       byte[] bytes = in.readNBytes(MAX_BYTES + 1);
       if (bytes.length > MAX_BYTES) {
         throw new InputFault(
-            Place.file(file), "more than " + MAX_BYTES / 1_000_000 + " MB", "is this a settings file? it should be text of a few kB");
+            Place.file(file),
+            "more than " + MAX_BYTES / 1_000_000 + " MB",
+            "is this a settings file? it should be text of a few kB");
       }
       return bytes;
     } catch (NoSuchFileException e) {
@@ -189,7 +205,8 @@ final class YamlText {
   }
 
   private static String decode(byte[] bytes, String file) {
-    if (bytes.length >= 2 && ((bytes[0] == -1 && bytes[1] == -2) || (bytes[0] == -2 && bytes[1] == -1))) {
+    if (bytes.length >= 2
+        && ((bytes[0] == -1 && bytes[1] == -2) || (bytes[0] == -2 && bytes[1] == -1))) {
       throw new InputFault(Place.file(file), "text in UTF-16", "save it as UTF-8");
     }
     ByteBuffer in = ByteBuffer.wrap(bytes);
@@ -221,8 +238,13 @@ final class YamlText {
   /** The root as a mapping. */
   static YamlNode mappingOf(YamlNode root, String example) {
     if (root.kind() != YamlNode.Kind.MAPPING) {
-      String found = Optional.of(root).filter(YamlNode::isScalar).map(YamlNode::found).orElse(root.kind().words);
-      throw new InputFault(root.place(), "the file holds " + found, "wanted keys with values, such as " + example);
+      String found =
+          Optional.of(root)
+              .filter(YamlNode::isScalar)
+              .map(YamlNode::found)
+              .orElse(root.kind().words);
+      throw new InputFault(
+          root.place(), "the file holds " + found, "wanted keys with values, such as " + example);
     }
     return root;
   }

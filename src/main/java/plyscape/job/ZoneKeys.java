@@ -9,7 +9,8 @@ import plyscape.job.Keys.Range;
 /** Reads {@code zones} of a job. */
 final class ZoneKeys {
 
-  private static final String WANTED = "a list of zones, each with keys such as name, file, where and ply";
+  private static final String WANTED =
+      "a list of zones, each with keys such as name, file, where and ply";
   private static final int MOST_ZONES = 1000;
   private static final int MOST_VALUES = 1000;
 
@@ -18,7 +19,8 @@ final class ZoneKeys {
   static List<ZoneSpec> read(Keys job, PlyNames plies) {
     List<YamlNode> items = job.list("zones", WANTED);
     if (items.size() > MOST_ZONES) {
-      throw new InputFault(job.place("zones"), "found " + items.size() + " zones", "wanted at most " + MOST_ZONES);
+      throw new InputFault(
+          job.place("zones"), "found " + items.size() + " zones", "wanted at most " + MOST_ZONES);
     }
     List<ZoneSpec> zones = new ArrayList<>();
     for (YamlNode item : items) {
@@ -29,11 +31,24 @@ final class ZoneKeys {
 
   private static ZoneSpec zone(YamlNode item, int number, PlyNames plies) {
     Keys keys =
-        Keys.of(item, "zones." + number, "name", "file", "where", "ply", "sink", "width", "ground_width", "values", "keep");
+        Keys.of(
+            item,
+            "zones." + number,
+            "name",
+            "file",
+            "where",
+            "ply",
+            "sink",
+            "width",
+            "ground_width",
+            "values",
+            "keep");
     if (keys.has("ply") == keys.has("sink")) {
       throw new InputFault(
           item.place(),
-          keys.has("ply") ? "a zone with both \"ply\" and \"sink\"" : "a zone with neither \"ply\" nor \"sink\"",
+          keys.has("ply")
+              ? "a zone with both \"ply\" and \"sink\""
+              : "a zone with neither \"ply\" nor \"sink\"",
           "wanted exactly one: a ply's name, or how many plies below the terrain's");
     }
     if (keys.has("width") && keys.has("ground_width")) {
@@ -59,7 +74,10 @@ final class ZoneKeys {
         keep(keys));
   }
 
-  /** {@code width} or {@code ground_width} as {property: NAME, times: FACTOR, otherwise: WIDTH}, or null. */
+  /**
+   * {@code width} or {@code ground_width} as {property: NAME, times: FACTOR, otherwise: WIDTH}, or
+   * null.
+   */
   private static ZoneSpec.WidthBy widthBy(Keys zone) {
     for (String key : List.of("width", "ground_width")) {
       YamlNode value = zone.optional(key, "a width, or the property that has it");
@@ -85,13 +103,17 @@ final class ZoneKeys {
     for (String key : List.of("where", "width", "ground_width")) {
       if (zone.has(key)) {
         throw new InputFault(
-            zone.place(key), "a zone with both \"values\" and \"" + key + "\"",
+            zone.place(key),
+            "a zone with both \"values\" and \"" + key + "\"",
             "wanted values for a raster, or " + key + " for a map of features");
       }
     }
     List<YamlNode> items = node.kind() == YamlNode.Kind.LIST ? node.items() : List.of(node);
     if (items.isEmpty() || items.size() > MOST_VALUES) {
-      throw new InputFault(node.place(), "found " + items.size() + " values", "wanted 1 to " + MOST_VALUES + " " + wanted);
+      throw new InputFault(
+          node.place(),
+          "found " + items.size() + " values",
+          "wanted 1 to " + MOST_VALUES + " " + wanted);
     }
     return items.stream().map(item -> Range.of(-1e9, 1e9, "").check(item)).toList();
   }
@@ -103,7 +125,8 @@ final class ZoneKeys {
       case "merge" -> ZoneSpec.Keep.MERGE;
       case "widen" -> ZoneSpec.Keep.WIDEN;
       case "drop" -> ZoneSpec.Keep.DROP;
-      default -> throw new InputFault(zone.place("keep"), "found \"" + text + "\"", "wanted " + wanted);
+      default ->
+          throw new InputFault(zone.place("keep"), "found \"" + text + "\"", "wanted " + wanted);
     };
   }
 }

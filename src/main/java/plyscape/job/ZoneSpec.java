@@ -9,14 +9,15 @@ import java.util.SortedMap;
  *
  * @param name label
  * @param file resolved path of the map
- * @param where property name to accepted values, each a Double, Boolean, String, {@link Between}, {@link Present} or
- *     {@link Not} (any of them); all entries must hold
+ * @param where property name to accepted values, each a Double, Boolean, String, {@link Between},
+ *     {@link Present} or {@link Not} (any of them); all entries must hold
  * @param plyNumber ply for the zone, or null
  * @param sink plies below what the terrain alone gives, or null
  * @param widthMm full width on the panel for lines, or null
  * @param groundWidthM full width on the ground for lines, or null
  * @param widthBy width from a property, or null
- * @param values classes of a raster whose cells are the zone; null when the file is a map of features
+ * @param values classes of a raster whose cells are the zone; null when the file is a map of
+ *     features
  * @param keep what happens to what is narrower than the smallest cutter
  */
 public record ZoneSpec(

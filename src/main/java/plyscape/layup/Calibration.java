@@ -8,15 +8,18 @@ import java.util.TreeMap;
 import plyscape.layup.ReadingOutliers.Scatter;
 
 /**
- * Ply bottoms from readings, several an edge, with noise: weighted least squares with the order of plies and positive glue
- * lines kept. A reading of a ply's top tells the bottom of the ply above through the glue line, which is held to its nominal
- * thickness as firmly as its tolerance says. Bottoms that the layup had measured and that weren't read again stay.
+ * Ply bottoms from readings, several an edge, with noise: weighted least squares with the order of
+ * plies and positive glue lines kept. A reading of a ply's top tells the bottom of the ply above
+ * through the glue line, which is held to its nominal thickness as firmly as its tolerance says.
+ * Bottoms that the layup had measured and that weren't read again stay.
  *
  * @param boundaries what was found, in order
  * @param outliers readings that were set aside, with how far off they are
- * @param readingSigmaMm standard deviation of a reading: as estimated, or 0 when all was stated and fits
+ * @param readingSigmaMm standard deviation of a reading: as estimated, or 0 when all was stated and
+ *     fits
  * @param degrees degrees of freedom of that estimate, 0 when nothing was estimated
- * @param scatterFactor how many times more readings scatter than their stated tolerances say; 1 unless that is past doubt
+ * @param scatterFactor how many times more readings scatter than their stated tolerances say; 1
+ *     unless that is past doubt
  * @param ordered whether the order had to be enforced
  */
 public record Calibration(
@@ -27,13 +30,20 @@ public record Calibration(
     double scatterFactor,
     boolean ordered) {
 
-  /** A layer keeps at least this share of its nominal thickness: order and positive glue lines, and nothing more. */
+  /**
+   * A layer keeps at least this share of its nominal thickness: order and positive glue lines, and
+   * nothing more.
+   */
   private static final double LEAST_SHARE = 0.01;
 
-  /** Deviation that stands for "exactly": far below anything that can be read, far above rounding. */
+  /**
+   * Deviation that stands for "exactly": far below anything that can be read, far above rounding.
+   */
   private static final double EXACT_MM = 1e-5;
 
-  /** Readings are believed to scatter more than stated when chance would do it less often than this. */
+  /**
+   * Readings are believed to scatter more than stated when chance would do it less often than this.
+   */
   private static final double DOUBT = 0.001;
 
   /** Pooled scatter of fewer degrees of freedom than this is too vague to be used. */
@@ -48,9 +58,11 @@ public record Calibration(
    * @param depthMm its depth
    * @param halfWidth95Mm the true depth lies this near in 95 % of cases
    * @param toleranceMm the same for 99.73 %, the plus or minus of this project
-   * @param readings how many readings were used, of this bottom and the top below it; 0 when kept from the layup
+   * @param readings how many readings were used, of this bottom and the top below it; 0 when kept
+   *     from the layup
    */
-  public record Boundary(int plyNumber, double depthMm, double halfWidth95Mm, double toleranceMm, int readings) {}
+  public record Boundary(
+      int plyNumber, double depthMm, double halfWidth95Mm, double toleranceMm, int readings) {}
 
   /** A reading set aside and its signed distance from the mean of the others, mm. */
   public record SetAside(Reading reading, double offMm) {}
@@ -71,7 +83,8 @@ public record Calibration(
    * Fits readings.
    *
    * @param readings of plies of the layup, no top of ply 1, depths positive, at least one
-   * @param defaultToleranceMm plus or minus of a reading that states none, when scatter can't be told from the readings
+   * @param defaultToleranceMm plus or minus of a reading that states none, when scatter can't be
+   *     told from the readings
    * @param believeDefault take the default even where scatter could be told
    */
   public static Calibration of(
@@ -79,7 +92,8 @@ public record Calibration(
     double[] expected = expected(layup);
     List<Reading> used = new ArrayList<>(readings);
     boolean none = readings.stream().allMatch(r -> r.toleranceMm() == 0);
-    boolean stated = !none || believeDefault || Scatter.of(readings, false).degrees() < LEAST_DEGREES;
+    boolean stated =
+        !none || believeDefault || Scatter.of(readings, false).degrees() < LEAST_DEGREES;
     if (stated) {
       used.replaceAll(
           r ->
@@ -106,7 +120,12 @@ public record Calibration(
   }
 
   private static Calibration fit(
-      Layup layup, double[] expected, Scatter scatter, List<SetAside> outliers, double factor, int degrees) {
+      Layup layup,
+      double[] expected,
+      Scatter scatter,
+      List<SetAside> outliers,
+      double factor,
+      int degrees) {
     int[] faces = faces(layup, scatter);
     int n = faces.length;
     double[] weight = new double[n];
@@ -117,7 +136,10 @@ public record Calibration(
     double[] gap = new double[n];
     LayerStack stack = LayerStack.of(layup);
     double glueSigma = Math.max(layup.glueLineToleranceMm() / ColourRisk.SIGMAS, EXACT_MM);
-    double room = layup.measuredThicknessMm() == null ? Double.POSITIVE_INFINITY : layup.measuredThicknessMm();
+    double room =
+        layup.measuredThicknessMm() == null
+            ? Double.POSITIVE_INFINITY
+            : layup.measuredThicknessMm();
     for (int k = 0; k < n; k++) {
       Scatter.Cell cell = scatter.cells().get(faces[k]);
       Double kept = faces[k] % 2 == 1 ? layup.measuredBottomsMm().get((faces[k] + 1) / 2) : null;
@@ -153,14 +175,24 @@ public record Calibration(
         int readings = count(scatter, faces[k]) + count(scatter, faces[k] + 1);
         boundaries.add(
             readings == 0
-                ? new Boundary((faces[k] + 1) / 2, x[k], layup.measuredBottomsToleranceMm() * q95 / q3,
-                    layup.measuredBottomsToleranceMm(), 0)
-                : new Boundary((faces[k] + 1) / 2, x[k], q95 * deviation[k], q3 * deviation[k], readings));
+                ? new Boundary(
+                    (faces[k] + 1) / 2,
+                    x[k],
+                    layup.measuredBottomsToleranceMm() * q95 / q3,
+                    layup.measuredBottomsToleranceMm(),
+                    0)
+                : new Boundary(
+                    (faces[k] + 1) / 2, x[k], q95 * deviation[k], q3 * deviation[k], readings));
       }
     }
     boolean estimated = !scatter.stated();
     return new Calibration(
-        List.copyOf(boundaries), outliers, estimated ? factor : 0, degrees, estimated ? 1 : factor, ordered);
+        List.copyOf(boundaries),
+        outliers,
+        estimated ? factor : 0,
+        degrees,
+        estimated ? 1 : factor,
+        ordered);
   }
 
   private static boolean read(Scatter scatter, int bottomFace) {
@@ -172,7 +204,10 @@ public record Calibration(
     return cell == null ? 0 : cell.count();
   }
 
-  /** Interfaces in the fit: every bottom read, told by the top below it, or kept; and every top read. */
+  /**
+   * Interfaces in the fit: every bottom read, told by the top below it, or kept; and every top
+   * read.
+   */
   private static int[] faces(Layup layup, Scatter scatter) {
     Map<Integer, Boolean> faces = new TreeMap<>();
     for (int face : scatter.cells().keySet()) {
@@ -190,8 +225,16 @@ public record Calibration(
     PressedDepths pressed =
         new PressedDepths(
             new Layup(
-                l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-                l.measuredThicknessToleranceMm(), new TreeMap<>(), 0, l.flatnessMm()));
+                l.file(),
+                l.name(),
+                l.plies(),
+                l.glueLineMm(),
+                l.glueLineToleranceMm(),
+                l.measuredThicknessMm(),
+                l.measuredThicknessToleranceMm(),
+                new TreeMap<>(),
+                0,
+                l.flatnessMm()));
     double[] depths = new double[pressed.stack().layers() + 1];
     for (int i = 0; i < depths.length; i++) {
       depths[i] = pressed.depthMm(i);

@@ -4,10 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Weighted least squares for a falling chain of depths that must keep their order: minimises
- * {@code sum w_k (x_k - y_k)^2 + sum c_k (x_{k+1} - x_k - g_k)^2} under {@code x_{k+1} - x_k >= gap_k},
- * {@code x_0 >= least}, {@code x_last <= greatest}. Exact: a strictly convex quadratic programme, solved by the primal
- * active-set method (Nocedal and Wright, <i>Numerical Optimization</i>, algorithm 16.3).
+ * Weighted least squares for a falling chain of depths that must keep their order: minimises {@code
+ * sum w_k (x_k - y_k)^2 + sum c_k (x_{k+1} - x_k - g_k)^2} under {@code x_{k+1} - x_k >= gap_k},
+ * {@code x_0 >= least}, {@code x_last <= greatest}. Exact: a strictly convex quadratic programme,
+ * solved by the primal active-set method (Nocedal and Wright, <i>Numerical Optimization</i>,
+ * algorithm 16.3).
  */
 final class ChainFit {
 

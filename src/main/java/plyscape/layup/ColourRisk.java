@@ -1,8 +1,9 @@
 package plyscape.layup;
 
 /**
- * Probability that a finished face isn't inside its ply: every tolerance is read as 3 sigma of a normal error, errors are
- * added root-sum-square whatever the layup's method, and the two edges' tails are added.
+ * Probability that a finished face isn't inside its ply: every tolerance is read as 3 sigma of a
+ * normal error, errors are added root-sum-square whatever the layup's method, and the two edges'
+ * tails are added.
  *
  * <p>Exact for independent normal errors as long as a ply's edges can't change places.
  */
@@ -21,7 +22,8 @@ final class ColourRisk {
    * @param belowMm the same from the bottom edge
    * @param belowToleranceMm the same
    */
-  static double of(double aboveMm, double aboveToleranceMm, double belowMm, double belowToleranceMm) {
+  static double of(
+      double aboveMm, double aboveToleranceMm, double belowMm, double belowToleranceMm) {
     return Math.min(1, tail(aboveMm, aboveToleranceMm) + tail(belowMm, belowToleranceMm));
   }
 

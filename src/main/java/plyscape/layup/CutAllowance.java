@@ -1,7 +1,8 @@
 package plyscape.layup;
 
 /**
- * What the cut and the finish add to the layup's own errors, and how much clearance is asked for. Immutable.
+ * What the cut and the finish add to the layup's own errors, and how much clearance is asked for.
+ * Immutable.
  *
  * @param minimumMm least clearance of a finished face from its ply's edges
  * @param method how tolerances combine

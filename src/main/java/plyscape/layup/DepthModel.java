@@ -7,10 +7,16 @@ import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
 
-/** Depths, tolerances, clearances, target depths and risks of a layup's plies: section 3 of the contract. */
+/**
+ * Depths, tolerances, clearances, target depths and risks of a layup's plies: section 3 of the
+ * contract.
+ */
 public final class DepthModel {
 
-  /** Least and greatest measured over nominal thickness that is believed: beyond, a ply was miscounted or mismeasured. */
+  /**
+   * Least and greatest measured over nominal thickness that is believed: beyond, a ply was
+   * miscounted or mismeasured.
+   */
   private static final double LEAST_FACTOR = 0.85;
 
   private static final double GREATEST_FACTOR = 1.10;
@@ -21,9 +27,11 @@ public final class DepthModel {
    * Where each ply lies and how it is cut, top to bottom.
    *
    * @param acceptThickness believe the measured thickness however far it is from nominal
-   * @throws InputFault if measured depths are out of order, or the measured thickness is out of 0.85..1.10 of nominal
+   * @throws InputFault if measured depths are out of order, or the measured thickness is out of
+   *     0.85..1.10 of nominal
    */
-  public static List<PlyDepth> depths(Layup layup, CutAllowance allowance, boolean acceptThickness) {
+  public static List<PlyDepth> depths(
+      Layup layup, CutAllowance allowance, boolean acceptThickness) {
     if (!acceptThickness) {
       requireBelievable(layup);
     }
@@ -63,14 +71,19 @@ public final class DepthModel {
       throw new JobFault(
           format(
               "ply %d (%s) is cut to %.3f mm and leaves %.3f mm of wood under it, less than minimum_floor %.3f mm",
-              deepestPly, deepest.ply().name(), deepest.targetMm(), floor, allowance.minimumFloorMm()),
+              deepestPly,
+              deepest.ply().name(),
+              deepest.targetMm(),
+              floor,
+              allowance.minimumFloorMm()),
           format(
               "leave it out of terrain.plies (--plies) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
               allowance.minimumFloorMm() - floor));
     }
   }
 
-  private static PlyDepth depth(PressedDepths pressed, Ply ply, double flatnessMm, CutAllowance allowance) {
+  private static PlyDepth depth(
+      PressedDepths pressed, Ply ply, double flatnessMm, CutAllowance allowance) {
     int topFace = LayerStack.topOf(ply.number());
     int bottomFace = LayerStack.bottomOf(ply.number());
     double top = pressed.depthMm(topFace);

@@ -4,8 +4,9 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * A layup as a plain stack of layers, ply, glue line, ply, ..., ply, with the interfaces between them numbered 0 (the top
- * face) to {@link #layers()} (the bottom face). Nominal: what was measured is not in it. Immutable.
+ * A layup as a plain stack of layers, ply, glue line, ply, ..., ply, with the interfaces between
+ * them numbered 0 (the top face) to {@link #layers()} (the bottom face). Nominal: what was measured
+ * is not in it. Immutable.
  */
 final class LayerStack {
 

@@ -8,10 +8,12 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * The interfaces of a layup whose depth is known, from the top face (exactly 0) down, and the stretches between them.
+ * The interfaces of a layup whose depth is known, from the top face (exactly 0) down, and the
+ * stretches between them.
  *
- * <p>A bottom ply that is named in {@code measured_bottoms} while {@code measured_thickness} is given too was measured
- * twice: its measured bottom is taken as it is, if the two agree within the sum of their tolerances.
+ * <p>A bottom ply that is named in {@code measured_bottoms} while {@code measured_thickness} is
+ * given too was measured twice: its measured bottom is taken as it is, if the two agree within the
+ * sum of their tolerances.
  */
 final class MeasuredDepths {
 
@@ -27,7 +29,8 @@ final class MeasuredDepths {
   /**
    * What is known of a layup.
    *
-   * @throws InputFault if two measured depths don't increase strictly, or measure the same face and disagree
+   * @throws InputFault if two measured depths don't increase strictly, or measure the same face and
+   *     disagree
    */
   static MeasuredDepths of(Layup layup) {
     int plies = layup.plies().size();
@@ -92,8 +95,14 @@ final class MeasuredDepths {
     if (!(lower.depthMm() > upper.depthMm())) {
       throw new InputFault(
           new Place(layup.file(), 0, 0, "measured_bottoms"),
-          lower.what() + ", " + millimetres(lower.depthMm()) + " mm, is not below " + upper.what() + ", "
-              + millimetres(upper.depthMm()) + " mm",
+          lower.what()
+              + ", "
+              + millimetres(lower.depthMm())
+              + " mm, is not below "
+              + upper.what()
+              + ", "
+              + millimetres(upper.depthMm())
+              + " mm",
           "measured depths must increase strictly from top to bottom: measure the two again");
     }
   }
@@ -103,8 +112,14 @@ final class MeasuredDepths {
     if (Math.abs(bottom.depthMm() - face.depthMm()) > allowed) {
       throw new InputFault(
           new Place(layup.file(), 0, 0, "measured_bottoms"),
-          bottom.what() + ", " + millimetres(bottom.depthMm()) + " mm, and " + face.what() + ", "
-              + millimetres(face.depthMm()) + " mm, are the same face but differ by more than their tolerances",
+          bottom.what()
+              + ", "
+              + millimetres(bottom.depthMm())
+              + " mm, and "
+              + face.what()
+              + ", "
+              + millimetres(face.depthMm())
+              + " mm, are the same face but differ by more than their tolerances",
           "leave one of them out, or measure again");
     }
   }

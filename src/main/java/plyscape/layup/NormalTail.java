@@ -6,10 +6,12 @@ public final class NormalTail {
   private NormalTail() {}
 
   /**
-   * Probability that a standard normal value is above {@code z}, to about 1e-14 relative for z above -1.
+   * Probability that a standard normal value is above {@code z}, to about 1e-14 relative for z
+   * above -1.
    *
-   * <p>Below 2.5 by the Taylor series of the distribution function about 0, above by the continued fraction of Laplace
-   * (Abramowitz and Stegun, <i>Handbook of Mathematical Functions</i>, 26.2.10 and 26.2.14).
+   * <p>Below 2.5 by the Taylor series of the distribution function about 0, above by the continued
+   * fraction of Laplace (Abramowitz and Stegun, <i>Handbook of Mathematical Functions</i>, 26.2.10
+   * and 26.2.14).
    */
   public static double above(double z) {
     if (z < 0) {
@@ -32,7 +34,10 @@ public final class NormalTail {
     return density / fraction;
   }
 
-  /** The z above which a standard normal value lies with the given probability, by bisection; for 1e-300 < p < 1. */
+  /**
+   * The z above which a standard normal value lies with the given probability, by bisection; for
+   * 1e-300 < p < 1.
+   */
   public static double inverse(double probability) {
     double low = -40;
     double high = 40;

@@ -12,7 +12,13 @@ package plyscape.layup;
  * @param wood free text, may be ""
  */
 public record Ply(
-    int number, String name, int rgb, double thicknessMm, double toleranceMm, double grainDeg, String wood) {
+    int number,
+    String name,
+    int rgb,
+    double thicknessMm,
+    double toleranceMm,
+    double grainDeg,
+    String wood) {
 
   /** The colour as {@code #rrggbb}. */
   public String colour() {

@@ -1,7 +1,8 @@
 package plyscape.layup;
 
 /**
- * Where one ply lies in the pressed panel and how it is cut; depths in mm, positive down from the top face. Immutable.
+ * Where one ply lies in the pressed panel and how it is cut; depths in mm, positive down from the
+ * top face. Immutable.
  *
  * @param ply the ply
  * @param topMm depth of its top
@@ -39,7 +40,10 @@ public record PlyDepth(
     return Math.max(neededTopMm, neededBottomMm);
   }
 
-  /** Whether the available clearance covers the need at both edges; sums of decimals are off by rounding, which doesn't count. */
+  /**
+   * Whether the available clearance covers the need at both edges; sums of decimals are off by
+   * rounding, which doesn't count.
+   */
   public boolean reliable() {
     return availableMm() >= neededMm() - 1e-9;
   }

@@ -3,11 +3,11 @@ package plyscape.layup;
 import plyscape.layup.MeasuredDepths.Known;
 
 /**
- * Depth and tolerance of every interface of the pressed panel (section 3 of the contract), mm, measured depths taken into
- * account. Interfaces are those of {@link LayerStack}.
+ * Depth and tolerance of every interface of the pressed panel (section 3 of the contract), mm,
+ * measured depths taken into account. Interfaces are those of {@link LayerStack}.
  *
- * <p>Between two known depths layers are scaled to fit, glue lines included; below the last known one they keep their nominal
- * thickness. Tolerances are never scaled.
+ * <p>Between two known depths layers are scaled to fit, glue lines included; below the last known
+ * one they keep their nominal thickness. Tolerances are never scaled.
  */
 final class PressedDepths {
 
@@ -55,14 +55,15 @@ final class PressedDepths {
 
   /** Measured over nominal thickness of the stretch between two known depths. */
   double factor(Known above, Known below) {
-    return (below.depthMm() - above.depthMm()) / stack.totalMm(above.interfaceIndex(), below.interfaceIndex());
+    return (below.depthMm() - above.depthMm())
+        / stack.totalMm(above.interfaceIndex(), below.interfaceIndex());
   }
 
   /**
-   * Plus or minus on the depth of an interface. A measured depth has its measuring tolerance. Between two known depths the
-   * tolerance is that of the nearer way around, plus the larger of the two measuring tolerances; {@code sqrt(AB / (A + B))}
-   * is the deviation of a sum of normal errors once the whole sum is known. Below the last known depth tolerances add up
-   * from there.
+   * Plus or minus on the depth of an interface. A measured depth has its measuring tolerance.
+   * Between two known depths the tolerance is that of the nearer way around, plus the larger of the
+   * two measuring tolerances; {@code sqrt(AB / (A + B))} is the deviation of a sum of normal errors
+   * once the whole sum is known. Below the last known depth tolerances add up from there.
    */
   double toleranceMm(int interfaceIndex, Method method) {
     Known above = measured.above(interfaceIndex);
@@ -70,12 +71,15 @@ final class PressedDepths {
       return above.toleranceMm();
     }
     Known below = measured.below(interfaceIndex);
-    double measuring = below == null ? above.toleranceMm() : Math.max(above.toleranceMm(), below.toleranceMm());
+    double measuring =
+        below == null ? above.toleranceMm() : Math.max(above.toleranceMm(), below.toleranceMm());
     int from = above.interfaceIndex();
     if (method == Method.WORST) {
       double sum = stack.toleranceSumMm(from, interfaceIndex);
       return measuring
-          + (below == null ? sum : Math.min(sum, stack.toleranceSumMm(interfaceIndex, below.interfaceIndex())));
+          + (below == null
+              ? sum
+              : Math.min(sum, stack.toleranceSumMm(interfaceIndex, below.interfaceIndex())));
     }
     double squares = stack.toleranceSquaresMm2(from, interfaceIndex);
     if (below != null) {

@@ -6,9 +6,9 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Readings of the same edge that don't fit the others, found one after the other by their deleted residual: how far a
- * reading lies from the mean of the rest, in deviations estimated from the rest (or stated). Among normal errors the whole
- * search names a good reading once in a thousand files.
+ * Readings of the same edge that don't fit the others, found one after the other by their deleted
+ * residual: how far a reading lies from the mean of the rest, in deviations estimated from the rest
+ * (or stated). Among normal errors the whole search names a good reading once in a thousand files.
  */
 final class ReadingOutliers {
 
@@ -28,12 +28,15 @@ final class ReadingOutliers {
    * Takes the outliers out of the list.
    *
    * @param readings changed: outliers are removed
-   * @param stated whether every reading's tolerance is stated; else scatter is taken from the readings
+   * @param stated whether every reading's tolerance is stated; else scatter is taken from the
+   *     readings
    * @param expectedMm expected depth of each interface, which tells the odd one of two
    */
   static List<Outlier> remove(List<Reading> readings, boolean stated, double[] expectedMm) {
     List<Outlier> found = new ArrayList<>();
-    for (Outlier next = worst(readings, stated, expectedMm); next != null; next = worst(readings, stated, expectedMm)) {
+    for (Outlier next = worst(readings, stated, expectedMm);
+        next != null;
+        next = worst(readings, stated, expectedMm)) {
       found.add(next);
       readings.remove(next.reading());
     }
@@ -61,7 +64,8 @@ final class ReadingOutliers {
         continue;
       } else {
         double rest = Math.max(0, all.squares() - square) / (all.degrees() - 1);
-        chance = 1 - StudentTail.within(rest > 0 ? Math.sqrt(square / rest) : 1e9, all.degrees() - 1);
+        chance =
+            1 - StudentTail.within(rest > 0 ? Math.sqrt(square / rest) : 1e9, all.degrees() - 1);
       }
       double far = Math.abs(r.depthMm() - expectedMm[r.interfaceIndex()]);
       boolean same = worst != null && Math.abs(chance - worstChance) <= 1e-12 && far > worstFar;
@@ -94,7 +98,8 @@ final class ReadingOutliers {
         Cell c = cells.getOrDefault(r.interfaceIndex(), new Cell(0, 0, 0));
         double sum = c.weight() + w;
         cells.put(
-            r.interfaceIndex(), new Cell(c.count() + 1, sum, c.mean() + (r.depthMm() - c.mean()) * w / sum));
+            r.interfaceIndex(),
+            new Cell(c.count() + 1, sum, c.mean() + (r.depthMm() - c.mean()) * w / sum));
       }
       double squares = 0;
       for (Reading r : readings) {

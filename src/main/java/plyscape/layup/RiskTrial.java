@@ -4,13 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Colour risk by sampling whole panels: a check of the closed form that shares only the expected depths with it.
+ * Colour risk by sampling whole panels: a check of the closed form that shares only the expected
+ * depths with it.
  *
- * <p>Each panel draws an error for every ply, every glue line, the flatness, the machine's Z and the sanding, each normal with
- * a third of its tolerance as deviation. Measured panels are conditioned on what was measured by the general rule for
- * normal errors (the drawn errors less covariance times inverse covariance times what they miss the measured depths by),
- * which needs no formula for a stretch; then the measuring error itself is added, inside a stretch that of its worse end.
- * The share of panels whose face lies outside its ply is the risk; its standard error is {@link Result#standardError()}.
+ * <p>Each panel draws an error for every ply, every glue line, the flatness, the machine's Z and
+ * the sanding, each normal with a third of its tolerance as deviation. Measured panels are
+ * conditioned on what was measured by the general rule for normal errors (the drawn errors less
+ * covariance times inverse covariance times what they miss the measured depths by), which needs no
+ * formula for a stretch; then the measuring error itself is added, inside a stretch that of its
+ * worse end. The share of panels whose face lies outside its ply is the risk; its standard error is
+ * {@link Result#standardError()}.
  */
 public final class RiskTrial {
 
@@ -116,7 +119,10 @@ public final class RiskTrial {
     }
   }
 
-  /** Measured interfaces that add something: one that no error separates from the one above is held by that already. */
+  /**
+   * Measured interfaces that add something: one that no error separates from the one above is held
+   * by that already.
+   */
   private static int[] heldInterfaces(PressedDepths pressed) {
     List<Integer> held = new ArrayList<>();
     int last = 0;
@@ -129,7 +135,10 @@ public final class RiskTrial {
     return held.stream().mapToInt(Integer::intValue).toArray();
   }
 
-  /** Covariance with the held interfaces times the inverse of their own; errors at i and j share the layers above both. */
+  /**
+   * Covariance with the held interfaces times the inverse of their own; errors at i and j share the
+   * layers above both.
+   */
   private static double[][] gain(LayerStack stack, int[] held) {
     double[][] own = new double[held.length][held.length];
     for (int a = 0; a < held.length; a++) {

@@ -1,8 +1,9 @@
 package plyscape.layup;
 
 /**
- * Standard normal values from a seed, the same on every machine and Java version: SplitMix64 (Steele, Lea, Flood, OOPSLA
- * 2014) made normal by Marsaglia's polar method. Not safe for use by several threads.
+ * Standard normal values from a seed, the same on every machine and Java version: SplitMix64
+ * (Steele, Lea, Flood, OOPSLA 2014) made normal by Marsaglia's polar method. Not safe for use by
+ * several threads.
  */
 public final class SeededNormals {
 

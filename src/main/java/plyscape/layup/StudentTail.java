@@ -1,13 +1,16 @@
 package plyscape.layup;
 
-/** Student's t distribution for whole degrees of freedom, and the tail of the chi-square distribution. */
+/**
+ * Student's t distribution for whole degrees of freedom, and the tail of the chi-square
+ * distribution.
+ */
 public final class StudentTail {
 
   private StudentTail() {}
 
   /**
-   * Probability that |t| is below the given value, exact finite sums (Abramowitz and Stegun, <i>Handbook of Mathematical
-   * Functions</i>, 26.7.3 and 26.7.4).
+   * Probability that |t| is below the given value, exact finite sums (Abramowitz and Stegun,
+   * <i>Handbook of Mathematical Functions</i>, 26.7.3 and 26.7.4).
    *
    * @param degrees 1 or more
    */
@@ -43,7 +46,10 @@ public final class StudentTail {
     return high;
   }
 
-  /** Probability that a chi-square value is above x; Wilson and Hilferty's cube root rule, good to a few per cent here. */
+  /**
+   * Probability that a chi-square value is above x; Wilson and Hilferty's cube root rule, good to a
+   * few per cent here.
+   */
   public static double chiSquareAbove(double x, int degrees) {
     double spread = 2.0 / (9 * degrees);
     return NormalTail.above((Math.cbrt(x / degrees) - (1 - spread)) / Math.sqrt(spread));

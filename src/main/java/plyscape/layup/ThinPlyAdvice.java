@@ -7,15 +7,18 @@ import java.util.TreeMap;
 import java.util.function.DoubleFunction;
 
 /**
- * What would make an unreliable ply reliable, in numbers, one change at a time with all else as it is; and what measuring
- * the panel would gain. Lengths in mm. Immutable.
+ * What would make an unreliable ply reliable, in numbers, one change at a time with all else as it
+ * is; and what measuring the panel would gain. Lengths in mm. Immutable.
  *
  * @param plyNumber the unreliable ply
- * @param thicknessMm nominal thickness that it would need. Exact: the need doesn't depend on the thickness
- * @param toleranceMm greatest tolerance, asked of every ply alike (those that are better stay as they are), at which it would
- *     pass, or null when even exact plies wouldn't do
- * @param flatnessMm greatest flatness error at which it would pass, or null when even a flat panel wouldn't do
- * @param best the single measurement after which this ply's clearance is best, or null when nothing is left to measure
+ * @param thicknessMm nominal thickness that it would need. Exact: the need doesn't depend on the
+ *     thickness
+ * @param toleranceMm greatest tolerance, asked of every ply alike (those that are better stay as
+ *     they are), at which it would pass, or null when even exact plies wouldn't do
+ * @param flatnessMm greatest flatness error at which it would pass, or null when even a flat panel
+ *     wouldn't do
+ * @param best the single measurement after which this ply's clearance is best, or null when nothing
+ *     is left to measure
  */
 public record ThinPlyAdvice(
     int plyNumber, double thicknessMm, Double toleranceMm, Double flatnessMm, Measurement best) {
@@ -31,7 +34,12 @@ public record ThinPlyAdvice(
    * @param passes whether the ply in question would then be reliable
    */
   public record Measurement(
-      int bottomOfPly, double measuringToleranceMm, double neededMm, int unreliable, boolean helps, boolean passes) {}
+      int bottomOfPly,
+      double measuringToleranceMm,
+      double neededMm,
+      int unreliable,
+      boolean helps,
+      boolean passes) {}
 
   /**
    * Advice for each unreliable ply, top to bottom.
@@ -49,7 +57,8 @@ public record ThinPlyAdvice(
     return List.copyOf(all);
   }
 
-  private static ThinPlyAdvice of(Layup layup, CutAllowance allowance, double measuring, PlyDepth depth) {
+  private static ThinPlyAdvice of(
+      Layup layup, CutAllowance allowance, double measuring, PlyDepth depth) {
     int number = depth.ply().number();
     double pressedShare = 2 * depth.availableMm() / depth.ply().thicknessMm();
     double greatest = layup.plies().stream().mapToDouble(Ply::toleranceMm).max().orElse(0);
@@ -61,13 +70,17 @@ public record ThinPlyAdvice(
         best(layup, allowance, measuring, number));
   }
 
-  /** Everything that could still be measured, each with what it would bring to one ply; the panel's thickness first. */
+  /**
+   * Everything that could still be measured, each with what it would bring to one ply; the panel's
+   * thickness first.
+   */
   public static List<Measurement> measurements(
       Layup layup, CutAllowance allowance, double measuringToleranceMm, int plyNumber) {
     PressedDepths pressed = new PressedDepths(layup);
     double before = DepthModel.depths(layup, allowance, true).get(plyNumber - 1).neededMm();
     int plies = layup.plies().size();
-    boolean bottomKnown = pressed.measured().above(LayerStack.bottomOf(plies)).interfaceIndex() == 2 * plies - 1;
+    boolean bottomKnown =
+        pressed.measured().above(LayerStack.bottomOf(plies)).interfaceIndex() == 2 * plies - 1;
     List<Measurement> all = new ArrayList<>();
     for (int ply = 0; ply < plies; ply++) {
       boolean thickness = ply == 0;
@@ -78,18 +91,27 @@ public record ThinPlyAdvice(
           thickness ? layup.measuredThicknessToleranceMm() : layup.measuredBottomsToleranceMm();
       double tolerance = stated > 0 ? stated : measuringToleranceMm;
       double expected = pressed.depthMm(LayerStack.bottomOf(thickness ? plies : ply));
-      Layup then = thickness ? withThickness(layup, expected, tolerance) : withBottom(layup, ply, expected, tolerance);
+      Layup then =
+          thickness
+              ? withThickness(layup, expected, tolerance)
+              : withBottom(layup, ply, expected, tolerance);
       List<PlyDepth> after = DepthModel.depths(then, allowance, true);
       PlyDepth depth = after.get(plyNumber - 1);
       int unreliable = (int) after.stream().filter(d -> !d.reliable()).count();
       all.add(
           new Measurement(
-              ply, tolerance, depth.neededMm(), unreliable, depth.neededMm() < before - 1e-9, depth.reliable()));
+              ply,
+              tolerance,
+              depth.neededMm(),
+              unreliable,
+              depth.neededMm() < before - 1e-9,
+              depth.reliable()));
     }
     return List.copyOf(all);
   }
 
-  private static Measurement best(Layup layup, CutAllowance allowance, double measuring, int plyNumber) {
+  private static Measurement best(
+      Layup layup, CutAllowance allowance, double measuring, int plyNumber) {
     Measurement best = null;
     for (Measurement m : measurements(layup, allowance, measuring, plyNumber)) {
       boolean better =
@@ -101,7 +123,10 @@ public record ThinPlyAdvice(
     return best;
   }
 
-  /** The need grows with every tolerance, so that the greatest value that passes is found by halving. */
+  /**
+   * The need grows with every tolerance, so that the greatest value that passes is found by
+   * halving.
+   */
   private static Double greatestPassing(
       DoubleFunction<Layup> change, double greatest, CutAllowance allowance, int plyNumber) {
     if (!passes(change.apply(0), allowance, plyNumber)) {
@@ -130,31 +155,68 @@ public record ThinPlyAdvice(
             .map(
                 p ->
                     new Ply(
-                        p.number(), p.name(), p.rgb(), p.thicknessMm(), Math.min(p.toleranceMm(), most),
-                        p.grainDeg(), p.wood()))
+                        p.number(),
+                        p.name(),
+                        p.rgb(),
+                        p.thicknessMm(),
+                        Math.min(p.toleranceMm(), most),
+                        p.grainDeg(),
+                        p.wood()))
             .toList();
     return new Layup(
-        l.file(), l.name(), plies, l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(), l.measuredBottomsMm(), l.measuredBottomsToleranceMm(), l.flatnessMm());
+        l.file(),
+        l.name(),
+        plies,
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        l.measuredThicknessMm(),
+        l.measuredThicknessToleranceMm(),
+        l.measuredBottomsMm(),
+        l.measuredBottomsToleranceMm(),
+        l.flatnessMm());
   }
 
   private static Layup withFlatness(Layup l, double flatness) {
     return new Layup(
-        l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(), l.measuredBottomsMm(), l.measuredBottomsToleranceMm(), flatness);
+        l.file(),
+        l.name(),
+        l.plies(),
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        l.measuredThicknessMm(),
+        l.measuredThicknessToleranceMm(),
+        l.measuredBottomsMm(),
+        l.measuredBottomsToleranceMm(),
+        flatness);
   }
 
   private static Layup withThickness(Layup l, double thickness, double tolerance) {
     return new Layup(
-        l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), thickness, tolerance,
-        l.measuredBottomsMm(), l.measuredBottomsToleranceMm(), l.flatnessMm());
+        l.file(),
+        l.name(),
+        l.plies(),
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        thickness,
+        tolerance,
+        l.measuredBottomsMm(),
+        l.measuredBottomsToleranceMm(),
+        l.flatnessMm());
   }
 
   private static Layup withBottom(Layup l, int ply, double depth, double tolerance) {
     SortedMap<Integer, Double> bottoms = new TreeMap<>(l.measuredBottomsMm());
     bottoms.put(ply, depth);
     return new Layup(
-        l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(), bottoms, tolerance, l.flatnessMm());
+        l.file(),
+        l.name(),
+        l.plies(),
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        l.measuredThicknessMm(),
+        l.measuredThicknessToleranceMm(),
+        bottoms,
+        tolerance,
+        l.flatnessMm());
   }
 }

@@ -10,4 +10,5 @@ package plyscape.layup;
  * @param wood free text, may be ""
  * @param count sheets that are there
  */
-public record Veneer(String name, int rgb, double thicknessMm, double toleranceMm, String wood, int count) {}
+public record Veneer(
+    String name, int rgb, double thicknessMm, double toleranceMm, String wood, int count) {}

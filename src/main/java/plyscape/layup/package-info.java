@@ -1,11 +1,14 @@
 /**
- * Where each ply lies in the pressed panel, how sure that is, and how likely the wrong colour is: arithmetic, no geometry.
+ * Where each ply lies in the pressed panel, how sure that is, and how likely the wrong colour is:
+ * arithmetic, no geometry.
  *
  * <p>In: a {@link plyscape.layup.Layup} (nominal thicknesses, tolerances, what was measured) and a
  * {@link plyscape.layup.CutAllowance}. Out: one {@link plyscape.layup.PlyDepth} a ply, from {@link
- * plyscape.layup.DepthModel}; advice, risks by formula and by sampling, calibrated depths, proposed layups.
+ * plyscape.layup.DepthModel}; advice, risks by formula and by sampling, calibrated depths, proposed
+ * layups.
  *
- * <p>Lengths are mm, depths positive down from the panel's top face, tolerances plus or minus and at least 0. Always true:
- * boundaries don't rise from top to bottom; results depend on nothing but the arguments. Uses {@code fault} and {@code text}.
+ * <p>Lengths are mm, depths positive down from the panel's top face, tolerances plus or minus and
+ * at least 0. Always true: boundaries don't rise from top to bottom; results depend on nothing but
+ * the arguments. Uses {@code fault} and {@code text}.
  */
 package plyscape.layup;

@@ -5,7 +5,8 @@ package plyscape.machine;
  *
  * @param radius distance of the start from the centre, mm
  * @param startAngle of the start about the centre, radians
- * @param sweep angle turned, radians, positive counterclockwise; a full turn when the end is the start
+ * @param sweep angle turned, radians, positive counterclockwise; a full turn when the end is the
+ *     start
  * @param length of the path in space, mm, the change of depth counted
  */
 public record ArcGeometry(double radius, double startAngle, double sweep, double length) {

@@ -3,8 +3,9 @@ package plyscape.machine;
 /**
  * Greatest speed (mm/s) and acceleration (mm/s2) of each axis, X Y Z in this order. Immutable.
  *
- * <p>Along the path both are also held to {@code pathAcceleration} and {@code pathSpeed}, because controllers are set up
- * with one figure that must do for any direction; this is also what the closed forms in the literature assume.
+ * <p>Along the path both are also held to {@code pathAcceleration} and {@code pathSpeed}, because
+ * controllers are set up with one figure that must do for any direction; this is also what the
+ * closed forms in the literature assume.
  */
 public record AxisLimits(
     double speedX,
@@ -38,7 +39,8 @@ public record AxisLimits(
 
   /** Greatest acceleration along a unit direction, mm/s2. */
   double acceleration(double ux, double uy, double uz) {
-    return Math.min(pathAcceleration, least(ux, uy, uz, accelerationX, accelerationY, accelerationZ));
+    return Math.min(
+        pathAcceleration, least(ux, uy, uz, accelerationX, accelerationY, accelerationZ));
   }
 
   private static double least(double ux, double uy, double uz, double x, double y, double z) {

@@ -55,8 +55,21 @@ public record Machine(
       double zErrorMm,
       Zero zero,
       ZeroZ zeroZ) {
-    this(travelXMm, travelYMm, travelZMm, rapidMmPerMin, accelerationMmPerS2, corneringMm, safeHeightMm, zErrorMm,
-        zero, zeroZ, SLOT_FEED, true, RAMP_DEGREES, TOOL_CHANGE_S);
+    this(
+        travelXMm,
+        travelYMm,
+        travelZMm,
+        rapidMmPerMin,
+        accelerationMmPerS2,
+        corneringMm,
+        safeHeightMm,
+        zErrorMm,
+        zero,
+        zeroZ,
+        SLOT_FEED,
+        true,
+        RAMP_DEGREES,
+        TOOL_CHANGE_S);
   }
 
   /** Place of the program's X0 Y0 on the panel. */

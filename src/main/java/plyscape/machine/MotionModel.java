@@ -5,13 +5,14 @@ import java.util.List;
 /**
  * Gives the time that a list of moves takes on a controller with look-ahead, from rest to rest.
  *
- * <p>Speed along each move is a trapezoid or triangle: never over the feed (rapids: the machine's rapid), never over what
- * the axes can do, on arcs never over sqrt(a r). Between two moves the speed is held to that of a circle which touches
- * both and stays within the cornering deviation d of the corner: with the inner angle t between them, R = d sin(t/2) / (1 -
- * sin(t/2)) and v = sqrt(a R) (references.md, section 5); a reversal is a full stop, going straight on has no limit. One
- * pass backwards and one forwards over all moves give the highest speeds that respect every acceleration, so the look-ahead
- * has no end: a real controller with a short buffer is slower on very short segments. Jerk, spindle start and tool changes
- * are left out.
+ * <p>Speed along each move is a trapezoid or triangle: never over the feed (rapids: the machine's
+ * rapid), never over what the axes can do, on arcs never over sqrt(a r). Between two moves the
+ * speed is held to that of a circle which touches both and stays within the cornering deviation d
+ * of the corner: with the inner angle t between them, R = d sin(t/2) / (1 - sin(t/2)) and v =
+ * sqrt(a R) (references.md, section 5); a reversal is a full stop, going straight on has no limit.
+ * One pass backwards and one forwards over all moves give the highest speeds that respect every
+ * acceleration, so the look-ahead has no end: a real controller with a short buffer is slower on
+ * very short segments. Jerk, spindle start and tool changes are left out.
  */
 public final class MotionModel {
 
@@ -42,11 +43,14 @@ public final class MotionModel {
     double[] length = new double[n];
     double[] speed = new double[n];
     double[] acceleration = new double[n];
-    double[] entry = new double[n + 1]; // greatest speed at the start of each move, later made attainable
+    double[] entry =
+        new double[n + 1]; // greatest speed at the start of each move, later made attainable
     measure(startX, startY, startDepth, moves, length, speed, acceleration, entry);
     for (int i = n - 1; i >= 0; i--) {
       if (length[i] > 0) {
-        entry[i] = Math.min(entry[i], Math.sqrt(entry[i + 1] * entry[i + 1] + 2 * acceleration[i] * length[i]));
+        entry[i] =
+            Math.min(
+                entry[i], Math.sqrt(entry[i + 1] * entry[i + 1] + 2 * acceleration[i] * length[i]));
       } else {
         entry[i] = Math.min(entry[i], entry[i + 1]);
       }
@@ -68,8 +72,9 @@ public final class MotionModel {
   }
 
   /**
-   * Seconds for a length with given speeds at both ends (attainable within it): peak speed vp = min(v, sqrt(a d + (v0^2 +
-   * v1^2) / 2)), time (2 vp - v0 - v1) / a + rest / vp (references.md, section 5).
+   * Seconds for a length with given speeds at both ends (attainable within it): peak speed vp =
+   * min(v, sqrt(a d + (v0^2 + v1^2) / 2)), time (2 vp - v0 - v1) / a + rest / vp (references.md,
+   * section 5).
    */
   static double seconds(double length, double v0, double v1, double v, double a) {
     double peak = Math.min(v, Math.sqrt(a * length + (v0 * v0 + v1 * v1) / 2));
@@ -77,7 +82,10 @@ public final class MotionModel {
     return (2 * peak - v0 - v1) / a + Math.max(0, length - ramps) / peak;
   }
 
-  /** Speed at which a corner is passed, mm/s, from the cosine of the angle by which the direction turns. */
+  /**
+   * Speed at which a corner is passed, mm/s, from the cosine of the angle by which the direction
+   * turns.
+   */
   double cornerSpeed(double cosTurn, double acceleration) {
     double halfSine = Math.sqrt(Math.max(0, (1 + cosTurn) / 2));
     if (halfSine > 1 - 1e-12) {
@@ -87,7 +95,13 @@ public final class MotionModel {
   }
 
   private void measure(
-      double x, double y, double depth, List<Move> moves, double[] length, double[] speed, double[] acceleration,
+      double x,
+      double y,
+      double depth,
+      List<Move> moves,
+      double[] length,
+      double[] speed,
+      double[] acceleration,
       double[] entry) {
     double px = 0;
     double py = 0;
@@ -139,9 +153,10 @@ public final class MotionModel {
           }
           v = Math.min(v, move.feedMmPerMin() / 60);
         }
-        double corner = px == 0 && py == 0 && pz == 0
-            ? 0
-            : cornerSpeed(px * sx + py * sy + pz * sz, Math.min(a, lastAcceleration));
+        double corner =
+            px == 0 && py == 0 && pz == 0
+                ? 0
+                : cornerSpeed(px * sx + py * sy + pz * sz, Math.min(a, lastAcceleration));
         entry[i] = Math.min(Math.min(corner, lastSpeed), v);
         px = ex;
         py = ey;

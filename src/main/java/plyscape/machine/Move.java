@@ -1,8 +1,8 @@
 package plyscape.machine;
 
 /**
- * One motion to an end point, in panel coordinates: X and Y in mm, depth in mm positive down (so a height over the panel
- * is negative). Where it starts is where the move before it ended. Immutable.
+ * One motion to an end point, in panel coordinates: X and Y in mm, depth in mm positive down (so a
+ * height over the panel is negative). Where it starts is where the move before it ended. Immutable.
  *
  * @param kind what kind of motion
  * @param x end X
@@ -12,9 +12,19 @@ package plyscape.machine;
  * @param centreY arc centre Y (absolute), only for arcs
  * @param feedMmPerMin feed, 0 for rapids
  */
-public record Move(Kind kind, double x, double y, double depth, double centreX, double centreY, double feedMmPerMin) {
+public record Move(
+    Kind kind,
+    double x,
+    double y,
+    double depth,
+    double centreX,
+    double centreY,
+    double feedMmPerMin) {
 
-  /** Kinds of motion; arcs are in the XY plane, seen from above, and may change depth evenly along the way. */
+  /**
+   * Kinds of motion; arcs are in the XY plane, seen from above, and may change depth evenly along
+   * the way.
+   */
   public enum Kind {
     RAPID,
     LINE,
@@ -34,9 +44,21 @@ public record Move(Kind kind, double x, double y, double depth, double centreX, 
 
   /** An arc about an absolute centre. */
   public static Move arc(
-      boolean clockwise, double x, double y, double depth, double centreX, double centreY, double feedMmPerMin) {
+      boolean clockwise,
+      double x,
+      double y,
+      double depth,
+      double centreX,
+      double centreY,
+      double feedMmPerMin) {
     return new Move(
-        clockwise ? Kind.CLOCKWISE : Kind.COUNTERCLOCKWISE, x, y, depth, centreX, centreY, feedMmPerMin);
+        clockwise ? Kind.CLOCKWISE : Kind.COUNTERCLOCKWISE,
+        x,
+        y,
+        depth,
+        centreX,
+        centreY,
+        feedMmPerMin);
   }
 
   /** Whether this is an arc. */

@@ -1,7 +1,8 @@
 package plyscape.machine;
 
 /**
- * How long a list of moves takes and how far it goes. Immutable but for the array, which callers don't change.
+ * How long a list of moves takes and how far it goes. Immutable but for the array, which callers
+ * don't change.
  *
  * @param cutS seconds of all G1 G2 G3 moves
  * @param rapidS seconds of all G0 moves

@@ -55,8 +55,22 @@ public record Tool(
       double plungeMmPerMin,
       double stepdownMm,
       double stepover) {
-    this(name, shape, diameterMm, fluteLengthMm, flutes, rpm, feedMmPerMin, plungeMmPerMin, stepdownMm, stepover,
-        0, 0, 0, 0, 0);
+    this(
+        name,
+        shape,
+        diameterMm,
+        fluteLengthMm,
+        flutes,
+        rpm,
+        feedMmPerMin,
+        plungeMmPerMin,
+        stepdownMm,
+        stepover,
+        0,
+        0,
+        0,
+        0,
+        0);
   }
 
   /** Half the diameter. */

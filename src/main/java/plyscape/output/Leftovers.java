@@ -19,16 +19,20 @@ import java.util.stream.Stream;
 /**
  * The hidden names beside a target, and what killed runs left under them.
  *
- * <p>A run for {@code out} works under {@code .out.plyscape-KEY.part}, sets an old output aside as {@code .old}, and holds
- * a lock on {@code .lock} all the while. The system drops the lock however the run ends, so whatever can be locked is left
- * over: a {@code .part} is deleted; an {@code .old} is put back when the target isn't there (the run was killed between
- * its two renames), else deleted.
+ * <p>A run for {@code out} works under {@code .out.plyscape-KEY.part}, sets an old output aside as
+ * {@code .old}, and holds a lock on {@code .lock} all the while. The system drops the lock however
+ * the run ends, so whatever can be locked is left over: a {@code .part} is deleted; an {@code .old}
+ * is put back when the target isn't there (the run was killed between its two renames), else
+ * deleted.
  */
 final class Leftovers {
 
   private static final String MARK = ".plyscape-";
 
-  /** Keys of this process's own runs: closing a second channel on a file drops the locks on it, so never open those. */
+  /**
+   * Keys of this process's own runs: closing a second channel on a file drops the locks on it, so
+   * never open those.
+   */
   private static final Set<Path> OURS = Collections.newSetFromMap(new ConcurrentHashMap<>());
 
   private Leftovers() {}
@@ -55,7 +59,8 @@ final class Leftovers {
     Set<String> keys = new TreeSet<>();
     String prefix = prefix(target);
     try (DirectoryStream<Path> files =
-        Files.newDirectoryStream(target.toAbsolutePath().getParent(), file -> named(file, prefix))) {
+        Files.newDirectoryStream(
+            target.toAbsolutePath().getParent(), file -> named(file, prefix))) {
       for (Path file : files) {
         String name = file.getFileName().toString();
         keys.add(name.substring(prefix.length(), name.lastIndexOf('.')));
@@ -90,7 +95,10 @@ final class Leftovers {
     }
   }
 
-  /** Puts an old output back if its place is empty, and deletes the rest of one run's hidden directories. */
+  /**
+   * Puts an old output back if its place is empty, and deletes the rest of one run's hidden
+   * directories.
+   */
   static void settle(Path target, String key) throws IOException {
     Path old = name(target, key, "old");
     if (Files.isDirectory(old) && Files.notExists(target)) {

@@ -26,8 +26,9 @@ import java.util.stream.Stream;
 import plyscape.fault.JobFault;
 
 /**
- * A directory in the making. Files are written beside the target; {@link #publish} moves all of them into place at once;
- * closing without publishing leaves nothing. Not for use by several threads, but several may be open at a time.
+ * A directory in the making. Files are written beside the target; {@link #publish} moves all of
+ * them into place at once; closing without publishing leaves nothing. Not for use by several
+ * threads, but several may be open at a time.
  */
 public final class OutputDirectory implements FileSink, AutoCloseable {
 
@@ -54,7 +55,10 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     this.target = target;
     this.kind = kind;
     this.force = force;
-    this.key = Long.toString(ProcessHandle.current().pid(), 36) + "-" + Long.toString(RUNS.incrementAndGet(), 36);
+    this.key =
+        Long.toString(ProcessHandle.current().pid(), 36)
+            + "-"
+            + Long.toString(RUNS.incrementAndGet(), 36);
   }
 
   /**
@@ -99,7 +103,8 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     try {
       Path absolute = asked.toAbsolutePath().normalize();
       if (absolute.getFileName() == null) {
-        throw new JobFault("can't write to " + asked + ": it is the root of the file system", "choose another -o");
+        throw new JobFault(
+            "can't write to " + asked + ": it is the root of the file system", "choose another -o");
       }
       return Files.isDirectory(absolute) ? absolute.toRealPath() : absolute;
     } catch (IOException e) {
@@ -116,12 +121,16 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     Files.createDirectory(aside("part"));
   }
 
-  /** Another run that clears up may delete our lock's file before we hold the lock, so it must still be there after. */
+  /**
+   * Another run that clears up may delete our lock's file before we hold the lock, so it must still
+   * be there after.
+   */
   private void takeLock() throws IOException {
     Path file = aside("lock");
     Leftovers.claim(file);
     for (int attempt = 0; attempt < 20; attempt++) {
-      FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      FileChannel channel =
+          FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       if (channel.tryLock() != null && Files.exists(file)) {
         lock = channel;
         return;
@@ -163,19 +172,26 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       return;
     }
     if (!force) {
-      throw new JobFault(asked + " exists and isn't empty", "choose another -o, or replace it with --force");
+      throw new JobFault(
+          asked + " exists and isn't empty", "choose another -o, or replace it with --force");
     }
     OutputKind found = found();
     for (String file : files) {
       if (!found.owns(file) || files.size() >= LOOKED_AT - 1) {
         throw new JobFault(
-            asked + " holds \"" + file + "\", which plyscape didn't write there, so it isn't replaced",
+            asked
+                + " holds \""
+                + file
+                + "\", which plyscape didn't write there, so it isn't replaced",
             "move that away, or choose another -o");
       }
     }
     if (!isOurs(found)) {
       throw new JobFault(
-          asked + " isn't an output of this command (no " + kind.keyFile() + " of its kind), so it isn't replaced",
+          asked
+              + " isn't an output of this command (no "
+              + kind.keyFile()
+              + " of its kind), so it isn't replaced",
           "choose another -o");
     }
   }
@@ -200,11 +216,16 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     }
   }
 
-  /** Files and links in it as relative names with slashes, sorted; the first few thousand, to answer soon for any directory. */
+  /**
+   * Files and links in it as relative names with slashes, sorted; the first few thousand, to answer
+   * soon for any directory.
+   */
   private static List<String> files(Path directory) throws IOException {
     try (Stream<Path> walk = Files.walk(directory)) {
       return walk.limit(LOOKED_AT)
-          .filter(path -> !path.equals(directory) && !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
+          .filter(
+              path ->
+                  !path.equals(directory) && !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
           .map(path -> directory.relativize(path).toString().replace('\\', '/'))
           .sorted()
           .toList();
@@ -260,8 +281,8 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   }
 
   /**
-   * Moves everything into place. An earlier output is set aside first and deleted last, so that there is always a whole
-   * one to be had.
+   * Moves everything into place. An earlier output is set aside first and deleted last, so that
+   * there is always a whole one to be had.
    *
    * @throws JobFault if something was put there meanwhile, or the system refuses
    */
@@ -277,7 +298,8 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       }
       moveIn(replace);
     } catch (IOException e) {
-      throw new JobFault("can't put the output into " + asked + ": " + reason(e), "choose another -o");
+      throw new JobFault(
+          "can't put the output into " + asked + ": " + reason(e), "choose another -o");
     }
     madeParents.clear();
     close();

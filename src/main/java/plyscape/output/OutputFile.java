@@ -46,11 +46,12 @@ public final class OutputFile {
   public static void write(Path file, byte[] bytes, boolean force) {
     require(file, force);
     Path target = file.toAbsolutePath();
-    Path aside = target.resolveSibling("." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+    Path aside =
+        target.resolveSibling(
+            "." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
     try {
       try {
-        Files.write(
-            aside, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        Files.write(aside, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         if (force) {
           Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
         } else {
@@ -60,10 +61,14 @@ public final class OutputFile {
         Files.deleteIfExists(aside);
       }
     } catch (FileAlreadyExistsException e) {
-      throw new JobFault("can't write " + file + ": something was put there meanwhile", "choose another file");
+      throw new JobFault(
+          "can't write " + file + ": something was put there meanwhile", "choose another file");
     } catch (IOException e) {
       throw new JobFault(
-          "can't write " + file + ": " + (Files.isDirectory(target.getParent()) ? e.getMessage() : "no such directory"),
+          "can't write "
+              + file
+              + ": "
+              + (Files.isDirectory(target.getParent()) ? e.getMessage() : "no such directory"),
           "choose another file");
     }
   }

@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.regex.Pattern;
 
 /**
- * What a command's output directory looks like, so that {@code --force} only ever replaces one that holds nothing else.
+ * What a command's output directory looks like, so that {@code --force} only ever replaces one that
+ * holds nothing else.
  *
  * @param keyFile the file that marks such a directory
  * @param keyText text that stands near the start of that file
@@ -28,8 +29,12 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
           "layers/[^/]+\\.(svg|geojson|dxf)",
           "passes/[^/]+\\.nc");
 
-  /** The output of {@code plan} for a landscape over several panels: an output of {@code plan} a panel. */
-  public static final OutputKind TILES = PLAN.many("tiles.json", "plyscape-tiles-1", "tile-\\d+-\\d+", "overview\\.png");
+  /**
+   * The output of {@code plan} for a landscape over several panels: an output of {@code plan} a
+   * panel.
+   */
+  public static final OutputKind TILES =
+      PLAN.many("tiles.json", "plyscape-tiles-1", "tile-\\d+-\\d+", "overview\\.png");
 
   /** The output of {@code preview}: one picture. The key text stands in every PNG's signature. */
   public static final OutputKind PREVIEW = of("preview.png", "PNG", "preview\\.png");
@@ -39,7 +44,10 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
     return new OutputKind(keyFile, keyText, List.of(names).stream().map(Pattern::compile).toList());
   }
 
-  /** Several of this kind in folders of a name's pattern, with a key file and other files above them. */
+  /**
+   * Several of this kind in folders of a name's pattern, with a key file and other files above
+   * them.
+   */
   private OutputKind many(String key, String text, String folder, String... others) {
     List<String> all = new ArrayList<>(List.of(others));
     all.add(Pattern.quote(key));

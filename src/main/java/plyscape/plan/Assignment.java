@@ -11,7 +11,10 @@ import plyscape.layup.DepthModel;
 import plyscape.layup.PlyDepth;
 import plyscape.region.Tiling;
 
-/** Checks that the plies which something is assigned to can bear it: thick enough to hit, and with wood under them. */
+/**
+ * Checks that the plies which something is assigned to can bear it: thick enough to hit, and with
+ * wood under them.
+ */
 final class Assignment {
 
   private final Job job;
@@ -39,7 +42,8 @@ final class Assignment {
     }
     if (strict && !thin.isEmpty()) {
       throw new JobFault(
-          String.join("; ", thin.stream().map(Warning::message).toList()), "--strict allows no unreliable ply");
+          String.join("; ", thin.stream().map(Warning::message).toList()),
+          "--strict allows no unreliable ply");
     }
     thin.forEach(w -> warnings.add(w.code(), w.message(), w.where()));
   }

@@ -18,7 +18,10 @@ import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.PocketLevel;
 import plyscape.toolpath.ToolRun;
 
-/** The second half of a run, for one panel: toolpaths, G-code, the simulation of that G-code, the bound. */
+/**
+ * The second half of a run, for one panel: toolpaths, G-code, the simulation of that G-code, the
+ * bound.
+ */
 final class PanelCut {
 
   private final PlanOptions options;
@@ -36,20 +39,28 @@ final class PanelCut {
     Job job = regions.job();
     List<PocketLevel> levels = levels(regions);
 
-    // The bound needs only the pockets: it is worked out beside the paths, which keep one processor busy for long.
+    // The bound needs only the pockets: it is worked out beside the paths, which keep one processor
+    // busy for long.
     FutureTask<Double> bound =
         new FutureTask<>(
-            () -> LowerBound.seconds(levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
+            () ->
+                LowerBound.seconds(
+                    levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
     ForkJoinPool.commonPool().execute(bound);
 
     progress.stage("toolpaths");
-    List<ToolRun> runs = PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
+    List<ToolRun> runs =
+        PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
     TravelCheck.require(job, regions.thicknessMm(), runs);
 
     progress.stage("G-code");
-    ProgramMaker maker = new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
+    ProgramMaker maker =
+        new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
     List<ProgramMaker.Made> made =
-        IntStream.range(0, runs.size()).parallel().mapToObj(i -> maker.make(i + 1, runs.get(i))).toList();
+        IntStream.range(0, runs.size())
+            .parallel()
+            .mapToObj(i -> maker.make(i + 1, runs.get(i)))
+            .toList();
 
     progress.stage("simulation");
     CutResult result = Proof.of(regions, made, options.simulationCellMm());
@@ -74,7 +85,10 @@ final class PanelCut {
         regions.version());
   }
 
-  /** Pockets with a depth over 0, from the top down; those of plies that don't show are kept as steps on the way. */
+  /**
+   * Pockets with a depth over 0, from the top down; those of plies that don't show are kept as
+   * steps on the way.
+   */
   static List<PocketLevel> levels(Plan regions) {
     MultiPolygon none = new GeometryFactory().createMultiPolygon();
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());

@@ -26,8 +26,9 @@ import plyscape.zones.Zone;
  * @param verification outcome of the simulation; null for a preview
  * @param warnings all, in the order they arose
  * @param version of plyscape
- * @param tiles the panels that it is cut on, each a plan of its own; empty when this is the plan of one panel, and for a
- *     preview. Otherwise this plan is the whole landscape's, without programs, its times the sums
+ * @param tiles the panels that it is cut on, each a plan of its own; empty when this is the plan of
+ *     one panel, and for a preview. Otherwise this plan is the whole landscape's, without programs,
+ *     its times the sums
  */
 public record Plan(
     Job job,
@@ -74,7 +75,19 @@ public record Plan(
       List<Warning> warnings,
       String version) {
     this(
-        job, depths, thicknessMm, terrain, bands, zones, tiling, programs, time, verification, warnings, version, List.of());
+        job,
+        depths,
+        thicknessMm,
+        terrain,
+        bands,
+        zones,
+        tiling,
+        programs,
+        time,
+        verification,
+        warnings,
+        version,
+        List.of());
   }
 
   /** The same with more warnings. */
@@ -82,7 +95,18 @@ public record Plan(
     List<Warning> all = new ArrayList<>(warnings);
     all.addAll(more);
     return new Plan(
-        job, depths, thicknessMm, terrain, bands, zones, tiling, programs, time, verification, List.copyOf(all), version,
+        job,
+        depths,
+        thicknessMm,
+        terrain,
+        bands,
+        zones,
+        tiling,
+        programs,
+        time,
+        verification,
+        List.copyOf(all),
+        version,
         tiles);
   }
 }

@@ -8,7 +8,8 @@ package plyscape.plan;
  * @param acceptThickness take a measured thickness far from the nominal total
  * @param simulationCellMm side of a simulation cell, mm
  */
-public record PlanOptions(boolean previewOnly, boolean strict, boolean acceptThickness, double simulationCellMm) {
+public record PlanOptions(
+    boolean previewOnly, boolean strict, boolean acceptThickness, double simulationCellMm) {
 
   /** A whole plan with the usual checks. */
   public static PlanOptions usual() {

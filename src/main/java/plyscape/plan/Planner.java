@@ -19,9 +19,10 @@ import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
 
 /**
- * Runs the stages of a job in order: depths, terrain, bands, zones, regions, and for a whole plan toolpaths, G-code and the
- * simulation of that G-code. DEVELOPERS.md walks through them. A landscape over several panels is one tiling first, which is
- * then cut along the seams; each panel goes through the second half by itself.
+ * Runs the stages of a job in order: depths, terrain, bands, zones, regions, and for a whole plan
+ * toolpaths, G-code and the simulation of that G-code. DEVELOPERS.md walks through them. A
+ * landscape over several panels is one tiling first, which is then cut along the seams; each panel
+ * goes through the second half by itself.
  */
 public final class Planner {
 
@@ -64,7 +65,8 @@ public final class Planner {
   }
 
   private Plan run() {
-    List<PlyDepth> depths = DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
+    List<PlyDepth> depths =
+        DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
     double smallestMm = job.tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
 
     progress.stage("terrain");
@@ -72,22 +74,39 @@ public final class Planner {
     Bands bands = BandMaker.make(job.terrain(), terrain, depths);
 
     progress.stage("zones");
-    List<Zone> zones = new ArrayList<>(
+    List<Zone> zones =
+        new ArrayList<>(
             ZoneReader.read(
-                job.zones(), terrain.frame(), file -> ClassReader.read(file, terrain.frame(), warnings), smallestMm, warnings));
+                job.zones(),
+                terrain.frame(),
+                file -> ClassReader.read(file, terrain.frame(), warnings),
+                smallestMm,
+                warnings));
     if (job.terrain().take().outline() != null) {
       zones.add(OutsideZone.of(job.terrain().take().outline(), terrain.frame(), warnings));
     }
 
     progress.stage("regions");
     Tiling tiling =
-        TilingBuilder.build(terrain, bands, zones, depths.size(), smallestMm, job.minimumAreaMm2(), warnings);
+        TilingBuilder.build(
+            terrain, bands, zones, depths.size(), smallestMm, job.minimumAreaMm2(), warnings);
     new Assignment(job, depths).check(tiling, options.strict(), warnings);
 
     double thickness = DepthModel.thicknessMm(job.layup());
     Plan regions =
         new Plan(
-            job, depths, thickness, terrain, bands, zones, tiling, List.of(), null, null, warnings.list(), Version.TEXT);
+            job,
+            depths,
+            thickness,
+            terrain,
+            bands,
+            zones,
+            tiling,
+            List.of(),
+            null,
+            null,
+            warnings.list(),
+            Version.TEXT);
     if (panels.tiled()) {
       return tiled(regions, TileSplit.of(regions, panels, smallestMm));
     }
@@ -108,14 +127,26 @@ public final class Planner {
       tiles.add(new Plan.Tile(part.column(), part.row(), plan));
       plan.warnings().stream()
           .skip(whole.warnings().size())
-          .forEach(w -> warnings.add(w.code(), w.message(), (part.name() + " " + w.where()).strip()));
+          .forEach(
+              w -> warnings.add(w.code(), w.message(), (part.name() + " " + w.where()).strip()));
     }
     return with(whole, List.copyOf(tiles), time);
   }
 
   private Plan with(Plan whole, List<Plan.Tile> tiles, PlanTime time) {
     return new Plan(
-        job, whole.depths(), whole.thicknessMm(), whole.terrain(), whole.bands(), whole.zones(), whole.tiling(),
-        List.of(), time, null, warnings.list(), whole.version(), tiles);
+        job,
+        whole.depths(),
+        whole.thicknessMm(),
+        whole.terrain(),
+        whole.bands(),
+        whole.zones(),
+        whole.tiling(),
+        List.of(),
+        time,
+        null,
+        warnings.list(),
+        whole.version(),
+        tiles);
   }
 }

@@ -20,7 +20,10 @@ import plyscape.text.Slug;
 import plyscape.toolpath.Pass;
 import plyscape.toolpath.ToolRun;
 
-/** Turns a tool's passes into the text of its file, and sums the passes up from that text as it is read back. */
+/**
+ * Turns a tool's passes into the text of its file, and sums the passes up from that text as it is
+ * read back.
+ */
 final class ProgramMaker {
 
   /** A written program and what the parser makes of it. */
@@ -84,12 +87,14 @@ final class ProgramMaker {
   private List<ToolProgram.PassSummary> summaries(ToolRun run, GcodeText text, Program parsed) {
     List<Move> moves = parsed.blocks().stream().map(Program.Block::move).toList();
     double safe = -job.machine().safeHeightMm();
-    Times times = new MotionModel(job.machine()).times(parsed.startX(), parsed.startY(), safe, moves);
+    Times times =
+        new MotionModel(job.machine()).times(parsed.startX(), parsed.startY(), safe, moves);
     List<ToolProgram.PassSummary> summaries = new ArrayList<>();
     int block = 0;
     PassTally tally = new PassTally(parsed.startX(), parsed.startY(), safe);
     for (int p = 0; p < run.passes().size(); p++) {
-      int nextLine = p + 1 < text.passLines().size() ? text.passLines().get(p + 1) : Integer.MAX_VALUE;
+      int nextLine =
+          p + 1 < text.passLines().size() ? text.passLines().get(p + 1) : Integer.MAX_VALUE;
       tally.reset();
       for (; block < moves.size() && parsed.blocks().get(block).line() < nextLine; block++) {
         tally.add(moves.get(block), times.moveS()[block]);

@@ -19,7 +19,10 @@ import plyscape.simulate.Target;
 import plyscape.simulate.Verdict;
 import plyscape.simulate.Verification;
 
-/** Hands the programs, as they were read back, and the regions to the simulator, and refuses what would spoil a panel. */
+/**
+ * Hands the programs, as they were read back, and the regions to the simulator, and refuses what
+ * would spoil a panel.
+ */
 final class Proof {
 
   /** Less than this is sanded off without being seen. */
@@ -41,7 +44,10 @@ final class Proof {
     regions
         .tiling()
         .exposed()
-        .forEach((ply, shape) -> targets.add(new Target(ply, regions.depths().get(ply - 1).targetMm(), rings(shape))));
+        .forEach(
+            (ply, shape) ->
+                targets.add(
+                    new Target(ply, regions.depths().get(ply - 1).targetMm(), rings(shape))));
     return Simulator.run(setup, cuts, targets, regions.job().tools());
   }
 
@@ -61,10 +67,16 @@ final class Proof {
           result.differences().stream()
               .filter(d -> d.verdict() == Verdict.GOUGED)
               .findFirst()
-              .map(d -> format(", worst at X%.2f Y%.2f: %.3f mm deep for %.3f", d.x(), d.y(), d.depthMm(), d.targetMm()))
+              .map(
+                  d ->
+                      format(
+                          ", worst at X%.2f Y%.2f: %.3f mm deep for %.3f",
+                          d.x(), d.y(), d.depthMm(), d.targetMm()))
               .orElse("");
       faults.add(
-          format("it gouges %.3f mm2, up to %.3f mm over a wall%s", v.gougedMm2(), v.gougeMaxMm(), place));
+          format(
+              "it gouges %.3f mm2, up to %.3f mm over a wall%s",
+              v.gougedMm2(), v.gougeMaxMm(), place));
     }
     if (!v.collisions().isEmpty()) {
       Verification.Collision c = v.collisions().get(0);
@@ -78,15 +90,23 @@ final class Proof {
         "check the machine's travel and the cutters' lengths in the job; if those are right, please report it with the job");
   }
 
-  /** Warns, with code {@code left-uncut}, of wood that a cutter could have reached and that will stand. */
+  /**
+   * Warns, with code {@code left-uncut}, of wood that a cutter could have reached and that will
+   * stand.
+   */
   static void warn(CutResult result, Warnings warnings) {
     double uncut = result.verification().uncutMm2();
     if (uncut > UNCUT_WORTH_SAYING_MM2) {
       Difference worst =
-          result.differences().stream().filter(d -> d.verdict() == Verdict.UNCUT).findFirst().orElseThrow();
+          result.differences().stream()
+              .filter(d -> d.verdict() == Verdict.UNCUT)
+              .findFirst()
+              .orElseThrow();
       warnings.add(
           "left-uncut",
-          format("%.2f mm2 that a cutter could reach are left too high, the most about this place", uncut),
+          format(
+              "%.2f mm2 that a cutter could reach are left too high, the most about this place",
+              uncut),
           format("X%.2f Y%.2f", worst.x(), worst.y()));
     }
   }

@@ -13,12 +13,16 @@ import plyscape.region.Region;
 import plyscape.region.Tiling;
 
 /**
- * Finds what a seam leaves of a region on one panel as a strip that no cutter reaches: the whole's regions are all wide
- * enough, their pieces at a seam needn't be. Nothing is given away there, so that both sides of the seam still agree.
+ * Finds what a seam leaves of a region on one panel as a strip that no cutter reaches: the whole's
+ * regions are all wide enough, their pieces at a seam needn't be. Nothing is given away there, so
+ * that both sides of the seam still agree.
  */
 final class SeamCheck {
 
-  /** A cutter of exactly the width of a strip still counts as reaching it, in spite of chords and rounding. */
+  /**
+   * A cutter of exactly the width of a strip still counts as reaching it, in spite of chords and
+   * rounding.
+   */
   private static final double SLACK = 0.98;
 
   private SeamCheck() {}
@@ -57,23 +61,33 @@ final class SeamCheck {
             String.format(
                 Locale.ROOT,
                 "%d %s beside a seam, %.2f mm2 in all, narrower than the smallest cutter, which stays uncut; move the seam with terrain.crop or another panel size",
-                count, count == 1 ? "strip" : "strips", area),
+                count,
+                count == 1 ? "strip" : "strips",
+                area),
             String.format(Locale.ROOT, "X%.2f Y%.2f", place.centre().x, place.centre().y)));
   }
 
   private static boolean touchesEdge(Envelope region, Box carved) {
-    return region.getMinX() == carved.minX() || region.getMaxX() == carved.maxX() || region.getMinY() == carved.minY()
+    return region.getMinX() == carved.minX()
+        || region.getMaxX() == carved.maxX()
+        || region.getMinY() == carved.minY()
         || region.getMaxY() == carved.maxY();
   }
 
-  /** Whether the cutter, anywhere in the pocket, misses more than half of the region: a deeper neighbour lends it room. */
+  /**
+   * Whether the cutter, anywhere in the pocket, misses more than half of the region: a deeper
+   * neighbour lends it room.
+   */
   private static boolean unreachable(Region region, Tiling tiling, double radius) {
     Envelope near = new Envelope(region.polygon().getEnvelopeInternal());
     near.expandBy(4 * radius);
     Geometry window = region.polygon().getFactory().toGeometry(near);
-    Geometry pocket = OverlayNGRobust.overlay(tiling.pockets().get(region.plyNumber()), window, OverlayNG.INTERSECTION);
+    Geometry pocket =
+        OverlayNGRobust.overlay(
+            tiling.pockets().get(region.plyNumber()), window, OverlayNG.INTERSECTION);
     Geometry reached = pocket.buffer(-radius).buffer(radius);
-    double left = OverlayNGRobust.overlay(region.polygon(), reached, OverlayNG.DIFFERENCE).getArea();
+    double left =
+        OverlayNGRobust.overlay(region.polygon(), reached, OverlayNG.DIFFERENCE).getArea();
     return left > region.polygon().getArea() / 2;
   }
 }

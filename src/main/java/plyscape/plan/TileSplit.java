@@ -11,16 +11,18 @@ import plyscape.region.Tiling;
 import plyscape.zones.Zone;
 
 /**
- * Splits the plan of a whole landscape into those of the panels that carry it, each in its own coordinates. Depths, bands
- * and the range of elevations stay the whole's, so that every ply goes on at the same height across a seam. There is no
- * border at seams; the panel's edge there is a wall for the cutter, so inner corners at a seam keep its radius.
+ * Splits the plan of a whole landscape into those of the panels that carry it, each in its own
+ * coordinates. Depths, bands and the range of elevations stay the whole's, so that every ply goes
+ * on at the same height across a seam. There is no border at seams; the panel's edge there is a
+ * wall for the cutter, so inner corners at a seam keep its radius.
  */
 final class TileSplit {
 
   private TileSplit() {}
 
   /**
-   * The panels, by columns from the left, upwards in each; without programs. Warnings of a panel follow those of the whole.
+   * The panels, by columns from the left, upwards in each; without programs. Warnings of a panel
+   * follow those of the whole.
    *
    * @param whole regions of the whole
    * @param panels size and number
@@ -29,7 +31,8 @@ final class TileSplit {
    */
   static List<Plan.Tile> of(Plan whole, Job.PanelSpec panels, double smallestToolMm) {
     TileCutter cutter =
-        new TileCutter(whole.tiling(), panels.widthMm(), panels.heightMm(), panels.columns(), panels.rows());
+        new TileCutter(
+            whole.tiling(), panels.widthMm(), panels.heightMm(), panels.columns(), panels.rows());
     List<Plan.Tile> tiles = new ArrayList<>();
     for (int c = 0; c < panels.columns(); c++) {
       for (int r = 0; r < panels.rows(); r++) {
@@ -48,16 +51,29 @@ final class TileSplit {
           part == null
               ? "the landscape doesn't reach the panel " + name
               : String.format(
-                  Locale.ROOT, "only %.2f x %.2f mm of the landscape would lie on the panel %s, too little for the cutter",
-                  part.width(), part.height(), name),
+                  Locale.ROOT,
+                  "only %.2f x %.2f mm of the landscape would lie on the panel %s, too little for the cutter",
+                  part.width(),
+                  part.height(),
+                  name),
           "set other panel.tiles, or crop the terrain to a shape more like that of the panels together");
     }
   }
 
-  private static Plan plan(Plan whole, Job.PanelSpec panels, int column, int row, Box part, Tiling tiling) {
+  private static Plan plan(
+      Plan whole, Job.PanelSpec panels, int column, int row, Box part, Tiling tiling) {
     String name =
-        whole.job().name() + " tile-" + (column + 1) + "-" + (row + 1) + " of " + panels.columns() + " x " + panels.rows();
-    List<Zone> zones = whole.zones().stream().map(zone -> zone.part(part, tiling.carved())).toList();
+        whole.job().name()
+            + " tile-"
+            + (column + 1)
+            + "-"
+            + (row + 1)
+            + " of "
+            + panels.columns()
+            + " x "
+            + panels.rows();
+    List<Zone> zones =
+        whole.zones().stream().map(zone -> zone.part(part, tiling.carved())).toList();
     return new Plan(
         whole.job().on(panels.single(), name),
         whole.depths(),

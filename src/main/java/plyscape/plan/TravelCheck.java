@@ -11,8 +11,8 @@ import plyscape.toolpath.Pass;
 import plyscape.toolpath.ToolRun;
 
 /**
- * Tells early, and as a matter of the job, that the machine's axes are too short for it. Looks at the ends of moves only;
- * the simulation looks at the bulges of arcs too, and has the last word.
+ * Tells early, and as a matter of the job, that the machine's axes are too short for it. Looks at
+ * the ends of moves only; the simulation looks at the bulges of arcs too, and has the last word.
  */
 final class TravelCheck {
 
@@ -53,7 +53,9 @@ final class TravelCheck {
                 + " travel, zero point included, and machine.travel gives "
                 + Numbers.trimmed(limit[axis], 1)
                 + " mm",
-            axis == 2 ? "lower safe_height, or zero_z: top" : "a smaller panel, a wider border, or zero: centre would help");
+            axis == 2
+                ? "lower safe_height, or zero_z: top"
+                : "a smaller panel, a wider border, or zero: centre would help");
       }
     }
   }

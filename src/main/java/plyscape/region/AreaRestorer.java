@@ -3,10 +3,11 @@ package plyscape.region;
 import java.util.Arrays;
 
 /**
- * Moves the vertices of simplified outlines so that the areas on both sides stay what they were. The chords of a bend all
- * lie on its inner side: without this a round hill shrinks by two thirds of the tolerance all around. A segment should
- * move by the area it cut off over its length, and a vertex moves by the mean of its two segments, so by two thirds of
- * the tolerance at most. Ends stay, and so does a vertex whose move would sweep over another.
+ * Moves the vertices of simplified outlines so that the areas on both sides stay what they were.
+ * The chords of a bend all lie on its inner side: without this a round hill shrinks by two thirds
+ * of the tolerance all around. A segment should move by the area it cut off over its length, and a
+ * vertex moves by the mean of its two segments, so by two thirds of the tolerance at most. Ends
+ * stay, and so does a vertex whose move would sweep over another.
  */
 final class AreaRestorer {
 
@@ -18,7 +19,11 @@ final class AreaRestorer {
   private final OutlineLayer layer;
   private final int[] kept;
   private final VertexBuckets buckets;
-  /** No vertex moves farther than this, so buckets made beforehand are searched with this much to spare. */
+
+  /**
+   * No vertex moves farther than this, so buckets made beforehand are searched with this much to
+   * spare.
+   */
   private int largestShift;
 
   AreaRestorer(int[] allX, int[] allY, int[] firstOfAll, boolean[] gone, OutlineLayer layer) {
@@ -66,7 +71,11 @@ final class AreaRestorer {
           move(b - 1, b, b + 1, shifts[k][b - first]);
         }
       }
-      out.add(Arrays.copyOfRange(x, first, last + 1), Arrays.copyOfRange(y, first, last + 1), last + 1 - first, shifts[k] == null);
+      out.add(
+          Arrays.copyOfRange(x, first, last + 1),
+          Arrays.copyOfRange(y, first, last + 1),
+          last + 1 - first,
+          shifts[k] == null);
     }
     return out;
   }
@@ -86,11 +95,21 @@ final class AreaRestorer {
     return out;
   }
 
-  /** Twice the area between the original line from one point to another and the chord, positive to the chord's right. */
+  /**
+   * Twice the area between the original line from one point to another and the chord, positive to
+   * the chord's right.
+   */
   private long cutOff2(int from, int to) {
     long sum = 0;
     for (int i = from + 1; i < to; i++) {
-      sum += GridUnits.turn(originalX[from], originalY[from], originalX[i], originalY[i], originalX[i + 1], originalY[i + 1]);
+      sum +=
+          GridUnits.turn(
+              originalX[from],
+              originalY[from],
+              originalX[i],
+              originalY[i],
+              originalX[i + 1],
+              originalY[i + 1]);
     }
     return sum;
   }

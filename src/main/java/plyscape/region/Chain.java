@@ -1,15 +1,17 @@
 package plyscape.region;
 
 /**
- * A line between two nodes of a planar map, or a closed line through no node: grid points in order, and what lies to its
- * left and right. Two chains meet only in their ends.
+ * A line between two nodes of a planar map, or a closed line through no node: grid points in order,
+ * and what lies to its left and right. Two chains meet only in their ends.
  */
 final class Chain {
 
   final int[] x;
   final int[] y;
+
   /** Traced from the terrain or along the box: it has been simplified as far as it may be. */
   final boolean terrain;
+
   int left;
   int right;
 

@@ -38,7 +38,10 @@ final class ChainJoiner {
     used = new boolean[chains.size()];
   }
 
-  /** The chains whose sides differ, as long as they can be. Terrain lines and mapped lines aren't joined to each other. */
+  /**
+   * The chains whose sides differ, as long as they can be. Terrain lines and mapped lines aren't
+   * joined to each other.
+   */
   static List<Chain> join(List<Chain> chains) {
     List<Chain> kept = chains.stream().filter(c -> c.left != c.right).toList();
     ChainJoiner joiner = new ChainJoiner(kept);
@@ -56,7 +59,10 @@ final class ChainJoiner {
     return joiner.out;
   }
 
-  /** The half-edge that goes on from behind the start of this one, or -1 when its start is a node to keep. */
+  /**
+   * The half-edge that goes on from behind the start of this one, or -1 when its start is a node to
+   * keep.
+   */
   private int through(int half) {
     int node = startNode[half];
     if (first[node + 1] - first[node] != 2) {

@@ -5,9 +5,10 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 
 /**
- * Elevations on the lines through cell centres and along the carved box's edges, between which contours are traced. Coarse
- * rasters are refined by bilinear interpolation: the contour of a bilinear cell is a hyperbola, and on a lattice of
- * {@link #SPACING_MM} its chords stay within a few micrometres of it. Fine rasters are taken as they are.
+ * Elevations on the lines through cell centres and along the carved box's edges, between which
+ * contours are traced. Coarse rasters are refined by bilinear interpolation: the contour of a
+ * bilinear cell is a hyperbola, and on a lattice of {@link #SPACING_MM} its chords stay within a
+ * few micrometres of it. Fine rasters are taken as they are.
  *
  * @param xMm rising, first and last are the box's edges
  * @param yMm rising, the same
@@ -59,11 +60,15 @@ record ContourLattice(double[] xMm, double[] yMm, double[] z) {
     return yMm.length;
   }
 
-  /** Lattice positions along one axis, with the cell centre below each and the fraction of the way to the next. */
+  /**
+   * Lattice positions along one axis, with the cell centre below each and the fraction of the way
+   * to the next.
+   */
   private record Axis(double[] at, int[] cell, double[] fraction) {
 
     static Axis of(double min, double size, int cells, double from, double to) {
-      // Breakpoints: the box's edges and the centres strictly between, leaving out centres nearer to an edge than the
+      // Breakpoints: the box's edges and the centres strictly between, leaving out centres nearer
+      // to an edge than the
       // grid resolves.
       double[] breaks = new double[cells + 2];
       int n = 0;
@@ -92,7 +97,8 @@ record ContourLattice(double[] xMm, double[] yMm, double[] z) {
       double[] fraction = new double[at.length];
       for (int i = 0; i < at.length; i++) {
         double u = Math.min(Math.max((at[i] - min) / size - 0.5, 0), cells - 1);
-        // Exactly on a centre must stay there in spite of rounding, so that values on a break count as such.
+        // Exactly on a centre must stay there in spite of rounding, so that values on a break count
+        // as such.
         double near = Math.rint(u);
         if (Math.abs(u - near) < 1e-9) {
           u = near;

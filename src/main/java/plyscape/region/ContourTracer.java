@@ -6,11 +6,12 @@ import java.util.stream.IntStream;
 import plyscape.grid.Box;
 
 /**
- * Traces the outlines of "at or above a break" over the carved area by marching squares: crossings interpolated linearly
- * on lattice edges, so no staircases; the two ambiguous cases are decided by the bilinear value at the saddle (Nielson and
- * Hamann 1991, "The asymptotic decider"), under which contours of different breaks never cross. A value on a break is at
- * or above it. Each outline has the high ground on its left and is closed along the box's edge, so the outlines of break i
- * wind once around every place whose elevation isn't below it.
+ * Traces the outlines of "at or above a break" over the carved area by marching squares: crossings
+ * interpolated linearly on lattice edges, so no staircases; the two ambiguous cases are decided by
+ * the bilinear value at the saddle (Nielson and Hamann 1991, "The asymptotic decider"), under which
+ * contours of different breaks never cross. A value on a break is at or above it. Each outline has
+ * the high ground on its left and is closed along the box's edge, so the outlines of break i wind
+ * once around every place whose elevation isn't below it.
  */
 final class ContourTracer {
 
@@ -18,8 +19,10 @@ final class ContourTracer {
   private final int columns;
   private final int rows;
   private final double[] breaks;
+
   /** Breaks above the value of each node: its index into the list of plies. */
   private final short[] level;
+
   private final int[] boxX;
   private final int[] boxY;
 
@@ -65,7 +68,10 @@ final class ContourTracer {
     return out;
   }
 
-  /** For each break the cells whose south edge is crossed northwards (high west, low east), in scan order. */
+  /**
+   * For each break the cells whose south edge is crossed northwards (high west, low east), in scan
+   * order.
+   */
   private int[][] starts() {
     int[][] out = new int[breaks.length][64];
     int[] used = new int[breaks.length];
@@ -85,7 +91,10 @@ final class ContourTracer {
     return out;
   }
 
-  /** The walk for one break. Cells are named by their south-west node; their edges are 0 S, 1 E, 2 N, 3 W. */
+  /**
+   * The walk for one break. Cells are named by their south-west node; their edges are 0 S, 1 E, 2
+   * N, 3 W.
+   */
   private final class OneBreak {
 
     private final int index;
@@ -117,11 +126,16 @@ final class ContourTracer {
       return level[node] <= index;
     }
 
-    /** Lines that enter and leave through the box's edge, and the stretches along it that close them. */
+    /**
+     * Lines that enter and leave through the box's edge, and the stretches along it that close
+     * them.
+     */
     private void traceOpen() {
       int sides = 2 * (columns - 1) + 2 * (rows - 1);
-      // Counter-clockwise around the box: a line starts where high ground ends, and ends where it begins again.
-      // The stretch before the first start belongs to the last end, so one lap and the first start again.
+      // Counter-clockwise around the box: a line starts where high ground ends, and ends where it
+      // begins again.
+      // The stretch before the first start belongs to the last end, so one lap and the first start
+      // again.
       int[] startAt = new int[16];
       int starts = 0;
       for (int s = 0; s < sides; s++) {
@@ -157,17 +171,27 @@ final class ContourTracer {
       }
     }
 
-    /** The stretch of the box's edge from the end of one line to the start of the next, counter-clockwise. */
+    /**
+     * The stretch of the box's edge from the end of one line to the start of the next,
+     * counter-clockwise.
+     */
     private void alongBox(int fromSide, int fromX, int fromY, int toSide) {
       used = 0;
       push(fromX, fromY);
-      int[] cornerAfter = {columns - 1, columns - 1 + rows - 1, 2 * (columns - 1) + rows - 1, 2 * (columns - 1) + 2 * (rows - 1)};
+      int[] cornerAfter = {
+        columns - 1,
+        columns - 1 + rows - 1,
+        2 * (columns - 1) + rows - 1,
+        2 * (columns - 1) + 2 * (rows - 1)
+      };
       int lap = cornerAfter[3];
       int to = toSide > fromSide ? toSide : toSide + lap;
       for (int k = 0; k < 8; k++) {
         int corner = cornerAfter[k & 3] + (k >= 4 ? lap : 0);
         if (corner > fromSide && corner <= to) {
-          push(boxX[(k & 3) == 0 || (k & 3) == 1 ? 1 : 0], boxY[(k & 3) == 1 || (k & 3) == 2 ? 1 : 0]);
+          push(
+              boxX[(k & 3) == 0 || (k & 3) == 1 ? 1 : 0],
+              boxY[(k & 3) == 1 || (k & 3) == 2 ? 1 : 0]);
         }
       }
       int[] nodes = side(toSide);
@@ -175,7 +199,10 @@ final class ContourTracer {
       out.add(x, y, used, true);
     }
 
-    /** Follows the line that enters a cell through an edge until it closes or leaves the lattice; cell * 4 + exit edge. */
+    /**
+     * Follows the line that enters a cell through an edge until it closes or leaves the lattice;
+     * cell * 4 + exit edge.
+     */
     private int walk(int cell, int entry) {
       int startCell = cell;
       int startEntry = entry;
@@ -239,7 +266,10 @@ final class ContourTracer {
       }
     }
 
-    /** The crossing between two nodes, always reckoned from the lower, so that both cells of an edge get the same. */
+    /**
+     * The crossing between two nodes, always reckoned from the lower, so that both cells of an edge
+     * get the same.
+     */
     private void pushCrossing(int a, int b) {
       double za = lattice.z()[a];
       double zb = lattice.z()[b];
@@ -278,7 +308,10 @@ final class ContourTracer {
     };
   }
 
-  /** Edge s of the box, counter-clockwise from the south-west corner: first node, second node, cell, the cell's edge. */
+  /**
+   * Edge s of the box, counter-clockwise from the south-west corner: first node, second node, cell,
+   * the cell's edge.
+   */
   private int[] side(int s) {
     int across = columns - 1;
     int up = rows - 1;

@@ -4,9 +4,10 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Finds the faces between chains and sets them at both sides of each chain. Every half-edge belongs to one cycle with its
- * face to the left; a counter-clockwise cycle is a face's outer boundary; the clockwise one of each connected part of the
- * map bounds it from outside and lies in the face to the left of its westernmost point.
+ * Finds the faces between chains and sets them at both sides of each chain. Every half-edge belongs
+ * to one cycle with its face to the left; a counter-clockwise cycle is a face's outer boundary; the
+ * clockwise one of each connected part of the map bounds it from outside and lies in the face to
+ * the left of its westernmost point.
  */
 final class FaceFinder {
 
@@ -21,7 +22,10 @@ final class FaceFinder {
     cycleOf = new int[2 * chains.size()];
   }
 
-  /** Sets {@code left} and {@code right} of all chains; returns how many faces there are, the outside (0) included. */
+  /**
+   * Sets {@code left} and {@code right} of all chains; returns how many faces there are, the
+   * outside (0) included.
+   */
   int assign() {
     long[] area2 = traceCycles();
     int[] part = parts();
@@ -100,7 +104,10 @@ final class FaceFinder {
     Integer[] order = new Integer[parts];
     Arrays.setAll(order, i -> i);
     // From west to east: what lies to the west of a part has been placed before it.
-    Arrays.sort(order, (a, b) -> bestX[a] != bestX[b] ? Integer.compare(bestX[a], bestX[b]) : Integer.compare(a, b));
+    Arrays.sort(
+        order,
+        (a, b) ->
+            bestX[a] != bestX[b] ? Integer.compare(bestX[a], bestX[b]) : Integer.compare(a, b));
     WestwardRay ray = parts > 1 ? new WestwardRay(chains) : null;
     for (int p : order) {
       int half = ray == null ? -1 : ray.hit(bestX[p], bestY[p], partOfChain, p);

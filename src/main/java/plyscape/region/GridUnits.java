@@ -1,9 +1,9 @@
 package plyscape.region;
 
 /**
- * The integer grid on which all outlines lie: 1 unit is 0.001 mm, so a panel of 2 m has coordinates below 2^21 and cross
- * products of differences are exact in 64 bits. Why a grid: the layers are written with three decimals, and what is
- * written must be the tiling itself, not a rounding of it.
+ * The integer grid on which all outlines lie: 1 unit is 0.001 mm, so a panel of 2 m has coordinates
+ * below 2^21 and cross products of differences are exact in 64 bits. Why a grid: the layers are
+ * written with three decimals, and what is written must be the tiling itself, not a rounding of it.
  */
 final class GridUnits {
 
@@ -27,7 +27,9 @@ final class GridUnits {
     return (double) PER_MM * PER_MM;
   }
 
-  /** Twice the signed area that the line from (x0, y0) to (x1, y1) sweeps about the origin, exact. */
+  /**
+   * Twice the signed area that the line from (x0, y0) to (x1, y1) sweeps about the origin, exact.
+   */
   static long cross(int x0, int y0, int x1, int y1) {
     return (long) x0 * y1 - (long) x1 * y0;
   }

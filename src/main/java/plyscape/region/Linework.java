@@ -2,16 +2,17 @@ package plyscape.region;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.algorithm.Orientation;
 
 /**
- * Directed outlines on the grid, each adding a weight to one component of the winding vector of what lies to its left.
- * All lines of one component and weight together form closed curves: then the winding vector of a place doesn't depend
- * on the way it is counted, however the lines cross, and stays so when they are snapped together.
+ * Directed outlines on the grid, each adding a weight to one component of the winding vector of
+ * what lies to its left. All lines of one component and weight together form closed curves: then
+ * the winding vector of a place doesn't depend on the way it is counted, however the lines cross,
+ * and stays so when they are snapped together.
  */
 final class Linework {
 
@@ -88,7 +89,12 @@ final class Linework {
       }
     }
     if (used >= 4) {
-      add(java.util.Arrays.copyOf(x, used), java.util.Arrays.copyOf(y, used), component, weight, false);
+      add(
+          java.util.Arrays.copyOf(x, used),
+          java.util.Arrays.copyOf(y, used),
+          component,
+          weight,
+          false);
     }
   }
 }

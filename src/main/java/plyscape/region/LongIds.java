@@ -2,7 +2,10 @@ package plyscape.region;
 
 import java.util.Arrays;
 
-/** Numbers distinct long keys 0, 1, 2, ... in the order they are first seen. Open addressing, no boxing. */
+/**
+ * Numbers distinct long keys 0, 1, 2, ... in the order they are first seen. Open addressing, no
+ * boxing.
+ */
 final class LongIds {
 
   private long[] keys;

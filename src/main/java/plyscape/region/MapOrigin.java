@@ -29,7 +29,10 @@ final class MapOrigin {
     }
   }
 
-  /** The piece that a face is: the last zone around it decides, else the terrain. Components as {@link TilingBuilder} has them. */
+  /**
+   * The piece that a face is: the last zone around it decides, else the terrain. Components as
+   * {@link TilingBuilder} has them.
+   */
   Piece ofFace(PlanarMap map, int face, long area2) {
     int breaks = bands.breaksM().size();
     int level = Math.min(Math.max(breaks - map.winding(face, 0), 0), breaks);
@@ -57,7 +60,9 @@ final class MapOrigin {
       return terrainPly;
     }
     Integer given = zones.get(source - 1).spec().plyNumber();
-    return given != null ? given : Math.min(plyCount, terrainPly + zones.get(source - 1).spec().sink());
+    return given != null
+        ? given
+        : Math.min(plyCount, terrainPly + zones.get(source - 1).spec().sink());
   }
 
   /** Name of a source for reports. */

@@ -23,7 +23,8 @@ final class MergedTally {
       for (Piece piece : map.pieces(r)) {
         if (piece.why() != null && piece.ply() != map.ply(r)) {
           long[] sum =
-              sums.computeIfAbsent(new Kind(piece.why(), piece.source(), piece.ply(), map.ply(r)), k -> new long[2]);
+              sums.computeIfAbsent(
+                  new Kind(piece.why(), piece.source(), piece.ply(), map.ply(r)), k -> new long[2]);
           sum[0]++;
           sum[1] += piece.area2();
         }

@@ -4,15 +4,17 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * The nodes where chains end, and around each the half-edges that leave it, counter-clockwise. Half-edge 2c runs along
- * chain c, 2c + 1 against it. Directions are compared exactly.
+ * The nodes where chains end, and around each the half-edges that leave it, counter-clockwise.
+ * Half-edge 2c runs along chain c, 2c + 1 against it. Directions are compared exactly.
  */
 final class NodeTable {
 
   private final List<Chain> chains;
   private final int[] start;
+
   /** Half-edges that leave each node, counter-clockwise, and where each node's begin. */
   private final int[] around;
+
   private final int[] first;
   private final int[] place;
 
@@ -100,11 +102,15 @@ final class NodeTable {
 
   private long directionX(int half) {
     Chain chain = chains.get(half >> 1);
-    return (half & 1) == 0 ? chain.x[1] - chain.x[0] : chain.x[chain.last() - 1] - chain.x[chain.last()];
+    return (half & 1) == 0
+        ? chain.x[1] - chain.x[0]
+        : chain.x[chain.last() - 1] - chain.x[chain.last()];
   }
 
   private long directionY(int half) {
     Chain chain = chains.get(half >> 1);
-    return (half & 1) == 0 ? chain.y[1] - chain.y[0] : chain.y[chain.last() - 1] - chain.y[chain.last()];
+    return (half & 1) == 0
+        ? chain.y[1] - chain.y[0]
+        : chain.y[chain.last() - 1] - chain.y[chain.last()];
   }
 }

@@ -3,17 +3,23 @@ package plyscape.region;
 import java.util.Arrays;
 
 /**
- * Linework noded together on the grid: undirected edges that meet only in their ends, each with what crossing it from
- * right to left adds to each component of the winding vector. Snap rounding never turns a closed curve inside out, so
- * winding stays well defined. Where lines fall together their weights add up; where they cancel the edge separates nothing.
+ * Linework noded together on the grid: undirected edges that meet only in their ends, each with
+ * what crossing it from right to left adds to each component of the winding vector. Snap rounding
+ * never turns a closed curve inside out, so winding stays well defined. Where lines fall together
+ * their weights add up; where they cancel the edge separates nothing.
  */
 final class NodedEdges {
 
   private final LongIds vertices;
   private final LongIds edges;
   private boolean[] terrain;
-  /** Linked lists of (component, weight) by edge; the edge runs from its lower vertex number to its higher. */
+
+  /**
+   * Linked lists of (component, weight) by edge; the edge runs from its lower vertex number to its
+   * higher.
+   */
   private int[] head;
+
   private int[] follow = new int[256];
   private int[] component = new int[256];
   private int[] weight = new int[256];

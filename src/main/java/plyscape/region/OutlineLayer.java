@@ -18,7 +18,9 @@ final class OutlineLayer {
 
   private final List<Outline> outlines = new ArrayList<>();
 
-  /** Adds the first {@code used} points; fewer than two distinct ones are no line and are left out. */
+  /**
+   * Adds the first {@code used} points; fewer than two distinct ones are no line and are left out.
+   */
   void add(int[] x, int[] y, int used, boolean onBox) {
     if (used >= 2) {
       outlines.add(new Outline(Arrays.copyOf(x, used), Arrays.copyOf(y, used), onBox));

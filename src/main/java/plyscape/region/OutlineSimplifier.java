@@ -1,12 +1,11 @@
 package plyscape.region;
 
-import java.util.Arrays;
-
 /**
- * Leaves out vertices of polylines where every vertex left out stays within a tolerance of the line that replaces it, and
- * no line comes to cross or touch another: a vertex goes only if no other vertex lies in the closed triangle that it makes
- * with its neighbours. The idea of the triangle is Visvalingam and Whyatt's (1993); the order here is by rounds of rising
- * tolerance, which needs no heap and spreads what is left out evenly. Ends of polylines stay. Lines that met in common
+ * Leaves out vertices of polylines where every vertex left out stays within a tolerance of the line
+ * that replaces it, and no line comes to cross or touch another: a vertex goes only if no other
+ * vertex lies in the closed triangle that it makes with its neighbours. The idea of the triangle is
+ * Visvalingam and Whyatt's (1993); the order here is by rounds of rising tolerance, which needs no
+ * heap and spreads what is left out evenly. Ends of polylines stay. Lines that met in common
  * vertices before still do, and don't meet anywhere else.
  */
 final class OutlineSimplifier {
@@ -29,7 +28,8 @@ final class OutlineSimplifier {
    * @param x all points, grid units
    * @param y as many
    * @param firstOf index of each polyline's first point, and one past the last at the end
-   * @param tolerance of each polyline, grid units; negative for leave as it is, 0 for only points exactly on the line
+   * @param tolerance of each polyline, grid units; negative for leave as it is, 0 for only points
+   *     exactly on the line
    */
   OutlineSimplifier(int[] x, int[] y, int[] firstOf, double[] tolerance) {
     this.x = x;
@@ -89,11 +89,14 @@ final class OutlineSimplifier {
     boolean closed = x[first] == x[last] && y[first] == y[last];
     int fewest = closed ? 4 : 2;
     int removed = 0;
-    for (int b = next[first]; tolerance[k] >= 0 && b >= 0 && next[b] >= 0 && points - removed > fewest; ) {
+    for (int b = next[first];
+        tolerance[k] >= 0 && b >= 0 && next[b] >= 0 && points - removed > fewest; ) {
       int a = prev[b];
       int c = next[b];
       boolean becomesSegment = points - removed == 3;
-      if (within(a, c, tol) && !(becomesSegment && straight.idOrNone(ends(k)) >= 0) && triangleEmpty(a, b, c)) {
+      if (within(a, c, tol)
+          && !(becomesSegment && straight.idOrNone(ends(k)) >= 0)
+          && triangleEmpty(a, b, c)) {
         gone[b] = true;
         buckets.remove(b);
         next[a] = c;
@@ -110,7 +113,10 @@ final class OutlineSimplifier {
     return removed;
   }
 
-  /** Whether all points from a to c that were there at first lie within the tolerance of the segment between them. */
+  /**
+   * Whether all points from a to c that were there at first lie within the tolerance of the segment
+   * between them.
+   */
   private boolean within(int a, int c, double tol) {
     double dx = (double) x[c] - x[a];
     double dy = (double) y[c] - y[a];
@@ -170,9 +176,11 @@ final class OutlineSimplifier {
   }
 
   /**
-   * Simplifies all outlines of a layer; those along the box lose only points that lie exactly on the line.
+   * Simplifies all outlines of a layer; those along the box lose only points that lie exactly on
+   * the line.
    *
-   * @param restoreAreas whether vertices that stay may move, within the tolerance, so that areas stay
+   * @param restoreAreas whether vertices that stay may move, within the tolerance, so that areas
+   *     stay
    */
   static OutlineLayer layer(OutlineLayer layer, double toleranceUnits, boolean restoreAreas) {
     int n = layer.points();
@@ -190,7 +198,8 @@ final class OutlineSimplifier {
       tolerance[k] = outline.onBox() ? 0 : toleranceUnits;
     }
     boolean[] gone = new OutlineSimplifier(x, y, firstOf, tolerance).gone();
-    OutlineLayer out = restoreAreas ? new AreaRestorer(x, y, firstOf, gone, layer).restored() : new OutlineLayer();
+    OutlineLayer out =
+        restoreAreas ? new AreaRestorer(x, y, firstOf, gone, layer).restored() : new OutlineLayer();
     int[] keptX = new int[n];
     int[] keptY = new int[n];
     for (int k = 0; k < tolerance.length && !restoreAreas; k++) {

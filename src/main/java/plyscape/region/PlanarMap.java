@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Noded linework as chains with the faces to their left and right, and the winding vector of each face. Face 0 is the
- * outside, with the zero vector.
+ * Noded linework as chains with the faces to their left and right, and the winding vector of each
+ * face. Face 0 is the outside, with the zero vector.
  */
 final class PlanarMap {
 
@@ -42,7 +42,10 @@ final class PlanarMap {
     return windings[face * components + component];
   }
 
-  /** Joins edges through vertices of degree two; returns for each chain its first edge times 2, plus 1 if run backwards. */
+  /**
+   * Joins edges through vertices of degree two; returns for each chain its first edge times 2, plus
+   * 1 if run backwards.
+   */
   private int[] chain(NodedEdges edges) {
     int n = edges.vertexCount();
     int[] first = new int[n + 1];

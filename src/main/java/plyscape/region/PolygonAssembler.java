@@ -12,8 +12,9 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Polygons of unions of regions, made by walking the chains between "in" and "out": shells counter-clockwise, holes
- * clockwise, every ring simple. No geometry is computed, so what shared a chain shares its vertices.
+ * Polygons of unions of regions, made by walking the chains between "in" and "out": shells
+ * counter-clockwise, holes clockwise, every ring simple. No geometry is computed, so what shared a
+ * chain shares its vertices.
  */
 final class PolygonAssembler {
 
@@ -37,7 +38,10 @@ final class PolygonAssembler {
   /** One polygon and the lowest number of the regions that it is made of. */
   record Part(int region, Polygon polygon) {}
 
-  /** The connected parts of the union of the regions that are in, by the position of their westernmost point. */
+  /**
+   * The connected parts of the union of the regions that are in, by the position of their
+   * westernmost point.
+   */
   List<Part> polygons(IntPredicate in) {
     Sets parts = new Sets(map.count());
     for (Chain chain : map.chains()) {
@@ -136,7 +140,8 @@ final class PolygonAssembler {
     for (Coordinate[] ring : rings) {
       if (org.locationtech.jts.algorithm.Area.ofRingSigned(ring) < 0) {
         if (shell != null) {
-          throw new IllegalStateException("a region has two outer rings, at " + ring[0] + " and " + shell.getCoordinate());
+          throw new IllegalStateException(
+              "a region has two outer rings, at " + ring[0] + " and " + shell.getCoordinate());
         }
         shell = factory.createLinearRing(ring);
       } else {
@@ -144,7 +149,9 @@ final class PolygonAssembler {
       }
     }
     if (shell == null) {
-      throw new IllegalStateException("a region has no outer ring, at " + Arrays.toString(rings.get(0)[0].toString().toCharArray()));
+      throw new IllegalStateException(
+          "a region has no outer ring, at "
+              + Arrays.toString(rings.get(0)[0].toString().toCharArray()));
     }
     return factory.createPolygon(shell, holes.toArray(new LinearRing[0]));
   }

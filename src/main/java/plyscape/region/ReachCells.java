@@ -11,10 +11,11 @@ import plyscape.grid.CellOutlines;
 import plyscape.grid.DistanceTransform;
 
 /**
- * What a round tool can't reach of a pocket with very many walls, on a raster of a tenth of its radius: such as a raster
- * of noise, where exact openings take half a minute. Where something ends against reached ground the cut may be off by three
- * cells; along walls it follows these exactly, as the patches found here reach beyond them and only what lies in the
- * pocket is given away. Narrow places that a tool would pass with less than a cell to spare count as too narrow.
+ * What a round tool can't reach of a pocket with very many walls, on a raster of a tenth of its
+ * radius: such as a raster of noise, where exact openings take half a minute. Where something ends
+ * against reached ground the cut may be off by three cells; along walls it follows these exactly,
+ * as the patches found here reach beyond them and only what lies in the pocket is given away.
+ * Narrow places that a tool would pass with less than a cell to spare count as too narrow.
  */
 final class ReachCells {
 
@@ -38,9 +39,13 @@ final class ReachCells {
 
   private ReachCells() {}
 
-  /** Patches, apart from each other, that cover the unreachable parts; they stick out of the pocket. Grid units. */
+  /**
+   * Patches, apart from each other, that cover the unreachable parts; they stick out of the pocket.
+   * Grid units.
+   */
   static List<Polygon> of(RegionMap map, int ply, double radiusUnits) {
-    WallRaster raster = new WallRaster(WallRaster.walls(map, ply), radiusUnits / CELLS_PER_RADIUS, MOST_CELLS);
+    WallRaster raster =
+        new WallRaster(WallRaster.walls(map, ply), radiusUnits / CELLS_PER_RADIUS, MOST_CELLS);
     int columns = raster.columns;
     int rows = raster.rows;
     double radius = radiusUnits / raster.cell;
@@ -64,7 +69,9 @@ final class ReachCells {
     return straightened(CellOutlines.of(patch, columns, rows), raster);
   }
 
-  /** Steps would cut every wall that they follow to crumbs, and leave a saw's teeth across necks. */
+  /**
+   * Steps would cut every wall that they follow to crumbs, and leave a saw's teeth across necks.
+   */
   private static List<Polygon> straightened(List<CellOutlines.Patch> patches, WallRaster raster) {
     OutlineLayer steps = new OutlineLayer();
     for (CellOutlines.Patch patch : patches) {

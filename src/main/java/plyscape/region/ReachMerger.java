@@ -15,10 +15,11 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
- * Gives what the smallest tool can't reach to a shallower neighbour. What a disk reaches of a pocket is the pocket's
- * opening by it; what is left over are the fillets of corners, which stay (the simulation counts them), and necks, arms
- * and whole pockets narrower than the tool, which go: leftovers larger than the least area, and pockets that can't be
- * entered at all. From the deepest pocket up, so that what is given away is looked at again in the pocket above.
+ * Gives what the smallest tool can't reach to a shallower neighbour. What a disk reaches of a
+ * pocket is the pocket's opening by it; what is left over are the fillets of corners, which stay
+ * (the simulation counts them), and necks, arms and whole pockets narrower than the tool, which go:
+ * leftovers larger than the least area, and pockets that can't be entered at all. From the deepest
+ * pocket up, so that what is given away is looked at again in the pocket above.
  */
 final class ReachMerger {
 
@@ -27,13 +28,22 @@ final class ReachMerger {
   /** Chords of the tool's circle in a quarter turn: off by 0.0012 of the radius at most. */
   private static final int QUADRANT_SEGMENTS = 16;
 
-  /** The opening is widened by this, grid units, so that the chords' error leaves no slivers along every wall. */
+  /**
+   * The opening is widened by this, grid units, so that the chords' error leaves no slivers along
+   * every wall.
+   */
   private static final double SLACK_UNITS = 10;
 
-  /** Pockets with more points than this are screened on a raster first: buffering them whole takes seconds. */
+  /**
+   * Pockets with more points than this are screened on a raster first: buffering them whole takes
+   * seconds.
+   */
   static final int SCREEN_POINTS = 6000;
 
-  /** Of such pockets those with more points than this on a square of the tool's radius are looked at on a raster only. */
+  /**
+   * Of such pockets those with more points than this on a square of the tool's radius are looked at
+   * on a raster only.
+   */
   private static final double CROWDED = 1.5;
 
   private static final GeometryFactory UNITS = new GeometryFactory();
@@ -42,6 +52,7 @@ final class ReachMerger {
   private final double radiusUnits;
   private final double least;
   private final MapOrigin origin;
+
   /** Whether the last pocket was looked at on a raster only. */
   private boolean onRaster;
 
@@ -55,7 +66,8 @@ final class ReachMerger {
   /**
    * The map with everything given away that a tool of this diameter can't reach.
    *
-   * @param screenPoints pockets with more points than this are screened first, {@link #SCREEN_POINTS} but for tests
+   * @param screenPoints pockets with more points than this are screened first, {@link
+   *     #SCREEN_POINTS} but for tests
    */
   static RegionMap merge(
       RegionMap map, double toolMm, double minimumAreaMm2, MapOrigin origin, int screenPoints) {
@@ -72,7 +84,8 @@ final class ReachMerger {
           out = merger.cleaned(cut);
         }
         if (coarse) {
-          // With most of the walls gone the pocket is mostly plain enough now to be looked at exactly.
+          // With most of the walls gone the pocket is mostly plain enough now to be looked at
+          // exactly.
           cut = merger.atPly(out, ply);
           out = cut == out ? out : merger.cleaned(cut);
         }
@@ -81,9 +94,13 @@ final class ReachMerger {
     return out;
   }
 
-  /** Crumbs that a cut leaves, such as the crossings of lanes that went, would burden every pocket above. */
+  /**
+   * Crumbs that a cut leaves, such as the crossings of lanes that went, would burden every pocket
+   * above.
+   */
   private RegionMap cleaned(RegionMap cut) {
-    return SmallRegionMerger.merge(TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM), least / GridUnits.perMm2());
+    return SmallRegionMerger.merge(
+        TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM), least / GridUnits.perMm2());
   }
 
   private static boolean occurs(RegionMap map, int ply) {
@@ -119,19 +136,26 @@ final class ReachMerger {
     if (points < screenPoints) {
       return ofParts(parts);
     }
-    double toolSquares = parts.stream().mapToDouble(Polygon::getArea).sum() / (radiusUnits * radiusUnits);
+    double toolSquares =
+        parts.stream().mapToDouble(Polygon::getArea).sum() / (radiusUnits * radiusUnits);
     onRaster = points > CROWDED * toolSquares;
     return onRaster
         ? ReachCells.of(map, ply, radiusUnits)
         : ofTiles(parts, ReachScreen.of(map, ply, radiusUnits, least));
   }
 
-  /** Parts are independent of each other; the order of the list is kept whatever the number of threads. */
+  /**
+   * Parts are independent of each other; the order of the list is kept whatever the number of
+   * threads.
+   */
   private List<Polygon> ofParts(List<Polygon> parts) {
     return parts.parallelStream().map(this::leftovers).flatMap(g -> polygons(g).stream()).toList();
   }
 
-  /** The same, tile by tile where there may be any; what lies in several tiles is put together again. */
+  /**
+   * The same, tile by tile where there may be any; what lies in several tiles is put together
+   * again.
+   */
   private List<Polygon> ofTiles(List<Polygon> parts, ReachScreen screen) {
     double reach = 3 * radiusUnits;
     List<List<Polygon>> found =
@@ -156,7 +180,8 @@ final class ReachMerger {
     return out;
   }
 
-  private List<Polygon> ofColumn(List<Polygon> parts, ReachScreen screen, int column, double reach) {
+  private List<Polygon> ofColumn(
+      List<Polygon> parts, ReachScreen screen, int column, double reach) {
     List<Polygon> out = new ArrayList<>();
     List<Polygon> strip = null;
     for (int row = 0; row < screen.tileRows(); row++) {
@@ -177,7 +202,10 @@ final class ReachMerger {
     return out;
   }
 
-  /** What of some polygons lies in a box with so much around it that what is cut off doesn't matter within. */
+  /**
+   * What of some polygons lies in a box with so much around it that what is cut off doesn't matter
+   * within.
+   */
   private static List<Polygon> clipped(List<Polygon> polygons, Envelope box, double reach) {
     Envelope wide = new Envelope(box);
     wide.expandBy(reach);
@@ -198,7 +226,8 @@ final class ReachMerger {
     Geometry centres = buffer(pocket, -radiusUnits);
     return centres.isEmpty()
         ? pocket
-        : OverlayNGRobust.overlay(pocket, buffer(centres, radiusUnits + SLACK_UNITS), OverlayNG.DIFFERENCE);
+        : OverlayNGRobust.overlay(
+            pocket, buffer(centres, radiusUnits + SLACK_UNITS), OverlayNG.DIFFERENCE);
   }
 
   private List<Polygon> large(List<Polygon> polygons) {
@@ -250,7 +279,10 @@ final class ReachMerger {
     return RegionMap.of(cut.chains(), plyOf, pieces);
   }
 
-  /** For each moving face the ply of the shallower region with which its leftover shares the longest line; 0 for none. */
+  /**
+   * For each moving face the ply of the shallower region with which its leftover shares the longest
+   * line; 0 for none.
+   */
   private static int[] targets(PlanarMap cut, int[] plyOf, boolean[] moving, int ply) {
     Sets groups = new Sets(plyOf.length);
     for (Chain chain : cut.chains()) {
@@ -276,7 +308,14 @@ final class ReachMerger {
   }
 
   private static void share(
-      double[][] shared, Sets groups, boolean[] moving, int[] plyOf, int ply, Chain chain, int inner, int outer) {
+      double[][] shared,
+      Sets groups,
+      boolean[] moving,
+      int[] plyOf,
+      int ply,
+      Chain chain,
+      int inner,
+      int outer) {
     if (moving[inner] && !moving[outer] && plyOf[outer] > 0 && plyOf[outer] < ply) {
       int group = groups.find(inner);
       if (shared[group] == null) {

@@ -5,31 +5,40 @@ import org.locationtech.jts.geom.Envelope;
 import plyscape.grid.DistanceTransform;
 
 /**
- * Where in a pocket a round tool may leave something deeper than a fillet, found on a raster of a quarter of its radius.
- * It errs only towards looking: cells that a wall passes count as wall, and a cell counts as reached only if a tool
- * position near it surely clears all walls. What it can miss is less deep than a leftover of the least area.
- * The answer is by square tiles, so that exact geometry has to look at those only, one by one.
+ * Where in a pocket a round tool may leave something deeper than a fillet, found on a raster of a
+ * quarter of its radius. It errs only towards looking: cells that a wall passes count as wall, and
+ * a cell counts as reached only if a tool position near it surely clears all walls. What it can
+ * miss is less deep than a leftover of the least area. The answer is by square tiles, so that exact
+ * geometry has to look at those only, one by one.
  */
 final class ReachScreen {
 
   /** Cells of the raster at most; beyond it cells grow. */
   private static final double MOST_CELLS = 9e6;
 
-  /** A tool position clears the walls for sure when the nearest wall cell's centre is this many cells beyond its radius. */
+  /**
+   * A tool position clears the walls for sure when the nearest wall cell's centre is this many
+   * cells beyond its radius.
+   */
   private static final double WALL_SPARE = 1;
 
   /**
-   * A cell is suspect when it is this many cells farther than the radius from the nearest sure tool position, or farther
-   * by this share of the depth that a leftover of the least area has when it is as wide as the tool.
+   * A cell is suspect when it is this many cells farther than the radius from the nearest sure tool
+   * position, or farther by this share of the depth that a leftover of the least area has when it
+   * is as wide as the tool.
    */
   private static final double REACH_SPARE = 2.5;
 
   private static final double DEPTH_SHARE = 0.75;
 
-  /** What belongs to a suspect cell reaches at most this many cells beyond what makes it suspect. */
+  /**
+   * What belongs to a suspect cell reaches at most this many cells beyond what makes it suspect.
+   */
   private static final double SPREAD = 1.5;
 
-  /** Side of a tile, in radiuses: large against the tool, small enough that buffering one is quick. */
+  /**
+   * Side of a tile, in radiuses: large against the tool, small enough that buffering one is quick.
+   */
   private static final double TILE = 24;
 
   private final double cell;
@@ -53,7 +62,10 @@ final class ReachScreen {
     tileColumns = (int) (box.getWidth() / tileSize) + 1;
     tileRows = (int) (box.getHeight() / tileSize) + 1;
     tiles = new boolean[tileColumns * tileRows];
-    search(raster.blocked(), radiusUnits / cell, Math.max(REACH_SPARE, DEPTH_SHARE * leastUnits2 / (2 * radiusUnits) / cell));
+    search(
+        raster.blocked(),
+        radiusUnits / cell,
+        Math.max(REACH_SPARE, DEPTH_SHARE * leastUnits2 / (2 * radiusUnits) / cell));
   }
 
   /** Screens the pocket of all regions of a ply and deeper. */
@@ -82,7 +94,10 @@ final class ReachScreen {
         box.getMinY() + (toRow + 1) * tileSize);
   }
 
-  /** Whether something cut out of one tile touches the tile's edge, so that more of it may lie in the next. */
+  /**
+   * Whether something cut out of one tile touches the tile's edge, so that more of it may lie in
+   * the next.
+   */
   boolean crossesTiles(Envelope piece) {
     return touchesEdge(piece.getMinX() - box.getMinX(), piece.getMaxX() - box.getMinX())
         || touchesEdge(piece.getMinY() - box.getMinY(), piece.getMaxY() - box.getMinY());

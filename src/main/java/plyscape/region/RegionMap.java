@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The carved area as connected regions of one ply and the chains between them. Region 0 is the outside, ply 0. Two regions
- * that share a chain have different plies. Changing it makes a new one.
+ * The carved area as connected regions of one ply and the chains between them. Region 0 is the
+ * outside, ply 0. Two regions that share a chain have different plies. Changing it makes a new one.
  */
 final class RegionMap {
 
@@ -53,7 +53,8 @@ final class RegionMap {
     }
     List<Chain> relabelled = new ArrayList<>(lines.size());
     for (Chain chain : lines) {
-      relabelled.add(new Chain(chain.x, chain.y, chain.terrain, number[chain.left], number[chain.right]));
+      relabelled.add(
+          new Chain(chain.x, chain.y, chain.terrain, number[chain.left], number[chain.right]));
     }
     return new RegionMap(ChainJoiner.join(relabelled), ply, pieces);
   }
@@ -72,7 +73,9 @@ final class RegionMap {
     list.add(piece);
   }
 
-  /** The same regions with other outlines; the chains are in the same order and have the same ends. */
+  /**
+   * The same regions with other outlines; the chains are in the same order and have the same ends.
+   */
   RegionMap with(List<Chain> otherChains) {
     return new RegionMap(otherChains, ply, pieces);
   }

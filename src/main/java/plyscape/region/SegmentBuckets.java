@@ -3,8 +3,8 @@ package plyscape.region;
 import java.util.Arrays;
 
 /**
- * Square buckets over the plane that know which segments come near them: every bucket that a segment passes, or comes
- * within one grid unit of, lists it. Also used to list points.
+ * Square buckets over the plane that know which segments come near them: every bucket that a
+ * segment passes, or comes within one grid unit of, lists it. Also used to list points.
  */
 final class SegmentBuckets {
 
@@ -70,7 +70,10 @@ final class SegmentBuckets {
     return columns * rows;
   }
 
-  /** Lists items by bucket; {@code each} must call the visitor for the same buckets whenever it is asked. */
+  /**
+   * Lists items by bucket; {@code each} must call the visitor for the same buckets whenever it is
+   * asked.
+   */
   void fill(int n, Each each) {
     first = new int[count() + 1];
     for (int i = 0; i < n; i++) {

@@ -2,7 +2,10 @@ package plyscape.region;
 
 import java.util.Arrays;
 
-/** Disjoint sets of the numbers 0..n-1; the name of a set is its smallest member, whatever the order of joins. */
+/**
+ * Disjoint sets of the numbers 0..n-1; the name of a set is its smallest member, whatever the order
+ * of joins.
+ */
 final class Sets {
 
   private int[] parent;

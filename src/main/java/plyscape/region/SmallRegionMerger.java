@@ -8,8 +8,9 @@ import java.util.Map;
 import java.util.PriorityQueue;
 
 /**
- * Gives every region smaller than a least area to the neighbour with which it shares the longest line, the smallest
- * first, until none is left that has a neighbour. Of equals the larger neighbour wins, then the one numbered lower.
+ * Gives every region smaller than a least area to the neighbour with which it shares the longest
+ * line, the smallest first, until none is left that has a neighbour. Of equals the larger neighbour
+ * wins, then the one numbered lower.
  */
 final class SmallRegionMerger {
 
@@ -77,7 +78,10 @@ final class SmallRegionMerger {
     return RegionMap.of(map.chains(), plyOf, piecesOf);
   }
 
-  /** Gives a region away; returns the name of what it is part of then, or 0 when it has no neighbour. */
+  /**
+   * Gives a region away; returns the name of what it is part of then, or 0 when it has no
+   * neighbour.
+   */
   private int give(int region) {
     Map<Integer, Double> shared = new HashMap<>();
     for (int c : lines.get(region)) {

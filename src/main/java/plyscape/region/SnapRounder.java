@@ -4,12 +4,14 @@ import java.math.BigInteger;
 import java.util.Arrays;
 
 /**
- * Nodes segments together on the integer grid by snap rounding (Hobby, "Practical segment intersection with finite
- * precision output", 1999; Guibas and Marimont, "Rounding arrangements dynamically", 1998): the unit squares around ends
- * and crossings are hot, and every segment is led through the middle of each hot square that it meets. Afterwards
- * segments meet only in grid points, nothing has moved by more than half a square's diagonal, and nothing has been turned
- * over. All tests are exact. Why not a library's noder: with whole coordinates this needs no objects and is some ten times
- * as fast, and contours of rough ground come in hundreds of thousands of segments.
+ * Nodes segments together on the integer grid by snap rounding (Hobby, "Practical segment
+ * intersection with finite precision output", 1999; Guibas and Marimont, "Rounding arrangements
+ * dynamically", 1998): the unit squares around ends and crossings are hot, and every segment is led
+ * through the middle of each hot square that it meets. Afterwards segments meet only in grid
+ * points, nothing has moved by more than half a square's diagonal, and nothing has been turned
+ * over. All tests are exact. Why not a library's noder: with whole coordinates this needs no
+ * objects and is some ten times as fast, and contours of rough ground come in hundreds of thousands
+ * of segments.
  */
 final class SnapRounder {
 
@@ -30,7 +32,10 @@ final class SnapRounder {
     pixels = new LongIds(n + n / 4);
   }
 
-  /** What {@link #run} calls for each piece of a segment, in the segment's direction; vertices are numbers of {@link #vertices}. */
+  /**
+   * What {@link #run} calls for each piece of a segment, in the segment's direction; vertices are
+   * numbers of {@link #vertices}.
+   */
   interface Pieces {
     void piece(int segment, int from, int to);
   }
@@ -60,7 +65,8 @@ final class SnapRounder {
     buckets.fill(n, (i, visitor) -> buckets.visit(x0[i], y0[i], x1[i], y1[i], visitor));
     crossings(buckets);
     SegmentBuckets hot = new SegmentBuckets(minX, minY, maxX, maxY, pixels.size());
-    hot.fill(pixels.size(), (i, visitor) -> visitor.visit(hot.bucketOf(pixels.high(i), pixels.low(i))));
+    hot.fill(
+        pixels.size(), (i, visitor) -> visitor.visit(hot.bucketOf(pixels.high(i), pixels.low(i))));
     Trail trail = new Trail();
     for (int i = 0; i < n; i++) {
       trail.of(i, hot);
@@ -104,7 +110,10 @@ final class SnapRounder {
     pixels.id(LongIds.pair(px, py));
   }
 
-  /** The whole number nearest to length * part / whole, halves upwards: the hot square is closed below and open above. */
+  /**
+   * The whole number nearest to length * part / whole, halves upwards: the hot square is closed
+   * below and open above.
+   */
   private static int rounded(long length, long part, long whole) {
     double value = length * ((double) part / whole);
     double up = Math.floor(value + 0.5);
@@ -112,7 +121,10 @@ final class SnapRounder {
       return (int) up;
     }
     BigInteger numerator =
-        BigInteger.valueOf(length).multiply(BigInteger.valueOf(part)).shiftLeft(1).add(BigInteger.valueOf(whole));
+        BigInteger.valueOf(length)
+            .multiply(BigInteger.valueOf(part))
+            .shiftLeft(1)
+            .add(BigInteger.valueOf(whole));
     BigInteger denominator = BigInteger.valueOf(whole).shiftLeft(1);
     if (denominator.signum() < 0) {
       numerator = numerator.negate();
@@ -165,9 +177,13 @@ final class SnapRounder {
     }
   }
 
-  /** Whether a segment meets the unit square around a grid point, closed to the west and south, open to the east and north. */
+  /**
+   * Whether a segment meets the unit square around a grid point, closed to the west and south, open
+   * to the east and north.
+   */
   private boolean meets(int segment, int cx, int cy) {
-    // Doubled coordinates, so that the square's corners are whole too; the segment from west to east.
+    // Doubled coordinates, so that the square's corners are whole too; the segment from west to
+    // east.
     boolean swap = x0[segment] > x1[segment];
     int px = 2 * (swap ? x1[segment] : x0[segment]);
     int py = 2 * (swap ? y1[segment] : y0[segment]);

@@ -9,14 +9,18 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.grid.Box;
 
 /**
- * Cuts one tiling along the seams of panels that butt. The seams are noded together with all outlines at once, so that the
- * two sides of a seam have the same vertices, to the last digit; near a crossing an outline moves by less than 0.001 mm, as
- * the crossing is put on the grid.
+ * Cuts one tiling along the seams of panels that butt. The seams are noded together with all
+ * outlines at once, so that the two sides of a seam have the same vertices, to the last digit; near
+ * a crossing an outline moves by less than 0.001 mm, as the crossing is put on the grid.
  */
 public final class TileCutter {
 
-  /** Components of the winding vector: a region's ply, and which column and row of panels it lies in, from 1. */
+  /**
+   * Components of the winding vector: a region's ply, and which column and row of panels it lies
+   * in, from 1.
+   */
   private static final int PLY = 0;
+
   private static final int COLUMN = 1;
   private static final int ROW = 2;
 
@@ -42,10 +46,18 @@ public final class TileCutter {
     }
     Box carved = whole.carved();
     for (int c = 0; c < columns; c++) {
-      rectangle(lines, clip(new Box(at(seamX, c), carved.minY(), at(seamX, c + 1), carved.maxY())), COLUMN, c + 1);
+      rectangle(
+          lines,
+          clip(new Box(at(seamX, c), carved.minY(), at(seamX, c + 1), carved.maxY())),
+          COLUMN,
+          c + 1);
     }
     for (int r = 0; r < rows; r++) {
-      rectangle(lines, clip(new Box(carved.minX(), at(seamY, r), carved.maxX(), at(seamY, r + 1))), ROW, r + 1);
+      rectangle(
+          lines,
+          clip(new Box(carved.minX(), at(seamY, r), carved.maxX(), at(seamY, r + 1))),
+          ROW,
+          r + 1);
     }
     map = PlanarMap.of(lines);
   }
@@ -63,13 +75,15 @@ public final class TileCutter {
   }
 
   /**
-   * What of the carved area lies on a panel, in the whole's coordinates, mm; null when nothing does.
+   * What of the carved area lies on a panel, in the whole's coordinates, mm; null when nothing
+   * does.
    *
    * @param column from 0 at the left
    * @param row from 0 at the bottom
    */
   public Box part(int column, int row) {
-    return clip(new Box(at(seamX, column), at(seamY, row), at(seamX, column + 1), at(seamY, row + 1)));
+    return clip(
+        new Box(at(seamX, column), at(seamY, row), at(seamX, column + 1), at(seamY, row + 1)));
   }
 
   private Box clip(Box box) {
@@ -87,12 +101,14 @@ public final class TileCutter {
       int y0 = GridUnits.of(box.minY());
       int x1 = GridUnits.of(box.maxX());
       int y1 = GridUnits.of(box.maxY());
-      lines.add(new int[] {x0, x1, x1, x0, x0}, new int[] {y0, y0, y1, y1, y0}, component, weight, true);
+      lines.add(
+          new int[] {x0, x1, x1, x0, x0}, new int[] {y0, y0, y1, y1, y0}, component, weight, true);
     }
   }
 
   /**
-   * The tiling of one panel, in that panel's coordinates. What was given to neighbours is that of the whole.
+   * The tiling of one panel, in that panel's coordinates. What was given to neighbours is that of
+   * the whole.
    *
    * @param column from 0 at the left
    * @param row from 0 at the bottom
@@ -117,10 +133,15 @@ public final class TileCutter {
       if (face[chain.left] + face[chain.right] > 0) {
         chains.add(
             new Chain(
-                moved(chain.x, seamX[column]), moved(chain.y, seamY[row]), chain.terrain, face[chain.left], face[chain.right]));
+                moved(chain.x, seamX[column]),
+                moved(chain.y, seamY[row]),
+                chain.terrain,
+                face[chain.left],
+                face[chain.right]));
       }
     }
-    RegionMap regions = RegionMap.of(chains, Arrays.copyOf(ply, count), Collections.nCopies(count, List.of()));
+    RegionMap regions =
+        RegionMap.of(chains, Arrays.copyOf(ply, count), Collections.nCopies(count, List.of()));
     Box own =
         new Box(
             less(part.minX(), seamX[column]), less(part.minY(), seamY[row]),

@@ -6,13 +6,13 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.grid.Box;
 
 /**
- * The carved area tiled by plies: the exposed parts don't overlap, leave no gap, and share their vertices. Immutable;
- * the geometries are never changed.
+ * The carved area tiled by plies: the exposed parts don't overlap, leave no gap, and share their
+ * vertices. Immutable; the geometries are never changed.
  *
  * @param carved the carved area, panel mm
  * @param exposed ply number to where it shows; only plies that show
- * @param pockets ply number k to P_k, the union of all exposed parts of ply k or deeper; for each k from 1 to the
- *     deepest exposed ply, so that P_1 is the carved area
+ * @param pockets ply number k to P_k, the union of all exposed parts of ply k or deeper; for each k
+ *     from 1 to the deepest exposed ply, so that P_1 is the carved area
  * @param regions connected regions, in ply order then by position
  * @param merged what was given to a neighbour
  */
@@ -33,5 +33,6 @@ public record Tiling(
    * @param count parts
    * @param areaMm2 their area
    */
-  public record Merged(String why, String source, int fromPly, int toPly, int count, double areaMm2) {}
+  public record Merged(
+      String why, String source, int fromPly, int toPly, int count, double areaMm2) {}
 }

@@ -15,19 +15,23 @@ import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
 /**
- * Makes the exact tiling of the carved area: contours and zones noded together on the 0.001 mm grid, every face labelled
- * by what winds around it, small and narrow parts given to neighbours, outlines simplified where two regions share them.
- * All geometry after the noding is picking chains, so regions neither overlap nor leave gaps, and pockets nest.
+ * Makes the exact tiling of the carved area: contours and zones noded together on the 0.001 mm
+ * grid, every face labelled by what winds around it, small and narrow parts given to neighbours,
+ * outlines simplified where two regions share them. All geometry after the noding is picking
+ * chains, so regions neither overlap nor leave gaps, and pockets nest.
  */
 public final class TilingBuilder {
 
   /**
-   * Chords of contours deviate at most this far from them, mm; with the shift that restores areas at most 5/3 of it, the
-   * stated 0.05.
+   * Chords of contours deviate at most this far from them, mm; with the shift that restores areas
+   * at most 5/3 of it, the stated 0.05.
    */
   static final double CONTOUR_TOLERANCE_MM = 0.03;
 
-  /** The same for zones, mm. Less, as their chords aren't shifted: a round pond of 3 mm radius loses half a percent. */
+  /**
+   * The same for zones, mm. Less, as their chords aren't shifted: a round pond of 3 mm radius loses
+   * half a percent.
+   */
   static final double ZONE_TOLERANCE_MM = 0.01;
 
   /** After parts were given away, points this near to a line are left out of it, mm. */
@@ -101,7 +105,8 @@ public final class TilingBuilder {
     int y0 = GridUnits.of(carved.minY());
     int x1 = GridUnits.of(carved.maxX());
     int y1 = GridUnits.of(carved.maxY());
-    linework.add(new int[] {x0, x1, x1, x0, x0}, new int[] {y0, y0, y1, y1, y0}, boxComponent, 1, true);
+    linework.add(
+        new int[] {x0, x1, x1, x0, x0}, new int[] {y0, y0, y1, y1, y0}, boxComponent, 1, true);
     return label(PlanarMap.of(linework), boxComponent);
   }
 
@@ -153,6 +158,7 @@ public final class TilingBuilder {
   }
 
   private static MultiPolygon multi(List<PolygonAssembler.Part> parts) {
-    return MM.createMultiPolygon(parts.stream().map(PolygonAssembler.Part::polygon).toArray(Polygon[]::new));
+    return MM.createMultiPolygon(
+        parts.stream().map(PolygonAssembler.Part::polygon).toArray(Polygon[]::new));
   }
 }

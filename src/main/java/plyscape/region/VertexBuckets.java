@@ -2,10 +2,16 @@ package plyscape.region;
 
 import java.util.function.IntPredicate;
 
-/** Points of the plane in square buckets, for asking what lies in a small box. Points can be taken out. */
+/**
+ * Points of the plane in square buckets, for asking what lies in a small box. Points can be taken
+ * out.
+ */
 final class VertexBuckets {
 
-  /** Points in a bucket, about, if they were spread evenly; lines are not, so real buckets hold a few more. */
+  /**
+   * Points in a bucket, about, if they were spread evenly; lines are not, so real buckets hold a
+   * few more.
+   */
   private static final int POINTS_PER_BUCKET = 2;
 
   private final int minX;
@@ -35,7 +41,13 @@ final class VertexBuckets {
     minY = lowY;
     double area = ((double) highX - lowX + 1) * ((double) highY - lowY + 1);
     double wanted = Math.max(1, x.length / (double) POINTS_PER_BUCKET);
-    size = (int) Math.max(1, Math.ceil(Math.max(Math.sqrt(area / wanted), (highX - lowX + highY - lowY + 2) / wanted / 2)));
+    size =
+        (int)
+            Math.max(
+                1,
+                Math.ceil(
+                    Math.max(
+                        Math.sqrt(area / wanted), (highX - lowX + highY - lowY + 2) / wanted / 2)));
     columns = (highX - lowX) / size + 1;
     rows = (highY - lowY) / size + 1;
     head = new int[Math.multiplyExact(columns, rows)];

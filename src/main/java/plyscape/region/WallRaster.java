@@ -16,7 +16,8 @@ final class WallRaster {
   /**
    * Draws the walls.
    *
-   * @param cellUnits side of a cell, grid units; it grows when there would be more cells than so many
+   * @param cellUnits side of a cell, grid units; it grows when there would be more cells than so
+   *     many
    * @param mostCells about
    */
   WallRaster(List<Chain> walls, double cellUnits, double mostCells) {
@@ -46,7 +47,9 @@ final class WallRaster {
 
   /** The walls of the pocket of all regions of a ply and deeper. */
   static List<Chain> walls(RegionMap map, int ply) {
-    return map.chains().stream().filter(c -> map.ply(c.left) >= ply != map.ply(c.right) >= ply).toList();
+    return map.chains().stream()
+        .filter(c -> map.ply(c.left) >= ply != map.ply(c.right) >= ply)
+        .toList();
   }
 
   /** Cells that a tool's centre can't be in: outside, or a wall passes. */
@@ -76,7 +79,10 @@ final class WallRaster {
     return (y - box.getMinY()) / cell + 1;
   }
 
-  /** Turns inside to outside and back in the first cell of each row whose centre lies east of the segment. */
+  /**
+   * Turns inside to outside and back in the first cell of each row whose centre lies east of the
+   * segment.
+   */
   private void toggle(int x0, int y0, int x1, int y1) {
     if (y0 == y1) {
       return;

@@ -15,8 +15,13 @@ final class WestwardRay {
   private final int[] first;
   private final int[] chainOf;
   private final int[] segmentOf;
-  /** Western end of each segment; in each strip they rise, so that a search can begin at the point and go west. */
+
+  /**
+   * Western end of each segment; in each strip they rise, so that a search can begin at the point
+   * and go west.
+   */
   private final int[] west;
+
   /** Of each strip the width of its widest segment. */
   private final int[] widest;
 
@@ -105,8 +110,9 @@ final class WestwardRay {
   }
 
   /**
-   * The half-edge that faces the point from the west, an infinitesimal step above its own height so that the ray meets no
-   * vertex; chains of the point's own part are not looked at. -1 when there is none.
+   * The half-edge that faces the point from the west, an infinitesimal step above its own height so
+   * that the ray meets no vertex; chains of the point's own part are not looked at. -1 when there
+   * is none.
    */
   int hit(int px, int py, int[] partOfChain, int part) {
     int strip = (py - minY) / height;
@@ -141,7 +147,10 @@ final class WestwardRay {
     return chain.y[i] < chain.y[i + 1] ? -turn : turn;
   }
 
-  /** Whether segment a crosses the ray east of segment b; of two that meet on it, the one that leans east. */
+  /**
+   * Whether segment a crosses the ray east of segment b; of two that meet on it, the one that leans
+   * east.
+   */
   private boolean eastOf(int a, int b, int py) {
     long ax0 = lowX(a);
     long adx = run(a);
@@ -149,7 +158,8 @@ final class WestwardRay {
     long bx0 = lowX(b);
     long bdx = run(b);
     long bdy = rise(b);
-    double apart = ax0 + (double) (py - lowY(a)) * adx / ady - (bx0 + (double) (py - lowY(b)) * bdx / bdy);
+    double apart =
+        ax0 + (double) (py - lowY(a)) * adx / ady - (bx0 + (double) (py - lowY(b)) * bdx / bdy);
     if (Math.abs(apart) > 1e-3) {
       return apart > 0;
     }
@@ -157,7 +167,9 @@ final class WestwardRay {
     BigInteger exact =
         BigInteger.valueOf(ax0 * ady + (py - lowY(a)) * adx)
             .multiply(BigInteger.valueOf(bdy))
-            .subtract(BigInteger.valueOf(bx0 * bdy + (py - lowY(b)) * bdx).multiply(BigInteger.valueOf(ady)));
+            .subtract(
+                BigInteger.valueOf(bx0 * bdy + (py - lowY(b)) * bdx)
+                    .multiply(BigInteger.valueOf(ady)));
     int sign = exact.signum();
     return sign > 0 || sign == 0 && adx * bdy > bdx * ady;
   }

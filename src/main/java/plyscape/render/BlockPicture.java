@@ -4,10 +4,16 @@ import plyscape.grid.Box;
 import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
-/** The whole finished panel as a block seen from the south-west: what {@link BlockView} draws, with a line that says how. */
+/**
+ * The whole finished panel as a block seen from the south-west: what {@link BlockView} draws, with
+ * a line that says how.
+ */
 public final class BlockPicture {
 
-  /** Heights are doubled: plies of a millimetre on a panel of a quarter metre are thin lines otherwise. */
+  /**
+   * Heights are doubled: plies of a millimetre on a panel of a quarter metre are thin lines
+   * otherwise.
+   */
   static final double STRETCH = 2;
 
   private static final int WIDTH_PX = 1400;
@@ -19,20 +25,23 @@ public final class BlockPicture {
   public static byte[] png(Plan plan) {
     Box panel = new Box(0, 0, plan.job().panel().widthMm(), plan.job().panel().heightMm());
     Canvas block = new BlockView(plan, panel, STRETCH).draw(WIDTH_PX);
-    Canvas canvas = new Canvas(block.width() + 2 * MARGIN, block.height() + 2 * MARGIN + 24, Colours.PAPER);
+    Canvas canvas =
+        new Canvas(block.width() + 2 * MARGIN, block.height() + 2 * MARGIN + 24, Colours.PAPER);
     canvas.paste(block, MARGIN, MARGIN);
     canvas.text(
         MARGIN,
         canvas.height() - 18,
         10,
         Colours.FAINT,
-        plan.job().layup().name() + ": seen from the south-west, heights x " + Numbers.trimmed(STRETCH, 1));
+        plan.job().layup().name()
+            + ": seen from the south-west, heights x "
+            + Numbers.trimmed(STRETCH, 1));
     return Png.write(canvas, 0);
   }
 
   /**
-   * The square of the given side, on the carved area, with the most different plies in it, of those the one with the most change; all
-   * squares on a lattice of an eighth of the side are looked at.
+   * The square of the given side, on the carved area, with the most different plies in it, of those
+   * the one with the most change; all squares on a lattice of an eighth of the side are looked at.
    */
   static Box liveliest(Plan plan, double sideMm) {
     Box carved = plan.tiling().carved();

@@ -5,13 +5,16 @@ import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 
 /**
- * A block cut out of the finished panel, seen from the south-west and from above without perspective: walls and the block's own sides show
- * the stripes of the plies that they cut through. Every column of the picture is walked from the front to the back; what lies behind
- * something higher on the picture is hidden.
+ * A block cut out of the finished panel, seen from the south-west and from above without
+ * perspective: walls and the block's own sides show the stripes of the plies that they cut through.
+ * Every column of the picture is walked from the front to the back; what lies behind something
+ * higher on the picture is hidden.
  */
 final class BlockView {
 
-  /** Turned so that the south side and some of the west side show: the eye stands in the south-west. */
+  /**
+   * Turned so that the south side and some of the west side show: the eye stands in the south-west.
+   */
   private static final double YAW = Math.toRadians(-28);
 
   /** Height of the eye above the horizon. */
@@ -60,7 +63,9 @@ final class BlockView {
     int w = 2 * widthPx;
     int h = 2 * (int) Math.ceil(tall * scale / 2 + 1);
     Canvas large = new Canvas(w, h, Colours.PAPER);
-    java.util.stream.IntStream.range(0, w).parallel().forEach(x -> column(large, x, scale, across, away));
+    java.util.stream.IntStream.range(0, w)
+        .parallel()
+        .forEach(x -> column(large, x, scale, across, away));
     return halve(large);
   }
 
@@ -91,15 +96,35 @@ final class BlockView {
       }
       int top = (int) Math.floor((v * sin + high * cos - lowest) * scale);
       if (top > drawn) {
-        paint(canvas, pixelX, drawn + 1, top, v * sin - lowest, scale, cos, cell, wallLight(cell, x, y));
+        paint(
+            canvas,
+            pixelX,
+            drawn + 1,
+            top,
+            v * sin - lowest,
+            scale,
+            cos,
+            cell,
+            wallLight(cell, x, y));
         drawn = top;
       }
     }
   }
 
-  /** Pixels from one height on the picture to another, all at one place of the ground: wall below the face, face on top. */
+  /**
+   * Pixels from one height on the picture to another, all at one place of the ground: wall below
+   * the face, face on top.
+   */
   private void paint(
-      Canvas canvas, int x, int from, int to, double ground, double scale, double cos, int cell, double wallLight) {
+      Canvas canvas,
+      int x,
+      int from,
+      int to,
+      double ground,
+      double scale,
+      double cos,
+      int cell,
+      double wallLight) {
     for (int p = Math.max(from, 0); p <= to; p++) {
       double high = ((p + 0.5) / scale - ground) / cos;
       boolean wall = high < height[cell] - 1.0 / (scale * cos);
@@ -109,7 +134,10 @@ final class BlockView {
     }
   }
 
-  /** Light on a wall by the way it faces: the fall of the softened heights, on the block's own sides the side. */
+  /**
+   * Light on a wall by the way it faces: the fall of the softened heights, on the block's own sides
+   * the side.
+   */
   private double wallLight(int cell, double x, double y) {
     if (x - block.minX() < raster.cellMm() || y - block.minY() < raster.cellMm()) {
       return x - block.minX() < y - block.minY() ? WEST_LIGHT : SOUTH_LIGHT;
@@ -119,7 +147,9 @@ final class BlockView {
     double east = at(column + 1, row) - at(column - 1, row);
     double north = at(column, row - 1) - at(column, row + 1);
     double length = Math.abs(east) + Math.abs(north);
-    return length == 0 ? SOUTH_LIGHT : SOUTH_LIGHT + (WEST_LIGHT - SOUTH_LIGHT) * Math.max(east, 0) / length;
+    return length == 0
+        ? SOUTH_LIGHT
+        : SOUTH_LIGHT + (WEST_LIGHT - SOUTH_LIGHT) * Math.max(east, 0) / length;
   }
 
   private double at(int column, int row) {
@@ -131,7 +161,8 @@ final class BlockView {
   private int cell(double x, double y) {
     int column = (int) ((x - block.minX()) / raster.cellMm());
     int row = (int) ((block.maxY() - y) / raster.cellMm());
-    return Math.min(row, raster.rows() - 1) * raster.columns() + Math.min(column, raster.columns() - 1);
+    return Math.min(row, raster.rows() - 1) * raster.columns()
+        + Math.min(column, raster.columns() - 1);
   }
 
   private int colourAt(double depth) {

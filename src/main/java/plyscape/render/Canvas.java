@@ -3,8 +3,8 @@ package plyscape.render;
 import java.util.Arrays;
 
 /**
- * An RGB picture to draw on, pixels from the top left, with smooth lines. Plain arithmetic on doubles, so the same calls give the
- * same pixels on every machine.
+ * An RGB picture to draw on, pixels from the top left, with smooth lines. Plain arithmetic on
+ * doubles, so the same calls give the same pixels on every machine.
  */
 final class Canvas {
 
@@ -89,7 +89,10 @@ final class Canvas {
     }
   }
 
-  /** Writes text with its baseline at {@code y} and capitals {@code capPx} high; gives the X where it ends. */
+  /**
+   * Writes text with its baseline at {@code y} and capitals {@code capPx} high; gives the X where
+   * it ends.
+   */
   double text(double x, double y, double capPx, int colour, String text) {
     double unit = capPx / StrokeFont.CAP_UNITS;
     double thickness = Math.max(capPx / 7.5, 1.15);

@@ -12,8 +12,9 @@ import plyscape.plan.Plan;
 import plyscape.zones.Zone;
 
 /**
- * The panel as square cells, rows from the north: which ply shows at a cell's centre (0 in the border), and which zone lies on top
- * there (1 for the first of the job, 0 for none). For pages and terminals; exact at the centres, so edges are off by half a cell.
+ * The panel as square cells, rows from the north: which ply shows at a cell's centre (0 in the
+ * border), and which zone lies on top there (1 for the first of the job, 0 for none). For pages and
+ * terminals; exact at the centres, so edges are off by half a cell.
  */
 public final class CellMap {
 
@@ -40,7 +41,14 @@ public final class CellMap {
     for (int i = 0; i < plan.zones().size(); i++) {
       Zone zone = plan.zones().get(i);
       PlyRaster.fill(
-          multi(zone.area()), (short) (i + 1), zones, raster.columns(), raster.rows(), cell, 0, panel.heightMm());
+          multi(zone.area()),
+          (short) (i + 1),
+          zones,
+          raster.columns(),
+          raster.rows(),
+          cell,
+          0,
+          panel.heightMm());
     }
     return new CellMap(raster, zones);
   }

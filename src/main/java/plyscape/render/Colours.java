@@ -11,15 +11,23 @@ final class Colours {
 
   /** {@code a} moved towards {@code b} by a share from 0 to 1. */
   static int mix(int a, int b, double share) {
-    return channel(a >> 16, b >> 16, share) << 16 | channel(a >> 8, b >> 8, share) << 8 | channel(a, b, share);
+    return channel(a >> 16, b >> 16, share) << 16
+        | channel(a >> 8, b >> 8, share) << 8
+        | channel(a, b, share);
   }
 
-  /** Every channel times a factor of 0 or more; above 1 the colour moves towards white by the same rule. */
+  /**
+   * Every channel times a factor of 0 or more; above 1 the colour moves towards white by the same
+   * rule.
+   */
   static int light(int colour, double factor) {
     return factor <= 1 ? mix(0, colour, factor) : mix(colour, 0xffffff, Math.min(factor - 1, 1));
   }
 
-  /** Black or white, whichever reads better on the colour (relative luminance after WCAG 2, with a plain 2.2 gamma). */
+  /**
+   * Black or white, whichever reads better on the colour (relative luminance after WCAG 2, with a
+   * plain 2.2 gamma).
+   */
   static int inkOn(int colour) {
     double luminance =
         0.2126 * Math.pow((colour >> 16 & 255) / 255.0, 2.2)

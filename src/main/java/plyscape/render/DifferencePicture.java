@@ -1,8 +1,9 @@
 package plyscape.render;
 
 /**
- * A picture of where a cut panel isn't as planned, one pixel a cell, north up: gouges red, wood left standing blue, what no
- * cutter reaches violet, what is allowed along walls grey; behind them the planned plies, paled.
+ * A picture of where a cut panel isn't as planned, one pixel a cell, north up: gouges red, wood
+ * left standing blue, what no cutter reaches violet, what is allowed along walls grey; behind them
+ * the planned plies, paled.
  */
 public final class DifferencePicture {
 
@@ -20,13 +21,20 @@ public final class DifferencePicture {
    * @param columns cells a row
    * @param rows from the south
    * @param cellMm for the picture's true size
-   * @param verdicts of each cell: 0 as planned, 1 gouged, 2 left uncut, 3 unreachable, 4 along a wall
+   * @param verdicts of each cell: 0 as planned, 1 gouged, 2 left uncut, 3 unreachable, 4 along a
+   *     wall
    * @param plyIndex of each cell: index into colours, -1 where the panel stays uncut
    * @param colours of the plies, 0xRRGGBB
    * @param uncutColour of the border
    */
   public static byte[] png(
-      int columns, int rows, double cellMm, byte[] verdicts, byte[] plyIndex, int[] colours, int uncutColour) {
+      int columns,
+      int rows,
+      double cellMm,
+      byte[] verdicts,
+      byte[] plyIndex,
+      int[] colours,
+      int uncutColour) {
     Canvas canvas = new Canvas(columns, rows, 0xffffff);
     int[] pixels = canvas.pixels();
     for (int row = 0; row < rows; row++) {

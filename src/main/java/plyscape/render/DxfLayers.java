@@ -12,8 +12,9 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * The layers as DXF of release 12 in ASCII, one file a ply: closed polylines on the layers EXPOSED and POCKET, coordinates in panel mm,
- * Y up, rounded to 0.001. R12 has no units; the header's comment says mm. No names from inputs go into the file but the ply's slug.
+ * The layers as DXF of release 12 in ASCII, one file a ply: closed polylines on the layers EXPOSED
+ * and POCKET, coordinates in panel mm, Y up, rounded to 0.001. R12 has no units; the header's
+ * comment says mm. No names from inputs go into the file but the ply's slug.
  */
 public final class DxfLayers {
 

@@ -8,7 +8,10 @@ final class FinishedFace {
 
   private FinishedFace() {}
 
-  /** Where a ply shows: its target depth and what the sanding takes. Ply 0, the border, is left uncut like an uncut top ply. */
+  /**
+   * Where a ply shows: its target depth and what the sanding takes. Ply 0, the border, is left
+   * uncut like an uncut top ply.
+   */
   static double depthMm(Plan plan, int plyNumber) {
     double sanding = plan.job().allowance().sandingMm();
     return plyNumber == 0 ? sanding : depth(plan, plyNumber).targetMm() + sanding;

@@ -13,9 +13,10 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * The layers as GeoJSON, one file a ply with two features, {@code exposed} and {@code pocket}. Structure, closed rings and the
- * right-hand rule after RFC 7946; the coordinates are panel mm with Y up, by arrangement and not longitude and latitude, which a
- * member {@code units} says. Rounded to 0.001.
+ * The layers as GeoJSON, one file a ply with two features, {@code exposed} and {@code pocket}.
+ * Structure, closed rings and the right-hand rule after RFC 7946; the coordinates are panel mm with
+ * Y up, by arrangement and not longitude and latitude, which a member {@code units} says. Rounded
+ * to 0.001.
  */
 public final class GeoJsonLayers {
 
@@ -26,19 +27,29 @@ public final class GeoJsonLayers {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, layer.getKey());
-      StringBuilder out = new StringBuilder("{\"type\": \"FeatureCollection\", \"units\": \"mm on the panel, Y up\", \"features\": [\n");
+      StringBuilder out =
+          new StringBuilder(
+              "{\"type\": \"FeatureCollection\", \"units\": \"mm on the panel, Y up\", \"features\": [\n");
       feature(out, "exposed", depth, layer.getValue());
       out.append(",\n");
       feature(out, "pocket", depth, plan.tiling().pockets().get(layer.getKey()));
-      files.add(new LayerFile(LayerName.of(depth.ply()) + ".geojson", out.append("\n]}\n").toString()));
+      files.add(
+          new LayerFile(LayerName.of(depth.ply()) + ".geojson", out.append("\n]}\n").toString()));
     }
     return files;
   }
 
   private static void feature(StringBuilder out, String id, PlyDepth depth, MultiPolygon area) {
-    out.append("{\"type\": \"Feature\", \"id\": \"").append(id).append("\", \"properties\": {\"ply\": ")
-        .append(depth.ply().number()).append(", \"name\": ").append(quoted(depth.ply().name())).append(", \"colour\": \"")
-        .append(depth.ply().colour()).append("\", \"target_mm\": ").append(Numbers.trimmed(depth.targetMm(), 6))
+    out.append("{\"type\": \"Feature\", \"id\": \"")
+        .append(id)
+        .append("\", \"properties\": {\"ply\": ")
+        .append(depth.ply().number())
+        .append(", \"name\": ")
+        .append(quoted(depth.ply().name()))
+        .append(", \"colour\": \"")
+        .append(depth.ply().colour())
+        .append("\", \"target_mm\": ")
+        .append(Numbers.trimmed(depth.targetMm(), 6))
         .append("}, \"geometry\": {\"type\": \"MultiPolygon\", \"coordinates\": [");
     for (int i = 0; i < area.getNumGeometries(); i++) {
       Polygon polygon = (Polygon) area.getGeometryN(i);
@@ -58,7 +69,11 @@ public final class GeoJsonLayers {
     out.append('[');
     for (int i = 0; i < points.length; i++) {
       Coordinate point = points[reverse ? points.length - 1 - i : i];
-      out.append(i > 0 ? ", [" : "[").append(Numbers.trimmed(point.x, 3)).append(", ").append(Numbers.trimmed(point.y, 3)).append(']');
+      out.append(i > 0 ? ", [" : "[")
+          .append(Numbers.trimmed(point.x, 3))
+          .append(", ")
+          .append(Numbers.trimmed(point.y, 3))
+          .append(']');
     }
     out.append(']');
   }
@@ -69,7 +84,11 @@ public final class GeoJsonLayers {
     for (char c : text.toCharArray()) {
       if (c == '"' || c == '\\') {
         out.append('\\').append(c);
-      } else if (c < 0x20 || c == 0x7f || Character.isSurrogate(c) || c == '\u2028' || c == '\u2029') {
+      } else if (c < 0x20
+          || c == 0x7f
+          || Character.isSurrogate(c)
+          || c == '\u2028'
+          || c == '\u2029') {
         out.append(String.format(java.util.Locale.ROOT, "\\u%04x", (int) c));
       } else {
         out.append(c);

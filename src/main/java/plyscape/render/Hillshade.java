@@ -1,8 +1,9 @@
 package plyscape.render;
 
 /**
- * Light on a height field by the usual formula with slopes after Horn (Proc. IEEE 69, 1981):
- * {@code 255 (cos Z cos S + sin Z sin S cos(A - As))}, negative values 0. Sun in the north-west (315 degrees), 45 degrees high.
+ * Light on a height field by the usual formula with slopes after Horn (Proc. IEEE 69, 1981): {@code
+ * 255 (cos Z cos S + sin Z sin S cos(A - As))}, negative values 0. Sun in the north-west (315
+ * degrees), 45 degrees high.
  */
 final class Hillshade {
 
@@ -12,8 +13,9 @@ final class Hillshade {
   private Hillshade() {}
 
   /**
-   * Light at the middle of a 3 by 3 window given row by row from the north-west, cells {@code w} wide, in the same unit as the
-   * heights. With the sun's vector (-1, 1, sqrt 2) / 2 (east, north, up), the formula is the product with the surface normal.
+   * Light at the middle of a 3 by 3 window given row by row from the north-west, cells {@code w}
+   * wide, in the same unit as the heights. With the sun's vector (-1, 1, sqrt 2) / 2 (east, north,
+   * up), the formula is the product with the surface normal.
    */
   static double light(
       double a, double b, double c, double d, double f, double g, double h, double i, double w) {

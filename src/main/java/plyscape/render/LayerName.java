@@ -3,7 +3,10 @@ package plyscape.render;
 import plyscape.layup.Ply;
 import plyscape.text.Slug;
 
-/** File names of layers: the ply's number, so that no two are alike, and what of its name is safe on every system. */
+/**
+ * File names of layers: the ply's number, so that no two are alike, and what of its name is safe on
+ * every system.
+ */
 final class LayerName {
 
   private LayerName() {}

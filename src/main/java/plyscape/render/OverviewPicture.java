@@ -3,7 +3,10 @@ package plyscape.render;
 import plyscape.job.Job;
 import plyscape.plan.Plan;
 
-/** The top view of a landscape over several panels, with the seams between them and each panel's name. */
+/**
+ * The top view of a landscape over several panels, with the seams between them and each panel's
+ * name.
+ */
 public final class OverviewPicture {
 
   private static final double SEAM_PX = 2;
@@ -34,7 +37,8 @@ public final class OverviewPicture {
       double left = (tile.column() - 1) * panel.widthMm() * pxPerMm;
       double top = canvas.height() - tile.row() * panel.heightMm() * pxPerMm;
       double width = StrokeFont.width(tile.name()) * NAME_PX / StrokeFont.CAP_UNITS;
-      canvas.fill((int) left + 6, (int) top + 6, (int) width + 14, (int) NAME_PX + 12, Colours.PAPER);
+      canvas.fill(
+          (int) left + 6, (int) top + 6, (int) width + 14, (int) NAME_PX + 12, Colours.PAPER);
       canvas.text(left + 13, top + 12 + NAME_PX, NAME_PX, Colours.INK, tile.name());
     }
   }

@@ -6,7 +6,10 @@ import java.util.List;
 import plyscape.grid.DistanceTransform;
 import plyscape.plan.Plan;
 
-/** Places for ply numbers on the panel: the widest places of each ply, none near another. Exact to about a cell of the map. */
+/**
+ * Places for ply numbers on the panel: the widest places of each ply, none near another. Exact to
+ * about a cell of the map.
+ */
 public final class PlyLabels {
 
   private static final int LONGEST_CELLS = 320;
@@ -31,10 +34,15 @@ public final class PlyLabels {
     for (int row = 0; row < map.rows(); row++) {
       for (int column = 0; column < map.columns(); column++) {
         double radius = (Math.sqrt(squared[row * map.columns() + column]) - 1) * map.cellMm();
-        if (map.ply(column, row) > 0 && radius >= leastRadiusMm && widest(squared, map, column, row)) {
+        if (map.ply(column, row) > 0
+            && radius >= leastRadiusMm
+            && widest(squared, map, column, row)) {
           free.add(
               new Label(
-                  map.ply(column, row), (column + 0.5) * map.cellMm(), height - (row + 0.5) * map.cellMm(), radius));
+                  map.ply(column, row),
+                  (column + 0.5) * map.cellMm(),
+                  height - (row + 0.5) * map.cellMm(),
+                  radius));
         }
       }
     }
@@ -51,13 +59,18 @@ public final class PlyLabels {
     return List.copyOf(chosen);
   }
 
-  /** Whether none of the eight cells around has more room; a cell with room isn't one of the outermost. */
+  /**
+   * Whether none of the eight cells around has more room; a cell with room isn't one of the
+   * outermost.
+   */
   private static boolean widest(int[] squared, CellMap map, int column, int row) {
     int here = row * map.columns() + column;
     for (int step = -1; step <= 1; step++) {
       int above = here - map.columns() + step;
       int below = here + map.columns() + step;
-      if (squared[above] > squared[here] || squared[below] > squared[here] || squared[here + step] > squared[here]) {
+      if (squared[above] > squared[here]
+          || squared[below] > squared[here]
+          || squared[here + step] > squared[here]) {
         return false;
       }
     }
@@ -76,8 +89,12 @@ public final class PlyLabels {
       for (int column = 0; column < map.columns(); column++) {
         int ply = map.ply(column, row);
         edge[row * map.columns() + column] =
-            row == 0 || column == 0 || row == map.rows() - 1 || column == map.columns() - 1
-                || map.ply(column - 1, row) != ply || map.ply(column, row - 1) != ply;
+            row == 0
+                || column == 0
+                || row == map.rows() - 1
+                || column == map.columns() - 1
+                || map.ply(column - 1, row) != ply
+                || map.ply(column, row - 1) != ply;
       }
     }
     return edge;

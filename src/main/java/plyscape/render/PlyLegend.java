@@ -6,7 +6,10 @@ import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
-/** The list of plies beside a picture: number on a swatch, name, finished and cut depth, share of the carved area. */
+/**
+ * The list of plies beside a picture: number on a swatch, name, finished and cut depth, share of
+ * the carved area.
+ */
 final class PlyLegend {
 
   /** Width in pixels that the list needs. */
@@ -24,17 +27,24 @@ final class PlyLegend {
     return 92 + listed(plan).size() * ROW;
   }
 
-  /** All plies of a usual layup; of a very thick one only those that show, and not more than a picture can hold. */
+  /**
+   * All plies of a usual layup; of a very thick one only those that show, and not more than a
+   * picture can hold.
+   */
   private static List<PlyDepth> listed(Plan plan) {
     return plan.depths().size() <= MOST
         ? plan.depths()
-        : plan.depths().stream().filter(depth -> share(plan, depth.ply().number()) > 0).limit(MOST).toList();
+        : plan.depths().stream()
+            .filter(depth -> share(plan, depth.ply().number()) > 0)
+            .limit(MOST)
+            .toList();
   }
 
   /** Draws the list with its left top corner at the given pixel. */
   static void draw(Canvas canvas, int x, int y, Plan plan) {
     canvas.text(x, y + 20, 17, Colours.INK, shorten(plan.job().layup().name(), WIDTH / 17.0 * 6));
-    canvas.text(x, y + 48, 10, Colours.FAINT, "Depths below the top face of the pressed panel, mm;");
+    canvas.text(
+        x, y + 48, 10, Colours.FAINT, "Depths below the top face of the pressed panel, mm;");
     canvas.text(x, y + 66, 10, Colours.FAINT, "share of the carved area.");
     int row = y + 88;
     for (PlyDepth depth : listed(plan)) {
@@ -47,19 +57,32 @@ final class PlyLegend {
       canvas.text(x + 24 - width / 2, row + 26, 13, Colours.inkOn(colour), number);
       int ink = shows ? Colours.INK : Colours.FAINT;
       canvas.text(x + 60, row + 14, 13, ink, shorten(depth.ply().name(), (WIDTH - 60) / 13.0 * 6));
-      canvas.text(x + 60, row + 35, 10, shows ? Colours.mix(Colours.INK, Colours.PAPER, 0.25) : Colours.FAINT, line(plan, depth, shows));
+      canvas.text(
+          x + 60,
+          row + 35,
+          10,
+          shows ? Colours.mix(Colours.INK, Colours.PAPER, 0.25) : Colours.FAINT,
+          line(plan, depth, shows));
       row += ROW;
     }
   }
 
   private static String line(Plan plan, PlyDepth depth, boolean shows) {
     if (!shows) {
-      return Numbers.fixed(depth.topMm(), 2) + " to " + Numbers.fixed(depth.bottomMm(), 2) + ", does not show";
+      return Numbers.fixed(depth.topMm(), 2)
+          + " to "
+          + Numbers.fixed(depth.bottomMm(), 2)
+          + ", does not show";
     }
     int number = depth.ply().number();
     String cut = depth.targetMm() > 0 ? "cut " + Numbers.fixed(depth.targetMm(), 3) : "left uncut";
-    return cut + ", finished " + Numbers.fixed(FinishedFace.depthMm(plan, number), 3) + ", "
-        + Numbers.fixed(100 * share(plan, number), 1) + " %" + (depth.reliable() ? "" : "  (too thin!)");
+    return cut
+        + ", finished "
+        + Numbers.fixed(FinishedFace.depthMm(plan, number), 3)
+        + ", "
+        + Numbers.fixed(100 * share(plan, number), 1)
+        + " %"
+        + (depth.reliable() ? "" : "  (too thin!)");
   }
 
   /** Share of the carved area that shows a ply, 0 to 1. */

@@ -10,8 +10,9 @@ import plyscape.grid.Box;
 import plyscape.region.Tiling;
 
 /**
- * Which ply shows at the centre of each cell of a picture of the whole panel, row by row from the top (north). Ply 0 is the
- * border outside the carved area. Even-odd rule on the exposed polygons; exact at cell centres.
+ * Which ply shows at the centre of each cell of a picture of the whole panel, row by row from the
+ * top (north). Ply 0 is the border outside the carved area. Even-odd rule on the exposed polygons;
+ * exact at cell centres.
  *
  * @param columns count
  * @param rows count
@@ -20,7 +21,10 @@ import plyscape.region.Tiling;
  */
 record PlyRaster(int columns, int rows, double cellMm, short[] plies) {
 
-  /** Rasters a tiling on a panel of the given size; cells are square, the last row and column may stick out. */
+  /**
+   * Rasters a tiling on a panel of the given size; cells are square, the last row and column may
+   * stick out.
+   */
   static PlyRaster of(Tiling tiling, double widthMm, double heightMm, double cellMm) {
     return of(tiling, new Box(0, 0, widthMm, heightMm), cellMm);
   }
@@ -31,14 +35,29 @@ record PlyRaster(int columns, int rows, double cellMm, short[] plies) {
     int rows = (int) Math.ceil(part.height() / cellMm - 1e-9);
     short[] plies = new short[Math.multiplyExact(columns, rows)];
     for (Map.Entry<Integer, MultiPolygon> e : tiling.exposed().entrySet()) {
-      fill(e.getValue(), e.getKey().shortValue(), plies, columns, rows, cellMm, part.minX(), part.maxY());
+      fill(
+          e.getValue(),
+          e.getKey().shortValue(),
+          plies,
+          columns,
+          rows,
+          cellMm,
+          part.minX(),
+          part.maxY());
     }
     return new PlyRaster(columns, rows, cellMm, plies);
   }
 
   /** Sets the cells whose centres lie in an area; rows from the north. */
   static void fill(
-      MultiPolygon area, short ply, short[] plies, int columns, int rows, double cellMm, double westMm, double northMm) {
+      MultiPolygon area,
+      short ply,
+      short[] plies,
+      int columns,
+      int rows,
+      double cellMm,
+      double westMm,
+      double northMm) {
     Crossings crossings = new Crossings(rows, cellMm, westMm, northMm);
     for (int i = 0; i < area.getNumGeometries(); i++) {
       Polygon polygon = (Polygon) area.getGeometryN(i);

@@ -9,8 +9,9 @@ import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 
 /**
- * Writes an 8-bit RGB PNG (W3C PNG, second edition): one IDAT, each row by the filter (none, sub or up) with the least sum of
- * absolute differences, as the standard's section 12.8 suggests. No time stamp.
+ * Writes an 8-bit RGB PNG (W3C PNG, second edition): one IDAT, each row by the filter (none, sub or
+ * up) with the least sum of absolute differences, as the standard's section 12.8 suggests. No time
+ * stamp.
  */
 final class Png {
 
@@ -92,7 +93,8 @@ final class Png {
     return out.toByteArray();
   }
 
-  private static void chunk(ByteArrayOutputStream out, String type, byte[] body) throws IOException {
+  private static void chunk(ByteArrayOutputStream out, String type, byte[] body)
+      throws IOException {
     byte[] name = type.getBytes(StandardCharsets.US_ASCII);
     CRC32 crc = new CRC32();
     crc.update(name);

@@ -6,14 +6,15 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * The top view of the finished panel in ply colours, with light and shadow from the steps, a legend, a scale bar and an arrow to
- * north. A picture of what the plan says, not of the toolpaths.
+ * The top view of the finished panel in ply colours, with light and shadow from the steps, a
+ * legend, a scale bar and an arrow to north. A picture of what the plan says, not of the toolpaths.
  */
 public final class PreviewPicture {
 
   private static final int LONGEST_PX = 1000;
   private static final int MARGIN = 36;
   private static final int FOOT = 56;
+
   /** Cells a pixel in each direction; averaged, they make smooth edges. */
   private static final int FINER = 2;
 
@@ -41,16 +42,25 @@ public final class PreviewPicture {
     int height = Math.max(top.height() + FOOT, PlyLegend.height(plan)) + 2 * MARGIN;
     Canvas canvas = new Canvas(top.width() + PlyLegend.WIDTH + 3 * MARGIN, height, Colours.PAPER);
     canvas.paste(top, MARGIN, MARGIN);
-    canvas.frame(MARGIN - 1, MARGIN - 1, top.width() + 2, top.height() + 2, Colours.mix(Colours.INK, Colours.PAPER, 0.3));
+    canvas.frame(
+        MARGIN - 1,
+        MARGIN - 1,
+        top.width() + 2,
+        top.height() + 2,
+        Colours.mix(Colours.INK, Colours.PAPER, 0.3));
     PlyLegend.draw(canvas, top.width() + 2 * MARGIN, MARGIN, plan);
     drawBlock(canvas, top.width() + 2 * MARGIN, MARGIN + PlyLegend.height(plan), plan);
     int foot = MARGIN + top.height() + 22;
-    ScaleBar.draw(canvas, MARGIN, foot, pxPerMm, panel.widthMm(), plan.terrain().frame().metresPerMm());
+    ScaleBar.draw(
+        canvas, MARGIN, foot, pxPerMm, panel.widthMm(), plan.terrain().frame().metresPerMm());
     drawNorth(canvas, MARGIN + top.width() - 34, foot - 8);
     return Png.write(canvas, (int) Math.round(pxPerMm * 1000));
   }
 
-  /** A PNG file of the panel alone, edge to edge, one pixel a cell of {@link CellMap#of} with as many cells. */
+  /**
+   * A PNG file of the panel alone, edge to edge, one pixel a cell of {@link CellMap#of} with as
+   * many cells.
+   */
   public static byte[] panelPng(Plan plan, int longestPx) {
     return Png.write(topView(plan, longestPx / longestMm(plan), 1), 0);
   }
@@ -58,7 +68,9 @@ public final class PreviewPicture {
   private static Canvas topView(Plan plan, double pxPerMm, int finer) {
     Job.PanelSpec panel = plan.job().panel();
     return TopView.draw(
-        plan, PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), 1 / (finer * pxPerMm)), finer);
+        plan,
+        PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), 1 / (finer * pxPerMm)),
+        finer);
   }
 
   private static double longestMm(Plan plan) {
@@ -72,7 +84,13 @@ public final class PreviewPicture {
     int room = canvas.height() - MARGIN - y;
     if (view.height() + 36 <= room) {
       int top = canvas.height() - MARGIN - view.height();
-      canvas.text(x, top - 14, 10, Colours.FAINT, "A piece of it from the south-west, heights x " + Numbers.trimmed(BlockPicture.STRETCH, 1));
+      canvas.text(
+          x,
+          top - 14,
+          10,
+          Colours.FAINT,
+          "A piece of it from the south-west, heights x "
+              + Numbers.trimmed(BlockPicture.STRETCH, 1));
       canvas.paste(view, x, top);
     }
   }

@@ -3,12 +3,16 @@ package plyscape.render;
 import java.util.stream.IntStream;
 
 /**
- * Light and cast shadow on the finished, stepped panel: 1 is a level face in the sun. The steps are softened over about half a
- * millimetre before {@link Hillshade} sees them, so that a wall shows as an edge of light or shade, and stretched upwards.
+ * Light and cast shadow on the finished, stepped panel: 1 is a level face in the sun. The steps are
+ * softened over about half a millimetre before {@link Hillshade} sees them, so that a wall shows as
+ * an edge of light or shade, and stretched upwards.
  */
 final class Relief {
 
-  /** Heights are stretched for the light only, as a few millimetres on a wide panel would hardly show. */
+  /**
+   * Heights are stretched for the light only, as a few millimetres on a wide panel would hardly
+   * show.
+   */
   private static final double STRETCH = 1.6;
 
   private static final double SOFT_MM = 0.25;
@@ -17,7 +21,8 @@ final class Relief {
   private Relief() {}
 
   /**
-   * Light of every pixel. Rows are independent of one another, so the outcome doesn't depend on how many threads share them.
+   * Light of every pixel. Rows are independent of one another, so the outcome doesn't depend on how
+   * many threads share them.
    *
    * @param height of every pixel, mm, row by row from the north
    * @param columns pixels in a row
@@ -42,12 +47,15 @@ final class Relief {
     int rows = height.length / columns;
     float[] light = new float[height.length];
     double cell = pixelMm / STRETCH;
-    IntStream.range(0, rows).parallel().forEach(y -> lightRow(smooth, light, columns, rows, y, cell));
+    IntStream.range(0, rows)
+        .parallel()
+        .forEach(y -> lightRow(smooth, light, columns, rows, y, cell));
     castShadow(height, light, columns, pixelMm);
     return light;
   }
 
-  private static void lightRow(float[] soft, float[] light, int columns, int rows, int y, double cell) {
+  private static void lightRow(
+      float[] soft, float[] light, int columns, int rows, int y, double cell) {
     int n = Math.max(y - 1, 0) * columns;
     int m = y * columns;
     int s = Math.min(y + 1, rows - 1) * columns;
@@ -55,19 +63,36 @@ final class Relief {
       int w = Math.max(x - 1, 0);
       int e = Math.min(x + 1, columns - 1);
       float here = soft[m + x];
-      if (soft[m + w] == here && soft[m + e] == here && soft[n + x] == here && soft[s + x] == here
-          && soft[n + w] == here && soft[n + e] == here && soft[s + w] == here && soft[s + e] == here) {
+      if (soft[m + w] == here
+          && soft[m + e] == here
+          && soft[n + x] == here
+          && soft[s + x] == here
+          && soft[n + w] == here
+          && soft[n + e] == here
+          && soft[s + w] == here
+          && soft[s + e] == here) {
         light[m + x] = 1; // level, as most of a panel is
         continue;
       }
       double shade =
           Hillshade.light(
-              soft[n + w], soft[n + x], soft[n + e], soft[m + w], soft[m + e], soft[s + w], soft[s + x], soft[s + e], cell);
+              soft[n + w],
+              soft[n + x],
+              soft[n + e],
+              soft[m + w],
+              soft[m + e],
+              soft[s + w],
+              soft[s + x],
+              soft[s + e],
+              cell);
       light[m + x] = (float) (0.42 + 0.58 * shade / Hillshade.FLAT);
     }
   }
 
-  /** The sun stands in the north-west at 45 degrees: going one pixel south-east, a shadow's edge sinks by the pixel's diagonal. */
+  /**
+   * The sun stands in the north-west at 45 degrees: going one pixel south-east, a shadow's edge
+   * sinks by the pixel's diagonal.
+   */
   private static void castShadow(float[] height, float[] light, int columns, double pixelMm) {
     float fall = (float) (pixelMm * Math.sqrt(2));
     float[] edge = height.clone();
@@ -87,22 +112,25 @@ final class Relief {
   private static float[] blurRows(float[] in, int columns, int radius) {
     float[] out = new float[in.length];
     float share = 1f / (2 * radius + 1);
-    IntStream.range(0, in.length / columns).parallel().forEach(y -> {
-      int at = y * columns;
-      for (int x = 0; x < columns; x++) {
-        float sum = 0;
-        if (x >= radius && x < columns - radius) {
-          for (int k = at + x - radius; k <= at + x + radius; k++) {
-            sum += in[k];
-          }
-        } else {
-          for (int k = x - radius; k <= x + radius; k++) {
-            sum += in[at + Math.min(Math.max(k, 0), columns - 1)];
-          }
-        }
-        out[at + x] = sum * share;
-      }
-    });
+    IntStream.range(0, in.length / columns)
+        .parallel()
+        .forEach(
+            y -> {
+              int at = y * columns;
+              for (int x = 0; x < columns; x++) {
+                float sum = 0;
+                if (x >= radius && x < columns - radius) {
+                  for (int k = at + x - radius; k <= at + x + radius; k++) {
+                    sum += in[k];
+                  }
+                } else {
+                  for (int k = x - radius; k <= x + radius; k++) {
+                    sum += in[at + Math.min(Math.max(k, 0), columns - 1)];
+                  }
+                }
+                out[at + x] = sum * share;
+              }
+            });
     return out;
   }
 
@@ -110,18 +138,21 @@ final class Relief {
     float[] out = new float[in.length];
     float share = 1f / (2 * radius + 1);
     int rows = in.length / columns;
-    IntStream.range(0, rows).parallel().forEach(y -> {
-      int to = y * columns;
-      for (int k = y - radius; k <= y + radius; k++) {
-        int from = Math.min(Math.max(k, 0), rows - 1) * columns;
-        for (int x = 0; x < columns; x++) {
-          out[to + x] += in[from + x];
-        }
-      }
-      for (int x = 0; x < columns; x++) {
-        out[to + x] *= share;
-      }
-    });
+    IntStream.range(0, rows)
+        .parallel()
+        .forEach(
+            y -> {
+              int to = y * columns;
+              for (int k = y - radius; k <= y + radius; k++) {
+                int from = Math.min(Math.max(k, 0), rows - 1) * columns;
+                for (int x = 0; x < columns; x++) {
+                  out[to + x] += in[from + x];
+                }
+              }
+              for (int x = 0; x < columns; x++) {
+                out[to + x] *= share;
+              }
+            });
     return out;
   }
 }

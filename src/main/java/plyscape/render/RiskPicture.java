@@ -5,8 +5,9 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * A map of the risk that a place shows the wrong ply, in steps of powers of ten, from the tolerances of layup, machine and sanding
- * (contract, section 3). The errors of one panel are shared by all of it: a share of panels, not of the area of one.
+ * A map of the risk that a place shows the wrong ply, in steps of powers of ten, from the
+ * tolerances of layup, machine and sanding (contract, section 3). The errors of one panel are
+ * shared by all of it: a share of panels, not of the area of one.
  */
 public final class RiskPicture {
 
@@ -16,7 +17,11 @@ public final class RiskPicture {
   private static final double[] STEPS = {1e-6, 1e-4, 1e-3, 1e-2, 1};
   private static final int[] TONES = {0x266e46, 0x96be5a, 0xf0d25a, 0xeb8c32, 0xbe1e28};
   private static final String[] WORDS = {
-    "up to 1 in 1 000 000", "up to 1 in 10 000", "up to 1 in 1 000", "up to 1 in 100", "more than 1 in 100"
+    "up to 1 in 1 000 000",
+    "up to 1 in 10 000",
+    "up to 1 in 1 000",
+    "up to 1 in 100",
+    "more than 1 in 100"
   };
 
   private RiskPicture() {}
@@ -25,12 +30,20 @@ public final class RiskPicture {
   public static byte[] png(Plan plan) {
     double width = plan.job().panel().widthMm();
     double height = plan.job().panel().heightMm();
-    PlyRaster raster = PlyRaster.of(plan.tiling(), width, height, Math.max(width, height) / LONGEST_PX);
-    Canvas canvas = new Canvas(raster.columns() + 3 * MARGIN + KEY, Math.max(raster.rows(), 420) + 2 * MARGIN, Colours.PAPER);
+    PlyRaster raster =
+        PlyRaster.of(plan.tiling(), width, height, Math.max(width, height) / LONGEST_PX);
+    Canvas canvas =
+        new Canvas(
+            raster.columns() + 3 * MARGIN + KEY,
+            Math.max(raster.rows(), 420) + 2 * MARGIN,
+            Colours.PAPER);
     for (int y = 0; y < raster.rows(); y++) {
       for (int x = 0; x < raster.columns(); x++) {
         int ply = raster.plies()[y * raster.columns() + x];
-        canvas.set(MARGIN + x, MARGIN + y, ply == 0 ? 0xd8d4cc : TONES[step(FinishedFace.depth(plan, ply).risk())]);
+        canvas.set(
+            MARGIN + x,
+            MARGIN + y,
+            ply == 0 ? 0xd8d4cc : TONES[step(FinishedFace.depth(plan, ply).risk())]);
       }
     }
     key(canvas, raster.columns() + 2 * MARGIN, plan);
@@ -54,7 +67,12 @@ public final class RiskPicture {
       canvas.text(x + 60, y + 13, 11, Colours.INK, WORDS[i]);
       canvas.text(x + 60, y + 30, 10, Colours.FAINT, Numbers.fixed(areas[i], 1) + " mm2");
     }
-    canvas.text(x, MARGIN + 320, 11, Colours.INK, "Expected wrong area: " + Numbers.fixed(total, 3) + " mm2");
+    canvas.text(
+        x,
+        MARGIN + 320,
+        11,
+        Colours.INK,
+        "Expected wrong area: " + Numbers.fixed(total, 3) + " mm2");
   }
 
   /** Index of the step that a risk falls into. */

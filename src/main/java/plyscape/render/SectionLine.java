@@ -11,7 +11,8 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.region.Tiling;
 
 /**
- * Which ply shows along a straight line over the panel: the exact crossings of the line with the regions' edges.
+ * Which ply shows along a straight line over the panel: the exact crossings of the line with the
+ * regions' edges.
  *
  * @param lengthMm of the line
  * @param spans in order, without overlap; where no span is, the border is
@@ -51,7 +52,10 @@ record SectionLine(double lengthMm, List<Span> spans) {
     return new SectionLine(length, List.copyOf(spans));
   }
 
-  /** Crossings of a ring with the endless line; a vertex on the line belongs to its left side, so that it counts once. */
+  /**
+   * Crossings of a ring with the endless line; a vertex on the line belongs to its left side, so
+   * that it counts once.
+   */
   private static void cross(
       LineString ring, double x0, double y0, double x1, double y1, double length, List<Double> at) {
     double ux = (x1 - x0) / length;

@@ -6,8 +6,8 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * A cut through the finished panel from west to east, seen from the south: plies, glue lines, the finished face. Heights are
- * stretched by the factor written on it.
+ * A cut through the finished panel from west to east, seen from the south: plies, glue lines, the
+ * finished face. Heights are stretched by the factor written on it.
  */
 public final class SectionPicture {
 
@@ -33,7 +33,8 @@ public final class SectionPicture {
     int left = MARGIN + AXIS;
     int top = MARGIN + HEAD;
     int height = Math.max(top + THICKNESS_PX + 80, PlyLegend.height(plan) + 2 * MARGIN);
-    Canvas canvas = new Canvas(left + WIDTH_PX + 2 * MARGIN + PlyLegend.WIDTH, height, Colours.PAPER);
+    Canvas canvas =
+        new Canvas(left + WIDTH_PX + 2 * MARGIN + PlyLegend.WIDTH, height, Colours.PAPER);
     canvas.text(
         MARGIN,
         MARGIN + 14,
@@ -45,7 +46,9 @@ public final class SectionPicture {
         MARGIN + 34,
         10,
         Colours.FAINT,
-        "Heights x " + Numbers.fixed(down / across, 1) + ". Dark lines are glue; pale wood is cut or sanded away.");
+        "Heights x "
+            + Numbers.fixed(down / across, 1)
+            + ". Dark lines are glue; pale wood is cut or sanded away.");
     SectionLine line = SectionLine.of(plan.tiling(), 0, yMm, panel.widthMm(), yMm);
     double[] face = faceByColumn(plan, line, across);
     int[] wood = layers(plan, down);
@@ -59,7 +62,12 @@ public final class SectionPicture {
     canvas.frame(left - 1, top - 1, WIDTH_PX + 2, THICKNESS_PX + 2, Colours.FAINT);
     drawAxis(canvas, plan, left, top, down);
     ScaleBar.draw(
-        canvas, left, top + THICKNESS_PX + 24, across, panel.widthMm(), plan.terrain().frame().metresPerMm());
+        canvas,
+        left,
+        top + THICKNESS_PX + 24,
+        across,
+        panel.widthMm(),
+        plan.terrain().frame().metresPerMm());
     PlyLegend.draw(canvas, left + WIDTH_PX + MARGIN, MARGIN, plan);
     return Png.write(canvas, 0);
   }

@@ -7,9 +7,10 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Single-line letters for pictures and for marks on the wood, drawn here, so that no picture depends on the fonts of a machine.
- * Printable ASCII and a few signs; letters with accents lose them, anything else becomes a box. Units: a capital is
- * {@link #CAP_UNITS} high, the baseline is at 0, Y up.
+ * Single-line letters for pictures and for marks on the wood, drawn here, so that no picture
+ * depends on the fonts of a machine. Printable ASCII and a few signs; letters with accents lose
+ * them, anything else becomes a box. Units: a capital is {@link #CAP_UNITS} high, the baseline is
+ * at 0, Y up.
  */
 final class StrokeFont {
 

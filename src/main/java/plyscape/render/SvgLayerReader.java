@@ -1,7 +1,6 @@
 package plyscape.render;
 
 import java.io.StringReader;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -14,13 +13,15 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads the layers that {@link SvgLayers} wrote back from their text, strictly: what isn't in the contract (another path command,
- * a transform, a view box that isn't the panel) is a fault with its line. No DTD, no entities from outside.
+ * Reads the layers that {@link SvgLayers} wrote back from their text, strictly: what isn't in the
+ * contract (another path command, a transform, a view box that isn't the panel) is a fault with its
+ * line. No DTD, no entities from outside.
  */
 public final class SvgLayerReader {
 
   /**
-   * A layer as read: rings in panel mm, Y up, each closed without repeating its first point, as x, y, x, y ...
+   * A layer as read: rings in panel mm, Y up, each closed without repeating its first point, as x,
+   * y, x, y ...
    *
    * @param plyNumber the file name's leading number
    * @param widthMm the panel's
@@ -28,7 +29,12 @@ public final class SvgLayerReader {
    * @param exposed even-odd rings
    * @param pocket even-odd rings
    */
-  public record Layer(int plyNumber, double widthMm, double heightMm, List<double[]> exposed, List<double[]> pocket) {}
+  public record Layer(
+      int plyNumber,
+      double widthMm,
+      double heightMm,
+      List<double[]> exposed,
+      List<double[]> pocket) {}
 
   private SvgLayerReader() {}
 
@@ -40,7 +46,10 @@ public final class SvgLayerReader {
   public static Layer read(String fileName, String text) {
     int hyphen = fileName.indexOf('-');
     if (hyphen < 1 || !fileName.substring(0, hyphen).matches("[0-9]{1,4}")) {
-      throw new InputFault(Place.file(fileName), "no ply number before the first hyphen of its name", "such as 02-wood.svg");
+      throw new InputFault(
+          Place.file(fileName),
+          "no ply number before the first hyphen of its name",
+          "such as 02-wood.svg");
     }
     XMLInputFactory factory = XMLInputFactory.newInstance();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
@@ -62,19 +71,27 @@ public final class SvgLayerReader {
         } else if (xml.getLocalName().equals("path") && size != null) {
           String id = xml.getAttributeValue(null, "id");
           String data = xml.getAttributeValue(null, "d");
-          if (id != null && paths.put(id, new SvgPathReader(place, data == null ? "" : data, size[1]).rings()) != null) {
+          if (id != null
+              && paths.put(id, new SvgPathReader(place, data == null ? "" : data, size[1]).rings())
+                  != null) {
             throw new InputFault(place, "a second path \"" + id + "\"", "one of each is wanted");
           }
         }
       }
     } catch (XMLStreamException e) {
-      throw new InputFault(place(fileName, e.getLocation()), "not well-formed XML", "write the plan again", e);
+      throw new InputFault(
+          place(fileName, e.getLocation()), "not well-formed XML", "write the plan again", e);
     }
     if (size == null || !paths.containsKey("exposed") || !paths.containsKey("pocket")) {
-      throw new InputFault(Place.file(fileName), "no paths exposed and pocket in an svg", "write the plan again");
+      throw new InputFault(
+          Place.file(fileName), "no paths exposed and pocket in an svg", "write the plan again");
     }
     return new Layer(
-        Integer.parseInt(fileName.substring(0, hyphen)), size[0], size[1], paths.get("exposed"), paths.get("pocket"));
+        Integer.parseInt(fileName.substring(0, hyphen)),
+        size[0],
+        size[1],
+        paths.get("exposed"),
+        paths.get("pocket"));
   }
 
   private static double[] size(Place place, XMLStreamReader xml) {
@@ -93,16 +110,24 @@ public final class SvgLayerReader {
         return new double[] {width, height};
       }
     } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
-      throw new InputFault(place, "viewBox \"" + box + "\"", "0 0 and the panel's size in mm are wanted", e);
+      throw new InputFault(
+          place, "viewBox \"" + box + "\"", "0 0 and the panel's size in mm are wanted", e);
     }
-    throw new InputFault(place, "viewBox \"" + box + "\"", "0 0 and the panel's size are wanted, width and height the same in mm");
+    throw new InputFault(
+        place,
+        "viewBox \"" + box + "\"",
+        "0 0 and the panel's size are wanted, width and height the same in mm");
   }
 
   private static double mm(String length) {
-    return length != null && length.endsWith("mm") ? Double.parseDouble(length.substring(0, length.length() - 2)) : -1;
+    return length != null && length.endsWith("mm")
+        ? Double.parseDouble(length.substring(0, length.length() - 2))
+        : -1;
   }
 
   private static Place place(String file, Location location) {
-    return location == null ? Place.file(file) : Place.at(file, location.getLineNumber(), location.getColumnNumber());
+    return location == null
+        ? Place.file(file)
+        : Place.at(file, location.getLineNumber(), location.getColumnNumber());
   }
 }

@@ -11,8 +11,9 @@ import plyscape.text.Markup;
 import plyscape.text.Numbers;
 
 /**
- * One SVG file a ply that shows: the polygons in which it does (path {@code exposed}) and its pocket P_k (path {@code pocket}).
- * Size and view box are the whole panel in mm, Y down, even-odd rule, no transform.
+ * One SVG file a ply that shows: the polygons in which it does (path {@code exposed}) and its
+ * pocket P_k (path {@code pocket}). Size and view box are the whole panel in mm, Y down, even-odd
+ * rule, no transform.
  */
 public final class SvgLayers {
 
@@ -23,7 +24,9 @@ public final class SvgLayers {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> exposed : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, exposed.getKey());
-      files.add(new LayerFile(LayerName.of(depth.ply()) + ".svg", layer(plan, depth, exposed.getValue())));
+      files.add(
+          new LayerFile(
+              LayerName.of(depth.ply()) + ".svg", layer(plan, depth, exposed.getValue())));
     }
     return files;
   }
@@ -34,14 +37,40 @@ public final class SvgLayers {
     MultiPolygon pocket = plan.tiling().pockets().get(number);
     StringBuilder out = new StringBuilder();
     out.append(head(panel))
-        .append("<title>Ply ").append(number).append(": ").append(Markup.escape(depth.ply().name())).append("</title>\n")
-        .append("<desc>").append(Markup.escape(describe(plan, depth))).append("</desc>\n");
+        .append("<title>Ply ")
+        .append(number)
+        .append(": ")
+        .append(Markup.escape(depth.ply().name()))
+        .append("</title>\n")
+        .append("<desc>")
+        .append(Markup.escape(describe(plan, depth)))
+        .append("</desc>\n");
     String data =
-        " data-ply=\"" + number + "\" data-name=\"" + Markup.escape(depth.ply().name()) + "\" data-target-mm=\""
-            + Numbers.trimmed(depth.targetMm(), 6) + "\" data-top-mm=\"" + Numbers.trimmed(depth.topMm(), 6)
-            + "\" data-bottom-mm=\"" + Numbers.trimmed(depth.bottomMm(), 6) + "\"";
-    path(out, "pocket", pocket, data, "fill=\"none\" stroke=\"#777777\" stroke-width=\"0.1\"", panel.heightMm());
-    path(out, "exposed", exposed, data, "fill=\"" + Colours.css(depth.ply().rgb()) + "\" stroke=\"none\"", panel.heightMm());
+        " data-ply=\""
+            + number
+            + "\" data-name=\""
+            + Markup.escape(depth.ply().name())
+            + "\" data-target-mm=\""
+            + Numbers.trimmed(depth.targetMm(), 6)
+            + "\" data-top-mm=\""
+            + Numbers.trimmed(depth.topMm(), 6)
+            + "\" data-bottom-mm=\""
+            + Numbers.trimmed(depth.bottomMm(), 6)
+            + "\"";
+    path(
+        out,
+        "pocket",
+        pocket,
+        data,
+        "fill=\"none\" stroke=\"#777777\" stroke-width=\"0.1\"",
+        panel.heightMm());
+    path(
+        out,
+        "exposed",
+        exposed,
+        data,
+        "fill=\"" + Colours.css(depth.ply().rgb()) + "\" stroke=\"none\"",
+        panel.heightMm());
     return out.append("</svg>\n").toString();
   }
 
@@ -50,14 +79,29 @@ public final class SvgLayers {
     String width = Numbers.trimmed(panel.widthMm(), 6);
     String height = Numbers.trimmed(panel.heightMm(), 6);
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\""
-        + width + "mm\" height=\"" + height + "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
+        + width
+        + "mm\" height=\""
+        + height
+        + "mm\" viewBox=\"0 0 "
+        + width
+        + " "
+        + height
+        + "\">\n";
   }
 
   private static void path(
       StringBuilder out, String id, MultiPolygon area, String data, String style, double heightMm) {
-    out.append("<path id=\"").append(id).append('"').append(data)
-        .append(" data-area-mm2=\"").append(Numbers.trimmed(area.getArea(), 6)).append("\" fill-rule=\"evenodd\" ")
-        .append(style).append("\nd=\"").append(SvgPath.data(area, heightMm)).append("\"/>\n");
+    out.append("<path id=\"")
+        .append(id)
+        .append('"')
+        .append(data)
+        .append(" data-area-mm2=\"")
+        .append(Numbers.trimmed(area.getArea(), 6))
+        .append("\" fill-rule=\"evenodd\" ")
+        .append(style)
+        .append("\nd=\"")
+        .append(SvgPath.data(area, heightMm))
+        .append("\"/>\n");
   }
 
   private static String describe(Plan plan, PlyDepth depth) {
@@ -65,8 +109,15 @@ public final class SvgLayers {
         depth.targetMm() > 0
             ? "cut " + Numbers.trimmed(depth.targetMm(), 4) + " mm below the top face"
             : "left uncut";
-    return "exposed: where " + depth.ply().name() + " shows, " + cut + ". pocket: where this ply or a deeper one shows. Panel "
-        + Numbers.trimmed(plan.job().panel().widthMm(), 3) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 3)
-        + " mm, lower left corner at the bottom left. plyscape " + plan.version();
+    return "exposed: where "
+        + depth.ply().name()
+        + " shows, "
+        + cut
+        + ". pocket: where this ply or a deeper one shows. Panel "
+        + Numbers.trimmed(plan.job().panel().widthMm(), 3)
+        + " x "
+        + Numbers.trimmed(plan.job().panel().heightMm(), 3)
+        + " mm, lower left corner at the bottom left. plyscape "
+        + plan.version();
   }
 }

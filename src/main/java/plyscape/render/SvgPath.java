@@ -8,8 +8,8 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.text.Numbers;
 
 /**
- * SVG path data of a multipolygon: absolute M L H V Z, coordinates in mm rounded to 0.001, Y down. Shells run one way and holes
- * the other, so that even-odd and nonzero filling show the same.
+ * SVG path data of a multipolygon: absolute M L H V Z, coordinates in mm rounded to 0.001, Y down.
+ * Shells run one way and holes the other, so that even-odd and nonzero filling show the same.
  */
 final class SvgPath {
 
@@ -44,7 +44,11 @@ final class SvgPath {
       long x = Math.round(points.getX(at) * 1000);
       long y = Math.round((heightMm - points.getY(at)) * 1000);
       if (i == 0) {
-        out.append(out.length() > 0 ? "\n" : "").append('M').append(text(x)).append(' ').append(text(y));
+        out.append(out.length() > 0 ? "\n" : "")
+            .append('M')
+            .append(text(x))
+            .append(' ')
+            .append(text(y));
       } else if (y == beforeY) {
         out.append('H').append(text(x));
       } else if (x == beforeX) {

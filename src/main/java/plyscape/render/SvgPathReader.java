@@ -80,7 +80,8 @@ final class SvgPathReader {
   }
 
   private void skip() {
-    while (at < data.length() && (Character.isWhitespace(data.charAt(at)) || data.charAt(at) == ',')) {
+    while (at < data.length()
+        && (Character.isWhitespace(data.charAt(at)) || data.charAt(at) == ',')) {
       at++;
     }
   }
@@ -88,17 +89,26 @@ final class SvgPathReader {
   private double number() {
     skip();
     int from = at;
-    while (at < data.length() && "+-.0123456789".indexOf(data.charAt(at)) >= 0 && (at == from || data.charAt(at) != '-')) {
+    while (at < data.length()
+        && "+-.0123456789".indexOf(data.charAt(at)) >= 0
+        && (at == from || data.charAt(at) != '-')) {
       at++;
     }
     try {
       return Double.parseDouble(data.substring(from, at));
     } catch (NumberFormatException e) {
-      throw new InputFault(place, "no number at character " + (from + 1) + " of the path data", "write the plan again", e);
+      throw new InputFault(
+          place,
+          "no number at character " + (from + 1) + " of the path data",
+          "write the plan again",
+          e);
     }
   }
 
   private InputFault fault(String what) {
-    return new InputFault(place, what + " at character " + at + " of the path data", "only M L H V Z in closed rings");
+    return new InputFault(
+        place,
+        what + " at character " + at + " of the path data",
+        "only M L H V Z in closed rings");
   }
 }

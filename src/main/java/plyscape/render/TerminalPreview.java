@@ -7,8 +7,8 @@ import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
 /**
- * The top view for a terminal: two rows of the panel in one row of half blocks in colour, or a letter a ply where the terminal has no
- * colour. A legend follows. Nothing is printed here.
+ * The top view for a terminal: two rows of the panel in one row of half blocks in colour, or a
+ * letter a ply where the terminal has no colour. A legend follows. Nothing is printed here.
  */
 public final class TerminalPreview {
 
@@ -22,7 +22,8 @@ public final class TerminalPreview {
     NONE
   }
 
-  private static final String LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
+  private static final String LETTERS =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
   private static final String RESET = "\u001b[0m";
 
   /** A character cell of a terminal is about twice as high as wide. */
@@ -30,7 +31,10 @@ public final class TerminalPreview {
 
   private TerminalPreview() {}
 
-  /** What a terminal says that it can, by the usual variables COLORTERM and TERM; null stands for unset. */
+  /**
+   * What a terminal says that it can, by the usual variables COLORTERM and TERM; null stands for
+   * unset.
+   */
   public static Colour colour(String colorTerm, String term) {
     String c = colorTerm == null ? "" : colorTerm.toLowerCase(Locale.ROOT);
     if (c.contains("truecolor") || c.contains("24bit")) {
@@ -61,7 +65,10 @@ public final class TerminalPreview {
     return out.toString();
   }
 
-  /** Sampled at the middles of cells that needn't be square: rows are placed by their share of the height. */
+  /**
+   * Sampled at the middles of cells that needn't be square: rows are placed by their share of the
+   * height.
+   */
   private static short[] plies(Plan plan, int columns, int rows) {
     CellMap map = CellMap.of(plan, 4 * Math.max(columns, rows));
     short[] plies = new short[columns * rows];
@@ -75,7 +82,8 @@ public final class TerminalPreview {
     return plies;
   }
 
-  private static void halfBlocks(StringBuilder out, Plan plan, short[] plies, int across, int down, Colour colour) {
+  private static void halfBlocks(
+      StringBuilder out, Plan plan, short[] plies, int across, int down, Colour colour) {
     for (int row = 0; row < down; row++) {
       int beforeUpper = -1;
       int beforeLower = -1;
@@ -101,10 +109,22 @@ public final class TerminalPreview {
       int number = depth.ply().number();
       double share = PlyLegend.share(plan, number);
       if (share > 0) {
-        out.append(colour == Colour.NONE ? " " + letter(number) + " " : code(48, depth.ply().rgb(), colour) + "   " + RESET)
-            .append(' ').append(number).append(' ').append(Visible.line(depth.ply().name())).append(", ")
-            .append(depth.targetMm() > 0 ? "cut to " + Numbers.fixed(depth.targetMm(), 3) + " mm" : "uncut")
-            .append(", ").append(Numbers.fixed(100 * share, 1)).append(" %\n");
+        out.append(
+                colour == Colour.NONE
+                    ? " " + letter(number) + " "
+                    : code(48, depth.ply().rgb(), colour) + "   " + RESET)
+            .append(' ')
+            .append(number)
+            .append(' ')
+            .append(Visible.line(depth.ply().name()))
+            .append(", ")
+            .append(
+                depth.targetMm() > 0
+                    ? "cut to " + Numbers.fixed(depth.targetMm(), 3) + " mm"
+                    : "uncut")
+            .append(", ")
+            .append(Numbers.fixed(100 * share, 1))
+            .append(" %\n");
       }
     }
     if (colour == Colour.NONE) {

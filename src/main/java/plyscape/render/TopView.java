@@ -10,8 +10,8 @@ final class TopView {
   private TopView() {}
 
   /**
-   * Draws it from a raster that has {@code finer} cells to a pixel in each direction; their mean colour makes smooth edges, light is
-   * worked out by the pixel.
+   * Draws it from a raster that has {@code finer} cells to a pixel in each direction; their mean
+   * colour makes smooth edges, light is worked out by the pixel.
    */
   static Canvas draw(Plan plan, PlyRaster raster, int finer) {
     float[] heights = new float[plan.depths().size() + 1];
@@ -26,20 +26,32 @@ final class TopView {
     int height = raster.rows() / finer;
     float[] mean = new float[width * height];
     int[] flat = new int[mean.length];
-    IntStream.range(0, height).parallel().forEach(y -> meanRow(raster, finer, y, width, heights, colours, mean, flat));
+    IntStream.range(0, height)
+        .parallel()
+        .forEach(y -> meanRow(raster, finer, y, width, heights, colours, mean, flat));
     float[] light = Relief.light(mean, width, raster.cellMm() * finer);
     Canvas canvas = new Canvas(width, height, Colours.PAPER);
     int[] pixels = canvas.pixels();
-    IntStream.range(0, height).parallel().forEach(y -> {
-      for (int i = y * width; i < (y + 1) * width; i++) {
-        pixels[i] = light[i] == 1f ? flat[i] : Colours.light(flat[i], light[i]);
-      }
-    });
+    IntStream.range(0, height)
+        .parallel()
+        .forEach(
+            y -> {
+              for (int i = y * width; i < (y + 1) * width; i++) {
+                pixels[i] = light[i] == 1f ? flat[i] : Colours.light(flat[i], light[i]);
+              }
+            });
     return canvas;
   }
 
   private static void meanRow(
-      PlyRaster raster, int finer, int y, int width, float[] heights, int[] colours, float[] mean, int[] flat) {
+      PlyRaster raster,
+      int finer,
+      int y,
+      int width,
+      float[] heights,
+      int[] colours,
+      float[] mean,
+      int[] flat) {
     short[] plies = raster.plies();
     for (int x = 0; x < width; x++) {
       int first = y * finer * raster.columns() + x * finer;
@@ -66,7 +78,15 @@ final class TopView {
   }
 
   private static void mix(
-      short[] plies, int first, int columns, int finer, float[] heights, int[] colours, float[] mean, int[] flat, int i) {
+      short[] plies,
+      int first,
+      int columns,
+      int finer,
+      float[] heights,
+      int[] colours,
+      float[] mean,
+      int[] flat,
+      int i) {
     int n = finer * finer;
     float sum = 0;
     int red = n / 2;

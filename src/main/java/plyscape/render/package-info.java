@@ -1,13 +1,15 @@
 /**
  * Pictures and vector files of a finished plan.
  *
- * <p>In: a {@link plyscape.plan.Plan}. Out: bytes of PNG files (top view, cross-section, risk map), text of SVG layers and of the
- * sheet, GeoJSON and DXF of the same polygons, character art for a terminal. Panel coordinates are mm with Y up, depths mm
- * positive down; pictures and SVG have Y down, and only the last step turns it.
+ * <p>In: a {@link plyscape.plan.Plan}. Out: bytes of PNG files (top view, cross-section, risk map),
+ * text of SVG layers and of the sheet, GeoJSON and DXF of the same polygons, character art for a
+ * terminal. Panel coordinates are mm with Y up, depths mm positive down; pictures and SVG have Y
+ * down, and only the last step turns it.
  *
- * <p>Always true: the same plan gives the same bytes on every machine. No system font and no platform drawing code is used:
- * text is drawn with {@link plyscape.render.StrokeFont}, lines by {@link plyscape.render.Canvas}. Nothing here decides
- * anything about the panel; it only reads the plan. Names from the user's files are escaped for the format they go into.
+ * <p>Always true: the same plan gives the same bytes on every machine. No system font and no
+ * platform drawing code is used: text is drawn with {@link plyscape.render.StrokeFont}, lines by
+ * {@link plyscape.render.Canvas}. Nothing here decides anything about the panel; it only reads the
+ * plan. Names from the user's files are escaped for the format they go into.
  *
  * <p>Uses: {@code plan} and the records that a plan holds, {@code fault}, {@code text}.
  */

@@ -8,7 +8,10 @@ final class Breaks {
 
   private Breaks() {}
 
-  /** {low, high} in metres; the outermost plies end at the terrain's own least and greatest. Null for a ply that takes none. */
+  /**
+   * {low, high} in metres; the outermost plies end at the terrain's own least and greatest. Null
+   * for a ply that takes none.
+   */
   static double[] ofPly(Plan plan, int plyNumber) {
     List<Double> breaks = plan.bands().breaksM();
     int i = plan.bands().plyNumbers().indexOf(plyNumber);

@@ -37,19 +37,44 @@ final class CheckPart {
           "The maker of the machine, cutter and glue, and local rules, have the last word.");
 
   private static void proof(Html page, Verification proof) {
-    page.raw("<h3>Proof</h3>\n<p>The written G-code was read back and cut in simulation by code that shares nothing with the planner.</p>\n")
+    page.raw(
+            "<h3>Proof</h3>\n<p>The written G-code was read back and cut in simulation by code that shares nothing with the planner.</p>\n")
         .raw("<dl class=\"pair\" id=\"proof\">");
-    pair(page, "As planned", Numbers.fixed(100 * proof.matchedShare(), 2) + " % of the carved area, within 0.01 mm of its depth");
-    pair(page, "Cut too deep", Numbers.fixed(proof.gougedMm2(), 3) + " mm2, at most " + Numbers.fixed(proof.gougeMaxMm(), 3) + " mm over a wall");
-    pair(page, "Left too high", Numbers.fixed(proof.uncutMm2(), 2) + " mm2 that a cutter could have reached");
-    pair(page, "Out of reach", Numbers.fixed(proof.unreachableMm2(), 2) + " mm2 in corners too tight for the smallest cutter");
+    pair(
+        page,
+        "As planned",
+        Numbers.fixed(100 * proof.matchedShare(), 2)
+            + " % of the carved area, within 0.01 mm of its depth");
+    pair(
+        page,
+        "Cut too deep",
+        Numbers.fixed(proof.gougedMm2(), 3)
+            + " mm2, at most "
+            + Numbers.fixed(proof.gougeMaxMm(), 3)
+            + " mm over a wall");
+    pair(
+        page,
+        "Left too high",
+        Numbers.fixed(proof.uncutMm2(), 2) + " mm2 that a cutter could have reached");
+    pair(
+        page,
+        "Out of reach",
+        Numbers.fixed(proof.unreachableMm2(), 2)
+            + " mm2 in corners too tight for the smallest cutter");
     pair(page, "Collisions", Integer.toString(proof.collisions().size()));
     page.raw("</dl>\n");
     if (!proof.collisions().isEmpty()) {
       page.table("File", "#Line", "#X", "#Y", "#Depth", "What");
-      for (Verification.Collision c : proof.collisions().subList(0, Math.min(LISTED, proof.collisions().size()))) {
-        page.raw("<tr>").cell(c.file()).number(Integer.toString(c.line())).number(Numbers.fixed(c.x(), 2))
-            .number(Numbers.fixed(c.y(), 2)).number(Numbers.fixed(c.depthMm(), 3)).cell(c.what()).raw("</tr>\n");
+      for (Verification.Collision c :
+          proof.collisions().subList(0, Math.min(LISTED, proof.collisions().size()))) {
+        page.raw("<tr>")
+            .cell(c.file())
+            .number(Integer.toString(c.line()))
+            .number(Numbers.fixed(c.x(), 2))
+            .number(Numbers.fixed(c.y(), 2))
+            .number(Numbers.fixed(c.depthMm(), 3))
+            .cell(c.what())
+            .raw("</tr>\n");
       }
       page.endTable();
     }
@@ -58,8 +83,12 @@ final class CheckPart {
   private static void findings(Html page, String title, List<Finding> findings) {
     page.raw("<h3>" + title + "</h3>\n<ul>\n");
     for (Finding finding : findings) {
-      page.raw(finding.good() ? "<li><span class=\"good\">good</span> " : "<li><span class=\"bad\">look</span> ")
-          .text(finding.text()).raw("</li>\n");
+      page.raw(
+              finding.good()
+                  ? "<li><span class=\"good\">good</span> "
+                  : "<li><span class=\"bad\">look</span> ")
+          .text(finding.text())
+          .raw("</li>\n");
     }
     page.raw("</ul>\n");
   }

@@ -8,9 +8,10 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * Each cutter's chip load (feed / (rpm x flutes)), stepdown and flute length, and the machine's travel. The ranges for carbide in
- * wood are common practice, not from a standard: 0.03 to 0.08 mm a tooth up to 3 mm, 0.08 to 0.20 at 6 mm, 0.2 to 0.4 at 12 mm,
- * straight lines between; stepdown at most one diameter.
+ * Each cutter's chip load (feed / (rpm x flutes)), stepdown and flute length, and the machine's
+ * travel. The ranges for carbide in wood are common practice, not from a standard: 0.03 to 0.08 mm
+ * a tooth up to 3 mm, 0.08 to 0.20 at 6 mm, 0.2 to 0.4 at 12 mm, straight lines between; stepdown
+ * at most one diameter.
  */
 final class CutterCheck {
 
@@ -27,7 +28,9 @@ final class CutterCheck {
       boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
       if (!used) {
         if (plan.time() != null) {
-          out.add(new Finding(true, tool.name() + " is left in the drawer: changing to it wouldn't pay."));
+          out.add(
+              new Finding(
+                  true, tool.name() + " is left in the drawer: changing to it wouldn't pay."));
         }
         continue;
       }
@@ -36,20 +39,35 @@ final class CutterCheck {
         out.add(
             new Finding(
                 false,
-                tool.name() + " takes " + Numbers.trimmed(tool.stepdownMm(), 3) + " mm at once, more than its diameter."));
+                tool.name()
+                    + " takes "
+                    + Numbers.trimmed(tool.stepdownMm(), 3)
+                    + " mm at once, more than its diameter."));
       }
       out.add(
           new Finding(
               tool.fluteLengthMm() >= deepest,
-              tool.name() + ": flutes of " + Numbers.trimmed(tool.fluteLengthMm(), 2) + " mm, deepest cut "
-                  + Numbers.fixed(deepest, 2) + " mm."));
+              tool.name()
+                  + ": flutes of "
+                  + Numbers.trimmed(tool.fluteLengthMm(), 2)
+                  + " mm, deepest cut "
+                  + Numbers.fixed(deepest, 2)
+                  + " mm."));
     }
     Machine machine = plan.job().machine();
     out.add(
         new Finding(
-            machine.travelXMm() >= plan.job().panel().widthMm() && machine.travelYMm() >= plan.job().panel().heightMm(),
-            "Travel " + Numbers.trimmed(machine.travelXMm(), 1) + " x " + Numbers.trimmed(machine.travelYMm(), 1) + " mm for a panel of "
-                + Numbers.trimmed(plan.job().panel().widthMm(), 1) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 1) + " mm."));
+            machine.travelXMm() >= plan.job().panel().widthMm()
+                && machine.travelYMm() >= plan.job().panel().heightMm(),
+            "Travel "
+                + Numbers.trimmed(machine.travelXMm(), 1)
+                + " x "
+                + Numbers.trimmed(machine.travelYMm(), 1)
+                + " mm for a panel of "
+                + Numbers.trimmed(plan.job().panel().widthMm(), 1)
+                + " x "
+                + Numbers.trimmed(plan.job().panel().heightMm(), 1)
+                + " mm."));
     return List.copyOf(out);
   }
 
@@ -57,12 +75,25 @@ final class CutterCheck {
     double load = tool.feedMmPerMin() / (tool.rpm() * tool.flutes());
     double least = between(LEAST, tool.diameterMm());
     double most = between(MOST, tool.diameterMm());
-    String range = Numbers.fixed(load, 3) + " mm a tooth (usual " + Numbers.fixed(least, 2) + " to " + Numbers.fixed(most, 2) + ")";
+    String range =
+        Numbers.fixed(load, 3)
+            + " mm a tooth (usual "
+            + Numbers.fixed(least, 2)
+            + " to "
+            + Numbers.fixed(most, 2)
+            + ")";
     if (load < least * 0.5) {
-      return new Finding(false, tool.name() + " takes " + range + ": it may rub and burn; more feed or fewer turns help.");
+      return new Finding(
+          false,
+          tool.name()
+              + " takes "
+              + range
+              + ": it may rub and burn; more feed or fewer turns help.");
     }
     return load > most
-        ? new Finding(false, tool.name() + " takes " + range + ": it may break; less feed or more turns help.")
+        ? new Finding(
+            false,
+            tool.name() + " takes " + range + ": it may break; less feed or more turns help.")
         : new Finding(true, tool.name() + " takes " + range + ".");
   }
 

@@ -25,7 +25,9 @@ final class Html {
     raw("<div class=\"scroll\"><table>\n<thead><tr>");
     for (String head : heads) {
       boolean right = head.startsWith("#");
-      raw(right ? "<th class=\"num\">" : "<th>").text(right ? head.substring(1) : head).raw("</th>");
+      raw(right ? "<th class=\"num\">" : "<th>")
+          .text(right ? head.substring(1) : head)
+          .raw("</th>");
     }
     return raw("</tr></thead>\n<tbody>\n");
   }
@@ -52,11 +54,19 @@ final class Html {
 
   /** A ply's number on its colour. */
   static String swatch(Ply ply) {
-    return "<span class=\"swatch\" style=\"background:" + ply.colour() + ";color:" + inkOn(ply.rgb()) + "\">" + ply.number()
+    return "<span class=\"swatch\" style=\"background:"
+        + ply.colour()
+        + ";color:"
+        + inkOn(ply.rgb())
+        + "\">"
+        + ply.number()
         + "</span>";
   }
 
-  /** Black or white, whichever reads better on a colour (relative luminance as in WCAG 2, gamma taken as 2.2). */
+  /**
+   * Black or white, whichever reads better on a colour (relative luminance as in WCAG 2, gamma
+   * taken as 2.2).
+   */
   static String inkOn(int rgb) {
     double luminance =
         0.2126 * Math.pow((rgb >> 16 & 255) / 255.0, 2.2)

@@ -8,8 +8,9 @@ import plyscape.plan.Plan;
 import plyscape.text.Markup;
 
 /**
- * {@code report.html}: one self-contained page for a person. Warnings come first, then a summary, the panel to point at, a section
- * along a line that the reader drags, the panel as a solid that turns, and the tables. Loads nothing from anywhere.
+ * {@code report.html}: one self-contained page for a person. Warnings come first, then a summary,
+ * the panel to point at, a section along a line that the reader drags, the panel as a solid that
+ * turns, and the tables. Loads nothing from anywhere.
  */
 public final class HtmlReport {
 
@@ -22,24 +23,39 @@ public final class HtmlReport {
     page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         // Whatever a name in the input might try, the page may load and send nothing.
-        .raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline';")
+        .raw(
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline';")
         .raw(" script-src 'unsafe-inline'\">\n")
-        .raw("<title>" + title + " - plyscape</title>\n<style>\n" + resource("report.css") + "</style>\n</head>\n<body>\n")
+        .raw(
+            "<title>"
+                + title
+                + " - plyscape</title>\n<style>\n"
+                + resource("report.css")
+                + "</style>\n</head>\n<body>\n")
         .raw("<header>\n<h1>" + title + "</h1>\n<p class=\"sub\">")
         .text(plan.job().name() + " on " + plan.terrain().file() + ", plyscape " + plan.version())
-        .raw("</p>\n<nav><a href=\"#panel\">Panel</a><a href=\"#section\">Section</a><a href=\"#view3d\">Solid</a>")
-        .raw("<a href=\"#plies\">Plies</a><a href=\"#zones\">Zones</a><a href=\"#passes\">Passes</a>")
-        .raw("<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n</header>\n<main>\n");
+        .raw(
+            "</p>\n<nav><a href=\"#panel\">Panel</a><a href=\"#section\">Section</a><a href=\"#view3d\">Solid</a>")
+        .raw(
+            "<a href=\"#plies\">Plies</a><a href=\"#zones\">Zones</a><a href=\"#passes\">Passes</a>")
+        .raw(
+            "<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n</header>\n<main>\n");
     SummaryPart.write(page, plan);
     PanelPart.write(page, plan);
     PlyPart.write(page, plan);
     ZonePart.write(page, plan);
     PassPart.write(page, plan);
     CheckPart.write(page, plan);
-    page.raw("</main>\n<footer><p>plyscape ").text(plan.version())
+    page.raw("</main>\n<footer><p>plyscape ")
+        .text(plan.version())
         .raw(". Figures are those of plan.json, rounded.</p></footer>\n")
-        .raw("<script type=\"application/json\" id=\"plan-data\">" + PageData.json(plan) + "</script>\n<script>\n")
-        .raw(resource("report.js")).raw("</script>\n<script>\n").raw(resource("solid.js"))
+        .raw(
+            "<script type=\"application/json\" id=\"plan-data\">"
+                + PageData.json(plan)
+                + "</script>\n<script>\n")
+        .raw(resource("report.js"))
+        .raw("</script>\n<script>\n")
+        .raw(resource("solid.js"))
         .raw("</script>\n</body>\n</html>\n");
     return page.toString();
   }

@@ -13,9 +13,9 @@ import java.util.Iterator;
 import java.util.Map;
 
 /**
- * Writes a tree as JSON text. Doubles get the fewest digits that give the same double back, by one algorithm on every JDK (that of
- * {@code Double.toString} changed with JDK 19). Walks the tree itself: a mapper would first set up its serializers, which takes
- * longer than all the rest.
+ * Writes a tree as JSON text. Doubles get the fewest digits that give the same double back, by one
+ * algorithm on every JDK (that of {@code Double.toString} changed with JDK 19). Walks the tree
+ * itself: a mapper would first set up its serializers, which takes longer than all the rest.
  */
 final class JsonTree {
 
@@ -30,7 +30,8 @@ final class JsonTree {
     try (JsonGenerator generator = FACTORY.createGenerator(out)) {
       if (indented) {
         DefaultIndenter lines = new DefaultIndenter("  ", "\n");
-        generator.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
+        generator.setPrettyPrinter(
+            new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
       }
       write(generator, node);
     } catch (IOException e) {
@@ -61,7 +62,8 @@ final class JsonTree {
       case STRING -> generator.writeString(node.textValue());
       case BOOLEAN -> generator.writeBoolean(node.booleanValue());
       case NULL -> generator.writeNull();
-      default -> throw new IllegalArgumentException("no JSON for a node of type " + node.getNodeType());
+      default ->
+          throw new IllegalArgumentException("no JSON for a node of type " + node.getNodeType());
     }
   }
 

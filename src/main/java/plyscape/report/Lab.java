@@ -1,6 +1,8 @@
 package plyscape.report;
 
-/** Colour distance: CIE 1976 L*a*b* (ISO/CIE 11664-4) of sRGB colours (IEC 61966-2-1), white D65. */
+/**
+ * Colour distance: CIE 1976 L*a*b* (ISO/CIE 11664-4) of sRGB colours (IEC 61966-2-1), white D65.
+ */
 final class Lab {
 
   private Lab() {}
@@ -9,7 +11,8 @@ final class Lab {
   static double distance(int a, int b) {
     double[] p = lab(a);
     double[] q = lab(b);
-    return Math.sqrt(Math.pow(p[0] - q[0], 2) + Math.pow(p[1] - q[1], 2) + Math.pow(p[2] - q[2], 2));
+    return Math.sqrt(
+        Math.pow(p[0] - q[0], 2) + Math.pow(p[1] - q[1], 2) + Math.pow(p[2] - q[2], 2));
   }
 
   /** {L*, a*, b*}. */

@@ -30,7 +30,8 @@ final class PageData {
     root.putObject("border").put("finished", plan.job().allowance().sandingMm());
     ArrayNode plies = root.putArray("plies");
     for (PlyDepth depth : plan.depths()) {
-      plies.addObject()
+      plies
+          .addObject()
           .put("number", depth.ply().number())
           .put("name", depth.ply().name())
           .put("colour", depth.ply().colour())
@@ -55,7 +56,10 @@ final class PageData {
         .put("mm", map.cellMm())
         .put("plies", map.plyRuns())
         .put("zones", map.zoneRuns());
-    return JsonTree.text(root, false).replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
+    return JsonTree.text(root, false)
+        .replace("<", "\\u003c")
+        .replace("\u2028", "\\u2028")
+        .replace("\u2029", "\\u2029");
   }
 
   private static void box(ArrayNode list, Box box) {

@@ -22,22 +22,54 @@ final class PassPart {
       page.raw("<p>A preview has no passes.</p>\n</section>\n");
       return;
     }
-    page.raw("<p>" + Words.time(plan.time().totalS()) + " of machine time: " + Words.time(plan.time().cutS()) + " cutting, "
-            + Words.time(plan.time().rapidS()) + " moving. No plan with these cutters and stepovers can take less than "
-            + Words.time(plan.time().lowerBoundS()) + ". ")
-        .raw("With " + Words.time(changesS(plan)) + " for putting in " + cutters(plan) + " and " + Words.time(spindleS(plan))
-            + " for the spindle to come up, allow " + Words.time(plan.time().totalS() + changesS(plan) + spindleS(plan)) + ".</p>\n");
+    page.raw(
+            "<p>"
+                + Words.time(plan.time().totalS())
+                + " of machine time: "
+                + Words.time(plan.time().cutS())
+                + " cutting, "
+                + Words.time(plan.time().rapidS())
+                + " moving. No plan with these cutters and stepovers can take less than "
+                + Words.time(plan.time().lowerBoundS())
+                + ". ")
+        .raw(
+            "With "
+                + Words.time(changesS(plan))
+                + " for putting in "
+                + cutters(plan)
+                + " and "
+                + Words.time(spindleS(plan))
+                + " for the spindle to come up, allow "
+                + Words.time(plan.time().totalS() + changesS(plan) + spindleS(plan))
+                + ".</p>\n");
     if (!plan.programs().isEmpty()) {
       timeBar(page, plan);
     }
-    page.table("File", "Cutter", "Ply", "#From", "#To, mm", "#Cutting, mm", "#Rapids, mm", "#Entries", "#Time");
+    page.table(
+        "File",
+        "Cutter",
+        "Ply",
+        "#From",
+        "#To, mm",
+        "#Cutting, mm",
+        "#Rapids, mm",
+        "#Entries",
+        "#Time");
     for (ToolProgram program : plan.programs()) {
       for (ToolProgram.PassSummary pass : program.passes()) {
-        page.raw("<tr>").cell(program.file()).cell(program.tool().name()).raw("<td>")
-            .ply(plan.depths().get(pass.plyNumber() - 1).ply()).raw("</td>")
-            .number(Numbers.fixed(pass.stepdownFromMm(), 3)).number(Numbers.fixed(pass.depthMm(), 3))
-            .number(Numbers.fixed(pass.cutMm(), 0)).number(Numbers.fixed(pass.rapidMm(), 0))
-            .number(Integer.toString(pass.plunges())).number(Words.time(pass.timeS())).raw("</tr>\n");
+        page.raw("<tr>")
+            .cell(program.file())
+            .cell(program.tool().name())
+            .raw("<td>")
+            .ply(plan.depths().get(pass.plyNumber() - 1).ply())
+            .raw("</td>")
+            .number(Numbers.fixed(pass.stepdownFromMm(), 3))
+            .number(Numbers.fixed(pass.depthMm(), 3))
+            .number(Numbers.fixed(pass.cutMm(), 0))
+            .number(Numbers.fixed(pass.rapidMm(), 0))
+            .number(Integer.toString(pass.plunges()))
+            .number(Words.time(pass.timeS()))
+            .raw("</tr>\n");
       }
     }
     page.endTable().raw("</section>\n");
@@ -63,23 +95,54 @@ final class PassPart {
       longest = Math.max(longest, seconds(program));
     }
     int height = plan.programs().size() * ROW + 4;
-    page.raw("<svg class=\"timebar\" viewBox=\"0 0 " + (int) (BAR_WIDTH + 10) + " " + height
-        + "\" role=\"img\" aria-label=\"Time by cutter and ply\">\n");
+    page.raw(
+        "<svg class=\"timebar\" viewBox=\"0 0 "
+            + (int) (BAR_WIDTH + 10)
+            + " "
+            + height
+            + "\" role=\"img\" aria-label=\"Time by cutter and ply\">\n");
     int y = 0;
     for (ToolProgram program : plan.programs()) {
-      page.raw("<text x=\"0\" y=\"" + (y + 13) + "\">").text(program.tool().name() + ": " + Words.time(seconds(program)))
+      page.raw("<text x=\"0\" y=\"" + (y + 13) + "\">")
+          .text(program.tool().name() + ": " + Words.time(seconds(program)))
           .raw("</text>\n");
       double x = 0;
       for (ToolProgram.PassSummary pass : program.passes()) {
         double width = pass.timeS() / longest * BAR_WIDTH;
         Ply ply = plan.depths().get(pass.plyNumber() - 1).ply();
-        page.raw("<g><title>").text(ply.number() + " " + ply.name() + ", " + Numbers.fixed(pass.stepdownFromMm(), 2) + " to "
-                + Numbers.fixed(pass.depthMm(), 2) + " mm: " + Words.time(pass.timeS())).raw("</title>")
-            .raw("<rect x=\"" + Numbers.fixed(x, 2) + "\" y=\"" + (y + 18) + "\" width=\"" + Numbers.fixed(width, 2)
-                + "\" height=\"20\" fill=\"" + ply.colour() + "\" stroke=\"#0008\" stroke-width=\"0.6\"/>");
+        page.raw("<g><title>")
+            .text(
+                ply.number()
+                    + " "
+                    + ply.name()
+                    + ", "
+                    + Numbers.fixed(pass.stepdownFromMm(), 2)
+                    + " to "
+                    + Numbers.fixed(pass.depthMm(), 2)
+                    + " mm: "
+                    + Words.time(pass.timeS()))
+            .raw("</title>")
+            .raw(
+                "<rect x=\""
+                    + Numbers.fixed(x, 2)
+                    + "\" y=\""
+                    + (y + 18)
+                    + "\" width=\""
+                    + Numbers.fixed(width, 2)
+                    + "\" height=\"20\" fill=\""
+                    + ply.colour()
+                    + "\" stroke=\"#0008\" stroke-width=\"0.6\"/>");
         if (width > 14) {
-          page.raw("<text class=\"on\" x=\"" + Numbers.fixed(x + width / 2, 2) + "\" y=\"" + (y + 32)
-              + "\" text-anchor=\"middle\" style=\"fill:" + Html.inkOn(ply.rgb()) + "\">" + ply.number() + "</text>");
+          page.raw(
+              "<text class=\"on\" x=\""
+                  + Numbers.fixed(x + width / 2, 2)
+                  + "\" y=\""
+                  + (y + 32)
+                  + "\" text-anchor=\"middle\" style=\"fill:"
+                  + Html.inkOn(ply.rgb())
+                  + "\">"
+                  + ply.number()
+                  + "</text>");
         }
         page.raw("</g>\n");
         x += width;

@@ -29,7 +29,13 @@ public record PlanFigures(
 
   /** A ply: depths in mm below the top face; area where it shows, mm2. */
   public record PlyFigures(
-      int number, String name, String colour, double topMm, double bottomMm, double targetMm, double areaMm2) {}
+      int number,
+      String name,
+      String colour,
+      double topMm,
+      double bottomMm,
+      double targetMm,
+      double areaMm2) {}
 
   /** A tool. */
   public record ToolFigures(String name, double diameterMm, boolean used) {}

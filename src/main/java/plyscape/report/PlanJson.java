@@ -14,8 +14,9 @@ import plyscape.simulate.Verification;
 import plyscape.zones.Zone;
 
 /**
- * {@code plan.json} after section 8 of the contract: same keys, same order. Numbers have full precision, written with the fewest
- * digits that give the same double back, by the same code on every JDK. What a preview doesn't have is {@code null}.
+ * {@code plan.json} after section 8 of the contract: same keys, same order. Numbers have full
+ * precision, written with the fewest digits that give the same double back, by the same code on
+ * every JDK. What a preview doesn't have is {@code null}.
  */
 public final class PlanJson {
 
@@ -57,21 +58,32 @@ public final class PlanJson {
     }
     ArrayNode warnings = root.putArray("warnings");
     for (Warning warning : plan.warnings()) {
-      warnings.addObject().put("code", warning.code()).put("message", warning.message()).put("where", warning.where());
+      warnings
+          .addObject()
+          .put("code", warning.code())
+          .put("message", warning.message())
+          .put("where", warning.where());
     }
     return root;
   }
 
   private static void panel(ObjectNode panel, Plan plan) {
     Box carved = plan.tiling().carved();
-    panel.put("width_mm", plan.job().panel().widthMm())
+    panel
+        .put("width_mm", plan.job().panel().widthMm())
         .put("height_mm", plan.job().panel().heightMm())
         .put("thickness_mm", plan.thicknessMm());
-    panel.putArray("carved").add(carved.minX()).add(carved.minY()).add(carved.maxX()).add(carved.maxY());
+    panel
+        .putArray("carved")
+        .add(carved.minX())
+        .add(carved.minY())
+        .add(carved.maxX())
+        .add(carved.maxY());
   }
 
   private static void terrain(ObjectNode terrain, Plan plan) {
-    terrain.put("file", plan.terrain().file())
+    terrain
+        .put("file", plan.terrain().file())
         .put("crs", plan.terrain().crs())
         .put("zmin_m", plan.terrain().zminM())
         .put("zmax_m", plan.terrain().zmaxM())
@@ -85,7 +97,8 @@ public final class PlanJson {
       MultiPolygon shown = plan.tiling().exposed().get(depth.ply().number());
       double area = shown == null ? 0 : shown.getArea();
       ObjectNode ply =
-          plies.addObject()
+          plies
+              .addObject()
               .put("number", depth.ply().number())
               .put("name", depth.ply().name())
               .put("colour", depth.ply().colour())
@@ -124,14 +137,19 @@ public final class PlanJson {
   private static void tools(ArrayNode tools, Plan plan) {
     for (Tool tool : plan.job().tools()) {
       boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
-      tools.addObject().put("name", tool.name()).put("diameter_mm", tool.diameterMm()).put("used", used);
+      tools
+          .addObject()
+          .put("name", tool.name())
+          .put("diameter_mm", tool.diameterMm())
+          .put("used", used);
     }
   }
 
   private static void passes(ArrayNode passes, Plan plan) {
     for (ToolProgram program : plan.programs()) {
       for (ToolProgram.PassSummary pass : program.passes()) {
-        passes.addObject()
+        passes
+            .addObject()
             .put("file", program.file())
             .put("tool", program.tool().name())
             .put("depth_mm", pass.depthMm())

@@ -10,7 +10,10 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
 
-/** Reads a {@code plan.json} back, as far as {@code verify} needs it; keys it doesn't know are left alone. */
+/**
+ * Reads a {@code plan.json} back, as far as {@code verify} needs it; keys it doesn't know are left
+ * alone.
+ */
 public final class PlanJsonReader {
 
   private final String file;
@@ -31,8 +34,13 @@ public final class PlanJsonReader {
       root = new ObjectMapper().readTree(text);
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
-      Place place = at == null ? Place.file(file) : Place.at(file, at.getLineNr(), at.getColumnNr());
-      throw new InputFault(place, "not JSON: " + e.getOriginalMessage(), "a plan.json that plyscape wrote is wanted", e);
+      Place place =
+          at == null ? Place.file(file) : Place.at(file, at.getLineNr(), at.getColumnNr());
+      throw new InputFault(
+          place,
+          "not JSON: " + e.getOriginalMessage(),
+          "a plan.json that plyscape wrote is wanted",
+          e);
     }
     return new PlanJsonReader(file).figures(root);
   }
@@ -122,6 +130,7 @@ public final class PlanJsonReader {
   }
 
   private InputFault fault(String key, String found, String wanted) {
-    return new InputFault(new Place(file, 0, 0, key), found, wanted.isEmpty() ? "write the plan again" : wanted);
+    return new InputFault(
+        new Place(file, 0, 0, key), found, wanted.isEmpty() ? "write the plan again" : wanted);
   }
 }

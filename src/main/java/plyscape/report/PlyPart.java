@@ -10,9 +10,20 @@ final class PlyPart {
   private PlyPart() {}
 
   static void write(Html page, Plan plan) {
-    page.raw("<section id=\"plies\">\n<h2>Plies</h2>\n<p class=\"hint\">Depths in mm below the top face of the pressed panel.</p>\n")
+    page.raw(
+            "<section id=\"plies\">\n<h2>Plies</h2>\n<p class=\"hint\">Depths in mm below the top face of the pressed panel.</p>\n")
         .table(
-            "Ply", "Wood", "#Top", "#Bottom", "#Cut to", "#Available", "#Needed", "Verdict", "#Wrong colour", "#Area, mm2", "#Share",
+            "Ply",
+            "Wood",
+            "#Top",
+            "#Bottom",
+            "#Cut to",
+            "#Available",
+            "#Needed",
+            "Verdict",
+            "#Wrong colour",
+            "#Area, mm2",
+            "#Share",
             "#Elevation, m");
     for (PlyDepth depth : plan.depths()) {
       int number = depth.ply().number();
@@ -20,19 +31,26 @@ final class PlyPart {
       double area = shows ? plan.tiling().exposed().get(number).getArea() : 0;
       double[] breaks = Breaks.ofPly(plan, number);
       String grain = Numbers.trimmed(depth.ply().grainDeg(), 1) + "\u00b0";
-      page.raw(shows ? "<tr><td>" : "<tr class=\"off\"><td>").ply(depth.ply()).raw("</td>")
+      page.raw(shows ? "<tr><td>" : "<tr class=\"off\"><td>")
+          .ply(depth.ply())
+          .raw("</td>")
           .cell(depth.ply().wood().isEmpty() ? grain : depth.ply().wood() + ", " + grain)
           .number(Numbers.fixed(depth.topMm(), 3))
           .number(Numbers.fixed(depth.bottomMm(), 3))
-          .number(!shows ? "-" : depth.targetMm() > 0 ? Numbers.fixed(depth.targetMm(), 3) : "uncut")
+          .number(
+              !shows ? "-" : depth.targetMm() > 0 ? Numbers.fixed(depth.targetMm(), 3) : "uncut")
           .number(Numbers.fixed(depth.availableMm(), 3))
           .number(Numbers.fixed(depth.neededMm(), 3))
           .raw(!shows ? "<td>" : depth.reliable() ? "<td class=\"good\">" : "<td class=\"bad\">")
-          .text(Verdict.of(depth, shows)).raw("</td>")
+          .text(Verdict.of(depth, shows))
+          .raw("</td>")
           .number(shows ? Words.chance(depth.risk()) : "-")
           .number(shows ? Numbers.fixed(area, 1) : "-")
           .number(shows ? Words.percent(area / plan.tiling().carved().area()) : "-")
-          .number(breaks == null ? "-" : Numbers.fixed(breaks[0], 1) + " to " + Numbers.fixed(breaks[1], 1))
+          .number(
+              breaks == null
+                  ? "-"
+                  : Numbers.fixed(breaks[0], 1) + " to " + Numbers.fixed(breaks[1], 1))
           .raw("</tr>\n");
     }
     page.endTable().raw("</section>\n");

@@ -5,7 +5,10 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 
-/** The plies of a plan as a table for the console: depths in mm, area in mm2, share of the carved area, elevations in m. */
+/**
+ * The plies of a plan as a table for the console: depths in mm, area in mm2, share of the carved
+ * area, elevations in m.
+ */
 public final class PlyTable {
 
   private PlyTable() {}
@@ -14,11 +17,23 @@ public final class PlyTable {
   public static String text(Plan plan) {
     TextTable table =
         new TextTable()
-            .right("ply").left("name").right("top").right("bottom").right("cut to").right("available").right("needed")
-            .right("area mm2").right("share").right("elevation m").left("verdict");
+            .right("ply")
+            .left("name")
+            .right("top")
+            .right("bottom")
+            .right("cut to")
+            .right("available")
+            .right("needed")
+            .right("area mm2")
+            .right("share")
+            .right("elevation m")
+            .left("verdict");
     for (PlyDepth depth : plan.depths()) {
       int number = depth.ply().number();
-      double area = plan.tiling().exposed().containsKey(number) ? plan.tiling().exposed().get(number).getArea() : 0;
+      double area =
+          plan.tiling().exposed().containsKey(number)
+              ? plan.tiling().exposed().get(number).getArea()
+              : 0;
       double[] breaks = Breaks.ofPly(plan, number);
       table.row(
           Integer.toString(number),

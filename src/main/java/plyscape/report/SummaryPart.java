@@ -17,14 +17,25 @@ final class SummaryPart {
     card(
         page,
         "Panel",
-        Numbers.trimmed(plan.job().panel().widthMm(), 1) + " x " + Numbers.trimmed(plan.job().panel().heightMm(), 1) + " mm",
-        Numbers.fixed(plan.thicknessMm(), 2) + " mm thick, " + plan.tiling().exposed().size() + " of " + plan.depths().size()
+        Numbers.trimmed(plan.job().panel().widthMm(), 1)
+            + " x "
+            + Numbers.trimmed(plan.job().panel().heightMm(), 1)
+            + " mm",
+        Numbers.fixed(plan.thicknessMm(), 2)
+            + " mm thick, "
+            + plan.tiling().exposed().size()
+            + " of "
+            + plan.depths().size()
             + " plies show");
     card(
         page,
         "Scale",
         "1 : " + thousands(plan.terrain().frame().metresPerMm() * 1000),
-        "ground " + Numbers.fixed(plan.terrain().zminM(), 0) + " to " + Numbers.fixed(plan.terrain().zmaxM(), 0) + " m, heights "
+        "ground "
+            + Numbers.fixed(plan.terrain().zminM(), 0)
+            + " to "
+            + Numbers.fixed(plan.terrain().zmaxM(), 0)
+            + " m, heights "
             + heights(exaggeration(plan)));
     if (plan.time() != null) {
       long tools = plan.programs().size();
@@ -32,7 +43,10 @@ final class SummaryPart {
           page,
           "Machine time",
           Words.time(plan.time().totalS()),
-          "with " + tools + (tools == 1 ? " cutter" : " cutters") + ", without changing them; the limit is "
+          "with "
+              + tools
+              + (tools == 1 ? " cutter" : " cutters")
+              + ", without changing them; the limit is "
               + Words.time(plan.time().lowerBoundS()));
     }
     Verification proof = plan.verification();
@@ -41,14 +55,18 @@ final class SummaryPart {
           page,
           "Proof by simulation",
           Numbers.fixed(100 * proof.matchedShare(), 2) + " % as planned",
-          (proof.safe() ? "no gouge, no collision" : "NOT SAFE: see Checks") + ", cells of "
-              + Numbers.trimmed(proof.cellMm(), 3) + " mm");
+          (proof.safe() ? "no gouge, no collision" : "NOT SAFE: see Checks")
+              + ", cells of "
+              + Numbers.trimmed(proof.cellMm(), 3)
+              + " mm");
     }
     card(
         page,
         "Wrong colour",
         Numbers.fixed(wrongColourMm2(plan), 2) + " mm2",
-        "expected, of " + Numbers.fixed(plan.tiling().carved().area(), 0) + " mm2 carved, from the tolerances");
+        "expected, of "
+            + Numbers.fixed(plan.tiling().carved().area(), 0)
+            + " mm2 carved, from the tolerances");
     page.raw("</dl>\n");
   }
 
@@ -63,11 +81,16 @@ final class SummaryPart {
     return sum;
   }
 
-  /** How many times steeper than the ground the panel is: mid-ply span of the terrain's plies against its relief at scale. */
+  /**
+   * How many times steeper than the ground the panel is: mid-ply span of the terrain's plies
+   * against its relief at scale.
+   */
   private static double exaggeration(Plan plan) {
     PlyDepth first = plan.depths().get(plan.bands().plyNumbers().get(0) - 1);
-    PlyDepth last = plan.depths().get(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1) - 1);
-    double relief = (plan.terrain().zmaxM() - plan.terrain().zminM()) / plan.terrain().frame().metresPerMm();
+    PlyDepth last =
+        plan.depths().get(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1) - 1);
+    double relief =
+        (plan.terrain().zmaxM() - plan.terrain().zminM()) / plan.terrain().frame().metresPerMm();
     return relief > 0 ? (last.midMm() - first.midMm()) / relief : 0;
   }
 
@@ -96,7 +119,13 @@ final class SummaryPart {
   }
 
   private static void card(Html page, String name, String value, String small) {
-    page.raw("<div><dt>").text(name).raw("</dt><dd>").text(value).raw("<small>").text(small).raw("</small></dd></div>\n");
+    page.raw("<div><dt>")
+        .text(name)
+        .raw("</dt><dd>")
+        .text(value)
+        .raw("<small>")
+        .text(small)
+        .raw("</small></dd></div>\n");
   }
 
   private static String thousands(double value) {

@@ -8,8 +8,9 @@ import plyscape.plan.Plan;
 import plyscape.plan.PlanTime;
 
 /**
- * {@code tiles.json}: which panels carry a landscape together, where each lies in the whole (mm, from the lower left corner of
- * the lower left panel), and their times. Everything else is in each panel's {@code plan.json}.
+ * {@code tiles.json}: which panels carry a landscape together, where each lies in the whole (mm,
+ * from the lower left corner of the lower left panel), and their times. Everything else is in each
+ * panel's {@code plan.json}.
  */
 public final class TilesJson {
 
@@ -30,11 +31,20 @@ public final class TilesJson {
 
   private static ObjectNode tree(Plan whole, boolean plans) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
-    root.put("schema", SCHEMA).put("version", whole.version()).put("layup", whole.job().layup().name());
+    root.put("schema", SCHEMA)
+        .put("version", whole.version())
+        .put("layup", whole.job().layup().name());
     Box carved = whole.tiling().carved();
     ObjectNode panels = root.putObject("whole");
-    panels.put("width_mm", whole.job().panel().widthMm()).put("height_mm", whole.job().panel().heightMm());
-    panels.putArray("carved").add(carved.minX()).add(carved.minY()).add(carved.maxX()).add(carved.maxY());
+    panels
+        .put("width_mm", whole.job().panel().widthMm())
+        .put("height_mm", whole.job().panel().heightMm());
+    panels
+        .putArray("carved")
+        .add(carved.minX())
+        .add(carved.minY())
+        .add(carved.maxX())
+        .add(carved.maxY());
     time(root, whole.time());
     ArrayNode tiles = root.putArray("tiles");
     for (Plan.Tile tile : whole.tiles()) {

@@ -7,12 +7,16 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * What a look at the layup tells before pressing: balance after the Wood Handbook's chapter on panels (odd, the same from both
- * sides in wood, thickness and grain; neighbours crossed), colours that are hard to tell apart, wood left under the deepest cut.
+ * What a look at the layup tells before pressing: balance after the Wood Handbook's chapter on
+ * panels (odd, the same from both sides in wood, thickness and grain; neighbours crossed), colours
+ * that are hard to tell apart, wood left under the deepest cut.
  */
 final class WoodCheck {
 
-  /** Colours nearer than this in CIE L*a*b* are hard to tell apart on wood (common practice, no source). */
+  /**
+   * Colours nearer than this in CIE L*a*b* are hard to tell apart on wood (common practice, no
+   * source).
+   */
   private static final double NEAR = 12;
 
   private WoodCheck() {}
@@ -23,15 +27,23 @@ final class WoodCheck {
     out.add(
         new Finding(
             plies.size() % 2 == 1,
-            plies.size() + " plies: " + (plies.size() % 2 == 1 ? "odd, as a flat panel wants." : "even, so the panel may bow.")));
+            plies.size()
+                + " plies: "
+                + (plies.size() % 2 == 1
+                    ? "odd, as a flat panel wants."
+                    : "even, so the panel may bow.")));
     out.add(balance(plies));
     out.add(crossed(plies));
     out.addAll(colours(plan));
-    double deepest = plan.tiling().pockets().isEmpty() ? 0 : plan.depths().get(plan.tiling().exposed().lastKey() - 1).targetMm();
+    double deepest =
+        plan.tiling().pockets().isEmpty()
+            ? 0
+            : plan.depths().get(plan.tiling().exposed().lastKey() - 1).targetMm();
     out.add(
         new Finding(
             plan.thicknessMm() - deepest >= plan.job().allowance().minimumFloorMm(),
-            Numbers.fixed(plan.thicknessMm() - deepest, 2) + " mm of wood are left under the deepest cut."));
+            Numbers.fixed(plan.thicknessMm() - deepest, 2)
+                + " mm of wood are left under the deepest cut."));
     return List.copyOf(out);
   }
 
@@ -49,20 +61,26 @@ final class WoodCheck {
     }
     return pairs.isEmpty()
         ? new Finding(true, "Thickness and grain are the same from both sides.")
-        : new Finding(false, "Thickness or grain differ between plies " + String.join(", ", pairs) + ": the panel may bow.");
+        : new Finding(
+            false,
+            "Thickness or grain differ between plies "
+                + String.join(", ", pairs)
+                + ": the panel may bow.");
   }
 
   private static Finding crossed(List<Ply> plies) {
     List<String> pairs = new ArrayList<>();
     for (int i = 0; i + 1 < plies.size(); i++) {
-      double angle = Math.abs(Math.IEEEremainder(plies.get(i).grainDeg() - plies.get(i + 1).grainDeg(), 180));
+      double angle =
+          Math.abs(Math.IEEEremainder(plies.get(i).grainDeg() - plies.get(i + 1).grainDeg(), 180));
       if (Math.abs(angle - 90) > 15) {
         pairs.add(plies.get(i).number() + " and " + plies.get(i + 1).number());
       }
     }
     return pairs.isEmpty()
         ? new Finding(true, "The grain of neighbours is crossed.")
-        : new Finding(false, "The grain isn't crossed between plies " + String.join(", ", pairs) + ".");
+        : new Finding(
+            false, "The grain isn't crossed between plies " + String.join(", ", pairs) + ".");
   }
 
   private static List<Finding> colours(Plan plan) {
@@ -77,7 +95,12 @@ final class WoodCheck {
           out.add(
               new Finding(
                   false,
-                  a.name() + " and " + b.name() + " are hard to tell apart (colour distance " + Numbers.fixed(distance, 1) + ")."));
+                  a.name()
+                      + " and "
+                      + b.name()
+                      + " are hard to tell apart (colour distance "
+                      + Numbers.fixed(distance, 1)
+                      + ")."));
         }
       }
     }

@@ -5,7 +5,10 @@ import plyscape.region.Tiling;
 import plyscape.text.Numbers;
 import plyscape.zones.Zone;
 
-/** Zones with what was skipped, and what was given to a neighbour because no cutter or eye could tell it. */
+/**
+ * Zones with what was skipped, and what was given to a neighbour because no cutter or eye could
+ * tell it.
+ */
 final class ZonePart {
 
   /** Skipped features listed by name; the rest is counted. */
@@ -26,7 +29,8 @@ final class ZonePart {
         } else {
           page.cell(zone.spec().sink() + " below the ground's");
         }
-        page.number(Integer.toString(zone.features())).number(Numbers.fixed(zone.area().getArea(), 1));
+        page.number(Integer.toString(zone.features()))
+            .number(Numbers.fixed(zone.area().getArea(), 1));
         skipped(page, zone);
         page.raw("</tr>\n");
       }
@@ -42,7 +46,8 @@ final class ZonePart {
       return;
     }
     page.raw("<td><details><summary>" + zone.skipped().size() + "</summary><ul>");
-    for (Zone.Skipped feature : zone.skipped().subList(0, Math.min(LISTED, zone.skipped().size()))) {
+    for (Zone.Skipped feature :
+        zone.skipped().subList(0, Math.min(LISTED, zone.skipped().size()))) {
       page.raw("<li>").text(feature.feature() + ": " + feature.why()).raw("</li>");
     }
     if (zone.skipped().size() > LISTED) {
@@ -59,9 +64,17 @@ final class ZonePart {
     }
     page.table("From", "Why", "Would have been", "Is now", "#Parts", "#Area, mm2");
     for (Tiling.Merged merged : plan.tiling().merged()) {
-      page.raw("<tr>").cell(merged.source()).cell(merged.why()).raw("<td>").ply(plan.depths().get(merged.fromPly() - 1).ply())
-          .raw("</td><td>").ply(plan.depths().get(merged.toPly() - 1).ply()).raw("</td>")
-          .number(Integer.toString(merged.count())).number(Numbers.fixed(merged.areaMm2(), 2)).raw("</tr>\n");
+      page.raw("<tr>")
+          .cell(merged.source())
+          .cell(merged.why())
+          .raw("<td>")
+          .ply(plan.depths().get(merged.fromPly() - 1).ply())
+          .raw("</td><td>")
+          .ply(plan.depths().get(merged.toPly() - 1).ply())
+          .raw("</td>")
+          .number(Integer.toString(merged.count()))
+          .number(Numbers.fixed(merged.areaMm2(), 2))
+          .raw("</tr>\n");
     }
     page.endTable();
   }

@@ -7,8 +7,9 @@ import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 
 /**
- * The trade's rules for a panel that stays flat: an odd number of plies, neighbours' grain crossed, and the layup its own mirror
- * image in wood, thickness and grain (<i>Wood Handbook</i>, chapters 11 and 12).
+ * The trade's rules for a panel that stays flat: an odd number of plies, neighbours' grain crossed,
+ * and the layup its own mirror image in wood, thickness and grain (<i>Wood Handbook</i>, chapters
+ * 11 and 12).
  */
 public final class BalanceCheck {
 
@@ -45,9 +46,16 @@ public final class BalanceCheck {
         found.add(
             new Finding(
                 "parallel",
-                "the grain of " + name(plies.get(i)) + " and " + name(plies.get(i + 1)) + " crosses at "
-                    + Numbers.trimmed(angle, 1) + " degrees, not 90",
-                "turn " + name(plies.get(i + 1)) + " to "
+                "the grain of "
+                    + name(plies.get(i))
+                    + " and "
+                    + name(plies.get(i + 1))
+                    + " crosses at "
+                    + Numbers.trimmed(angle, 1)
+                    + " degrees, not 90",
+                "turn "
+                    + name(plies.get(i + 1))
+                    + " to "
                     + Numbers.trimmed((plies.get(i).grainDeg() + 90) % 180, 1)
                     + " degrees (and mind its other neighbour)"));
       }
@@ -61,7 +69,11 @@ public final class BalanceCheck {
         found.add(
             new Finding(
                 "unbalanced",
-                name(upper) + " and " + name(lower) + " face each other across the centre but differ in " + off,
+                name(upper)
+                    + " and "
+                    + name(lower)
+                    + " face each other across the centre but differ in "
+                    + off,
                 swap.isEmpty() ? mend(upper, lower) : swap));
       }
     }
@@ -83,11 +95,20 @@ public final class BalanceCheck {
       off.add("thickness (" + mm(a.thicknessMm()) + " and " + mm(b.thicknessMm()) + " mm)");
     }
     if (!Wood.alike(a.wood(), b.wood())) {
-      off.add("wood (" + (a.wood().isBlank() ? "none given" : a.wood()) + " and "
-          + (b.wood().isBlank() ? "none given" : b.wood()) + ")");
+      off.add(
+          "wood ("
+              + (a.wood().isBlank() ? "none given" : a.wood())
+              + " and "
+              + (b.wood().isBlank() ? "none given" : b.wood())
+              + ")");
     }
     if (between(a.grainDeg(), b.grainDeg()) > ANGLE_SLACK_DEG) {
-      off.add("grain (" + Numbers.trimmed(a.grainDeg(), 1) + " and " + Numbers.trimmed(b.grainDeg(), 1) + " degrees)");
+      off.add(
+          "grain ("
+              + Numbers.trimmed(a.grainDeg(), 1)
+              + " and "
+              + Numbers.trimmed(b.grainDeg(), 1)
+              + " degrees)");
     }
     return String.join(", ", off);
   }
@@ -97,8 +118,14 @@ public final class BalanceCheck {
     if (Math.abs(upper.thicknessMm() - lower.thicknessMm()) > THICKNESS_SLACK_MM + 1e-9
         || !Wood.alike(upper.wood(), lower.wood())) {
       mend.add(
-          "take for " + name(lower) + " a sheet of " + mm(upper.thicknessMm()) + " mm"
-              + (upper.wood().isBlank() ? "" : " " + upper.wood()) + ", as " + name(upper));
+          "take for "
+              + name(lower)
+              + " a sheet of "
+              + mm(upper.thicknessMm())
+              + " mm"
+              + (upper.wood().isBlank() ? "" : " " + upper.wood())
+              + ", as "
+              + name(upper));
     }
     if (between(upper.grainDeg(), lower.grainDeg()) > ANGLE_SLACK_DEG) {
       mend.add("turn " + name(lower) + " to " + Numbers.trimmed(upper.grainDeg(), 1) + " degrees");
@@ -106,7 +133,10 @@ public final class BalanceCheck {
     return String.join(", ", mend);
   }
 
-  /** A swap of two plies (each keeping the grain of its place) after which all pairs match, in words, or "". */
+  /**
+   * A swap of two plies (each keeping the grain of its place) after which all pairs match, in
+   * words, or "".
+   */
   private static String swapThatBalances(List<Ply> plies) {
     if (unbalancedPairs(plies) == 0) {
       return "";
@@ -117,7 +147,11 @@ public final class BalanceCheck {
         swapped.set(i, at(plies.get(j), plies.get(i).grainDeg()));
         swapped.set(j, at(plies.get(i), plies.get(j).grainDeg()));
         if (unbalancedPairs(swapped) == 0) {
-          return "swap " + name(plies.get(i)) + " and " + name(plies.get(j)) + ": that balances the whole panel";
+          return "swap "
+              + name(plies.get(i))
+              + " and "
+              + name(plies.get(j))
+              + ": that balances the whole panel";
         }
       }
     }
@@ -126,7 +160,13 @@ public final class BalanceCheck {
 
   private static Ply at(Ply ply, double grainDeg) {
     return new Ply(
-        ply.number(), ply.name(), ply.rgb(), ply.thicknessMm(), ply.toleranceMm(), grainDeg, ply.wood());
+        ply.number(),
+        ply.name(),
+        ply.rgb(),
+        ply.thicknessMm(),
+        ply.toleranceMm(),
+        grainDeg,
+        ply.wood());
   }
 
   /** Angle between two grain directions, 0 to 90 degrees. */

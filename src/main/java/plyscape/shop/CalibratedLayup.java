@@ -14,7 +14,10 @@ import plyscape.layup.Method;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.Top;
 
-/** The text of a layup file with what a calibration found: the old text with two keys changed, or a clean new file. */
+/**
+ * The text of a layup file with what a calibration found: the old text with two keys changed, or a
+ * clean new file.
+ */
 public final class CalibratedLayup {
 
   /** Depths are written to 0.0001 mm. */
@@ -23,24 +26,35 @@ public final class CalibratedLayup {
   private CalibratedLayup() {}
 
   /**
-   * The new text. The old one, comments and all, is kept wherever changing its lines gives what is meant, which is checked
-   * by reading it; else a clean file is written.
+   * The new text. The old one, comments and all, is kept wherever changing its lines gives what is
+   * meant, which is checked by reading it; else a clean file is written.
    *
    * @throws InputFault if the depths can't stand together with the rest of the layup
    */
   public static String text(Layup layup, String oldText, Calibration found) {
     SortedMap<Integer, Double> bottoms = new TreeMap<>();
-    found.bottomsMm().forEach((ply, depth) -> bottoms.put(ply, Math.round(depth / WRITTEN_MM) * WRITTEN_MM));
+    found
+        .bottomsMm()
+        .forEach((ply, depth) -> bottoms.put(ply, Math.round(depth / WRITTEN_MM) * WRITTEN_MM));
     double tolerance = Math.ceil(found.toleranceMm() / WRITTEN_MM - 1e-6) * WRITTEN_MM;
     Layup wanted =
         new Layup(
-            layup.file(), layup.name(), layup.plies(), layup.glueLineMm(), layup.glueLineToleranceMm(),
-            layup.measuredThicknessMm(), layup.measuredThicknessToleranceMm(), bottoms, tolerance, layup.flatnessMm());
+            layup.file(),
+            layup.name(),
+            layup.plies(),
+            layup.glueLineMm(),
+            layup.glueLineToleranceMm(),
+            layup.measuredThicknessMm(),
+            layup.measuredThicknessToleranceMm(),
+            bottoms,
+            tolerance,
+            layup.flatnessMm());
     DepthModel.thicknessMm(wanted); // measured depths in order, or a fault that names the two
     String changed = LayupRewrite.withBottoms(oldText, bottoms, tolerance);
     return readsAs(wanted, changed)
         ? changed
-        : LayupYaml.text(wanted, "Written anew: the old file's lines couldn't be changed one by one.");
+        : LayupYaml.text(
+            wanted, "Written anew: the old file's lines couldn't be changed one by one.");
   }
 
   private static boolean readsAs(Layup wanted, String text) {
@@ -49,11 +63,15 @@ public final class CalibratedLayup {
       boolean same =
           read.plies().equals(wanted.plies())
               && read.measuredBottomsMm().keySet().equals(wanted.measuredBottomsMm().keySet())
-              && Math.abs(read.measuredBottomsToleranceMm() - wanted.measuredBottomsToleranceMm()) < 1e-9
+              && Math.abs(read.measuredBottomsToleranceMm() - wanted.measuredBottomsToleranceMm())
+                  < 1e-9
               && read.flatnessMm() == wanted.flatnessMm()
               && read.glueLineMm() == wanted.glueLineMm();
       for (int ply : wanted.measuredBottomsMm().keySet()) {
-        same &= same && Math.abs(read.measuredBottomsMm().get(ply) - wanted.measuredBottomsMm().get(ply)) < 1e-9;
+        same &=
+            same
+                && Math.abs(read.measuredBottomsMm().get(ply) - wanted.measuredBottomsMm().get(ply))
+                    < 1e-9;
       }
       return same;
     } catch (InputFault e) {
@@ -66,7 +84,10 @@ public final class CalibratedLayup {
     return plain(layup).stream().mapToDouble(PlyDepth::bottomMm).toArray();
   }
 
-  /** The largest plus or minus on any of those depths, the bottom face left out, mm; 0 for a single ply. */
+  /**
+   * The largest plus or minus on any of those depths, the bottom face left out, mm; 0 for a single
+   * ply.
+   */
   public static double worstTolerance(Layup layup) {
     return plain(layup).stream()
         .limit(layup.plies().size() - 1L)
@@ -78,8 +99,16 @@ public final class CalibratedLayup {
   private static List<PlyDepth> plain(Layup l) {
     Layup plain =
         new Layup(
-            l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-            l.measuredThicknessToleranceMm(), new TreeMap<>(), 0, l.flatnessMm());
+            l.file(),
+            l.name(),
+            l.plies(),
+            l.glueLineMm(),
+            l.glueLineToleranceMm(),
+            l.measuredThicknessMm(),
+            l.measuredThicknessToleranceMm(),
+            new TreeMap<>(),
+            0,
+            l.flatnessMm());
     return DepthModel.depths(plain, new CutAllowance(0, Method.RSS, 0, 0, 0, Top.LEAVE, 0), true);
   }
 }

@@ -18,8 +18,9 @@ import plyscape.text.Numbers;
 import plyscape.toolpath.PocketLevel;
 
 /**
- * A stepped test cut: pads side by side, each one step deeper than the one before, in rows from the lower left corner of an
- * offcut. The pad on which a colour is first seen tells where its ply begins, to within a step. Immutable.
+ * A stepped test cut: pads side by side, each one step deeper than the one before, in rows from the
+ * lower left corner of an offcut. The pad on which a colour is first seen tells where its ply
+ * begins, to within a step. Immutable.
  *
  * @param widthMm offcut, X
  * @param heightMm offcut, Y
@@ -29,9 +30,17 @@ import plyscape.toolpath.PocketLevel;
  * @param unseen plies whose bottom lies too deep to be cut
  */
 public record Coupon(
-    double widthMm, double heightMm, double stepMm, double readingErrorMm, List<Pad> pads, List<Integer> unseen) {
+    double widthMm,
+    double heightMm,
+    double stepMm,
+    double readingErrorMm,
+    List<Pad> pads,
+    List<Integer> unseen) {
 
-  /** Margin round the pads, for clamps, and between rows, so that the top face can be seen beside every pad. */
+  /**
+   * Margin round the pads, for clamps, and between rows, so that the top face can be seen beside
+   * every pad.
+   */
   static final double MARGIN_MM = 6;
 
   static final double ROW_GAP_MM = 3;
@@ -39,7 +48,9 @@ public record Coupon(
   /** A reading may be off by this share of the thinnest ply. */
   private static final double READING_SHARE = 0.2;
 
-  /** Depths are written to 0.001; steps are rounded down to hundredths, thin ones to thousandths. */
+  /**
+   * Depths are written to 0.001; steps are rounded down to hundredths, thin ones to thousandths.
+   */
   private static final double LEAST_STEP_MM = 0.005;
 
   /** More pads than this are no test cut any more. */
@@ -67,26 +78,43 @@ public record Coupon(
   /**
    * Lays a coupon out.
    *
-   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be told apart
+   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be told
+   *     apart
    */
   public static Coupon of(
-      Layup layup, List<PlyDepth> depths, Wish wish, Tool tool, Machine machine, Warnings warnings) {
+      Layup layup,
+      List<PlyDepth> depths,
+      Wish wish,
+      Tool tool,
+      Machine machine,
+      Warnings warnings) {
     if (tool.shape() != Tool.Shape.FLAT) {
-      throw new JobFault("a coupon has flat pads, and \"" + tool.name() + "\" isn't a flat end mill", "choose a flat one");
+      throw new JobFault(
+          "a coupon has flat pads, and \"" + tool.name() + "\" isn't a flat end mill",
+          "choose a flat one");
     }
     double step = step(depths, wish, tool, machine);
     PlyDepth last = depths.get(depths.size() - 1);
     int count = count(depths, wish, step);
     if (count < 2) {
       throw new JobFault(
-          "the panel is " + mm(last.bottomMm()) + " mm thick and " + mm(wish.floorMm()) + " mm are to stay under the cut",
+          "the panel is "
+              + mm(last.bottomMm())
+              + " mm thick and "
+              + mm(wish.floorMm())
+              + " mm are to stay under the cut",
           "a coupon needs room for two steps of " + mm(step) + " mm");
     }
     double deepest = count * step;
     if (tool.fluteLengthMm() < deepest) {
       throw new JobFault(
-          "the deepest pad is " + mm(deepest) + " mm down and the flutes of \"" + tool.name() + "\" are "
-              + mm(tool.fluteLengthMm()) + " mm long",
+          "the deepest pad is "
+              + mm(deepest)
+              + " mm down and the flutes of \""
+              + tool.name()
+              + "\" are "
+              + mm(tool.fluteLengthMm())
+              + " mm long",
           "choose a longer tool");
     }
     requireTravel(wish, machine, deepest);
@@ -97,14 +125,24 @@ public record Coupon(
         unseen.add(d.ply().number());
         warnings.add(
             "coupon-depth",
-            "the bottom of ply " + d.ply().number() + " (" + d.ply().name() + ") may lie below the deepest pad, "
-                + mm(deepest) + " mm; leave less wood under the cut to see it",
+            "the bottom of ply "
+                + d.ply().number()
+                + " ("
+                + d.ply().name()
+                + ") may lie below the deepest pad, "
+                + mm(deepest)
+                + " mm; leave less wood under the cut to see it",
             "ply " + d.ply().number());
       }
     }
     List<Pad> pads = pads(count, step, wish, tool);
     return new Coupon(
-        wish.widthMm(), wish.heightMm(), step, step / 2 + machine.zErrorMm(), pads, List.copyOf(unseen));
+        wish.widthMm(),
+        wish.heightMm(),
+        step,
+        step / 2 + machine.zErrorMm(),
+        pads,
+        List.copyOf(unseen));
   }
 
   /** Depth of the deepest pad. */
@@ -130,17 +168,21 @@ public record Coupon(
       List<Polygon> pocket = new ArrayList<>();
       for (int from = k; from < pads.size(); ) {
         int to = from;
-        while (to + 1 < pads.size() && pads.get(to + 1).box().minY() == pads.get(from).box().minY()) {
+        while (to + 1 < pads.size()
+            && pads.get(to + 1).box().minY() == pads.get(from).box().minY()) {
           to++;
         }
         pocket.add(rectangle(factory, pads.get(from).box(), pads.get(to).box()));
         from = to + 1;
       }
       MultiPolygon exposed =
-          factory.createMultiPolygon(new Polygon[] {rectangle(factory, pads.get(k).box(), pads.get(k).box())});
+          factory.createMultiPolygon(
+              new Polygon[] {rectangle(factory, pads.get(k).box(), pads.get(k).box())});
       levels.add(
           new PocketLevel(
-              pads.get(k).number(), pads.get(k).depthMm(), factory.createMultiPolygon(pocket.toArray(new Polygon[0])),
+              pads.get(k).number(),
+              pads.get(k).depthMm(),
+              factory.createMultiPolygon(pocket.toArray(new Polygon[0])),
               exposed));
     }
     return levels;
@@ -166,8 +208,8 @@ public record Coupon(
   }
 
   /**
-   * The step asked for, or the finest that fits on the offcut: steps below twice the machine's Z error tell nothing more, and
-   * a whole step is never more than the share of the thinnest ply.
+   * The step asked for, or the finest that fits on the offcut: steps below twice the machine's Z
+   * error tell nothing more, and a whole step is never more than the share of the thinnest ply.
    */
   private static double step(List<PlyDepth> depths, Wish wish, Tool tool, Machine machine) {
     PlyDepth thinnest = depths.get(0);
@@ -179,16 +221,28 @@ public record Coupon(
     double most = Math.min(share, 2 * (share - machine.zErrorMm()));
     double unit = most >= 0.02 ? 0.01 : 0.001;
     double coarsest = Math.floor(most / unit + 1e-9) * unit;
-    double step = wish.stepMm() == null ? finest(depths, wish, tool, machine, coarsest, unit) : wish.stepMm();
+    double step =
+        wish.stepMm() == null ? finest(depths, wish, tool, machine, coarsest, unit) : wish.stepMm();
     if (most < LEAST_STEP_MM || step < LEAST_STEP_MM) {
       throw new JobFault(
-          "ply " + thinnest.ply().number() + " (" + thinnest.ply().name() + ") is " + mm(2 * thinnest.availableMm())
-              + " mm thick and Z is off by up to " + mm(machine.zErrorMm()) + " mm: a reading to a fifth of it is out of reach",
+          "ply "
+              + thinnest.ply().number()
+              + " ("
+              + thinnest.ply().name()
+              + ") is "
+              + mm(2 * thinnest.availableMm())
+              + " mm thick and Z is off by up to "
+              + mm(machine.zErrorMm())
+              + " mm: a reading to a fifth of it is out of reach",
           "a machine with a smaller z_error would do");
     }
     if (step > most + 1e-9) {
       throw new JobFault(
-          "steps of " + mm(step) + " mm don't tell a fifth of the thinnest ply, " + mm(2 * thinnest.availableMm()) + " mm",
+          "steps of "
+              + mm(step)
+              + " mm don't tell a fifth of the thinnest ply, "
+              + mm(2 * thinnest.availableMm())
+              + " mm",
           "steps of " + mm(coarsest) + " mm or less would do");
     }
     return step;
@@ -220,16 +274,29 @@ public record Coupon(
 
   private static int rows(Wish wish, Tool tool) {
     double pitch = padWidth(tool) + ROW_GAP_MM;
-    return (int) Math.max(0, Math.floor((wish.heightMm() - 2 * MARGIN_MM + ROW_GAP_MM) / pitch + 1e-9));
+    return (int)
+        Math.max(0, Math.floor((wish.heightMm() - 2 * MARGIN_MM + ROW_GAP_MM) / pitch + 1e-9));
   }
 
   private static void requireTravel(Wish wish, Machine machine, double deepest) {
     double z = machine.safeHeightMm() + deepest;
-    if (wish.widthMm() > machine.travelXMm() || wish.heightMm() > machine.travelYMm() || z > machine.travelZMm()) {
+    if (wish.widthMm() > machine.travelXMm()
+        || wish.heightMm() > machine.travelYMm()
+        || z > machine.travelZMm()) {
       throw new JobFault(
-          "a coupon of " + mm(wish.widthMm()) + " x " + mm(wish.heightMm()) + " mm with " + mm(z)
-              + " mm of Z is more than the machine's travel of " + mm(machine.travelXMm()) + " x "
-              + mm(machine.travelYMm()) + " x " + mm(machine.travelZMm()) + " mm",
+          "a coupon of "
+              + mm(wish.widthMm())
+              + " x "
+              + mm(wish.heightMm())
+              + " mm with "
+              + mm(z)
+              + " mm of Z is more than the machine's travel of "
+              + mm(machine.travelXMm())
+              + " x "
+              + mm(machine.travelYMm())
+              + " x "
+              + mm(machine.travelZMm())
+              + " mm",
           "choose a smaller --size");
     }
   }
@@ -242,11 +309,23 @@ public record Coupon(
     double height = 2 * MARGIN_MM + rows * width + (rows - 1) * ROW_GAP_MM;
     if (count > MOST_PADS || rows < 1 || height > wish.heightMm()) {
       throw new JobFault(
-          count + " pads of " + mm(length) + " x " + mm(width) + " mm don't fit on an offcut of " + mm(wish.widthMm())
-              + " x " + mm(wish.heightMm()) + " mm",
+          count
+              + " pads of "
+              + mm(length)
+              + " x "
+              + mm(width)
+              + " mm don't fit on an offcut of "
+              + mm(wish.widthMm())
+              + " x "
+              + mm(wish.heightMm())
+              + " mm",
           rows < 1 || count > MOST_PADS
               ? "take a larger offcut or a thinner tool"
-              : "--size " + mm(wish.widthMm()) + "x" + mm(Math.ceil(height)) + " would do, or a thinner tool");
+              : "--size "
+                  + mm(wish.widthMm())
+                  + "x"
+                  + mm(Math.ceil(height))
+                  + " would do, or a thinner tool");
     }
     List<Pad> pads = new ArrayList<>();
     for (int k = 0; k < count; k++) {

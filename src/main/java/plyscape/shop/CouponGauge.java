@@ -6,7 +6,9 @@ import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
-/** The papers of a coupon: a gauge to lay beside it, true to size, and the file for the readings. */
+/**
+ * The papers of a coupon: a gauge to lay beside it, true to size, and the file for the readings.
+ */
 public final class CouponGauge {
 
   private static final double LEFT = 10;
@@ -15,31 +17,46 @@ public final class CouponGauge {
 
   private CouponGauge() {}
 
-  /** The gauge as an SVG page: every pad where it lies, with its depth, in the colour that is expected on it. */
+  /**
+   * The gauge as an SVG page: every pad where it lies, with its depth, in the colour that is
+   * expected on it.
+   */
   public static String svg(Coupon coupon, Layup layup, List<PlyDepth> depths) {
     double width = Math.max(190, coupon.widthMm() + 2 * LEFT);
     double listTop = 34 + coupon.heightMm() + 12;
     double height = listTop + LINE * (depths.size() + 1) + 24;
     SvgPage svg = new SvgPage(width, height, "Coupon gauge");
     svg.bold(LEFT, 9, 4.4, SvgPage.fitted("Coupon gauge: " + layup.name(), width - 2 * LEFT, 4.4));
-    double y = svg.paragraph(LEFT, 14.5, width - 2 * LEFT, TEXT,
-        "Print at 100 %: the bar must be 50 mm long. Pads as seen from above, with their depth in mm, in the colour that is"
-            + " expected. Zero Z on the top face of the coupon itself.");
+    double y =
+        svg.paragraph(
+            LEFT,
+            14.5,
+            width - 2 * LEFT,
+            TEXT,
+            "Print at 100 %: the bar must be 50 mm long. Pads as seen from above, with their depth in mm, in the colour that is"
+                + " expected. Zero Z on the top face of the coupon itself.");
     svg.line(LEFT, y + 1, LEFT + 50, y + 1, "#000000", 0.4);
-    svg.line(LEFT, y - 0.5, LEFT, y + 2.5, "#000000", 0.2).line(LEFT + 50, y - 0.5, LEFT + 50, y + 2.5, "#000000", 0.2);
+    svg.line(LEFT, y - 0.5, LEFT, y + 2.5, "#000000", 0.2)
+        .line(LEFT + 50, y - 0.5, LEFT + 50, y + 2.5, "#000000", 0.2);
     double top = 34;
-    svg.rectangle(LEFT, top, coupon.widthMm(), coupon.heightMm(), depths.get(0).ply().colour(), "#000000");
+    svg.rectangle(
+        LEFT, top, coupon.widthMm(), coupon.heightMm(), depths.get(0).ply().colour(), "#000000");
     for (Coupon.Pad pad : coupon.pads()) {
       pad(svg, pad, LEFT, top + coupon.heightMm(), depths);
     }
     readings(svg, coupon, depths, listTop);
-    svg.paragraph(LEFT, listTop + LINE * (depths.size() + 1) + 5, width - 2 * LEFT, TEXT,
+    svg.paragraph(
+        LEFT,
+        listTop + LINE * (depths.size() + 1) + 5,
+        width - 2 * LEFT,
+        TEXT,
         "Write the two depths of each boundary into readings.csv (from: last pad of the upper colour, to: first pad of the"
             + " lower one), cut more than one coupon if the colours are hard to tell, then run plyscape calibrate.");
     return svg.text();
   }
 
-  private static void pad(SvgPage svg, Coupon.Pad pad, double left, double bottom, List<PlyDepth> depths) {
+  private static void pad(
+      SvgPage svg, Coupon.Pad pad, double left, double bottom, List<PlyDepth> depths) {
     double x = left + pad.box().minX();
     double y = bottom - pad.box().maxY();
     PlyDepth shown = expected(pad.depthMm(), depths);
@@ -71,11 +88,19 @@ public final class CouponGauge {
       PlyDepth lower = depths.get(i + 1);
       svg.rectangle(LEFT, y - 2.6, 3, 3, upper.ply().colour(), "#000000");
       svg.rectangle(LEFT + 3, y - 2.6, 3, 3, lower.ply().colour(), "#000000");
-      svg.left(LEFT + 8, y, TEXT, SvgPage.fitted(upper.ply().name() + " / " + lower.ply().name(), 68, TEXT));
+      svg.left(
+          LEFT + 8,
+          y,
+          TEXT,
+          SvgPage.fitted(upper.ply().name() + " / " + lower.ply().name(), 68, TEXT));
       boolean unseen = coupon.unseen().contains(upper.ply().number());
       svg.left(
-          LEFT + 78, y, TEXT,
-          Numbers.fixed(upper.bottomMm(), 2) + " +-" + Numbers.fixed(upper.bottomToleranceMm(), 2)
+          LEFT + 78,
+          y,
+          TEXT,
+          Numbers.fixed(upper.bottomMm(), 2)
+              + " +-"
+              + Numbers.fixed(upper.bottomToleranceMm(), 2)
               + (unseen ? " too deep" : ""));
       svg.line(LEFT + 110, y + 0.5, LEFT + 132, y + 0.5, "#000000", 0.2);
       svg.line(LEFT + 142, y + 0.5, LEFT + 164, y + 0.5, "#000000", 0.2);
@@ -83,12 +108,18 @@ public final class CouponGauge {
     }
   }
 
-  /** {@code readings.csv} with a row to fill in for each boundary that the coupon can show; rows left empty are passed over. */
+  /**
+   * {@code readings.csv} with a row to fill in for each boundary that the coupon can show; rows
+   * left empty are passed over.
+   */
   public static String readingsCsv(Coupon coupon, List<PlyDepth> depths) {
     StringBuilder out = new StringBuilder();
-    out.append("# Depths in mm below the top face, read off the coupon. A row left empty is passed over; more rows for the\n");
-    out.append("# same ply are welcome. from: the last pad on which the ply is seen. to: the first pad that shows the next.\n");
-    out.append("# Other readings may be given as ply,edge,depth,tolerance in a file of their own, edge being top or bottom.\n");
+    out.append(
+        "# Depths in mm below the top face, read off the coupon. A row left empty is passed over; more rows for the\n");
+    out.append(
+        "# same ply are welcome. from: the last pad on which the ply is seen. to: the first pad that shows the next.\n");
+    out.append(
+        "# Other readings may be given as ply,edge,depth,tolerance in a file of their own, edge being top or bottom.\n");
     out.append("ply,from,to\n");
     for (PlyDepth d : depths.subList(0, depths.size() - 1)) {
       if (!coupon.unseen().contains(d.ply().number())) {

@@ -19,7 +19,8 @@ import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.ToolRun;
 
 /**
- * A coupon's G-code, made by the same planner and writer as a panel's, and what the parser reads back out of it.
+ * A coupon's G-code, made by the same planner and writer as a panel's, and what the parser reads
+ * back out of it.
  *
  * @param text the file
  * @param parsed what is in it
@@ -36,21 +37,42 @@ public record CouponProgram(String text, Program parsed, double timeS) {
    * @param thicknessMm of the offcut
    */
   public static CouponProgram of(
-      Coupon coupon, String title, double thicknessMm, Tool tool, Machine machine, String version, Warnings warnings) {
-    List<ToolRun> runs = PathPlanner.plan(coupon.levels(), List.of(tool), machine, coupon.carved(), warnings);
+      Coupon coupon,
+      String title,
+      double thicknessMm,
+      Tool tool,
+      Machine machine,
+      String version,
+      Warnings warnings) {
+    List<ToolRun> runs =
+        PathPlanner.plan(coupon.levels(), List.of(tool), machine, coupon.carved(), warnings);
     if (runs.isEmpty()) {
       throw new JobFault("\"" + tool.name() + "\" can't reach any pad", "choose a thinner tool");
     }
     List<PassText> passes = new ArrayList<>();
     List<Move> moves = new ArrayList<>();
     for (Pass pass : runs.get(0).passes()) {
-      passes.add(new PassText("pads from number " + pass.plyNumber() + ": to depth " + Numbers.fixed(pass.depthMm(), 3), pass.moves()));
+      passes.add(
+          new PassText(
+              "pads from number "
+                  + pass.plyNumber()
+                  + ": to depth "
+                  + Numbers.fixed(pass.depthMm(), 3),
+              pass.moves()));
       moves.addAll(pass.moves());
     }
     double seconds = new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), moves).totalS();
     GcodeHeader header =
         new GcodeHeader(
-            title, coupon.widthMm(), coupon.heightMm(), thicknessMm, machine, tool, coupon.deepestMm(), seconds, version);
+            title,
+            coupon.widthMm(),
+            coupon.heightMm(),
+            thicknessMm,
+            machine,
+            tool,
+            coupon.deepestMm(),
+            seconds,
+            version);
     String text = GcodeWriter.write(header, passes);
     Program parsed =
         GcodeParser.parse(FILE, text, machine, coupon.widthMm(), coupon.heightMm(), thicknessMm);

@@ -6,8 +6,8 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Rows of a small comma-separated file (RFC 4180, one record a line), with their line numbers. Blank lines and lines that
- * begin with # are passed over; blanks round a cell don't count.
+ * Rows of a small comma-separated file (RFC 4180, one record a line), with their line numbers.
+ * Blank lines and lines that begin with # are passed over; blanks round a cell don't count.
  */
 final class CsvRows {
 
@@ -33,7 +33,10 @@ final class CsvRows {
         rows.add(new Row(i + 1, cells(file, i + 1, lines[i])));
       }
       if (rows.size() > MOST_ROWS) {
-        throw new InputFault(Place.at(file, i + 1, 1), "more than " + MOST_ROWS + " rows", "wanted a file of readings");
+        throw new InputFault(
+            Place.at(file, i + 1, 1),
+            "more than " + MOST_ROWS + " rows",
+            "wanted a file of readings");
       }
     }
     return rows;
@@ -58,16 +61,25 @@ final class CsvRows {
       }
     }
     if (quoted) {
-      throw new InputFault(Place.at(file, line, 1), "row " + line + ": a quote that isn't closed", "close it on the same line");
+      throw new InputFault(
+          Place.at(file, line, 1),
+          "row " + line + ": a quote that isn't closed",
+          "close it on the same line");
     }
     cells.add(cell.toString().strip());
     return cells;
   }
 
-  /** A cell as it must be written: in quotes where a comma, a quote, a hash or outer blanks ask for it. */
+  /**
+   * A cell as it must be written: in quotes where a comma, a quote, a hash or outer blanks ask for
+   * it.
+   */
   static String quoted(String cell) {
     boolean plain =
-        cell.indexOf(',') < 0 && cell.indexOf('"') < 0 && cell.indexOf('#') < 0 && cell.strip().equals(cell);
+        cell.indexOf(',') < 0
+            && cell.indexOf('"') < 0
+            && cell.indexOf('#') < 0
+            && cell.strip().equals(cell);
     return plain ? cell : "\"" + cell.replace("\"", "\"\"") + "\"";
   }
 }

@@ -1,8 +1,8 @@
 package plyscape.shop;
 
 /**
- * Families of glue with the spread and the pressure to start from where its data sheet says nothing. All common practice, not
- * measured by us; the maker's data sheet comes first.
+ * Families of glue with the spread and the pressure to start from where its data sheet says
+ * nothing. All common practice, not measured by us; the maker's data sheet comes first.
  */
 public enum Glue {
   PVA("PVA wood glue", 175, false),

@@ -2,7 +2,10 @@ package plyscape.shop;
 
 import java.util.Arrays;
 
-/** What share of the ground lies above an elevation, from the elevations of cells of equal area. Immutable. */
+/**
+ * What share of the ground lies above an elevation, from the elevations of cells of equal area.
+ * Immutable.
+ */
 public final class HeightShares {
 
   private final double[] risingM;
@@ -39,8 +42,8 @@ public final class HeightShares {
   }
 
   /**
-   * Shares of the ground that plies of given mid-ply depths take when elevation is mapped evenly to depth (the contract's
-   * {@code bands: scale}), and the ply with the nearest mid-ply depth wins.
+   * Shares of the ground that plies of given mid-ply depths take when elevation is mapped evenly to
+   * depth (the contract's {@code bands: scale}), and the ply with the nearest mid-ply depth wins.
    *
    * @param midsMm rising, at least one
    */
@@ -58,7 +61,10 @@ public final class HeightShares {
     return shares;
   }
 
-  /** How evenly shares are spread: 1 when all are alike, near 0 when one has all of many (one less the total variation). */
+  /**
+   * How evenly shares are spread: 1 when all are alike, near 0 when one has all of many (one less
+   * the total variation).
+   */
   static double evenness(double[] shares) {
     double off = 0;
     for (double share : shares) {

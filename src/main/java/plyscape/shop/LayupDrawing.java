@@ -7,15 +7,18 @@ import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
 
 /**
- * A layup's section as an SVG page: plies and glue lines to scale in depth, each target as a step of the cut and the finished
- * face after sanding, needed clearance as bars beside what is there.
+ * A layup's section as an SVG page: plies and glue lines to scale in depth, each target as a step
+ * of the cut and the finished face after sanding, needed clearance as bars beside what is there.
  */
 public final class LayupDrawing {
 
   private static final double WIDTH = 210;
   private static final double TOP = 24;
 
-  /** Room for a label beside a ply; plies that are thinner than this on paper get their labels spread out. */
+  /**
+   * Room for a label beside a ply; plies that are thinner than this on paper get their labels
+   * spread out.
+   */
   private static final double LABEL = 5.2;
 
   private static final double STACK_LEFT = 14;
@@ -33,10 +36,18 @@ public final class LayupDrawing {
     SvgPage svg = new SvgPage(WIDTH, page, layup.name());
     svg.bold(STACK_LEFT, 9, 4.6, SvgPage.fitted(layup.name(), WIDTH - 2 * STACK_LEFT, 4.6));
     svg.left(
-        STACK_LEFT, 14.5, TEXT,
-        "Depths in mm below the top face, drawn " + Numbers.trimmed(scale, 1) + " times as deep as they are. Panel "
-            + Numbers.fixed(panel, 3) + " mm.");
-    svg.left(STACK_LEFT, 18.5, TEXT,
+        STACK_LEFT,
+        14.5,
+        TEXT,
+        "Depths in mm below the top face, drawn "
+            + Numbers.trimmed(scale, 1)
+            + " times as deep as they are. Panel "
+            + Numbers.fixed(panel, 3)
+            + " mm.");
+    svg.left(
+        STACK_LEFT,
+        18.5,
+        TEXT,
         "Steps: how deep each ply is cut; thin line: finished face after sanding; dark bands: needed clearance at the edges.");
     svg.rectangle(STACK_LEFT, TOP, STACK_RIGHT - STACK_LEFT, height, "#3a3027", "none");
     double step = (STACK_RIGHT - STACK_LEFT - 6) / depths.size();
@@ -47,11 +58,23 @@ public final class LayupDrawing {
       step(svg, depths.get(i), scale, STACK_LEFT + 3 + i * step, step, allowance.sandingMm());
     }
     labels(svg, depths, scale, height);
-    svg.left(STACK_LEFT, TOP + height + 8, TEXT,
-        "Clearance asked for: at least " + Numbers.trimmed(allowance.minimumMm(), 3) + "; flatness "
-            + Numbers.trimmed(layup.flatnessMm(), 3) + ", Z error " + Numbers.trimmed(allowance.zErrorMm(), 3) + ", sanding "
-            + Numbers.trimmed(allowance.sandingMm(), 3) + " +-" + Numbers.trimmed(allowance.sandingToleranceMm(), 3)
-            + ", tolerances added by " + allowance.method().name().toLowerCase(java.util.Locale.ROOT) + ".");
+    svg.left(
+        STACK_LEFT,
+        TOP + height + 8,
+        TEXT,
+        "Clearance asked for: at least "
+            + Numbers.trimmed(allowance.minimumMm(), 3)
+            + "; flatness "
+            + Numbers.trimmed(layup.flatnessMm(), 3)
+            + ", Z error "
+            + Numbers.trimmed(allowance.zErrorMm(), 3)
+            + ", sanding "
+            + Numbers.trimmed(allowance.sandingMm(), 3)
+            + " +-"
+            + Numbers.trimmed(allowance.sandingToleranceMm(), 3)
+            + ", tolerances added by "
+            + allowance.method().name().toLowerCase(java.util.Locale.ROOT)
+            + ".");
     return svg.text();
   }
 
@@ -64,10 +87,12 @@ public final class LayupDrawing {
     double upper = Math.min(d.neededTopMm() * scale, thick);
     double lower = Math.min(d.neededBottomMm() * scale, thick);
     svg.rectangle(STACK_RIGHT, y, 1.6, upper, d.reliable() ? "#555555" : "#c00000", "none");
-    svg.rectangle(STACK_RIGHT, y + thick - lower, 1.6, lower, d.reliable() ? "#555555" : "#c00000", "none");
+    svg.rectangle(
+        STACK_RIGHT, y + thick - lower, 1.6, lower, d.reliable() ? "#555555" : "#c00000", "none");
   }
 
-  private static void step(SvgPage svg, PlyDepth d, double scale, double x, double width, double sandingMm) {
+  private static void step(
+      SvgPage svg, PlyDepth d, double scale, double x, double width, double sandingMm) {
     double cut = d.targetMm() * scale;
     if (cut > 0) {
       // A little wider than the step, so that no seam is seen between two.
@@ -87,9 +112,18 @@ public final class LayupDrawing {
     for (int i = 0; i < depths.size(); i++) {
       PlyDepth d = depths.get(i);
       double y = TOP + (i + 0.5) * room + TEXT * 0.35;
-      svg.line(STACK_RIGHT + 1.6, TOP + d.midMm() * scale, STACK_RIGHT + 9, y - TEXT * 0.35, "#999999", 0.15);
+      svg.line(
+          STACK_RIGHT + 1.6,
+          TOP + d.midMm() * scale,
+          STACK_RIGHT + 9,
+          y - TEXT * 0.35,
+          "#999999",
+          0.15);
       svg.left(
-          STACK_RIGHT + 10, y, TEXT, SvgPage.fitted(d.ply().number() + " " + d.ply().name(), 32, TEXT));
+          STACK_RIGHT + 10,
+          y,
+          TEXT,
+          SvgPage.fitted(d.ply().number() + " " + d.ply().name(), 32, TEXT));
       double[] values = {d.topMm(), d.bottomMm(), d.targetMm(), d.neededMm(), d.availableMm()};
       for (int c = 0; c < values.length; c++) {
         svg.right(146 + c * 13.0, y, TEXT, Numbers.fixed(values[c], 3));

@@ -8,9 +8,9 @@ import java.util.regex.Pattern;
 import plyscape.text.Numbers;
 
 /**
- * The text of a layup file with other measured bottoms: the two keys are replaced or put in before {@code plies}, all other
- * lines, comments too, stay as they are. Works on block-style files as people write them; whether the outcome reads as meant
- * must be checked by reading it.
+ * The text of a layup file with other measured bottoms: the two keys are replaced or put in before
+ * {@code plies}, all other lines, comments too, stay as they are. Works on block-style files as
+ * people write them; whether the outcome reads as meant must be checked by reading it.
  */
 public final class LayupRewrite {
 
@@ -19,7 +19,8 @@ public final class LayupRewrite {
   private LayupRewrite() {}
 
   /** The new text. */
-  public static String withBottoms(String text, SortedMap<Integer, Double> bottomsMm, double toleranceMm) {
+  public static String withBottoms(
+      String text, SortedMap<Integer, Double> bottomsMm, double toleranceMm) {
     List<String> lines = new ArrayList<>(List.of(text.split("\n", -1)));
     String ending = text.contains("\r\n") ? "\r" : "";
     StringBuilder map = new StringBuilder();
@@ -27,9 +28,13 @@ public final class LayupRewrite {
       map.append(map.length() == 0 ? "" : ", ").append(entry.getKey()).append(": ");
       map.append(Numbers.trimmed(entry.getValue(), 4));
     }
-    put(lines, "measured_bottoms", "{" + map + "}" , ending);
+    put(lines, "measured_bottoms", "{" + map + "}", ending);
     // Rounded up, so that the file never promises more than was found.
-    put(lines, "measured_bottoms_tolerance", Numbers.trimmed(Math.ceil(toleranceMm * 1e4 - 1e-6) / 1e4, 4), ending);
+    put(
+        lines,
+        "measured_bottoms_tolerance",
+        Numbers.trimmed(Math.ceil(toleranceMm * 1e4 - 1e-6) / 1e4, 4),
+        ending);
     return String.join("\n", lines);
   }
 
@@ -46,7 +51,9 @@ public final class LayupRewrite {
     }
     int end = at + 1;
     int body = end;
-    while (end < lines.size() && !KEY.matcher(lines.get(end)).matches() && !lines.get(end).startsWith("---")) {
+    while (end < lines.size()
+        && !KEY.matcher(lines.get(end)).matches()
+        && !lines.get(end).startsWith("---")) {
       end++;
       // Comments and blanks that only stand before the next key belong to it.
       if (!lines.get(end - 1).isBlank() && !isComment(lines.get(end - 1))) {
@@ -72,7 +79,10 @@ public final class LayupRewrite {
     return line.stripLeading().startsWith("#") && line.startsWith("#");
   }
 
-  /** The comment at a line's end with the blanks before it; a hash in YAML opens one only after a blank. */
+  /**
+   * The comment at a line's end with the blanks before it; a hash in YAML opens one only after a
+   * blank.
+   */
   private static String trailingComment(String line) {
     String plain = line.stripTrailing();
     boolean single = false;

@@ -9,14 +9,15 @@ import plyscape.layup.Shelf;
 import plyscape.shop.SheetKinds.Kind;
 
 /**
- * Layups from the sheets on the shelf: all orders of kinds of sheets are gone through from the top down, those that can't
- * come among the best are cut off early (branch and bound), so that what is found is the best there is, unless the search
- * is broken off at its limit, which the outcome says.
+ * Layups from the sheets on the shelf: all orders of kinds of sheets are gone through from the top
+ * down, those that can't come among the best are cut off early (branch and bound), so that what is
+ * found is the best there is, unless the search is broken off at its limit, which the outcome says.
  *
- * <p>Rules: an odd number of plies, grain crossed; as few unbalanced pairs as possible; every ply that shows is reliable; the
- * bottom ply is the floor and shows nowhere; each colour shows in one ply only; plies that show nowhere (spare ones) are
- * as few as possible; a zone's colour isn't used by the terrain; where a kind has more colours than places, the first of the
- * shelf are taken. Tolerances add up from the top, as in a panel that isn't measured yet.
+ * <p>Rules: an odd number of plies, grain crossed; as few unbalanced pairs as possible; every ply
+ * that shows is reliable; the bottom ply is the floor and shows nowhere; each colour shows in one
+ * ply only; plies that show nowhere (spare ones) are as few as possible; a zone's colour isn't used
+ * by the terrain; where a kind has more colours than places, the first of the shelf are taken.
+ * Tolerances add up from the top, as in a panel that isn't measured yet.
  */
 public final class LayupSearch {
 
@@ -45,7 +46,8 @@ public final class LayupSearch {
   private boolean inOrder;
   private double bestFloorMm = Double.NEGATIVE_INFINITY;
 
-  private LayupSearch(Shelf shelf, int plies, CutAllowance allowance, HeightShares heights, int keep) {
+  private LayupSearch(
+      Shelf shelf, int plies, CutAllowance allowance, HeightShares heights, int keep) {
     this.shelf = shelf;
     this.plies = plies;
     this.allowance = allowance;
@@ -67,11 +69,17 @@ public final class LayupSearch {
    * @param proposals best first; empty when nothing fits
    * @param proven whether nothing better can exist by the rules
    * @param looked orders and beginnings of orders looked at
-   * @param nearest when nothing fits: the order whose worst clearance is best, reliable or not; else null
-   * @param bestFloorMm when nothing fits: the most wood under the deepest cut of all orders that were reliable, or minus infinity
+   * @param nearest when nothing fits: the order whose worst clearance is best, reliable or not;
+   *     else null
+   * @param bestFloorMm when nothing fits: the most wood under the deepest cut of all orders that
+   *     were reliable, or minus infinity
    */
   public record Outcome(
-      List<Proposal> proposals, boolean proven, long looked, Proposal nearest, double bestFloorMm) {}
+      List<Proposal> proposals,
+      boolean proven,
+      long looked,
+      Proposal nearest,
+      double bestFloorMm) {}
 
   /**
    * Searches.
@@ -82,21 +90,34 @@ public final class LayupSearch {
    * @param inOrder whether the plies that show must lie in the shelf's order, zones' too
    */
   public static Outcome of(
-      Shelf shelf, int plies, CutAllowance allowance, HeightShares heights, int keep, boolean inOrder) {
+      Shelf shelf,
+      int plies,
+      CutAllowance allowance,
+      HeightShares heights,
+      int keep,
+      boolean inOrder) {
     LayupSearch search = new LayupSearch(shelf, plies, allowance, heights, keep);
     search.leastRatio = 1 - 1e-9;
     search.inOrder = inOrder;
     search.levels();
     if (!search.best.isEmpty() || search.broken) {
-      return new Outcome(List.copyOf(search.best), !search.broken, search.looked, null, search.bestFloorMm);
+      return new Outcome(
+          List.copyOf(search.best), !search.broken, search.looked, null, search.bestFloorMm);
     }
     LayupSearch relaxed = new LayupSearch(shelf, plies, allowance, heights, 1);
     relaxed.levels();
     return new Outcome(
-        List.of(), true, search.looked, relaxed.best.isEmpty() ? null : relaxed.best.get(0), search.bestFloorMm);
+        List.of(),
+        true,
+        search.looked,
+        relaxed.best.isEmpty() ? null : relaxed.best.get(0),
+        search.bestFloorMm);
   }
 
-  /** Fewer unbalanced pairs always come first, then fewer spare plies, so that the first outcome ends the search. */
+  /**
+   * Fewer unbalanced pairs always come first, then fewer spare plies, so that the first outcome
+   * ends the search.
+   */
   private void levels() {
     for (wantedUnbalanced = 0; wantedUnbalanced <= plies / 2; wantedUnbalanced++) {
       for (wantedSpare = 0; wantedSpare <= plies - 3; wantedSpare++) {
@@ -226,21 +247,25 @@ public final class LayupSearch {
     if (leastRatio > 0 && floor < allowance.minimumFloorMm() - 1e-9) {
       return;
     }
-    double fit = HeightShares.evenness(heights.byScale(mids.stream().mapToDouble(Double::doubleValue).toArray()));
+    double fit =
+        HeightShares.evenness(
+            heights.byScale(mids.stream().mapToDouble(Double::doubleValue).toArray()));
     consider(ratio, fit);
   }
 
   private void consider(double ratio, double fit) {
     if (best.size() == keep) {
       Proposal last = best.get(keep - 1);
-      Proposal asGood = new Proposal(last.layup(), last.places(), wantedUnbalanced, wantedSpare, ratio, fit, 0);
+      Proposal asGood =
+          new Proposal(last.layup(), last.places(), wantedUnbalanced, wantedSpare, ratio, fit, 0);
       if (Proposal.BEST_FIRST.compare(asGood, last) >= 0) {
         return;
       }
     }
     Proposal found =
         new ProposalBuilder(shelf, sheets, heights)
-            .build(kindAt, showsAt, zoneAt, ratioAt, topMm, wantedUnbalanced, wantedSpare, ratio, fit);
+            .build(
+                kindAt, showsAt, zoneAt, ratioAt, topMm, wantedUnbalanced, wantedSpare, ratio, fit);
     if (inOrder && found.inversions() > 0) {
       return;
     }
@@ -259,10 +284,18 @@ public final class LayupSearch {
     return allowance.method() == Method.RSS ? tolerance * tolerance : tolerance;
   }
 
-  /** Needed clearance at a ply's bottom edge, which is the larger of its two as tolerances add up downwards. */
+  /**
+   * Needed clearance at a ply's bottom edge, which is the larger of its two as tolerances add up
+   * downwards.
+   */
   private double needed(double tolerance) {
-    double cut = term(shelf.flatnessMm()) + term(allowance.zErrorMm()) + term(allowance.sandingToleranceMm());
+    double cut =
+        term(shelf.flatnessMm())
+            + term(allowance.zErrorMm())
+            + term(allowance.sandingToleranceMm());
     double sum = tolerance + cut;
-    return Math.max(Math.max(allowance.minimumMm(), allowance.method() == Method.RSS ? Math.sqrt(sum) : sum), 1e-12);
+    return Math.max(
+        Math.max(allowance.minimumMm(), allowance.method() == Method.RSS ? Math.sqrt(sum) : sum),
+        1e-12);
   }
 }

@@ -6,7 +6,10 @@ import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 
-/** A layup as the text of a layup file (contract, section 5). Reading it back gives the same layup, to 1e-6 mm. */
+/**
+ * A layup as the text of a layup file (contract, section 5). Reading it back gives the same layup,
+ * to 1e-6 mm.
+ */
 public final class LayupYaml {
 
   private LayupYaml() {}
@@ -40,7 +43,10 @@ public final class LayupYaml {
     number(out, "flatness", layup.flatnessMm());
     out.append("plies:\n");
     for (Ply ply : layup.plies()) {
-      out.append("  - {name: ").append(quoted(ply.name())).append(", colour: \"").append(ply.colour());
+      out.append("  - {name: ")
+          .append(quoted(ply.name()))
+          .append(", colour: \"")
+          .append(ply.colour());
       out.append("\", thickness: ").append(Numbers.trimmed(ply.thicknessMm(), 6));
       out.append(", tolerance: ").append(Numbers.trimmed(ply.toleranceMm(), 6));
       out.append(", grain: ").append(Numbers.trimmed(ply.grainDeg(), 3));
@@ -53,14 +59,21 @@ public final class LayupYaml {
     out.append(key).append(": ").append(Numbers.trimmed(value, 6)).append('\n');
   }
 
-  /** A YAML double-quoted scalar; everything beyond printable ASCII is escaped where it could be misread. */
+  /**
+   * A YAML double-quoted scalar; everything beyond printable ASCII is escaped where it could be
+   * misread.
+   */
   private static String quoted(String text) {
     StringBuilder out = new StringBuilder("\"");
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
       if (c == '"' || c == '\\') {
         out.append('\\').append(c);
-      } else if (c < ' ' || (c >= 0x7f && c < 0xa1) || c == '\u2028' || c == '\u2029' || c == '\ufeff') {
+      } else if (c < ' '
+          || (c >= 0x7f && c < 0xa1)
+          || c == '\u2028'
+          || c == '\u2029'
+          || c == '\ufeff') {
         out.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
       } else {
         out.append(c);

@@ -14,7 +14,8 @@ public final class Moisture {
   private Moisture() {}
 
   /**
-   * Moisture that wood comes to in air: <i>Wood Handbook</i>, chapter 4, after Hailwood and Horrobin.
+   * Moisture that wood comes to in air: <i>Wood Handbook</i>, chapter 4, after Hailwood and
+   * Horrobin.
    *
    * @param celsius temperature of the air
    * @param humidity relative humidity, 0 to below 1
@@ -31,14 +32,15 @@ public final class Moisture {
   }
 
   /**
-   * Change of a size when moisture goes from one value to another: <i>Wood Handbook</i>, formula 13-2 while both lie in 6 to
-   * 14 %, else 13-3.
+   * Change of a size when moisture goes from one value to another: <i>Wood Handbook</i>, formula
+   * 13-2 while both lie in 6 to 14 %, else 13-3.
    *
    * @param size at the first moisture, any unit; the result has the same
    * @param change coefficient a percent
    * @param shrinkage percent from green to oven-dry
    */
-  public static double change(double size, double change, double shrinkage, double from, double to) {
+  public static double change(
+      double size, double change, double shrinkage, double from, double to) {
     double first = Math.min(from, SATURATION);
     double second = Math.min(to, SATURATION);
     if (Math.min(first, second) >= LINEAR_FROM && Math.max(first, second) <= LINEAR_TO) {

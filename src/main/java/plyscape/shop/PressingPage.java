@@ -21,7 +21,8 @@ public final class PressingPage {
   /** The page as SVG. */
   public static String svg(PressingSheet sheet) {
     SvgPage svg = new SvgPage(WIDTH, HEIGHT, "Pressing sheet");
-    svg.bold(LEFT, 17, 6, SvgPage.fitted("Pressing sheet: " + sheet.layup().name(), RIGHT - LEFT, 6));
+    svg.bold(
+        LEFT, 17, 6, SvgPage.fitted("Pressing sheet: " + sheet.layup().name(), RIGHT - LEFT, 6));
     double y = list(svg, sheet, 24) + 6;
     for (String fact : PressingText.facts(sheet)) {
       y = svg.paragraph(LEFT, y, RIGHT - LEFT, 3.4, fact) + 0.4;
@@ -37,7 +38,9 @@ public final class PressingPage {
     for (BalanceCheck.Finding f : sheet.findings()) {
       if (y > findingsEnd - 10) {
         int left = sheet.findings().size() - shown;
-        y = svg.paragraph(LEFT, y, RIGHT - LEFT, 3.2, "... and " + left + " more: see the text sheet.");
+        y =
+            svg.paragraph(
+                LEFT, y, RIGHT - LEFT, 3.2, "... and " + left + " more: see the text sheet.");
         break;
       }
       y = svg.paragraph(LEFT, y, RIGHT - LEFT, 3.2, "\u2022 " + f.what() + "; " + f.mend());
@@ -48,7 +51,11 @@ public final class PressingPage {
     for (String caution : sheet.cautions()) {
       y = svg.paragraph(LEFT, y, RIGHT - LEFT, 3, "! " + caution);
     }
-    svg.left(LEFT, HEIGHT - 6, 3, "Pressed on ____________   by ____________   glue batch ____________   thickness measured ________ mm");
+    svg.left(
+        LEFT,
+        HEIGHT - 6,
+        3,
+        "Pressed on ____________   by ____________   glue batch ____________   thickness measured ________ mm");
     return svg.text();
   }
 
@@ -84,7 +91,8 @@ public final class PressingPage {
   }
 
   /** A stroke along the grain; Y of the panel is up, of the page down. */
-  private static void grain(SvgPage svg, double x, double y, double half, double degrees, String ink) {
+  private static void grain(
+      SvgPage svg, double x, double y, double half, double degrees, String ink) {
     double dx = half * Math.cos(Math.toRadians(degrees));
     double dy = half * Math.sin(Math.toRadians(degrees));
     for (int i = -1; i <= 1; i++) {

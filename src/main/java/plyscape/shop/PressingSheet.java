@@ -32,12 +32,18 @@ public record PressingSheet(
     Movement movement,
     List<String> cautions) {
 
-  /** Density at which the light end of the pressure range is wanted, and the heavy end; between them in proportion. */
+  /**
+   * Density at which the light end of the pressure range is wanted, and the heavy end; between them
+   * in proportion.
+   */
   private static final double LIGHT_GRAVITY = 0.35;
 
   private static final double HEAVY_GRAVITY = 0.70;
 
-  /** 0.7 MPa (100 psi) for light woods to 1.7 MPa (247 psi) for the densest: <i>Wood Handbook</i>, chapter 10. */
+  /**
+   * 0.7 MPa (100 psi) for light woods to 1.7 MPa (247 psi) for the densest: <i>Wood Handbook</i>,
+   * chapter 10.
+   */
   private static final double LIGHT_MPA = 0.7;
 
   private static final double HEAVY_MPA = 1.7;
@@ -59,7 +65,12 @@ public record PressingSheet(
 
   /** Glue in grams: lines, area pressed in m2, spread in g/m2, a line, in all, and with waste. */
   public record GlueNeed(
-      int lines, double areaM2, double spreadGPerM2, double lineG, double totalG, double withWasteG) {}
+      int lines,
+      double areaM2,
+      double spreadGPerM2,
+      double lineG,
+      double totalG,
+      double withWasteG) {}
 
   /**
    * Pressure over the sheets as cut.
@@ -72,7 +83,12 @@ public record PressingSheet(
    * @param densest the wood that sets the pressure, or "" when no wood is known
    */
   public record Clamping(
-      double pressureMpa, double wantedMpa, double forceKn, double forceKgf, int count, String densest) {}
+      double pressureMpa,
+      double wantedMpa,
+      double forceKn,
+      double forceKgf,
+      int count,
+      String densest) {}
 
   /**
    * Change of the panel's thickness.
@@ -92,7 +108,11 @@ public record PressingSheet(
       double cos = Math.abs(Math.cos(Math.toRadians(ply.grainDeg())));
       double sin = Math.abs(Math.sin(Math.toRadians(ply.grainDeg())));
       veneers.add(
-          new Veneer(ply, width * cos + height * sin, width * sin + height * cos, (ply.grainDeg() % 180 + 180) % 180));
+          new Veneer(
+              ply,
+              width * cos + height * sin,
+              width * sin + height * cos,
+              (ply.grainDeg() % 180 + 180) % 180));
     }
     double area = width * height * 1e-6;
     Clamping clamping = clamping(layup, order, area);
@@ -111,16 +131,19 @@ public record PressingSheet(
 
   private static GlueNeed glue(Layup layup, PressingOrder order, double area) {
     int lines = layup.plies().size() - 1;
-    double spread = order.spreadGPerM2() == null ? order.glue().spreadGPerM2() : order.spreadGPerM2();
+    double spread =
+        order.spreadGPerM2() == null ? order.glue().spreadGPerM2() : order.spreadGPerM2();
     double total = spread * area * lines;
-    return new GlueNeed(lines, area, spread, spread * area, total, total * (1 + order.wasteShare()));
+    return new GlueNeed(
+        lines, area, spread, spread * area, total, total * (1 + order.wasteShare()));
   }
 
   private static Clamping clamping(Layup layup, PressingOrder order, double area) {
     Wood densest = null;
     for (Ply ply : layup.plies()) {
       Optional<Wood> wood = Wood.in(ply.wood());
-      if (wood.isPresent() && (densest == null || wood.get().specificGravity() > densest.specificGravity())) {
+      if (wood.isPresent()
+          && (densest == null || wood.get().specificGravity() > densest.specificGravity())) {
         densest = wood.get();
       }
     }
@@ -137,8 +160,10 @@ public record PressingSheet(
             ? order.pressureMpa()
             : order.press() == Press.VACUUM ? Press.VACUUM_MPA : wanted;
     double force = pressure * area * 1000;
-    int count = order.press() == Press.VACUUM ? 0 : (int) Math.ceil(force / order.forceEachKn() - 1e-9);
-    return new Clamping(pressure, wanted, force, force * KGF_PER_KN, count, densest == null ? "" : densest.name());
+    int count =
+        order.press() == Press.VACUUM ? 0 : (int) Math.ceil(force / order.forceEachKn() - 1e-9);
+    return new Clamping(
+        pressure, wanted, force, force * KGF_PER_KN, count, densest == null ? "" : densest.name());
   }
 
   private static Movement movement(Layup layup, PressingOrder order) {
@@ -151,33 +176,49 @@ public record PressingSheet(
         unknown.add(ply.name());
         continue;
       }
-      double coefficient = order.quartered() ? wood.get().tangentialChange() : wood.get().radialChange();
-      double shrinkage = order.quartered() ? wood.get().tangentialShrinkage() : wood.get().radialShrinkage();
+      double coefficient =
+          order.quartered() ? wood.get().tangentialChange() : wood.get().radialChange();
+      double shrinkage =
+          order.quartered() ? wood.get().tangentialShrinkage() : wood.get().radialShrinkage();
       perPercent += ply.thicknessMm() * coefficient;
       if (order.moistureTo() != null) {
         change +=
-            Moisture.change(ply.thicknessMm(), coefficient, shrinkage, order.moistureFrom(), order.moistureTo());
+            Moisture.change(
+                ply.thicknessMm(),
+                coefficient,
+                shrinkage,
+                order.moistureFrom(),
+                order.moistureTo());
       }
     }
-    return new Movement(perPercent, order.moistureTo() == null ? null : change, List.copyOf(unknown));
+    return new Movement(
+        perPercent, order.moistureTo() == null ? null : change, List.copyOf(unknown));
   }
 
   private static List<String> cautions(PressingOrder order, Clamping clamping) {
     List<String> out = new ArrayList<>();
     if (order.press() == Press.VACUUM && clamping.wantedMpa() > Press.VACUUM_MPA + 1e-9) {
       out.add(
-          "A vacuum bag gives about " + Numbers.fixed(Press.VACUUM_MPA, 2) + " MPa, "
+          "A vacuum bag gives about "
+              + Numbers.fixed(Press.VACUUM_MPA, 2)
+              + " MPa, "
               + Numbers.fixed(clamping.wantedMpa() / Press.VACUUM_MPA, 0)
               + " times less than these woods want: expect thicker glue lines, and measure the panel.");
     }
     if (order.moistureFrom() < 6 || order.moistureFrom() > 8) {
-      out.add("Sheets for cold pressing should be at 6 to 8 % moisture; these are stated at "
-          + Numbers.trimmed(order.moistureFrom(), 1) + " %.");
+      out.add(
+          "Sheets for cold pressing should be at 6 to 8 % moisture; these are stated at "
+              + Numbers.trimmed(order.moistureFrom(), 1)
+              + " %.");
     }
-    out.add("Glue, jack and press makers' sheets come first: the figures here are starting points.");
-    out.add("Gloves, eye protection and fresh air with the glue; keep hands and face clear of loaded jacks and clamps.");
-    out.add("Mark the top face and the X edge of every sheet before glue is spread; sheets slip: pin two corners in the trim.");
-    out.add("Let the panel rest a day or more between boards before cutting; then measure its thickness and write it into the layup.");
+    out.add(
+        "Glue, jack and press makers' sheets come first: the figures here are starting points.");
+    out.add(
+        "Gloves, eye protection and fresh air with the glue; keep hands and face clear of loaded jacks and clamps.");
+    out.add(
+        "Mark the top face and the X edge of every sheet before glue is spread; sheets slip: pin two corners in the trim.");
+    out.add(
+        "Let the panel rest a day or more between boards before cutting; then measure its thickness and write it into the layup.");
     return List.copyOf(out);
   }
 }

@@ -7,7 +7,9 @@ import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 import plyscape.text.Visible;
 
-/** The pressing sheet in words: one list of facts, which the text and the page on the wall share. */
+/**
+ * The pressing sheet in words: one list of facts, which the text and the page on the wall share.
+ */
 public final class PressingText {
 
   private PressingText() {}
@@ -16,17 +18,31 @@ public final class PressingText {
   public static String text(PressingSheet sheet) {
     StringBuilder out = new StringBuilder();
     out.append("Pressing sheet: ").append(Visible.line(sheet.layup().name())).append("\n\n");
-    TextTable table = new TextTable().right("ply").left("name").left("wood").right("thick").right("grain").right("along grain").right("across");
+    TextTable table =
+        new TextTable()
+            .right("ply")
+            .left("name")
+            .left("wood")
+            .right("thick")
+            .right("grain")
+            .right("along grain")
+            .right("across");
     for (PressingSheet.Veneer v : sheet.veneers()) {
       table.row(
-          String.valueOf(v.ply().number()), v.ply().name(), v.ply().wood(), Numbers.fixed(v.ply().thicknessMm(), 2),
-          Numbers.trimmed(v.turned(), 1), Numbers.trimmed(v.alongMm(), 1), Numbers.trimmed(v.acrossMm(), 1));
+          String.valueOf(v.ply().number()),
+          v.ply().name(),
+          v.ply().wood(),
+          Numbers.fixed(v.ply().thicknessMm(), 2),
+          Numbers.trimmed(v.turned(), 1),
+          Numbers.trimmed(v.alongMm(), 1),
+          Numbers.trimmed(v.acrossMm(), 1));
     }
     out.append(table.text()).append('\n');
     for (String fact : facts(sheet)) {
       out.append(Visible.line(fact)).append('\n');
     }
-    out.append("\nBalance: ").append(sheet.findings().isEmpty() ? "odd, crossed and the same from both sides.\n" : "\n");
+    out.append("\nBalance: ")
+        .append(sheet.findings().isEmpty() ? "odd, crossed and the same from both sides.\n" : "\n");
     for (BalanceCheck.Finding f : sheet.findings()) {
       out.append("- ").append(Visible.line(f.what() + "; " + f.mend())).append('\n');
     }
@@ -42,38 +58,80 @@ public final class PressingText {
     PressingOrder o = s.order();
     List<String> facts = new ArrayList<>();
     facts.add(
-        "Panel " + n(o.widthMm()) + " x " + n(o.heightMm()) + " mm after trimming " + n(o.trimMm())
-            + " mm a side; nominal thickness " + Numbers.fixed(s.thicknessMm(), 2) + " mm.");
+        "Panel "
+            + n(o.widthMm())
+            + " x "
+            + n(o.heightMm())
+            + " mm after trimming "
+            + n(o.trimMm())
+            + " mm a side; nominal thickness "
+            + Numbers.fixed(s.thicknessMm(), 2)
+            + " mm.");
     facts.add(
-        "Glue: " + o.glue().label() + ", " + Numbers.trimmed(s.glue().spreadGPerM2(), 1) + " g/m2 on one side of each of "
-            + s.glue().lines() + " lines over " + Numbers.fixed(s.glue().areaM2(), 4) + " m2: "
-            + Numbers.fixed(s.glue().lineG(), 1) + " g a line, " + Numbers.fixed(s.glue().totalG(), 0) + " g in all, "
-            + Numbers.fixed(s.glue().withWasteG(), 0) + " g with " + n(100 * o.wasteShare()) + " % waste.");
+        "Glue: "
+            + o.glue().label()
+            + ", "
+            + Numbers.trimmed(s.glue().spreadGPerM2(), 1)
+            + " g/m2 on one side of each of "
+            + s.glue().lines()
+            + " lines over "
+            + Numbers.fixed(s.glue().areaM2(), 4)
+            + " m2: "
+            + Numbers.fixed(s.glue().lineG(), 1)
+            + " g a line, "
+            + Numbers.fixed(s.glue().totalG(), 0)
+            + " g in all, "
+            + Numbers.fixed(s.glue().withWasteG(), 0)
+            + " g with "
+            + n(100 * o.wasteShare())
+            + " % waste.");
     PressingSheet.Clamping c = s.clamping();
     facts.add(
-        "Pressure: " + Numbers.fixed(c.pressureMpa(), 2) + " MPa"
+        "Pressure: "
+            + Numbers.fixed(c.pressureMpa(), 2)
+            + " MPa"
             + (o.pressureMpa() == null && o.press() != Press.VACUUM && !o.glue().contactPressure()
-                ? (c.densest().isEmpty() ? " (light woods; no known wood is named)" : " (for " + c.densest() + ")")
+                ? (c.densest().isEmpty()
+                    ? " (light woods; no known wood is named)"
+                    : " (for " + c.densest() + ")")
                 : "")
-            + ", force " + Numbers.fixed(c.forceKn(), 1) + " kN = " + Numbers.fixed(c.forceKgf(), 0) + " kgf.");
+            + ", force "
+            + Numbers.fixed(c.forceKn(), 1)
+            + " kN = "
+            + Numbers.fixed(c.forceKgf(), 0)
+            + " kgf.");
     if (c.count() > 0) {
       facts.add(
           o.press() == Press.JACKS
               ? "Jacks: " + c.count() + " of " + n(o.forceEachKn()) + " kN."
               : "Clamps: " + c.count() + " of " + n(o.forceEachKn()) + " kN, over stiff cauls.");
     }
-    facts.add("Open time " + minutes(o.openMin()) + ", press time " + minutes(o.pressMin())
-        + (o.openMin() == null || o.pressMin() == null ? " (from the glue's data sheet)." : "."));
+    facts.add(
+        "Open time "
+            + minutes(o.openMin())
+            + ", press time "
+            + minutes(o.pressMin())
+            + (o.openMin() == null || o.pressMin() == null
+                ? " (from the glue's data sheet)."
+                : "."));
     String cut = o.quartered() ? "quarter-cut" : "peeled or flat-sliced";
     facts.add(
-        String.format(Locale.ROOT, "Moisture: each percent moves the thickness by %.4f mm (%s veneer, 6 to 14 %%)",
-                s.movement().perPercentMm(), cut)
+        String.format(
+                Locale.ROOT,
+                "Moisture: each percent moves the thickness by %.4f mm (%s veneer, 6 to 14 %%)",
+                s.movement().perPercentMm(),
+                cut)
             + (s.movement().changeMm() == null
                 ? "."
-                : String.format(Locale.ROOT, "; from %s to %s %%: %+.3f mm.",
-                    n(o.moistureFrom()), n(o.moistureTo()), s.movement().changeMm())));
+                : String.format(
+                    Locale.ROOT,
+                    "; from %s to %s %%: %+.3f mm.",
+                    n(o.moistureFrom()),
+                    n(o.moistureTo()),
+                    s.movement().changeMm())));
     if (!s.movement().unknown().isEmpty()) {
-      facts.add("Not in that figure, wood unknown: " + String.join(", ", s.movement().unknown()) + ".");
+      facts.add(
+          "Not in that figure, wood unknown: " + String.join(", ", s.movement().unknown()) + ".");
     }
     return facts;
   }

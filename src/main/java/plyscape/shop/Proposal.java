@@ -10,18 +10,28 @@ import plyscape.layup.Layup;
  * @param layup the plies, grain crossed from ply to ply, nothing measured
  * @param places what each ply is for, top to bottom
  * @param unbalanced pairs about the centre that differ in wood or thickness
- * @param spare plies above the bottom one that show nowhere, because the shelf has no colour left for them
+ * @param spare plies above the bottom one that show nowhere, because the shelf has no colour left
+ *     for them
  * @param worstRatio least available over needed clearance of the plies that show
  * @param fit 1 when the terrain's plies all show the same area, down to 0
  * @param inversions pairs of plies that show and lie the other way round than on the shelf
  */
 public record Proposal(
-    Layup layup, List<Place> places, int unbalanced, int spare, double worstRatio, double fit, int inversions) {
+    Layup layup,
+    List<Place> places,
+    int unbalanced,
+    int spare,
+    double worstRatio,
+    double fit,
+    int inversions) {
 
   /** Clearance beyond twice the need brings nothing more; up to there it counts before the fit. */
   static final double ENOUGH = 2;
 
-  /** Best first: balance, then colours shown, then clearance up to twice the need, then fit, then the shelf's order. */
+  /**
+   * Best first: balance, then colours shown, then clearance up to twice the need, then fit, then
+   * the shelf's order.
+   */
   static final Comparator<Proposal> BEST_FIRST =
       Comparator.comparingInt(Proposal::unbalanced)
           .thenComparingInt(Proposal::spare)

@@ -15,7 +15,10 @@ import plyscape.shop.Proposal.Place;
 import plyscape.shop.Proposal.Role;
 import plyscape.shop.SheetKinds.Kind;
 
-/** Gives the plies of an order of kinds their veneers: the terrain's in the order of the shelf, zones' as wished. */
+/**
+ * Gives the plies of an order of kinds their veneers: the terrain's in the order of the shelf,
+ * zones' as wished.
+ */
 final class ProposalBuilder {
 
   private final Shelf shelf;
@@ -49,7 +52,10 @@ final class ProposalBuilder {
     List<Double> mids = new ArrayList<>();
     for (int at = 0; at < n; at++) {
       Kind kind = sheets.kinds.get(kindAt[at]);
-      roles[at] = at == n - 1 ? Role.FLOOR : !showsAt[at] ? Role.SPARE : zoneAt[at] ? Role.ZONE : Role.TERRAIN;
+      roles[at] =
+          at == n - 1
+              ? Role.FLOOR
+              : !showsAt[at] ? Role.SPARE : zoneAt[at] ? Role.ZONE : Role.TERRAIN;
       if (roles[at] == Role.ZONE) {
         veneers[at] = take(kind.forZones().get(zone[kindAt[at]]++));
       } else if (roles[at] == Role.TERRAIN) {
@@ -58,7 +64,8 @@ final class ProposalBuilder {
       }
     }
     for (int at = 0; at < n; at++) {
-      veneers[at] = veneers[at] == null ? take(mostLeft(sheets.kinds.get(kindAt[at]))) : veneers[at];
+      veneers[at] =
+          veneers[at] == null ? take(mostLeft(sheets.kinds.get(kindAt[at]))) : veneers[at];
     }
     double[] shares = heights.byScale(mids.stream().mapToDouble(Double::doubleValue).toArray());
     List<Ply> plies = new ArrayList<>();
@@ -69,13 +76,16 @@ final class ProposalBuilder {
       boolean unique = roles[at] == Role.TERRAIN || roles[at] == Role.ZONE;
       Veneer v = veneers[at];
       String name = unique ? v.name() : "";
-      plies.add(new Ply(at + 1, name, v.rgb(), v.thicknessMm(), v.toleranceMm(), 90 * (at % 2), v.wood()));
+      plies.add(
+          new Ply(
+              at + 1, name, v.rgb(), v.thicknessMm(), v.toleranceMm(), 90 * (at % 2), v.wood()));
       names.add(name);
       double share = roles[at] == Role.TERRAIN ? shares[grounds++] : 0;
       if (unique) {
         order.add(shelf.veneers().indexOf(v));
       }
-      places.add(new Place(roles[at], roles[at] == Role.ZONE ? zonesOf(v) : "", ratioAt[at], share));
+      places.add(
+          new Place(roles[at], roles[at] == Role.ZONE ? zonesOf(v) : "", ratioAt[at], share));
     }
     for (int at = 0; at < n; at++) {
       if (plies.get(at).name().isEmpty()) {
@@ -83,15 +93,29 @@ final class ProposalBuilder {
         plies.set(
             at,
             new Ply(
-                p.number(), freeName(veneers[at].name(), roles[at]), p.rgb(), p.thicknessMm(), p.toleranceMm(),
-                p.grainDeg(), p.wood()));
+                p.number(),
+                freeName(veneers[at].name(), roles[at]),
+                p.rgb(),
+                p.thicknessMm(),
+                p.toleranceMm(),
+                p.grainDeg(),
+                p.wood()));
       }
     }
     Layup layup =
         new Layup(
-            "", shelf.name(), List.copyOf(plies), shelf.glueLineMm(), shelf.glueLineToleranceMm(), null, 0,
-            new TreeMap<>(), 0, shelf.flatnessMm());
-    return new Proposal(layup, List.copyOf(places), unbalanced, spare, ratio, fit, inversions(order));
+            "",
+            shelf.name(),
+            List.copyOf(plies),
+            shelf.glueLineMm(),
+            shelf.glueLineToleranceMm(),
+            null,
+            0,
+            new TreeMap<>(),
+            0,
+            shelf.flatnessMm());
+    return new Proposal(
+        layup, List.copyOf(places), unbalanced, spare, ratio, fit, inversions(order));
   }
 
   private Veneer take(Veneer v) {
@@ -109,7 +133,11 @@ final class ProposalBuilder {
 
   private String zonesOf(Veneer v) {
     return String.join(
-        ", ", shelf.wishes().stream().filter(w -> w.veneer().equals(v.name())).map(Shelf.Wish::zone).toList());
+        ", ",
+        shelf.wishes().stream()
+            .filter(w -> w.veneer().equals(v.name()))
+            .map(Shelf.Wish::zone)
+            .toList());
   }
 
   private String freeName(String veneer, Role role) {

@@ -13,14 +13,16 @@ import plyscape.layup.Reading;
 import plyscape.text.NearestName;
 
 /**
- * Readings of ply edges from a comma-separated file with a head row. Columns: {@code ply} (number or name) and either
- * {@code depth} (mm) with {@code edge} ({@code bottom}, the default, or {@code top}) and {@code tolerance} (plus or minus)
- * where wanted; or {@code from} and {@code to}: the last depth at which the ply was seen and the first that showed the next
- * one. Rows without any value are passed over.
+ * Readings of ply edges from a comma-separated file with a head row. Columns: {@code ply} (number
+ * or name) and either {@code depth} (mm) with {@code edge} ({@code bottom}, the default, or {@code
+ * top}) and {@code tolerance} (plus or minus) where wanted; or {@code from} and {@code to}: the
+ * last depth at which the ply was seen and the first that showed the next one. Rows without any
+ * value are passed over.
  */
 public final class ReadingsFile {
 
-  private static final List<String> COLUMNS = List.of("ply", "edge", "depth", "tolerance", "from", "to");
+  private static final List<String> COLUMNS =
+      List.of("ply", "edge", "depth", "tolerance", "from", "to");
   private static final double MOST_MM = 1000;
 
   /** A boundary seen between two equal depths is still not known better than this. */
@@ -45,7 +47,8 @@ public final class ReadingsFile {
   public static List<Reading> parse(String file, String text, Layup layup) {
     List<CsvRows.Row> rows = CsvRows.of(file, text);
     if (rows.isEmpty()) {
-      throw new InputFault(Place.file(file), "no rows", "wanted a head row such as ply,depth and a row a reading");
+      throw new InputFault(
+          Place.file(file), "no rows", "wanted a head row such as ply,depth and a row a reading");
     }
     List<String> head = rows.get(0).cells().stream().map(c -> c.toLowerCase(Locale.ROOT)).toList();
     ReadingsFile readings = new ReadingsFile(file, layup, head);
@@ -58,7 +61,8 @@ public final class ReadingsFile {
       }
     }
     if (out.isEmpty()) {
-      throw new InputFault(Place.file(file), "no row with a reading", "fill in the depths that were read");
+      throw new InputFault(
+          Place.file(file), "no row with a reading", "fill in the depths that were read");
     }
     return List.copyOf(out);
   }
@@ -81,14 +85,20 @@ public final class ReadingsFile {
 
   private Reading reading(CsvRows.Row row) {
     if (row.cells().size() != head.size()) {
-      throw fault(row.line(), row.cells().size() + " cells", "wanted " + head.size() + ": " + String.join(",", head));
+      throw fault(
+          row.line(),
+          row.cells().size() + " cells",
+          "wanted " + head.size() + ": " + String.join(",", head));
     }
     Map<String, String> cells = new LinkedHashMap<>();
     for (int i = 0; i < head.size(); i++) {
       cells.put(head.get(i), row.cells().get(i));
     }
     boolean range = head.contains("from");
-    boolean empty = range ? cells.get("from").isEmpty() && cells.get("to").isEmpty() : cells.get("depth").isEmpty();
+    boolean empty =
+        range
+            ? cells.get("from").isEmpty() && cells.get("to").isEmpty()
+            : cells.get("depth").isEmpty();
     if (empty && cells.getOrDefault("tolerance", "").isEmpty()) {
       ply(row.line(), cells.get("ply"));
       return null;
@@ -114,7 +124,10 @@ public final class ReadingsFile {
 
   private Reading between(int line, int ply, Map<String, String> cells) {
     if (ply == layup.plies().size()) {
-      throw fault(line, "the last ply", "no other colour comes below it; measure the panel's thickness instead");
+      throw fault(
+          line,
+          "the last ply",
+          "no other colour comes below it; measure the panel's thickness instead");
     }
     double from = number(line, "from", cells.get("from"), -1);
     double to = number(line, "to", cells.get("to"), 0);
@@ -123,8 +136,12 @@ public final class ReadingsFile {
     }
     // The glue line lies in between too: the bottom is between from and to less the glue line.
     double half = Math.max((to - layup.glueLineMm() - from) / 2, LEAST_HALF_MM);
-    double stated = cells.getOrDefault("tolerance", "").isEmpty() ? 0 : number(line, "tolerance", cells.get("tolerance"), 0);
-    // Anywhere in between with equal chance: deviation half / sqrt(3), of which three make the plus or minus.
+    double stated =
+        cells.getOrDefault("tolerance", "").isEmpty()
+            ? 0
+            : number(line, "tolerance", cells.get("tolerance"), 0);
+    // Anywhere in between with equal chance: deviation half / sqrt(3), of which three make the plus
+    // or minus.
     double tolerance = Math.hypot(Math.sqrt(3) * half, stated);
     return new Reading(line, ply, false, (from + to - layup.glueLineMm()) / 2, tolerance);
   }
@@ -136,8 +153,11 @@ public final class ReadingsFile {
       }
     }
     throw fault(
-        line, "no ply \"" + text + "\" in " + layup.file(),
-        NearestName.hint(text, layup.plies().stream().map(Ply::name).toList()) + ", or numbers 1 to " + layup.plies().size());
+        line,
+        "no ply \"" + text + "\" in " + layup.file(),
+        NearestName.hint(text, layup.plies().stream().map(Ply::name).toList())
+            + ", or numbers 1 to "
+            + layup.plies().size());
   }
 
   private double number(int line, String what, String text, double above) {
@@ -146,7 +166,12 @@ public final class ReadingsFile {
       value = Double.parseDouble(text);
     }
     if (!(value > above && value < MOST_MM)) {
-      throw fault(line, what + " \"" + text + "\"", "wanted millimetres " + (above < 0 ? "from 0" : "above 0") + ", with a point, such as 2.92");
+      throw fault(
+          line,
+          what + " \"" + text + "\"",
+          "wanted millimetres "
+              + (above < 0 ? "from 0" : "above 0")
+              + ", with a point, such as 2.92");
     }
     return value;
   }

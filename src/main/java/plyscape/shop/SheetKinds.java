@@ -6,13 +6,19 @@ import plyscape.layup.Shelf;
 import plyscape.layup.Veneer;
 
 /**
- * Veneers put together that only differ in name and colour: clearance, balance and fit of a layup depend on nothing but the
- * order of these kinds. Immutable.
+ * Veneers put together that only differ in name and colour: clearance, balance and fit of a layup
+ * depend on nothing but the order of these kinds. Immutable.
  */
 final class SheetKinds {
 
   /** One kind. */
-  record Kind(double thicknessMm, double toleranceMm, String wood, List<Veneer> veneers, int sheets, List<Shelf.Wish> wishes) {
+  record Kind(
+      double thicknessMm,
+      double toleranceMm,
+      String wood,
+      List<Veneer> veneers,
+      int sheets,
+      List<Shelf.Wish> wishes) {
 
     /** Colours that the terrain may show. */
     List<Veneer> forTerrain() {
@@ -26,7 +32,8 @@ final class SheetKinds {
       return wishes.stream()
           .map(Shelf.Wish::veneer)
           .distinct()
-          .map(name -> veneers.stream().filter(v -> v.name().equals(name)).findFirst().orElseThrow())
+          .map(
+              name -> veneers.stream().filter(v -> v.name().equals(name)).findFirst().orElseThrow())
           .toList();
     }
 
@@ -54,7 +61,8 @@ final class SheetKinds {
     for (int a = 0; a < kinds.size(); a++) {
       for (int b = 0; b < kinds.size(); b++) {
         alike[a][b] =
-            Math.abs(kinds.get(a).thicknessMm() - kinds.get(b).thicknessMm()) <= BalanceCheck.THICKNESS_SLACK_MM + 1e-9
+            Math.abs(kinds.get(a).thicknessMm() - kinds.get(b).thicknessMm())
+                    <= BalanceCheck.THICKNESS_SLACK_MM + 1e-9
                 && Wood.alike(kinds.get(a).wood(), kinds.get(b).wood());
       }
     }
@@ -66,15 +74,23 @@ final class SheetKinds {
   }
 
   private static boolean same(Veneer a, Veneer b) {
-    return a.thicknessMm() == b.thicknessMm() && a.toleranceMm() == b.toleranceMm() && Wood.alike(a.wood(), b.wood());
+    return a.thicknessMm() == b.thicknessMm()
+        && a.toleranceMm() == b.toleranceMm()
+        && Wood.alike(a.wood(), b.wood());
   }
 
   private static Kind kind(List<Veneer> group, Shelf shelf) {
     Veneer first = group.get(0);
     List<Shelf.Wish> wishes =
-        shelf.wishes().stream().filter(w -> group.stream().anyMatch(v -> v.name().equals(w.veneer()))).toList();
+        shelf.wishes().stream()
+            .filter(w -> group.stream().anyMatch(v -> v.name().equals(w.veneer())))
+            .toList();
     return new Kind(
-        first.thicknessMm(), first.toleranceMm(), first.wood(), List.copyOf(group),
-        group.stream().mapToInt(Veneer::count).sum(), wishes);
+        first.thicknessMm(),
+        first.toleranceMm(),
+        first.wood(),
+        List.copyOf(group),
+        group.stream().mapToInt(Veneer::count).sum(),
+        wishes);
   }
 }

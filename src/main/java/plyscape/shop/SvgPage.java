@@ -5,12 +5,15 @@ import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
 /**
- * A page of paper as SVG, to be printed at its true size: 1 user unit is 1 mm, Y down, no transforms, no fonts but the
- * reader's sans-serif. Built by calls, ended by {@link #text()}.
+ * A page of paper as SVG, to be printed at its true size: 1 user unit is 1 mm, Y down, no
+ * transforms, no fonts but the reader's sans-serif. Built by calls, ended by {@link #text()}.
  */
 final class SvgPage {
 
-  /** Mean width of a letter as a share of the font's size, for fitting text into a column; sans-serif runs near 0.5. */
+  /**
+   * Mean width of a letter as a share of the font's size, for fitting text into a column;
+   * sans-serif runs near 0.5.
+   */
   private static final double LETTER = 0.54;
 
   private final StringBuilder out = new StringBuilder();
@@ -19,19 +22,42 @@ final class SvgPage {
     String w = mm(widthMm);
     String h = mm(heightMm);
     out.append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-    out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + w + "mm\" height=\"" + h + "mm\" viewBox=\"0 0 ")
-        .append(w + " " + h + "\" font-family=\"sans-serif\">\n<title>" + escape(title) + "</title>\n");
+    out.append(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""
+                + w
+                + "mm\" height=\""
+                + h
+                + "mm\" viewBox=\"0 0 ")
+        .append(
+            w + " " + h + "\" font-family=\"sans-serif\">\n<title>" + escape(title) + "</title>\n");
     rectangle(0, 0, widthMm, heightMm, "#ffffff", "none");
   }
 
   SvgPage rectangle(double x, double y, double width, double height, String fill, String stroke) {
-    out.append("<rect x=\"" + mm(x) + "\" y=\"" + mm(y) + "\" width=\"" + mm(width) + "\" height=\"" + mm(height))
+    out.append(
+            "<rect x=\""
+                + mm(x)
+                + "\" y=\""
+                + mm(y)
+                + "\" width=\""
+                + mm(width)
+                + "\" height=\""
+                + mm(height))
         .append("\" fill=\"" + fill + "\" stroke=\"" + stroke + "\" stroke-width=\"0.15\"/>\n");
     return this;
   }
 
   SvgPage line(double x1, double y1, double x2, double y2, String stroke, double width) {
-    out.append("<path d=\"M" + mm(x1) + " " + mm(y1) + " L" + mm(x2) + " " + mm(y2) + "\" fill=\"none\" stroke=\"")
+    out.append(
+            "<path d=\"M"
+                + mm(x1)
+                + " "
+                + mm(y1)
+                + " L"
+                + mm(x2)
+                + " "
+                + mm(y2)
+                + "\" fill=\"none\" stroke=\"")
         .append(stroke + "\" stroke-width=\"" + mm(width) + "\"/>\n");
     return this;
   }
@@ -77,18 +103,31 @@ final class SvgPage {
   static String fitted(String text, double width, double size) {
     int most = Math.max(3, (int) (width / (size * LETTER)));
     int letters = text.codePointCount(0, text.length());
-    return letters <= most ? text : text.substring(0, text.offsetByCodePoints(0, most - 1)) + "\u2026";
+    return letters <= most
+        ? text
+        : text.substring(0, text.offsetByCodePoints(0, most - 1)) + "\u2026";
   }
 
   /** Black or white, whichever reads better on a colour (relative luminance of Rec. 709). */
   static String inkOn(int rgb) {
-    double luminance = 0.2126 * (rgb >> 16 & 255) + 0.7152 * (rgb >> 8 & 255) + 0.0722 * (rgb & 255);
+    double luminance =
+        0.2126 * (rgb >> 16 & 255) + 0.7152 * (rgb >> 8 & 255) + 0.0722 * (rgb & 255);
     return luminance > 128 ? "#000000" : "#ffffff";
   }
 
   SvgPage ink(double x, double y, double size, String text, String fill) {
-    out.append("<text x=\"" + mm(x) + "\" y=\"" + mm(y) + "\" font-size=\"" + mm(size) + "\" fill=\"" + fill + "\">")
-        .append(escape(text)).append("</text>\n");
+    out.append(
+            "<text x=\""
+                + mm(x)
+                + "\" y=\""
+                + mm(y)
+                + "\" font-size=\""
+                + mm(size)
+                + "\" fill=\""
+                + fill
+                + "\">")
+        .append(escape(text))
+        .append("</text>\n");
     return this;
   }
 

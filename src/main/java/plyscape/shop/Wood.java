@@ -5,9 +5,10 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * What the shop needs to know of a species. Shrinkage from green to oven-dry and the coefficients of change are those of
- * the <i>Wood Handbook</i> (USDA Forest Products Laboratory, FPL-GTR-190), tables 4-3 and 13-5; specific gravities are those of
- * its table 5-3, from memory, and only used to choose a pressure. Yellow-poplar, mahogany and basswood's gravity are from memory too.
+ * What the shop needs to know of a species. Shrinkage from green to oven-dry and the coefficients
+ * of change are those of the <i>Wood Handbook</i> (USDA Forest Products Laboratory, FPL-GTR-190),
+ * tables 4-3 and 13-5; specific gravities are those of its table 5-3, from memory, and only used to
+ * choose a pressure. Yellow-poplar, mahogany and basswood's gravity are from memory too.
  *
  * @param name common name
  * @param key word by which it is found in a ply's free text
@@ -39,15 +40,18 @@ public record Wood(
           new Wood("yellow-poplar", "poplar", 0.42, 4.6, 8.2, 0.00158, 0.00289),
           new Wood("mahogany", "mahogany", 0.50, 3.0, 4.1, 0.00172, 0.00238));
 
-  /** The species named by a word of the text, such as {@code dyed poplar}; the first of the table if several are. */
+  /**
+   * The species named by a word of the text, such as {@code dyed poplar}; the first of the table if
+   * several are.
+   */
   public static Optional<Wood> in(String text) {
     List<String> words = List.of(text.toLowerCase(Locale.ROOT).split("[^\\p{L}]+"));
     return ALL.stream().filter(w -> words.contains(w.key)).findFirst();
   }
 
   /**
-   * Whether two plies' woods are alike for balance: the same species where both are known, dye and all other words left out
-   * of account; else the same words.
+   * Whether two plies' woods are alike for balance: the same species where both are known, dye and
+   * all other words left out of account; else the same words.
    */
   static boolean alike(String a, String b) {
     Optional<Wood> first = in(a);

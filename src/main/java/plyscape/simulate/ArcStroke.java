@@ -3,8 +3,8 @@ package plyscape.simulate;
 import plyscape.machine.ArcGeometry;
 
 /**
- * An arc of at most half a turn about a centre, its depth changing evenly with the angle. Start and end may differ in radius
- * by what the standard allows (0.002 mm); the mean is used.
+ * An arc of at most half a turn about a centre, its depth changing evenly with the angle. Start and
+ * end may differ in radius by what the standard allows (0.002 mm); the mean is used.
  */
 final class ArcStroke extends Stroke {
 
@@ -19,10 +19,18 @@ final class ArcStroke extends Stroke {
   private final double maxY;
 
   ArcStroke(
-      Ends ends, double cx, double cy, ArcGeometry arc, int program, int line, boolean mustNotCut, boolean spindleOn) {
+      Ends ends,
+      double cx,
+      double cy,
+      ArcGeometry arc,
+      int program,
+      int line,
+      boolean mustNotCut,
+      boolean spindleOn) {
     super(ends, program, line, mustNotCut, spindleOn);
     if (Math.abs(arc.sweep()) > Math.PI + 1e-6) {
-      throw new IllegalArgumentException("an arc stroke turns by half a circle at most: " + arc.sweep());
+      throw new IllegalArgumentException(
+          "an arc stroke turns by half a circle at most: " + arc.sweep());
     }
     this.cx = cx;
     this.cy = cy;
@@ -94,20 +102,24 @@ final class ArcStroke extends Stroke {
   @Override
   double[] point(double t) {
     double angle = startAngle + sweep * t;
-    return new double[] {cx + radius * Math.cos(angle), cy + radius * Math.sin(angle), z0 + (z1 - z0) * t};
+    return new double[] {
+      cx + radius * Math.cos(angle), cy + radius * Math.sin(angle), z0 + (z1 - z0) * t
+    };
   }
 
   @Override
   double deepest(ToolForm tool, double px, double py) {
     double r = tool.radius();
-    double rho = Math.sqrt((px - cx) * (px - cx) + (py - cy) * (py - cy)); // hypot is ten times slower
+    double rho =
+        Math.sqrt((px - cx) * (px - cx) + (py - cy) * (py - cy)); // hypot is ten times slower
     if (Math.abs(rho - radius) > r) {
       return Double.NEGATIVE_INFINITY;
     }
     if (z0 == z1) {
       double t = nearest(px, py);
       double[] p = point(t);
-      double d = within(t) && t > 0 && t < 1 ? Math.abs(rho - radius) : Math.hypot(px - p[0], py - p[1]);
+      double d =
+          within(t) && t > 0 && t < 1 ? Math.abs(rho - radius) : Math.hypot(px - p[0], py - p[1]);
       if (rho == 0) {
         d = radius;
       }
@@ -132,7 +144,10 @@ final class ArcStroke extends Stroke {
     return best;
   }
 
-  /** Depth changes evenly and the tool's outline is convex, so there is one optimum: found by golden section. */
+  /**
+   * Depth changes evenly and the tool's outline is convex, so there is one optimum: found by golden
+   * section.
+   */
   private double deepestWithin(ToolForm tool, double rho, double middle, double low, double high) {
     double deep = z1 > z0 ? high : low;
     if (tool.flat()) {
@@ -168,7 +183,8 @@ final class ArcStroke extends Stroke {
       return n;
     }
     outer = Math.sqrt(outer);
-    // The sector of at most half a turn is where two half planes meet: left of the start ray, right of the end ray.
+    // The sector of at most half a turn is where two half planes meet: left of the start ray, right
+    // of the end ray.
     double turn = Math.signum(sweep);
     double[] range = {-outer, outer};
     clip(range, Math.cos(startAngle) * turn, Math.sin(startAngle) * turn, dy);
@@ -202,7 +218,10 @@ final class ArcStroke extends Stroke {
     return n + 1;
   }
 
-  /** Keeps the x (from the centre) with dx * py - dy * px >= 0, that is left of the direction (dx, dy). */
+  /**
+   * Keeps the x (from the centre) with dx * py - dy * px >= 0, that is left of the direction (dx,
+   * dy).
+   */
   private static void clip(double[] range, double dx, double dy, double py) {
     double rest = dx * py;
     if (dy > 0) {

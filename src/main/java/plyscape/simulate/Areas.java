@@ -28,7 +28,8 @@ final class Areas {
   List<Difference> find() {
     List<Difference> list = new ArrayList<>();
     for (int i = 0; i < verdicts.length; i++) {
-      if (!seen[i] && (verdicts[i] == Verdict.GOUGED.code() || verdicts[i] == Verdict.UNCUT.code())) {
+      if (!seen[i]
+          && (verdicts[i] == Verdict.GOUGED.code() || verdicts[i] == Verdict.UNCUT.code())) {
         list.add(area(i));
       }
     }
@@ -86,7 +87,9 @@ final class Areas {
     int best = cells[0];
     double nearest = Double.POSITIVE_INFINITY;
     for (int k = 0; k < size; k++) {
-      double d = Math.hypot(cells[k] % frame.columns() - middleColumn, cells[k] / frame.columns() - middleRow);
+      double d =
+          Math.hypot(
+              cells[k] % frame.columns() - middleColumn, cells[k] / frame.columns() - middleRow);
       if (error(cells[k]) > most - 0.001 && d < nearest) {
         nearest = d;
         best = cells[k];

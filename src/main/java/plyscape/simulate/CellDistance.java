@@ -5,8 +5,9 @@ import java.util.function.IntPredicate;
 import plyscape.grid.CellFrame;
 
 /**
- * Distance of each cell's centre to the nearest marked cell's centre, mm, exact to a float, by lower envelopes of parabolas row after
- * row and column after column (Felzenszwalb and Huttenlocher 2012; references.md, section 6). Infinite when none is marked.
+ * Distance of each cell's centre to the nearest marked cell's centre, mm, exact to a float, by
+ * lower envelopes of parabolas row after row and column after column (Felzenszwalb and Huttenlocher
+ * 2012; references.md, section 6). Infinite when none is marked.
  */
 final class CellDistance {
 
@@ -59,7 +60,9 @@ final class CellDistance {
         double s = Double.NEGATIVE_INFINITY;
         while (k >= 0) {
           int p = vertex[k];
-          s = (value[q] + q * q * cell * cell - value[p] - p * p * cell * cell) / (2 * cell * (q - p));
+          s =
+              (value[q] + q * q * cell * cell - value[p] - p * p * cell * cell)
+                  / (2 * cell * (q - p));
           if (s > boundary[k]) {
             break;
           }

@@ -10,11 +10,13 @@ import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
 
 /**
- * Compares a cut surface with the targets (contract, sections 8 and 9): what matches, what is cut too deep, what is left.
+ * Compares a cut surface with the targets (contract, sections 8 and 9): what matches, what is cut
+ * too deep, what is left.
  *
- * <p>A cell is judged at its centre. Cut too deep by more than 0.01 mm it is a gouge unless some place within 0.02 mm of it is
- * to be that deep; left too high by more than 0.01 mm it is uncut when a cutter can reach it and it is more than 0.05 mm off
- * its pocket's wall. The targets' outlines are taken exactly, not as cells.
+ * <p>A cell is judged at its centre. Cut too deep by more than 0.01 mm it is a gouge unless some
+ * place within 0.02 mm of it is to be that deep; left too high by more than 0.01 mm it is uncut
+ * when a cutter can reach it and it is more than 0.05 mm off its pocket's wall. The targets'
+ * outlines are taken exactly, not as cells.
  */
 final class Comparison {
 
@@ -72,26 +74,31 @@ final class Comparison {
   }
 
   private void match(Box carved) {
-    long[][] counts = IntStream.range(0, frame.rows())
-        .parallel()
-        .mapToObj(row -> {
-          long[] count = new long[2];
-          boolean rowIn = frame.centreY(row) >= carved.minY() && frame.centreY(row) <= carved.maxY();
-          for (int column = 0; column < frame.columns(); column++) {
-            int i = row * frame.columns() + column;
-            double error = field.depth()[i] - target(i);
-            boolean same = Math.abs(error) <= DEPTH_MM;
-            if (rowIn && frame.centreX(column) >= carved.minX() && frame.centreX(column) <= carved.maxX()) {
-              count[0]++;
-              count[1] += same ? 1 : 0;
-            }
-            if (!same) { // sorted out by the next two steps
-              verdicts[i] = (error > 0 ? Verdict.GOUGED : Verdict.UNCUT).code();
-            }
-          }
-          return count;
-        })
-        .toArray(long[][]::new);
+    long[][] counts =
+        IntStream.range(0, frame.rows())
+            .parallel()
+            .mapToObj(
+                row -> {
+                  long[] count = new long[2];
+                  boolean rowIn =
+                      frame.centreY(row) >= carved.minY() && frame.centreY(row) <= carved.maxY();
+                  for (int column = 0; column < frame.columns(); column++) {
+                    int i = row * frame.columns() + column;
+                    double error = field.depth()[i] - target(i);
+                    boolean same = Math.abs(error) <= DEPTH_MM;
+                    if (rowIn
+                        && frame.centreX(column) >= carved.minX()
+                        && frame.centreX(column) <= carved.maxX()) {
+                      count[0]++;
+                      count[1] += same ? 1 : 0;
+                    }
+                    if (!same) { // sorted out by the next two steps
+                      verdicts[i] = (error > 0 ? Verdict.GOUGED : Verdict.UNCUT).code();
+                    }
+                  }
+                  return count;
+                })
+            .toArray(long[][]::new);
     for (long[] count : counts) {
       carvedCells += count[0];
       matched += count[1];
@@ -99,15 +106,22 @@ final class Comparison {
   }
 
   private void gouges() {
-    IntStream.range(0, frame.rows()).parallel().forEach(row -> {
-      for (int column = 0; column < frame.columns(); column++) {
-        int i = row * frame.columns() + column;
-        if (verdicts[i] == Verdict.GOUGED.code() && walls.deeperWithin(
-            frame.centreX(column), frame.centreY(row), OVER_WALL_MM + NOISE_MM, field.depth()[i] - DEPTH_MM)) {
-          verdicts[i] = Verdict.WALL.code();
-        }
-      }
-    });
+    IntStream.range(0, frame.rows())
+        .parallel()
+        .forEach(
+            row -> {
+              for (int column = 0; column < frame.columns(); column++) {
+                int i = row * frame.columns() + column;
+                if (verdicts[i] == Verdict.GOUGED.code()
+                    && walls.deeperWithin(
+                        frame.centreX(column),
+                        frame.centreY(row),
+                        OVER_WALL_MM + NOISE_MM,
+                        field.depth()[i] - DEPTH_MM)) {
+                  verdicts[i] = Verdict.WALL.code();
+                }
+              }
+            });
   }
 
   private void leftovers() {
@@ -121,14 +135,20 @@ final class Comparison {
       boolean none = Double.isInfinite(reachRadii[t]);
       Reach here = reach;
       here.turnTo(depths[t], none ? 0 : reachRadii[t]);
-      IntStream.range(0, frame.rows()).parallel().forEach(row -> {
-        for (int column = 0; column < frame.columns(); column++) {
-          int i = row * frame.columns() + column;
-          if (isLeft(i, level)) {
-            verdicts[i] = none ? Verdict.UNREACHABLE.code() : left(here, column, row, depths[level]).code();
-          }
-        }
-      });
+      IntStream.range(0, frame.rows())
+          .parallel()
+          .forEach(
+              row -> {
+                for (int column = 0; column < frame.columns(); column++) {
+                  int i = row * frame.columns() + column;
+                  if (isLeft(i, level)) {
+                    verdicts[i] =
+                        none
+                            ? Verdict.UNREACHABLE.code()
+                            : left(here, column, row, depths[level]).code();
+                  }
+                }
+              });
     }
   }
 
@@ -137,7 +157,8 @@ final class Comparison {
   }
 
   private Verdict left(Reach reach, int column, int row, double level) {
-    double wall = walls.wallDistance(frame.centreX(column), frame.centreY(row), LEFT_ON_WALL_MM, level);
+    double wall =
+        walls.wallDistance(frame.centreX(column), frame.centreY(row), LEFT_ON_WALL_MM, level);
     boolean nearWall = wall <= LEFT_ON_WALL_MM;
     if (!reach.reaches(column, row, nearWall)) {
       return Verdict.UNREACHABLE;
@@ -174,24 +195,31 @@ final class Comparison {
   /** Connected areas of gouged and of uncut cells, the largest first, then by place. */
   List<Difference> differences() {
     List<Difference> list = new ArrayList<>(new Areas(field, verdicts, this::target).find());
-    list.sort(Comparator.comparingDouble(Difference::areaMm2).reversed()
-        .thenComparingDouble(Difference::y).thenComparingDouble(Difference::x));
+    list.sort(
+        Comparator.comparingDouble(Difference::areaMm2)
+            .reversed()
+            .thenComparingDouble(Difference::y)
+            .thenComparingDouble(Difference::x));
     return list;
   }
 
   /**
-   * How far a gouge reaches beyond the nearest place that is to be as deep, mm; where nothing is to be that deep, how much
-   * too deep it is. At most a sample of each area's cells is measured exactly, the farthest from its edge among them.
+   * How far a gouge reaches beyond the nearest place that is to be as deep, mm; where nothing is to
+   * be that deep, how much too deep it is. At most a sample of each area's cells is measured
+   * exactly, the farthest from its edge among them.
    */
   private double farthestGouge() {
     double[] distinct = Arrays.stream(depths).distinct().sorted().toArray();
     double worst = 0;
-    for (int k = 0; k <= distinct.length; k++) { // gouges that need a place of at least distinct[k]; last: deeper than all
+    for (int k = 0;
+        k <= distinct.length;
+        k++) { // gouges that need a place of at least distinct[k]; last: deeper than all
       double atLeast = k < distinct.length ? distinct[k] : Double.POSITIVE_INFINITY;
       double above = k == 0 ? Double.NEGATIVE_INFINITY : distinct[k - 1];
       int far = -1;
       double most = -1;
-      float[] distance = k < distinct.length ? new CellDistance(frame).from(i -> target(i) >= atLeast) : null;
+      float[] distance =
+          k < distinct.length ? new CellDistance(frame).from(i -> target(i) >= atLeast) : null;
       for (int i = 0; i < verdicts.length; i++) {
         double need = field.depth()[i] - DEPTH_MM;
         if (verdicts[i] != Verdict.GOUGED.code() || need <= above || need > atLeast) {
@@ -204,8 +232,13 @@ final class Comparison {
         }
       }
       if (far >= 0) {
-        double exact = distance == null ? most : walls.distanceToDepth(
-            frame.centreX(far % frame.columns()), frame.centreY(far / frame.columns()), atLeast);
+        double exact =
+            distance == null
+                ? most
+                : walls.distanceToDepth(
+                    frame.centreX(far % frame.columns()),
+                    frame.centreY(far / frame.columns()),
+                    atLeast);
         worst = Math.max(worst, exact);
       }
     }

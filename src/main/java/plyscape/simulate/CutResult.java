@@ -13,7 +13,11 @@ import plyscape.grid.Grid;
  * @param differences connected areas gouged or left uncut, the largest first
  */
 public record CutResult(
-    Verification verification, HeightField field, byte[] targetOf, byte[] verdicts, List<Difference> differences) {
+    Verification verification,
+    HeightField field,
+    byte[] targetOf,
+    byte[] verdicts,
+    List<Difference> differences) {
 
   /** The surface as a grid of doubles, for drawing. */
   public Grid depth() {

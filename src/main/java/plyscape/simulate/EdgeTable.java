@@ -3,7 +3,10 @@ package plyscape.simulate;
 import java.util.Arrays;
 import java.util.List;
 
-/** All edges of all targets, an edge that occurs twice kept once, with the depths on its two sides (0 where there is none). */
+/**
+ * All edges of all targets, an edge that occurs twice kept once, with the depths on its two sides
+ * (0 where there is none).
+ */
 final class EdgeTable {
 
   final double[] x0;

@@ -6,12 +6,15 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 
 /**
- * Depth of the surface below the top face at the cell centres of a frame over the whole panel, mm, positive down, row by row
- * from the south; 0 is uncut. Floats hold depths of 16 mm to 0.000001. The array is shared, not copied.
+ * Depth of the surface below the top face at the cell centres of a frame over the whole panel, mm,
+ * positive down, row by row from the south; 0 is uncut. Floats hold depths of 16 mm to 0.000001.
+ * The array is shared, not copied.
  */
 public record HeightField(CellFrame frame, float[] depth) {
 
-  /** What a whole comparison holds a cell, at most: depth, target, verdict, reach, area, distance. */
+  /**
+   * What a whole comparison holds a cell, at most: depth, target, verdict, reach, area, distance.
+   */
   private static final int BYTES_A_CELL = 12;
 
   /**
@@ -23,14 +26,27 @@ public record HeightField(CellFrame frame, float[] depth) {
     double cells = panel.width() / cellMm * (panel.height() / cellMm);
     if (cells > Integer.MAX_VALUE / 2 || cells * BYTES_A_CELL > Runtime.getRuntime().maxMemory()) {
       throw new JobFault(
-          "a simulation of " + Math.round(panel.width()) + " x " + Math.round(panel.height()) + " mm at cells of " + cellMm
-              + " mm needs " + Math.round(cells * BYTES_A_CELL / (1 << 20)) + " MiB, more than there is",
+          "a simulation of "
+              + Math.round(panel.width())
+              + " x "
+              + Math.round(panel.height())
+              + " mm at cells of "
+              + cellMm
+              + " mm needs "
+              + Math.round(cells * BYTES_A_CELL / (1 << 20))
+              + " MiB, more than there is",
           "choose larger cells, or give Java more memory with -Xmx");
     }
     int columns = (int) Math.max(1, Math.ceil(panel.width() / cellMm - 1e-9));
     int rows = (int) Math.max(1, Math.ceil(panel.height() / cellMm - 1e-9));
     CellFrame frame =
-        new CellFrame(panel.minX(), panel.minY(), panel.width() / columns, panel.height() / rows, columns, rows);
+        new CellFrame(
+            panel.minX(),
+            panel.minY(),
+            panel.width() / columns,
+            panel.height() / rows,
+            columns,
+            rows);
     return new HeightField(frame, new float[frame.size()]);
   }
 

@@ -12,13 +12,17 @@ import plyscape.machine.Tool;
 /**
  * Cuts strokes into a height field in their order and gives the contacts that must not be.
  *
- * <p>A cell's depth is that at its centre, exact but for the rounding to a float: no stepping along the path, so the cell size
- * decides only how fine the panel is looked at. A cell is cut when its centre is within the radius, edge included. Bands of
- * rows are cut on all processors; as each band sees all strokes in order, the outcome doesn't depend on how many there are.
+ * <p>A cell's depth is that at its centre, exact but for the rounding to a float: no stepping along
+ * the path, so the cell size decides only how fine the panel is looked at. A cell is cut when its
+ * centre is within the radius, edge included. Bands of rows are cut on all processors; as each band
+ * sees all strokes in order, the outcome doesn't depend on how many there are.
  */
 final class HeightFieldCutter {
 
-  /** Slack of contact checks: sideways, so that arcs written as chords may rub along a wall they made, mm. */
+  /**
+   * Slack of contact checks: sideways, so that arcs written as chords may rub along a wall they
+   * made, mm.
+   */
   private static final double TOUCH_ASIDE_MM = 0.01;
 
   /** And in depth, for Z rounded to three decimals on both sides, mm. */
@@ -40,19 +44,23 @@ final class HeightFieldCutter {
     this.field = field;
     this.tools = List.copyOf(tools);
     this.forms = tools.stream().map(ToolForm::of).toArray(ToolForm[]::new);
-    this.widest = tools.stream()
-        .mapToDouble(t -> Math.max(t.radiusMm(), Math.max(t.shankDiameterMm(), t.holderDiameterMm()) / 2))
-        .toArray();
+    this.widest =
+        tools.stream()
+            .mapToDouble(
+                t ->
+                    Math.max(t.radiusMm(), Math.max(t.shankDiameterMm(), t.holderDiameterMm()) / 2))
+            .toArray();
   }
 
   /** Cuts; contacts come in the order of strokes. */
   List<Contact> cut(List<Stroke> strokes) {
     Stroke[] all = strokes.toArray(Stroke[]::new);
     int[][] touched = byBand(all);
-    List<List<Contact>> found = IntStream.range(0, touched.length)
-        .parallel()
-        .mapToObj(band -> new Band(band).cut(all, touched[band]))
-        .toList();
+    List<List<Contact>> found =
+        IntStream.range(0, touched.length)
+            .parallel()
+            .mapToObj(band -> new Band(band).cut(all, touched[band]))
+            .toList();
     TreeMap<Long, Contact> merged = new TreeMap<>();
     for (List<Contact> list : found) {
       for (Contact c : list) {
@@ -78,7 +86,8 @@ final class HeightFieldCutter {
       }
       double around = widest[stroke.program];
       int from = (int) Math.max(0, Math.floor((stroke.minY() - around - frame.minY()) / bandMm));
-      int to = (int) Math.min(bands - 1, Math.floor((stroke.maxY() + around - frame.minY()) / bandMm));
+      int to =
+          (int) Math.min(bands - 1, Math.floor((stroke.maxY() + around - frame.minY()) / bandMm));
       for (int band = from; band <= to; band++) {
         if (counts[band] == touched[band].length) {
           touched[band] = Arrays.copyOf(touched[band], 2 * counts[band]);
@@ -115,28 +124,43 @@ final class HeightFieldCutter {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
         }
         if (form.flat() && stroke.z0 == stroke.z1) {
-          // Strokes of a program hang together, so the one before has cut the disk about this one's start.
+          // Strokes of a program hang together, so the one before has cut the disk about this one's
+          // start.
           fill(stroke, form, i > 0 && strokes[i - 1].program == stroke.program);
         } else {
           carve(stroke, form);
         }
         Tool tool = tools.get(stroke.program);
         if (tool.shankDiameterMm() > 0) {
-          check(stroke, i, ToolForm.cylinder(tool.shankDiameterMm() / 2), tool.fluteLengthMm(), Contact.Kind.SHANK);
+          check(
+              stroke,
+              i,
+              ToolForm.cylinder(tool.shankDiameterMm() / 2),
+              tool.fluteLengthMm(),
+              Contact.Kind.SHANK);
         }
         if (tool.holderDiameterMm() > 0 && tool.stickoutMm() > 0) {
-          check(stroke, i, ToolForm.cylinder(tool.holderDiameterMm() / 2), tool.stickoutMm(), Contact.Kind.HOLDER);
+          check(
+              stroke,
+              i,
+              ToolForm.cylinder(tool.holderDiameterMm() / 2),
+              tool.stickoutMm(),
+              Contact.Kind.HOLDER);
         }
       }
       return contacts;
     }
 
     private int first(Stroke stroke, double r) {
-      return Math.max(firstRow, (int) Math.ceil((stroke.minY() - r - frame.minY()) / frame.cellY() - 0.5 - 1e-9));
+      return Math.max(
+          firstRow,
+          (int) Math.ceil((stroke.minY() - r - frame.minY()) / frame.cellY() - 0.5 - 1e-9));
     }
 
     private int last(Stroke stroke, double r) {
-      return Math.min(endRow - 1, (int) Math.floor((stroke.maxY() + r - frame.minY()) / frame.cellY() - 0.5 + 1e-9));
+      return Math.min(
+          endRow - 1,
+          (int) Math.floor((stroke.maxY() + r - frame.minY()) / frame.cellY() - 0.5 + 1e-9));
     }
 
     private int firstColumn(double x) {
@@ -144,10 +168,14 @@ final class HeightFieldCutter {
     }
 
     private int lastColumn(double x) {
-      return Math.min(frame.columns() - 1, (int) Math.floor((x - frame.minX()) / frame.cellX() - 0.5 + 1e-9));
+      return Math.min(
+          frame.columns() - 1, (int) Math.floor((x - frame.minX()) / frame.cellX() - 0.5 + 1e-9));
     }
 
-    /** A flat cutter at one depth: whole runs of cells, without the disk about the start when that is cut already. */
+    /**
+     * A flat cutter at one depth: whole runs of cells, without the disk about the start when that
+     * is cut already.
+     */
     private void fill(Stroke stroke, ToolForm form, boolean startIsCut) {
       float z = (float) stroke.z0;
       double r = form.radius();

@@ -6,8 +6,8 @@ import java.util.Locale;
 import plyscape.gcode.ProgramFrame;
 
 /**
- * What can be seen in the motions alone, without stock: travel, plunge rate, flute length, the panel's bottom. One finding of
- * a kind a line.
+ * What can be seen in the motions alone, without stock: travel, plunge rate, flute length, the
+ * panel's bottom. One finding of a kind a line.
  */
 final class MotionChecks {
 
@@ -43,8 +43,12 @@ final class MotionChecks {
       if (stroke.line != lastDeep && checks.flutes(cut, stroke)) {
         lastDeep = stroke.line;
       }
-      if (stroke.line != lastThrough && stroke.deepestTip() > setup.thicknessMm() + LENGTH_SLACK_MM) {
-        checks.add(cut, stroke, "cuts through the panel, which is " + mm(setup.thicknessMm()) + " mm thick");
+      if (stroke.line != lastThrough
+          && stroke.deepestTip() > setup.thicknessMm() + LENGTH_SLACK_MM) {
+        checks.add(
+            cut,
+            stroke,
+            "cuts through the panel, which is " + mm(setup.thicknessMm()) + " mm thick");
         lastThrough = stroke.line;
       }
     }
@@ -61,14 +65,21 @@ final class MotionChecks {
     if (rate <= cut.tool().plungeMmPerMin() * FEED_SLACK) {
       return false;
     }
-    add(cut, stroke, "plunges at " + Math.round(rate) + " mm/min, the tool's plunge is "
-        + Math.round(cut.tool().plungeMmPerMin()));
+    add(
+        cut,
+        stroke,
+        "plunges at "
+            + Math.round(rate)
+            + " mm/min, the tool's plunge is "
+            + Math.round(cut.tool().plungeMmPerMin()));
     return true;
   }
 
   private boolean flutes(Cut cut, Stroke stroke) {
     double flute = cut.tool().fluteLengthMm();
-    if (flute <= 0 || cut.tool().shankDiameterMm() > 0 || stroke.deepestTip() <= flute + LENGTH_SLACK_MM) {
+    if (flute <= 0
+        || cut.tool().shankDiameterMm() > 0
+        || stroke.deepestTip() <= flute + LENGTH_SLACK_MM) {
       return false; // with a shank's diameter the field itself tells whether it touches
     }
     add(cut, stroke, "is deeper than the flutes are long, " + mm(flute) + " mm");
@@ -76,10 +87,14 @@ final class MotionChecks {
   }
 
   private void travel(Cut cut, List<Stroke> strokes) {
-    ProgramFrame frame = ProgramFrame.of(setup.machine(), setup.panel().maxX(), setup.panel().maxY(), setup.thicknessMm());
+    ProgramFrame frame =
+        ProgramFrame.of(
+            setup.machine(), setup.panel().maxX(), setup.panel().maxY(), setup.thicknessMm());
     double[] low = {frame.zeroX(), frame.zeroY(), frame.zeroDepth()};
     double[] high = low.clone();
-    double[] limit = {setup.machine().travelXMm(), setup.machine().travelYMm(), setup.machine().travelZMm()};
+    double[] limit = {
+      setup.machine().travelXMm(), setup.machine().travelYMm(), setup.machine().travelZMm()
+    };
     boolean[] told = new boolean[3];
     for (Stroke s : strokes) {
       double[] from = {s.minX(), s.minY(), Math.min(s.z0, s.z1)};
@@ -89,15 +104,23 @@ final class MotionChecks {
         high[axis] = Math.max(high[axis], to[axis]);
         if (!told[axis] && high[axis] - low[axis] > limit[axis] + LENGTH_SLACK_MM) {
           told[axis] = true;
-          add(cut, s, "needs more than the " + mm(limit[axis]) + " mm that the " + "XYZ".charAt(axis) + " axis may use");
+          add(
+              cut,
+              s,
+              "needs more than the "
+                  + mm(limit[axis])
+                  + " mm that the "
+                  + "XYZ".charAt(axis)
+                  + " axis may use");
         }
       }
     }
   }
 
   private void add(Cut cut, Stroke stroke, String what) {
-    found.add(new Verification.Collision(
-        cut.program().file(), stroke.line, stroke.x1, stroke.y1, stroke.deepestTip(), what));
+    found.add(
+        new Verification.Collision(
+            cut.program().file(), stroke.line, stroke.x1, stroke.y1, stroke.deepestTip(), what));
   }
 
   private static String mm(double value) {

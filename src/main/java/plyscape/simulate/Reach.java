@@ -8,16 +8,19 @@ import java.util.stream.IntStream;
 import plyscape.grid.CellFrame;
 
 /**
- * Which cells of a pocket a round cutter can reach without its edge crossing the pocket's wall: the opening of the pocket by
- * the cutter's disk, asked cell by cell.
+ * Which cells of a pocket a round cutter can reach without its edge crossing the pocket's wall: the
+ * opening of the pocket by the cutter's disk, asked cell by cell.
  *
- * <p>The cutter's centre is tried at cell centres, with exact distances to the walls, and where none near fits, at the
- * roomiest place in each cell. So "reachable" is certain, and "not reachable" may be wrong within half a cell's diagonal of
- * the border between the two.
+ * <p>The cutter's centre is tried at cell centres, with exact distances to the walls, and where
+ * none near fits, at the roomiest place in each cell. So "reachable" is certain, and "not
+ * reachable" may be wrong within half a cell's diagonal of the border between the two.
  */
 final class Reach {
 
-  /** A cutter fits when its edge crosses the wall by no more than this: outlines are rounded to 0.001 mm. */
+  /**
+   * A cutter fits when its edge crosses the wall by no more than this: outlines are rounded to
+   * 0.001 mm.
+   */
   private static final double FIT_MM = 0.001;
 
   private static final byte UNKNOWN = 0;
@@ -62,19 +65,23 @@ final class Reach {
     int nx = (int) Math.floor(radius / frame.cellX());
     int ny = (int) Math.floor(radius / frame.cellY());
     // Nearest first: most cells are reached from their own neighbourhood.
-    offsets = IntStream.rangeClosed(-ny, ny)
-        .boxed()
-        .flatMap(dy -> IntStream.rangeClosed(-nx, nx).mapToObj(dx -> new int[] {dx, dy}))
-        .filter(o -> Math.hypot(o[0] * frame.cellX(), o[1] * frame.cellY()) <= radius + 1e-9)
-        .sorted(Comparator.comparingDouble(o -> Math.hypot(o[0] * frame.cellX(), o[1] * frame.cellY())))
-        .flatMapToInt(Arrays::stream)
-        .toArray();
+    offsets =
+        IntStream.rangeClosed(-ny, ny)
+            .boxed()
+            .flatMap(dy -> IntStream.rangeClosed(-nx, nx).mapToObj(dx -> new int[] {dx, dy}))
+            .filter(o -> Math.hypot(o[0] * frame.cellX(), o[1] * frame.cellY()) <= radius + 1e-9)
+            .sorted(
+                Comparator.comparingDouble(
+                    o -> Math.hypot(o[0] * frame.cellX(), o[1] * frame.cellY())))
+            .flatMapToInt(Arrays::stream)
+            .toArray();
   }
 
   /**
    * Whether the cutter can reach a cell's centre.
    *
-   * @param doubtCounts whether a doubtful fit counts as one, which is quicker and errs to "reachable"
+   * @param doubtCounts whether a doubtful fit counts as one, which is quicker and errs to
+   *     "reachable"
    */
   boolean reaches(int column, int row, boolean doubtCounts) {
     boolean doubt = false;
@@ -123,7 +130,9 @@ final class Reach {
     return false;
   }
 
-  /** Place in a cell with most room to the walls (found by going uphill) and that room: x, y, mm. */
+  /**
+   * Place in a cell with most room to the walls (found by going uphill) and that room: x, y, mm.
+   */
   private double[] roomiest(int column, int row) {
     double startX = frame.centreX(column);
     double startY = frame.centreY(row);
@@ -136,7 +145,8 @@ final class Reach {
       for (double[] way : WAYS) {
         double nx = x + step * way[0];
         double ny = y + step * way[1];
-        if (Math.abs(nx - startX) <= frame.cellX() / 2 && Math.abs(ny - startY) <= frame.cellY() / 2) {
+        if (Math.abs(nx - startX) <= frame.cellX() / 2
+            && Math.abs(ny - startY) <= frame.cellY() / 2) {
           double d = walls.wallDistance(nx, ny, radius, level);
           if (d > room) {
             room = d;

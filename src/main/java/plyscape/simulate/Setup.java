@@ -17,7 +17,8 @@ public record Setup(Box panel, double thicknessMm, Box carved, Machine machine, 
   /** Checks sizes. */
   public Setup {
     if (!(thicknessMm > 0) || !(cellMm > 0)) {
-      throw new IllegalArgumentException("thickness and cell must be positive: " + thicknessMm + ", " + cellMm);
+      throw new IllegalArgumentException(
+          "thickness and cell must be positive: " + thicknessMm + ", " + cellMm);
     }
   }
 }

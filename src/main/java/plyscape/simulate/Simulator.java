@@ -9,9 +9,10 @@ import plyscape.machine.Tool;
 /**
  * Cuts parsed programs, in their order, into a panel and compares the surface with the targets.
  *
- * <p>Shares nothing with the path planner: it starts from the text's motions and the regions' outlines, and has geometry of
- * its own. The same input gives the same result on any number of processors. See {@link HeightFieldCutter} for how exact the
- * surface is, {@link Comparison} for how it is judged.
+ * <p>Shares nothing with the path planner: it starts from the text's motions and the regions'
+ * outlines, and has geometry of its own. The same input gives the same result on any number of
+ * processors. See {@link HeightFieldCutter} for how exact the surface is, {@link Comparison} for
+ * how it is judged.
  */
 public final class Simulator {
 
@@ -32,7 +33,11 @@ public final class Simulator {
     List<Verification.Collision> collisions = cut(setup, cuts, field);
     Comparison comparison = new Comparison(field, setup.panel(), setup.carved(), targets, tools);
     return new CutResult(
-        comparison.verification(collisions), field, comparison.targetOf(), comparison.verdicts(), comparison.differences());
+        comparison.verification(collisions),
+        field,
+        comparison.targetOf(),
+        comparison.verdicts(),
+        comparison.differences());
   }
 
   /** Cuts alone: the surface in {@code field}, and what went wrong on the way. */
@@ -46,7 +51,8 @@ public final class Simulator {
         found.add(new Found(i, c));
       }
     }
-    List<Contact> contacts = new HeightFieldCutter(field, cuts.stream().map(Cut::tool).toList()).cut(all);
+    List<Contact> contacts =
+        new HeightFieldCutter(field, cuts.stream().map(Cut::tool).toList()).cut(all);
     for (Contact contact : contacts) {
       Stroke stroke = all.get(contact.stroke());
       found.add(new Found(stroke.program, collision(cuts.get(stroke.program), stroke, contact)));
@@ -56,8 +62,14 @@ public final class Simulator {
     for (Found f : found) {
       if (list.size() == MOST_COLLISIONS) {
         Verification.Collision c = f.collision();
-        list.add(new Verification.Collision(c.file(), c.line(), c.x(), c.y(), c.depthMm(),
-            "and " + (found.size() - MOST_COLLISIONS) + " more from here on"));
+        list.add(
+            new Verification.Collision(
+                c.file(),
+                c.line(),
+                c.x(),
+                c.y(),
+                c.depthMm(),
+                "and " + (found.size() - MOST_COLLISIONS) + " more from here on"));
         break;
       }
       list.add(f.collision());
@@ -69,12 +81,18 @@ public final class Simulator {
 
   private static Verification.Collision collision(Cut cut, Stroke stroke, Contact contact) {
     double[] at = stroke.point(contact.t());
-    String what = switch (contact.kind()) {
-      case TOOL -> stroke.spindleOn ? "rapid through stock" : "cuts with the spindle off";
-      case SHANK -> "the shank touches stock";
-      case HOLDER -> "the holder touches stock";
-    };
-    return new Verification.Collision(cut.program().file(), stroke.line, at[0], at[1], at[2],
+    String what =
+        switch (contact.kind()) {
+          case TOOL -> stroke.spindleOn ? "rapid through stock" : "cuts with the spindle off";
+          case SHANK -> "the shank touches stock";
+          case HOLDER -> "the holder touches stock";
+        };
+    return new Verification.Collision(
+        cut.program().file(),
+        stroke.line,
+        at[0],
+        at[1],
+        at[2],
         what + String.format(Locale.ROOT, ", up to %.3f mm deep", contact.depthMm()));
   }
 }

@@ -1,8 +1,8 @@
 package plyscape.simulate;
 
 /**
- * One motion of one cutter over the panel: gives the depth to which it takes each point, in closed form. Lengths in mm, depth
- * positive down.
+ * One motion of one cutter over the panel: gives the depth to which it takes each point, in closed
+ * form. Lengths in mm, depth positive down.
  */
 abstract sealed class Stroke permits LineStroke, ArcStroke {
 
@@ -65,8 +65,8 @@ abstract sealed class Stroke permits LineStroke, ArcStroke {
   abstract double[] point(double t);
 
   /**
-   * Intervals of x in which points at height py lie within r of the centre line, as pairs in {@code out}; gives how many
-   * pairs. They may overlap, and have no points outside.
+   * Intervals of x in which points at height py lie within r of the centre line, as pairs in {@code
+   * out}; gives how many pairs. They may overlap, and have no points outside.
    */
   abstract int spans(double py, double r, double[] out);
 }

@@ -34,7 +34,13 @@ final class Strokes {
   }
 
   private static void arc(
-      List<Stroke> strokes, int index, Program.Block block, boolean mustNotCut, double x, double y, double z) {
+      List<Stroke> strokes,
+      int index,
+      Program.Block block,
+      boolean mustNotCut,
+      double x,
+      double y,
+      double z) {
     Move move = block.move();
     ArcGeometry whole = ArcGeometry.of(x, y, z, move);
     int parts = Math.max(1, (int) Math.ceil(Math.abs(whole.sweep()) / Math.PI - 1e-9));
@@ -49,11 +55,22 @@ final class Strokes {
       double qx = k == parts ? move.x() : move.centreX() + r * Math.cos(angle);
       double qy = k == parts ? move.y() : move.centreY() + r * Math.sin(angle);
       double qz = z + (move.depth() - z) * t;
-      ArcGeometry part = new ArcGeometry(
-          whole.radius(), whole.startAngle() + whole.sweep() * (k - 1) / parts, whole.sweep() / parts, 0);
-      strokes.add(new ArcStroke(
-          new Stroke.Ends(px, py, pz, qx, qy, qz), move.centreX(), move.centreY(), part, index, block.line(),
-          mustNotCut, block.spindleOn()));
+      ArcGeometry part =
+          new ArcGeometry(
+              whole.radius(),
+              whole.startAngle() + whole.sweep() * (k - 1) / parts,
+              whole.sweep() / parts,
+              0);
+      strokes.add(
+          new ArcStroke(
+              new Stroke.Ends(px, py, pz, qx, qy, qz),
+              move.centreX(),
+              move.centreY(),
+              part,
+              index,
+              block.line(),
+              mustNotCut,
+              block.spindleOn()));
       px = qx;
       py = qy;
       pz = qz;

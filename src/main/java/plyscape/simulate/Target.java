@@ -5,8 +5,8 @@ package plyscape.simulate;
  *
  * @param plyNumber the ply
  * @param depthMm target depth, positive down
- * @param rings outlines in panel mm, each x0, y0, x1, y1, ..., closed by its first point whether that is repeated or not;
- *     holes and islands by the even-odd rule
+ * @param rings outlines in panel mm, each x0, y0, x1, y1, ..., closed by its first point whether
+ *     that is repeated or not; holes and islands by the even-odd rule
  */
 public record Target(int plyNumber, double depthMm, double[][] rings) {
 
@@ -17,7 +17,8 @@ public record Target(int plyNumber, double depthMm, double[][] rings) {
     }
     for (double[] ring : rings) {
       if (ring.length % 2 != 0) {
-        throw new IllegalArgumentException("a ring of " + ring.length + " numbers: x and y go in pairs");
+        throw new IllegalArgumentException(
+            "a ring of " + ring.length + " numbers: x and y go in pairs");
       }
     }
   }

@@ -5,10 +5,12 @@ import java.util.List;
 import plyscape.grid.CellFrame;
 
 /**
- * Which target holds at each cell's centre: index into the list of targets, or {@link #NONE} where the panel stays uncut.
+ * Which target holds at each cell's centre: index into the list of targets, or {@link #NONE} where
+ * the panel stays uncut.
  *
- * <p>By scan lines and the even-odd rule. A centre on an outline belongs to the side right of it or above it, worked out from
- * the same two points whichever ring an edge comes from, so that neighbours never both get or both miss a cell.
+ * <p>By scan lines and the even-odd rule. A centre on an outline belongs to the side right of it or
+ * above it, worked out from the same two points whichever ring an edge comes from, so that
+ * neighbours never both get or both miss a cell.
  */
 final class TargetRaster {
 
@@ -69,7 +71,13 @@ final class TargetRaster {
   }
 
   private static void edge(
-      CellFrame frame, double[][] crossings, int[] counts, double ax, double ay, double bx, double by) {
+      CellFrame frame,
+      double[][] crossings,
+      int[] counts,
+      double ax,
+      double ay,
+      double bx,
+      double by) {
     if (ay == by) {
       return;
     }

@@ -3,13 +3,17 @@ package plyscape.simulate;
 import plyscape.machine.Tool;
 
 /**
- * The turned outline of a cutter: how high its surface lies over the tip at a distance from the axis, mm. Flat, ball, or a
- * cone (possibly with a ball at the tip that touches it smoothly) up to the cutting diameter; convex, so the deepest cut
- * along a straight way has one optimum, in closed form. Immutable.
+ * The turned outline of a cutter: how high its surface lies over the tip at a distance from the
+ * axis, mm. Flat, ball, or a cone (possibly with a ball at the tip that touches it smoothly) up to
+ * the cutting diameter; convex, so the deepest cut along a straight way has one optimum, in closed
+ * form. Immutable.
  */
 final class ToolForm {
 
-  /** Taper of a tapered cutter that gives none: 10 degrees a side, a common engraving cone (common practice, no source). */
+  /**
+   * Taper of a tapered cutter that gives none: 10 degrees a side, a common engraving cone (common
+   * practice, no source).
+   */
   private static final double USUAL_TAPER_DEGREES = 10;
 
   private final double radius;
@@ -18,7 +22,12 @@ final class ToolForm {
   private final double tangentHeight;
   private final double coneTangent;
 
-  private ToolForm(double radius, double tipRadius, double tangentRadius, double tangentHeight, double coneTangent) {
+  private ToolForm(
+      double radius,
+      double tipRadius,
+      double tangentRadius,
+      double tangentHeight,
+      double coneTangent) {
     this.radius = radius;
     this.tipRadius = tipRadius;
     this.tangentRadius = tangentRadius;
@@ -33,9 +42,11 @@ final class ToolForm {
       case FLAT -> new ToolForm(r, 0, 0, 0, Double.POSITIVE_INFINITY);
       case BALL -> new ToolForm(r, r, r, r, 0);
       case TAPERED -> {
-        double angle = Math.toRadians(tool.taperDegrees() > 0 ? tool.taperDegrees() : USUAL_TAPER_DEGREES);
+        double angle =
+            Math.toRadians(tool.taperDegrees() > 0 ? tool.taperDegrees() : USUAL_TAPER_DEGREES);
         double tip = Math.min(tool.tipDiameterMm() / 2, r);
-        yield new ToolForm(r, tip, tip * Math.cos(angle), tip * (1 - Math.sin(angle)), Math.tan(angle));
+        yield new ToolForm(
+            r, tip, tip * Math.cos(angle), tip * (1 - Math.sin(angle)), Math.tan(angle));
       }
     };
   }
@@ -90,7 +101,13 @@ final class ToolForm {
     double best = Double.NEGATIVE_INFINITY;
     double ball = tipRadius * tipRadius - aside * aside;
     if (ball > 0) { // d/ds of slope s + sqrt(ball - (s - along)^2) is 0
-      best = at(clamp(along + slope * Math.sqrt(ball / (1 + slope * slope)), low, high), along, aside, z0, slope);
+      best =
+          at(
+              clamp(along + slope * Math.sqrt(ball / (1 + slope * slope)), low, high),
+              along,
+              aside,
+              z0,
+              slope);
     }
     double steep = slope * coneTangent;
     if (Math.abs(steep) < 1) { // d/ds of slope s - sqrt(aside^2 + (s - along)^2) / tangent is 0

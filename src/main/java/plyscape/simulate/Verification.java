@@ -3,16 +3,19 @@ package plyscape.simulate;
 import java.util.List;
 
 /**
- * Outcome of cutting the written programs in simulation and comparing with the plan; areas in mm2 over the carved area.
- * Immutable.
+ * Outcome of cutting the written programs in simulation and comparing with the plan; areas in mm2
+ * over the carved area. Immutable.
  *
  * @param cellMm side of a simulation cell
  * @param matchedShare share of cells whose depth is within 0.01 mm of their target
  * @param gougedMm2 area cut deeper than its target, more than 0.02 mm beyond a region's wall
- * @param gougeMaxMm how far the worst gouge reaches sideways beyond the 0 offset of a wall, mm; 0 when none
- * @param uncutMm2 area that the smallest tool can reach and that was left too high (off walls by 0.05 mm)
+ * @param gougeMaxMm how far the worst gouge reaches sideways beyond the 0 offset of a wall, mm; 0
+ *     when none
+ * @param uncutMm2 area that the smallest tool can reach and that was left too high (off walls by
+ *     0.05 mm)
  * @param unreachableMm2 area that no listed tool can reach
- * @param collisions rapids through stock, cuts beyond flute length or travel, spindle off: each with its place
+ * @param collisions rapids through stock, cuts beyond flute length or travel, spindle off: each
+ *     with its place
  */
 public record Verification(
     double cellMm,

@@ -5,10 +5,12 @@ import java.util.List;
 import plyscape.grid.Box;
 
 /**
- * The outlines of all targets as walls between two depths, with exact distances from a point to them.
+ * The outlines of all targets as walls between two depths, with exact distances from a point to
+ * them.
  *
- * <p>An edge that two targets share is one wall between their depths; an edge of one alone is a wall up to the uncut face.
- * Edges are kept in square buckets, so that a question looks only at what is near.
+ * <p>An edge that two targets share is one wall between their depths; an edge of one alone is a
+ * wall up to the uncut face. Edges are kept in square buckets, so that a question looks only at
+ * what is near.
  */
 final class Walls {
 
@@ -84,14 +86,17 @@ final class Walls {
   }
 
   /**
-   * Distance of a point to the nearest wall of the pocket in which all targets are at least {@code level} deep, or {@code cap}
-   * when there is none nearer.
+   * Distance of a point to the nearest wall of the pocket in which all targets are at least {@code
+   * level} deep, or {@code cap} when there is none nearer.
    */
   double wallDistance(double px, double py, double cap, double level) {
     return distanceTo(px, py, cap, level, level);
   }
 
-  /** Distance to the nearest edge with deep >= atLeast and shallow < below, or cap (a little more) when none is as near. */
+  /**
+   * Distance to the nearest edge with deep >= atLeast and shallow < below, or cap (a little more)
+   * when none is as near.
+   */
   double distanceTo(double px, double py, double cap, double atLeast, double below) {
     double best = cap * cap;
     boolean found = false;
@@ -115,7 +120,10 @@ final class Walls {
     return found ? Math.sqrt(best) : Math.nextUp(cap);
   }
 
-  /** Distance to the nearest edge of anything at least this deep, however far; infinite when nothing is. */
+  /**
+   * Distance to the nearest edge of anything at least this deep, however far; infinite when nothing
+   * is.
+   */
   double distanceToDepth(double px, double py, double depth) {
     double best = Double.POSITIVE_INFINITY;
     for (int e = 0; e < count; e++) {

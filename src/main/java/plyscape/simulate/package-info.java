@@ -1,11 +1,12 @@
 /**
- * Cuts a height field from parsed programs and compares it with the target depths: the proof of a plan by other means than
- * it was made.
+ * Cuts a height field from parsed programs and compares it with the target depths: the proof of a
+ * plan by other means than it was made.
  *
- * <p>In: {@link plyscape.simulate.Cut}s (programs and tools), {@link plyscape.simulate.Target}s as plain rings, the
- * {@link plyscape.simulate.Setup}; mm, panel coordinates, depth positive down. Out: a {@link plyscape.simulate.CutResult} with
- * the {@link plyscape.simulate.Verification}. Always true: depths at cell centres are exact to a float; the same input gives
- * the same result on any number of processors; nothing here comes from {@code toolpath} or JTS. Uses {@code gcode},
+ * <p>In: {@link plyscape.simulate.Cut}s (programs and tools), {@link plyscape.simulate.Target}s as
+ * plain rings, the {@link plyscape.simulate.Setup}; mm, panel coordinates, depth positive down.
+ * Out: a {@link plyscape.simulate.CutResult} with the {@link plyscape.simulate.Verification}.
+ * Always true: depths at cell centres are exact to a float; the same input gives the same result on
+ * any number of processors; nothing here comes from {@code toolpath} or JTS. Uses {@code gcode},
  * {@code machine} and {@code grid}.
  */
 package plyscape.simulate;

@@ -1,8 +1,9 @@
 package plyscape.terrain;
 
 /**
- * Maps raster positions to ground: {@code x = x0 + xCol*col + xRow*row}, {@code y = y0 + yCol*col + yRow*row}. Raster
- * position (0, 0) is the outer corner of the file's first cell, (0.5, 0.5) its centre. Immutable.
+ * Maps raster positions to ground: {@code x = x0 + xCol*col + xRow*row}, {@code y = y0 + yCol*col +
+ * yRow*row}. Raster position (0, 0) is the outer corner of the file's first cell, (0.5, 0.5) its
+ * centre. Immutable.
  */
 record Affine(double x0, double xCol, double xRow, double y0, double yCol, double yRow) {
 
@@ -40,7 +41,10 @@ record Affine(double x0, double xCol, double xRow, double y0, double yCol, doubl
     return axisParallel() && xCol > 0 && yRow < 0;
   }
 
-  /** The same with the raster origin moved by a part of a cell, so that (col, row) maps to what (col+dc, row+dr) did. */
+  /**
+   * The same with the raster origin moved by a part of a cell, so that (col, row) maps to what
+   * (col+dc, row+dr) did.
+   */
   Affine shifted(double dc, double dr) {
     return new Affine(x(dc, dr), xCol, xRow, y(dc, dr), yCol, yRow);
   }

@@ -6,8 +6,8 @@ import java.util.List;
 import plyscape.grid.CellFrame;
 
 /**
- * A raster whose rows and columns run along the axes of its own projected (or absent) CRS: cells are taken as they are,
- * only turned so that row 0 is the south and column 0 the west.
+ * A raster whose rows and columns run along the axes of its own projected (or absent) CRS: cells
+ * are taken as they are, only turned so that row 0 is the south and column 0 the west.
  */
 final class AlignedRaster implements GroundRaster {
 
@@ -42,7 +42,8 @@ final class AlignedRaster implements GroundRaster {
     List<Window> out = new ArrayList<>();
     int row = w.row();
     while (row < w.row() + w.rows()) {
-      int next = flipY ? raster.rows() - (raster.rows() - 1 - row) / step * step : (row / step + 1) * step;
+      int next =
+          flipY ? raster.rows() - (raster.rows() - 1 - row) / step * step : (row / step + 1) * step;
       int end = Math.min(next, w.row() + w.rows());
       out.add(new Window(w.column(), row, w.columns(), end - row));
       row = end;

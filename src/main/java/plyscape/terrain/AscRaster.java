@@ -10,9 +10,10 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads the ESRI ASCII grid: a head of keyword and number (NCOLS, NROWS, XLLCORNER or XLLCENTER, YLL likewise, CELLSIZE or
- * DX and DY, optional NODATA_VALUE, by default -9999), then the values, north row first; line breaks among them don't
- * matter. A .prj file beside it, if any, gives the CRS.
+ * Reads the ESRI ASCII grid: a head of keyword and number (NCOLS, NROWS, XLLCORNER or XLLCENTER,
+ * YLL likewise, CELLSIZE or DX and DY, optional NODATA_VALUE, by default -9999), then the values,
+ * north row first; line breaks among them don't matter. A .prj file beside it, if any, gives the
+ * CRS.
  */
 final class AscRaster {
 
@@ -22,7 +23,8 @@ final class AscRaster {
 
   /** Whether a file's first bytes are a keyword of the format. */
   static boolean looksLike(byte[] head) {
-    String text = new String(head, StandardCharsets.ISO_8859_1).stripLeading().toLowerCase(Locale.ROOT);
+    String text =
+        new String(head, StandardCharsets.ISO_8859_1).stripLeading().toLowerCase(Locale.ROOT);
     for (String key : new String[] {"ncols", "nrows", "xll", "yll", "cellsize", "nodata"}) {
       if (text.startsWith(key)) {
         return true;
@@ -39,7 +41,8 @@ final class AscRaster {
         Place place = in.place();
         String key = in.word().toLowerCase(Locale.ROOT);
         if (!key.matches("ncols|nrows|[xy]ll(corner|center)|cellsize|dx|dy|nodata(_value)?")) {
-          throw new InputFault(place, "unknown keyword '" + key + "'", "expected the head of an ESRI ASCII grid");
+          throw new InputFault(
+              place, "unknown keyword '" + key + "'", "expected the head of an ESRI ASCII grid");
         }
         head.put(key.equals("nodata") ? "nodata_value" : key, in.number());
       }
@@ -57,19 +60,27 @@ final class AscRaster {
         values[i] = value == nodata || !Double.isFinite(value) ? Double.NaN : value;
       }
       if (!in.atEnd()) {
-        throw new InputFault(in.place(), "more values than " + columns + " x " + rows, "check ncols and nrows");
+        throw new InputFault(
+            in.place(), "more values than " + columns + " x " + rows, "check ncols and nrows");
       }
       GroundCrs crs = ProjectionFile.beside(file);
       String name = file.getFileName().toString();
       return new HeldRaster(
-          name, columns, rows, Affine.northUp(west, south + rows * cellY, cellX, cellY), true, crs, values);
+          name,
+          columns,
+          rows,
+          Affine.northUp(west, south + rows * cellY, cellX, cellY),
+          true,
+          crs,
+          values);
     }
   }
 
   private static int count(Map<String, Double> head, String key, Path file) {
     double value = need(head, key, file);
     if (value < 1 || value != Math.rint(value) || value > Integer.MAX_VALUE) {
-      throw new InputFault(Place.file(file.toString()), key + " is " + value, "expected a count from 1");
+      throw new InputFault(
+          Place.file(file.toString()), key + " is " + value, "expected a count from 1");
     }
     return (int) value;
   }
@@ -77,7 +88,8 @@ final class AscRaster {
   private static double size(Map<String, Double> head, String key, Path file) {
     double value = head.containsKey(key) ? head.get(key) : need(head, "cellsize", file);
     if (!(value > 0) || !Double.isFinite(value)) {
-      throw new InputFault(Place.file(file.toString()), "cell size is " + value, "expected more than 0");
+      throw new InputFault(
+          Place.file(file.toString()), "cell size is " + value, "expected more than 0");
     }
     return value;
   }
@@ -92,7 +104,10 @@ final class AscRaster {
   private static double need(Map<String, Double> head, String key, Path file) {
     Double value = head.get(key);
     if (value == null) {
-      throw new InputFault(Place.file(file.toString()), "no " + key + " in the head", "check the file's first lines");
+      throw new InputFault(
+          Place.file(file.toString()),
+          "no " + key + " in the head",
+          "check the file's first lines");
     }
     return value;
   }

@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.util.Arrays;
 
 /**
- * Bilinear values of a raster at free positions, reading only the cells that are needed. Beyond the outermost cell centres
- * the value of the edge is held. A position in a void cell is void; next to voids the weights of the others are made up
- * to one.
+ * Bilinear values of a raster at free positions, reading only the cells that are needed. Beyond the
+ * outermost cell centres the value of the edge is held. A position in a void cell is void; next to
+ * voids the weights of the others are made up to one.
  */
 final class BilinearSampler {
 
@@ -15,8 +15,8 @@ final class BilinearSampler {
   /**
    * The values.
    *
-   * @param at raster column and row of each position, pairs, in cells from the outer corner; a NaN column for none. It is
-   *     changed.
+   * @param at raster column and row of each position, pairs, in cells from the outer corner; a NaN
+   *     column for none. It is changed.
    */
   static double[] sample(Raster raster, double[] at) throws IOException {
     int c0 = Integer.MAX_VALUE;
@@ -44,7 +44,9 @@ final class BilinearSampler {
     double[] source = raster.read(c0, r0, wide, high);
     for (int i = 0; i < out.length; i++) {
       out[i] =
-          Double.isNaN(at[2 * i]) ? Double.NaN : value(source, wide, high, at[2 * i] - c0, at[2 * i + 1] - r0);
+          Double.isNaN(at[2 * i])
+              ? Double.NaN
+              : value(source, wide, high, at[2 * i] - c0, at[2 * i + 1] - r0);
     }
     return out;
   }

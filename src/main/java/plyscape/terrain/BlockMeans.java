@@ -6,8 +6,8 @@ import plyscape.fault.JobFault;
 import plyscape.terrain.GroundRaster.Window;
 
 /**
- * Cells of a window read strip by strip into means of blocks, so that no more than a strip of a large raster is held at
- * once. A block is void when fewer than half of its cells have a value.
+ * Cells of a window read strip by strip into means of blocks, so that no more than a strip of a
+ * large raster is held at once. A block is void when fewer than half of its cells have a value.
  *
  * @param columns blocks across
  * @param rows blocks along
@@ -56,11 +56,13 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
     return new BlockMeans(columns, rows, sums, range);
   }
 
-  private static BlockMeans whole(GroundRaster ground, Window window, CropWindow core) throws IOException {
+  private static BlockMeans whole(GroundRaster ground, Window window, CropWindow core)
+      throws IOException {
     double[] all = new double[Math.multiplyExact(window.columns(), window.rows())];
     for (Window strip : ground.strips(window)) {
       double[] values = ground.read(strip);
-      System.arraycopy(values, 0, all, (strip.row() - window.row()) * window.columns(), values.length);
+      System.arraycopy(
+          values, 0, all, (strip.row() - window.row()) * window.columns(), values.length);
     }
     return new BlockMeans(window.columns(), window.rows(), all, core.range(all, 0, window.rows()));
   }

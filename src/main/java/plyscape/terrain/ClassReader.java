@@ -9,12 +9,16 @@ import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
 
 /**
- * Reads rasters of classes, such as land cover: the cells on the carved ground, in the raster's own plane and neither
- * resampled nor smoothed, as a mean of classes means nothing. Palettes are read as the numbers of their colours.
+ * Reads rasters of classes, such as land cover: the cells on the carved ground, in the raster's own
+ * plane and neither resampled nor smoothed, as a mean of classes means nothing. Palettes are read
+ * as the numbers of their colours.
  */
 public final class ClassReader {
 
-  /** Of larger windows every second, third ... cell is taken: then cells are far finer than the panel can show. */
+  /**
+   * Of larger windows every second, third ... cell is taken: then cells are far finer than the
+   * panel can show.
+   */
   private static final long MOST_CELLS = 4_000_000;
 
   private static final int EDGE_STEPS = 64;
@@ -38,7 +42,12 @@ public final class ClassReader {
       int step = (int) Math.ceil(Math.sqrt((double) columns * rows / MOST_CELLS));
       if (step > 1) {
         warnings.add(
-            "classes-thinned", "only one in " + step + " x " + step + " cells is taken, as they are finer than the panel shows",
+            "classes-thinned",
+            "only one in "
+                + step
+                + " x "
+                + step
+                + " cells is taken, as they are finer than the panel shows",
             raster.name());
       }
       int outColumns = (columns + step - 1) / step;
@@ -46,20 +55,28 @@ public final class ClassReader {
       double[] values = values(raster, w, step, outColumns, outRows);
       Affine part = a.shifted(w[0], w[1]);
       Affine thinned =
-          new Affine(part.x0(), step * a.xCol(), step * a.xRow(), part.y0(), step * a.yCol(), step * a.yRow());
+          new Affine(
+              part.x0(),
+              step * a.xCol(),
+              step * a.xRow(),
+              part.y0(),
+              step * a.yCol(),
+              step * a.yRow());
       return grid(file, raster, thinned, outColumns, outRows, values);
     } catch (IOException e) {
       throw RasterOpener.unreadable(file, e);
     }
   }
 
-  private static ClassGrid grid(Path file, Raster raster, Affine a, int columns, int rows, double[] values) {
+  private static ClassGrid grid(
+      Path file, Raster raster, Affine a, int columns, int rows, double[] values) {
     double[] toGround = {a.x0(), a.xCol(), a.xRow(), a.y0(), a.yCol(), a.yRow()};
     return new ClassGrid(file.toString(), raster.crs().id(), toGround, columns, rows, values);
   }
 
   /** The middle cell of each block of step by step cells. */
-  private static double[] values(Raster raster, int[] w, int step, int outColumns, int outRows) throws IOException {
+  private static double[] values(Raster raster, int[] w, int step, int outColumns, int outRows)
+      throws IOException {
     double[] out = new double[outColumns * outRows];
     int columns = w[2] - w[0];
     int each = Math.max(1, raster.rowsAtOnce());
@@ -69,7 +86,8 @@ public final class ClassReader {
       for (int r = 0; r < outRows; r++) {
         int row = Math.min(w[1] + r * step + step / 2, w[3] - 1) - top;
         for (int c = 0; row >= 0 && row < high && c < outColumns; c++) {
-          out[r * outColumns + c] = strip[row * columns + Math.min(c * step + step / 2, columns - 1)];
+          out[r * outColumns + c] =
+              strip[row * columns + Math.min(c * step + step / 2, columns - 1)];
         }
       }
     }

@@ -6,7 +6,8 @@ import plyscape.grid.CellFrame;
 import plyscape.terrain.GroundRaster.Window;
 
 /**
- * The cells of a window whose centres lie in the crop: what counts for the least and greatest elevation.
+ * The cells of a window whose centres lie in the crop: what counts for the least and greatest
+ * elevation.
  *
  * @param columns width of the window that holds them, for indices
  * @param firstColumn first such column of the window
@@ -19,7 +20,10 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
   /** A crop edge on a cell's centre counts as in it, whatever the last bits of the sum are. */
   private static final double SLACK = 1e-9;
 
-  /** All cells that bilinear values within the crop need: one ring more than those whose centres lie in it. */
+  /**
+   * All cells that bilinear values within the crop need: one ring more than those whose centres lie
+   * in it.
+   */
   static Window around(Box crop, CellFrame cells) {
     int c0 = hold(Math.floor(column(crop.minX(), cells)), cells.columns());
     int c1 = hold(Math.ceil(column(crop.maxX(), cells)), cells.columns());
@@ -28,7 +32,10 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
     return new Window(c0, r0, c1 - c0 + 1, r1 - r0 + 1);
   }
 
-  /** The window with a ring of whole blocks around it, as far as there are cells; it begins on a block of the frame. */
+  /**
+   * The window with a ring of whole blocks around it, as far as there are cells; it begins on a
+   * block of the frame.
+   */
   static Window inBlocks(Window w, CellFrame cells, int across, int along) {
     int c0 = Math.max(0, w.column() / across - 1) * across;
     int r0 = Math.max(0, w.row() / along - 1) * along;
@@ -40,12 +47,17 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
   /** The cells of the window whose centres lie in the crop; none is a fault. */
   static CropWindow centresIn(Box crop, CellFrame cells, Window window) {
     int c0 = hold(Math.ceil(column(crop.minX(), cells) - SLACK), cells.columns()) - window.column();
-    int c1 = hold(Math.floor(column(crop.maxX(), cells) + SLACK), cells.columns()) - window.column();
+    int c1 =
+        hold(Math.floor(column(crop.maxX(), cells) + SLACK), cells.columns()) - window.column();
     int r0 = hold(Math.ceil(row(crop.minY(), cells) - SLACK), cells.rows()) - window.row();
     int r1 = hold(Math.floor(row(crop.maxY(), cells) + SLACK), cells.rows()) - window.row();
     if (c1 < c0 || r1 < r0) {
       throw new JobFault(
-          "the crop is smaller than a cell of the terrain (" + (float) cells.cellX() + " x " + (float) cells.cellY() + ")",
+          "the crop is smaller than a cell of the terrain ("
+              + (float) cells.cellX()
+              + " x "
+              + (float) cells.cellY()
+              + ")",
           "take a larger crop or a finer raster");
     }
     return new CropWindow(window.columns(), c0, c1, r0, r1);
@@ -54,7 +66,11 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
   /** The blocks that hold the counted cells. */
   CropWindow inBlocks(int across, int along) {
     return new CropWindow(
-        (columns + across - 1) / across, firstColumn / across, lastColumn / across, firstRow / along, lastRow / along);
+        (columns + across - 1) / across,
+        firstColumn / across,
+        lastColumn / across,
+        firstRow / along,
+        lastRow / along);
   }
 
   /**
@@ -69,7 +85,9 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
     double max = Double.NEGATIVE_INFINITY;
     int valid = 0;
     int voids = 0;
-    for (int row = Math.max(firstRow, fromRow); row <= Math.min(lastRow, fromRow + rows - 1); row++) {
+    for (int row = Math.max(firstRow, fromRow);
+        row <= Math.min(lastRow, fromRow + rows - 1);
+        row++) {
       int start = (row - fromRow) * columns;
       for (int i = start + firstColumn; i <= start + lastColumn; i++) {
         double value = values[i];
@@ -121,7 +139,10 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
     /** Of both. */
     Range and(Range other) {
       return new Range(
-          Math.min(min, other.min), Math.max(max, other.max), valid + other.valid, voids + other.voids);
+          Math.min(min, other.min),
+          Math.max(max, other.max),
+          valid + other.valid,
+          voids + other.voids);
     }
   }
 

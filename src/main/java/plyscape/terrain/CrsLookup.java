@@ -15,20 +15,26 @@ import plyscape.fault.Place;
 import plyscape.grid.UtmZone;
 
 /**
- * Answers questions about coordinate reference systems through GeoTools, and avoids asking where it can: opening the
- * EPSG register takes more than a second, as long as all the rest of reading a terrain.
+ * Answers questions about coordinate reference systems through GeoTools, and avoids asking where it
+ * can: opening the EPSG register takes more than a second, as long as all the rest of reading a
+ * terrain.
  */
 final class CrsLookup {
 
   /** Kept, since the logging package holds loggers weakly and would forget the level. */
-  private static final Logger[] HUSHED = {hush("org.geotools"), hush("it.geosolutions"), hush("javax.media.jai"), hush("java.util.prefs")};
+  private static final Logger[] HUSHED = {
+    hush("org.geotools"), hush("it.geosolutions"), hush("javax.media.jai"), hush("java.util.prefs")
+  };
 
   /** Longitude and latitude on WGS 84, here always in this order. */
   static final String WGS_84 = "EPSG:4326";
 
   private CrsLookup() {}
 
-  /** Keeps the libraries from logging to the console: what they have to say comes back as exceptions. */
+  /**
+   * Keeps the libraries from logging to the console: what they have to say comes back as
+   * exceptions.
+   */
   static void hushLibraries() {
     for (Logger logger : HUSHED) {
       logger.setLevel(Level.OFF);
@@ -56,7 +62,11 @@ final class CrsLookup {
   static GroundCrs describe(String id, CoordinateReferenceSystem crs, Place place) {
     CoordinateReferenceSystem flat = CRS.getHorizontalCRS(crs);
     if (flat instanceof ProjectedCRS) {
-      var unit = flat.getCoordinateSystem().getAxis(0).getUnit().asType(javax.measure.quantity.Length.class);
+      var unit =
+          flat.getCoordinateSystem()
+              .getAxis(0)
+              .getUnit()
+              .asType(javax.measure.quantity.Length.class);
       double metres = unit.getConverterTo(tech.units.indriya.unit.Units.METRE).convert(1.0);
       return new GroundCrs(id, GroundCrs.Kind.PROJECTED, metres);
     }
@@ -64,10 +74,15 @@ final class CrsLookup {
       return new GroundCrs(id, GroundCrs.Kind.GEOGRAPHIC, 1);
     }
     throw new InputFault(
-        place, "the CRS " + name(crs) + " is neither projected nor geographic", "use a raster in a map projection");
+        place,
+        "the CRS " + name(crs) + " is neither projected nor geographic",
+        "use a raster in a map projection");
   }
 
-  /** Maps points of one CRS to another, with the datum shift that GeoTools knows; the place is blamed when it can't. */
+  /**
+   * Maps points of one CRS to another, with the datum shift that GeoTools knows; the place is
+   * blamed when it can't.
+   */
   static PlaneMap between(String from, String to, Place place) {
     if (from.equals(to)) {
       return PlaneMap.same();
@@ -84,7 +99,8 @@ final class CrsLookup {
       MathTransform transform = CRS.findMathTransform(decode(from, place), decode(to, place), true);
       return (xy, count) -> map(transform, xy, count);
     } catch (FactoryException e) {
-      throw new InputFault(place, "can't convert from " + from + " to " + to, "name another CRS", e);
+      throw new InputFault(
+          place, "can't convert from " + from + " to " + to, "name another CRS", e);
     }
   }
 
@@ -111,7 +127,8 @@ final class CrsLookup {
     try {
       return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
     } catch (FactoryException e) {
-      throw new InputFault(place, "unknown CRS '" + id + "'", "give an EPSG code such as EPSG:32632", e);
+      throw new InputFault(
+          place, "unknown CRS '" + id + "'", "give an EPSG code such as EPSG:32632", e);
     }
   }
 
@@ -127,14 +144,19 @@ final class CrsLookup {
       return name;
     }
     int projection = id.indexOf("PROJECTION[\"");
-    return projection < 0 ? "unnamed" : "unnamed " + id.substring(projection + 12).split("\"", 2)[0];
+    return projection < 0
+        ? "unnamed"
+        : "unnamed " + id.substring(projection + 12).split("\"", 2)[0];
   }
 
   private static String name(CoordinateReferenceSystem crs) {
     return crs.getName().getCode();
   }
 
-  /** Whether a code is one of the common metric grids, by number alone (EPSG register, ranges of UTM zones). */
+  /**
+   * Whether a code is one of the common metric grids, by number alone (EPSG register, ranges of UTM
+   * zones).
+   */
   private static boolean metricCode(String id) {
     if (!id.matches("EPSG:\\d{4,5}")) {
       return false;

@@ -1,8 +1,9 @@
 package plyscape.terrain;
 
 /**
- * Smooths a grid by a Gaussian: sampled at whole cells out to four sigma (rounded to a cell), weights made up to one,
- * the value of the nearest cell held beyond the edge; along rows, then along columns.
+ * Smooths a grid by a Gaussian: sampled at whole cells out to four sigma (rounded to a cell),
+ * weights made up to one, the value of the nearest cell held beyond the edge; along rows, then
+ * along columns.
  */
 final class GaussianBlur {
 
@@ -43,7 +44,8 @@ final class GaussianBlur {
     return weights;
   }
 
-  private static void smoothRow(double[] values, int from, int columns, double[] kernel, double[] line) {
+  private static void smoothRow(
+      double[] values, int from, int columns, double[] kernel, double[] line) {
     int reach = kernel.length - 1;
     for (int i = -reach; i < columns + reach; i++) {
       line[i + reach] = values[from + Math.min(Math.max(i, 0), columns - 1)];

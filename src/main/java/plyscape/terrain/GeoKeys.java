@@ -11,8 +11,9 @@ import org.geotools.util.factory.Hints;
 import plyscape.fault.InputFault;
 
 /**
- * What the GeoTIFF keys (OGC 19-008r4) say of the place of a raster: its cells on the ground, and its CRS. A CRS given by
- * code is taken by its code; one that is spelled out in keys is put together by GeoTools.
+ * What the GeoTIFF keys (OGC 19-008r4) say of the place of a raster: its cells on the ground, and
+ * its CRS. A CRS given by code is taken by its code; one that is spelled out in keys is put
+ * together by GeoTools.
  */
 final class GeoKeys {
 
@@ -38,7 +39,9 @@ final class GeoKeys {
       } else if (directory[i] == TO_WGS_84 && directory[i + 1] == TiffTags.GEO_DOUBLES) {
         double[] doubles = tags.numbers(TiffTags.GEO_DOUBLES);
         int from = (int) Math.min(directory[i + 3], doubles.length);
-        shift = Arrays.copyOfRange(doubles, from, (int) Math.min(from + directory[i + 2], doubles.length));
+        shift =
+            Arrays.copyOfRange(
+                doubles, from, (int) Math.min(from + directory[i + 2], doubles.length));
       }
     }
   }
@@ -71,16 +74,19 @@ final class GeoKeys {
       double[] tie = tags.numbers(TiffTags.TIE_POINT);
       double[] scale = tags.numbers(TiffTags.PIXEL_SCALE);
       if (tie.length >= 6 && scale.length >= 2) {
-        return new Affine(tie[3] - tie[0] * scale[0], scale[0], 0, tie[4] + tie[1] * scale[1], 0, -scale[1]);
+        return new Affine(
+            tie[3] - tie[0] * scale[0], scale[0], 0, tie[4] + tie[1] * scale[1], 0, -scale[1]);
       }
       if (tie.length >= 18) {
         throw new InputFault(
-            tags.place(), "it is placed by " + tie.length / 6 + " ground control points only",
+            tags.place(),
+            "it is placed by " + tie.length / 6 + " ground control points only",
             "warp it to a map projection first");
       }
       return null;
     } catch (IllegalArgumentException e) {
-      throw new InputFault(tags.place(), "its georeference gives " + e.getMessage(), "mend the file's tags", e);
+      throw new InputFault(
+          tags.place(), "its georeference gives " + e.getMessage(), "mend the file's tags", e);
     }
   }
 
@@ -98,7 +104,9 @@ final class GeoKeys {
     }
     if (model != 1 && model != 2) {
       throw new InputFault(
-          tags.place(), "its coordinates are geocentric", "use a raster in a map projection or in degrees");
+          tags.place(),
+          "its coordinates are geocentric",
+          "use a raster in a map projection or in degrees");
     }
     return spelledOut(file);
   }
@@ -123,14 +131,19 @@ final class GeoKeys {
     try {
       Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, Boolean.TRUE);
       CoordinateReferenceSystem crs =
-          new GeoTiffMetadata2CRSAdapter(hints).createCoordinateSystem(new GeoTiffIIOMetadataDecoder(TiffLibrary.metadata(file)));
-      return crs == null ? GroundCrs.NONE : CrsLookup.describe(withShift(crs.toWKT()), crs, tags.place());
+          new GeoTiffMetadata2CRSAdapter(hints)
+              .createCoordinateSystem(new GeoTiffIIOMetadataDecoder(TiffLibrary.metadata(file)));
+      return crs == null
+          ? GroundCrs.NONE
+          : CrsLookup.describe(withShift(crs.toWKT()), crs, tags.place());
     } catch (InputFault e) {
       throw e;
     } catch (Exception e) {
       throw new InputFault(
-          tags.place(), "the CRS spelled out in its keys isn't understood: " + e.getMessage(),
-          "convert it to a CRS with an EPSG code", e);
+          tags.place(),
+          "the CRS spelled out in its keys isn't understood: " + e.getMessage(),
+          "convert it to a CRS with an EPSG code",
+          e);
     }
   }
 }

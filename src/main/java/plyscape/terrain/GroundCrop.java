@@ -10,8 +10,8 @@ import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
 
 /**
- * The box of ground that is carved, exact, on the ground CRS: the crop, or a box about a centre, or the raster's whole
- * extent.
+ * The box of ground that is carved, exact, on the ground CRS: the crop, or a box about a centre, or
+ * the raster's whole extent.
  */
 final class GroundCrop {
 
@@ -29,7 +29,8 @@ final class GroundCrop {
    * @param ground the raster on the ground
    * @param free what of the panel may be carved, mm
    */
-  static Box of(TerrainSpec spec, GroundCrs rasterCrs, GroundRaster ground, Box free, Warnings warnings) {
+  static Box of(
+      TerrainSpec spec, GroundCrs rasterCrs, GroundRaster ground, Box free, Warnings warnings) {
     Box extent = ground.extent();
     Box asked = asked(spec, rasterCrs, ground.crs(), free);
     if (asked == null) {
@@ -46,12 +47,15 @@ final class GroundCrop {
     }
     double out =
         Math.max(
-            Math.max(minX - asked.minX(), asked.maxX() - maxX), Math.max(minY - asked.minY(), asked.maxY() - maxY));
+            Math.max(minX - asked.minX(), asked.maxX() - maxX),
+            Math.max(minY - asked.minY(), asked.maxY() - maxY));
     if (out > 1e-6 * ground.frame().cellX()) {
       warnings.add(
           "crop-outside",
           String.format(
-              Locale.ROOT, "the crop sticks out of the terrain by %.6g units of its map; only the part within is taken", out),
+              Locale.ROOT,
+              "the crop sticks out of the terrain by %.6g units of its map; only the part within is taken",
+              out),
           "terrain.crop");
     }
     return new Box(minX, minY, maxX, maxY);
@@ -68,7 +72,8 @@ final class GroundCrop {
     double[] xy = {take.centre().x(), take.centre().y()};
     map(spec, rasterCrs, groundCrs.id()).map(xy, 1);
     if (!Double.isFinite(xy[0] + xy[1])) {
-      throw new JobFault("terrain.centre can't be mapped to the terrain's ground", "check terrain.crop_crs");
+      throw new JobFault(
+          "terrain.centre can't be mapped to the terrain's ground", "check terrain.crop_crs");
     }
     double metresPerMm =
         take.scale() != null ? take.scale() / 1000 : take.groundWidthM() / free.width();
@@ -111,7 +116,8 @@ final class GroundCrop {
     String from = from(spec, rasterCrs);
     if (to.isEmpty() && !from.isEmpty()) {
       throw new InputFault(
-          place, "the terrain has no CRS, so " + from + " can't be converted to it",
+          place,
+          "the terrain has no CRS, so " + from + " can't be converted to it",
           "give the crop in the terrain's own coordinates, or set terrain.crs");
     }
     return CrsLookup.between(from, to, place);

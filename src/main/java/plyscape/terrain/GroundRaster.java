@@ -28,14 +28,17 @@ interface GroundRaster {
    */
   double[] read(Window window) throws IOException;
 
-  /** The window in parts of whole rows, from the south, that are cheap to read one after the other. */
+  /**
+   * The window in parts of whole rows, from the south, that are cheap to read one after the other.
+   */
   List<Window> strips(Window window);
 
   /** Parts of a number of rows each. */
   static List<Window> evenStrips(Window w, int rowsEach) {
     List<Window> out = new ArrayList<>();
     for (int row = 0; row < w.rows(); row += rowsEach) {
-      out.add(new Window(w.column(), w.row() + row, w.columns(), Math.min(rowsEach, w.rows() - row)));
+      out.add(
+          new Window(w.column(), w.row() + row, w.columns(), Math.min(rowsEach, w.rows() - row)));
     }
     return out;
   }
@@ -53,7 +56,8 @@ interface GroundRaster {
     /** Checks counts. */
     public Window {
       if (column < 0 || row < 0 || columns < 1 || rows < 1) {
-        throw new IllegalArgumentException("bad window " + column + " " + row + " " + columns + " " + rows);
+        throw new IllegalArgumentException(
+            "bad window " + column + " " + row + " " + columns + " " + rows);
       }
     }
 

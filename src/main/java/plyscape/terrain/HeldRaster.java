@@ -5,7 +5,13 @@ import plyscape.fault.JobFault;
 
 /** A raster that is held in memory as a whole: what readers of small or unindexed formats give. */
 record HeldRaster(
-    String name, int columns, int rows, Affine toGround, boolean placed, GroundCrs crs, double[] values)
+    String name,
+    int columns,
+    int rows,
+    Affine toGround,
+    boolean placed,
+    GroundCrs crs,
+    double[] values)
     implements Raster {
 
   /** Checks the count. */
@@ -18,9 +24,15 @@ record HeldRaster(
   /** A fault when so many cells can't be held at once. */
   static void checkRoom(Path file, long columns, long rows) {
     long cells = columns * rows;
-    if (cells > Integer.MAX_VALUE - 8 || cells * Double.BYTES > Runtime.getRuntime().maxMemory() / 5 * 3) {
+    if (cells > Integer.MAX_VALUE - 8
+        || cells * Double.BYTES > Runtime.getRuntime().maxMemory() / 5 * 3) {
       throw new JobFault(
-          file + " has " + columns + " x " + rows + " cells, too many for a format that is read as a whole",
+          file
+              + " has "
+              + columns
+              + " x "
+              + rows
+              + " cells, too many for a format that is read as a whole",
           "convert it to a tiled GeoTIFF, of which only the crop is read, or give Java more memory");
     }
   }

@@ -12,13 +12,15 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads an SRTM height tile: no head, signed 16-bit big-endian metres, north row first, -32768 for void. The name says
- * which degree square it is by its south-west corner (N34W119); the posts of the first and last row and column stand on
- * the degree lines, so that the cells stick out by half a cell.
+ * Reads an SRTM height tile: no head, signed 16-bit big-endian metres, north row first, -32768 for
+ * void. The name says which degree square it is by its south-west corner (N34W119); the posts of
+ * the first and last row and column stand on the degree lines, so that the cells stick out by half
+ * a cell.
  */
 final class HgtRaster implements Raster {
 
-  private static final Pattern NAME = Pattern.compile("(?i)^([NS])(\\d\\d)([EW])(\\d\\d\\d).*\\.hgt$");
+  private static final Pattern NAME =
+      Pattern.compile("(?i)^([NS])(\\d\\d)([EW])(\\d\\d\\d).*\\.hgt$");
   private static final short VOID = -32768;
 
   private final Path file;
@@ -45,18 +47,23 @@ final class HgtRaster implements Raster {
     Place place = Place.file(file.toString());
     if (!name.matches()) {
       throw new InputFault(
-          place, "the name of an HGT tile must say where it lies", "name it like N55W003.hgt, by its south-west corner");
+          place,
+          "the name of an HGT tile must say where it lies",
+          "name it like N55W003.hgt, by its south-west corner");
     }
     int south = Integer.parseInt(name.group(2)) * (name.group(1).equalsIgnoreCase("S") ? -1 : 1);
     int west = Integer.parseInt(name.group(4)) * (name.group(3).equalsIgnoreCase("W") ? -1 : 1);
     if (south < -90 || south > 89 || west < -180 || west > 179) {
-      throw new InputFault(place, "there is no degree square " + name.group(), "name it like N55W003.hgt");
+      throw new InputFault(
+          place, "there is no degree square " + name.group(), "name it like N55W003.hgt");
     }
     long bytes = Files.size(file);
     int posts = bytes == 2L * 1201 * 1201 ? 1201 : bytes == 2L * 3601 * 3601 ? 3601 : 0;
     if (posts == 0) {
       throw new InputFault(
-          place, "it has " + bytes + " bytes", "expected 2884802 (3 arc-seconds) or 25934402 (1 arc-second)");
+          place,
+          "it has " + bytes + " bytes",
+          "expected 2884802 (3 arc-seconds) or 25934402 (1 arc-second)");
     }
     return new HgtRaster(file, FileChannel.open(file, StandardOpenOption.READ), posts, west, south);
   }

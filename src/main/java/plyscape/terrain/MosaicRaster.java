@@ -7,13 +7,16 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Several rasters of one CRS as one, on the cells of the first, made as large as all need. Where they overlap, the first
- * that has a value gives it; where none has, the cell is void. Rasters whose cells don't fall on the first one's are
- * sampled at the cell centres (bilinear).
+ * Several rasters of one CRS as one, on the cells of the first, made as large as all need. Where
+ * they overlap, the first that has a value gives it; where none has, the cell is void. Rasters
+ * whose cells don't fall on the first one's are sampled at the cell centres (bilinear).
  */
 final class MosaicRaster implements Raster {
 
-  /** Cells this near to each other, in cells, are taken as the same: SRTM tiles' corners are sums of rounded parts. */
+  /**
+   * Cells this near to each other, in cells, are taken as the same: SRTM tiles' corners are sums of
+   * rounded parts.
+   */
   private static final double SAME_CELL = 1e-3;
 
   private final List<? extends Raster> parts;
@@ -33,7 +36,13 @@ final class MosaicRaster implements Raster {
       if (!part.crs().id().equals(first.crs().id())) {
         throw new InputFault(
             Place.file(part.name()),
-            "its CRS (" + label(part) + ") isn't that of " + first.name() + " (" + label(first) + ")",
+            "its CRS ("
+                + label(part)
+                + ") isn't that of "
+                + first.name()
+                + " ("
+                + label(first)
+                + ")",
             "bring the rasters of a mosaic to one CRS");
       }
       Affine a = part.toGround();
@@ -50,7 +59,9 @@ final class MosaicRaster implements Raster {
     }
     if ((c1 - c0) * (r1 - r0) > Integer.MAX_VALUE - 8.0) {
       throw new InputFault(
-          Place.file(first.name()), "the mosaic would have over two thousand million cells", "leave far-off rasters out");
+          Place.file(first.name()),
+          "the mosaic would have over two thousand million cells",
+          "leave far-off rasters out");
     }
     this.columns = (int) (c1 - c0);
     this.rows = (int) (r1 - r0);
@@ -59,7 +70,9 @@ final class MosaicRaster implements Raster {
 
   private static String label(Raster raster) {
     String id = raster.crs().id();
-    return id.isEmpty() ? "none" : id.contains("[") ? id.substring(0, Math.min(40, id.length())) + "..." : id;
+    return id.isEmpty()
+        ? "none"
+        : id.contains("[") ? id.substring(0, Math.min(40, id.length())) + "..." : id;
   }
 
   @Override
@@ -102,7 +115,10 @@ final class MosaicRaster implements Raster {
     return out;
   }
 
-  /** Column and row of the part's first cell among the mosaic's, when the cells are the same; else null. */
+  /**
+   * Column and row of the part's first cell among the mosaic's, when the cells are the same; else
+   * null.
+   */
   private int[] offset(Raster part) {
     Affine toCells = toGround.inverse();
     Affine a = part.toGround();
@@ -123,7 +139,8 @@ final class MosaicRaster implements Raster {
     return out;
   }
 
-  private void put(Raster part, int column, int row, int wide, int high, double[] out) throws IOException {
+  private void put(Raster part, int column, int row, int wide, int high, double[] out)
+      throws IOException {
     int[] at = offset(part);
     if (at == null) {
       sample(part, column, row, wide, high, out);
@@ -147,7 +164,8 @@ final class MosaicRaster implements Raster {
     }
   }
 
-  private void sample(Raster part, int column, int row, int wide, int high, double[] out) throws IOException {
+  private void sample(Raster part, int column, int row, int wide, int high, double[] out)
+      throws IOException {
     Affine toCells = part.toGround().inverse();
     double[] at = new double[2 * out.length];
     for (int i = 0; i < out.length; i++) {
@@ -157,7 +175,10 @@ final class MosaicRaster implements Raster {
       double y = toGround.y(col, r);
       at[2 * i] = toCells.x(x, y);
       at[2 * i + 1] = toCells.y(x, y);
-      if (at[2 * i] < 0 || at[2 * i] > part.columns() || at[2 * i + 1] < 0 || at[2 * i + 1] > part.rows()) {
+      if (at[2 * i] < 0
+          || at[2 * i] > part.columns()
+          || at[2 * i + 1] < 0
+          || at[2 * i + 1] > part.rows()) {
         at[2 * i] = Double.NaN;
       }
     }

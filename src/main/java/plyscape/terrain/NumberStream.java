@@ -10,8 +10,9 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Words and numbers of a text file, in order, without making a string of each number: plain decimals of up to 15 digits
- * are read exactly (an integer below 2^53 over a power of ten up to 10^22, one rounding), the rest by the JDK's parser.
+ * Words and numbers of a text file, in order, without making a string of each number: plain
+ * decimals of up to 15 digits are read exactly (an integer below 2^53 over a power of ten up to
+ * 10^22, one rounding), the rest by the JDK's parser.
  */
 final class NumberStream implements Closeable {
 
@@ -79,7 +80,8 @@ final class NumberStream implements Closeable {
     int startColumn = column;
     int length = take(null);
     if (length == 0) {
-      throw new InputFault(place(), "the file ends where a number was due", "check that the file is whole");
+      throw new InputFault(
+          place(), "the file ends where a number was due", "check that the file is whole");
     }
     double quick = quick(length);
     if (!Double.isNaN(quick)) {
@@ -89,7 +91,8 @@ final class NumberStream implements Closeable {
     try {
       return slow(text);
     } catch (NumberFormatException e) {
-      throw new InputFault(Place.at(file, startLine, startColumn), "'" + text + "' is not a number", "", e);
+      throw new InputFault(
+          Place.at(file, startLine, startColumn), "'" + text + "' is not a number", "", e);
     }
   }
 
@@ -140,7 +143,8 @@ final class NumberStream implements Closeable {
         return length;
       }
       if (length == token.length) {
-        throw new InputFault(place == null ? place() : place, "a word of over 256 characters", "not a text grid");
+        throw new InputFault(
+            place == null ? place() : place, "a word of over 256 characters", "not a text grid");
       }
       token[length++] = (byte) c;
       position++;

@@ -6,12 +6,14 @@ import plyscape.grid.Box;
 import plyscape.job.Job;
 
 /**
- * Fits a ground box into the panel less its border, centred, aspect kept, on the 0.001 mm grid: as large as it goes, or at
- * a map scale.
+ * Fits a ground box into the panel less its border, centred, aspect kept, on the 0.001 mm grid: as
+ * large as it goes, or at a map scale.
  */
 final class PanelFit {
 
-  /** Files carry three places of a millimetre, and the carved area must be the same in all of them. */
+  /**
+   * Files carry three places of a millimetre, and the carved area must be the same in all of them.
+   */
   private static final double PLACES = 1000;
 
   private PanelFit() {}
@@ -31,10 +33,17 @@ final class PanelFit {
     if (mmPerUnit > fit * (1 + 1e-6)) {
       throw new JobFault(
           String.format(
-              Locale.ROOT, "at 1:%.0f the ground is %.1f x %.1f mm, but the panel has room for %.1f x %.1f mm",
-              scale, ground.width() * mmPerUnit, ground.height() * mmPerUnit, free.width(), free.height()),
+              Locale.ROOT,
+              "at 1:%.0f the ground is %.1f x %.1f mm, but the panel has room for %.1f x %.1f mm",
+              scale,
+              ground.width() * mmPerUnit,
+              ground.height() * mmPerUnit,
+              free.width(),
+              free.height()),
           String.format(
-              Locale.ROOT, "crop it, set terrain.centre, or take 1:%.0f", Math.ceil(1000 * metresPerUnit / fit)));
+              Locale.ROOT,
+              "crop it, set terrain.centre, or take 1:%.0f",
+              Math.ceil(1000 * metresPerUnit / fit)));
     }
     return centred(ground, panel, Math.min(mmPerUnit, fit));
   }
@@ -45,7 +54,8 @@ final class PanelFit {
     double height = panel.heightMm() - 2 * panel.borderMm();
     if (!(width > 0) || !(height > 0)) {
       throw new JobFault(
-          "the border of " + panel.borderMm() + " mm leaves nothing of the panel", "make panel.border smaller");
+          "the border of " + panel.borderMm() + " mm leaves nothing of the panel",
+          "make panel.border smaller");
     }
     return new Box(
         panel.borderMm(), panel.borderMm(), panel.borderMm() + width, panel.borderMm() + height);

@@ -7,7 +7,8 @@ interface PlaneMap {
   /**
    * Maps pairs in place.
    *
-   * @param xy x, y, x, y ...; longitude before latitude, east before north; NaN where a point can't be mapped
+   * @param xy x, y, x, y ...; longitude before latitude, east before north; NaN where a point can't
+   *     be mapped
    * @param count pairs
    */
   void map(double[] xy, int count);

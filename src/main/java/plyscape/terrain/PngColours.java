@@ -7,13 +7,15 @@ import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake.Encoding;
 
 /**
- * Turns the samples of a PNG into elevations. The two encodings of elevations in red, green and blue are the ones that
- * public elevation tiles use: {@code 256 R + G + B / 256 - 32768} and {@code -10000 + 0.1 (65536 R + 256 G + B)} metres;
- * the lowest value of either (all three 0) is void.
+ * Turns the samples of a PNG into elevations. The two encodings of elevations in red, green and
+ * blue are the ones that public elevation tiles use: {@code 256 R + G + B / 256 - 32768} and {@code
+ * -10000 + 0.1 (65536 R + 256 G + B)} metres; the lowest value of either (all three 0) is void.
  */
 final class PngColours {
 
-  /** Mean step between neighbours, metres, up to which a decoded picture is believed to be ground. */
+  /**
+   * Mean step between neighbours, metres, up to which a decoded picture is believed to be ground.
+   */
   private static final double BELIEVABLE_STEP_M = 150;
 
   private PngColours() {}
@@ -28,7 +30,8 @@ final class PngColours {
       double[][] bands, int bits, Encoding encoding, int columns, Place place, Warnings warnings) {
     if (bands.length <= 2) {
       if (encoding == Encoding.TERRARIUM || encoding == Encoding.TERRAIN_RGB) {
-        throw new InputFault(place, "it is grey, without colours to decode", "leave terrain.encoding out");
+        throw new InputFault(
+            place, "it is grey, without colours to decode", "leave terrain.encoding out");
       }
       return bands[0];
     }
@@ -36,16 +39,21 @@ final class PngColours {
     if (encoding == Encoding.GREY || (encoding == Encoding.AUTO && grey)) {
       warnings.add(
           "png-colour",
-          "a colour PNG is read as grey" + (grey ? "" : " (by brightness)")
+          "a colour PNG is read as grey"
+              + (grey ? "" : " (by brightness)")
               + "; if its colours encode elevations, set terrain.encoding: terrarium or terrain-rgb",
           place.file());
       return grey ? bands[0] : brightness(bands);
     }
     if (bits != 8) {
       throw new InputFault(
-          place, "a colour PNG of " + bits + " bits a sample", "elevation encodings have 8 bits; or set terrain.encoding: grey");
+          place,
+          "a colour PNG of " + bits + " bits a sample",
+          "elevation encodings have 8 bits; or set terrain.encoding: grey");
     }
-    return encoding == Encoding.AUTO ? guessed(bands, columns, place, warnings) : decoded(bands, encoding);
+    return encoding == Encoding.AUTO
+        ? guessed(bands, columns, place, warnings)
+        : decoded(bands, encoding);
   }
 
   private static double[] guessed(double[][] bands, int columns, Place place, Warnings warnings) {
@@ -55,13 +63,15 @@ final class PngColours {
     boolean second = believable(terrainRgb, columns);
     if (first == second) {
       throw new InputFault(
-          place, "a colour PNG that isn't clearly in an elevation encoding",
+          place,
+          "a colour PNG that isn't clearly in an elevation encoding",
           "set terrain.encoding: terrarium, terrain-rgb or grey");
     }
     warnings.add(
         "png-colour",
         "a colour PNG, read in the encoding that it looks like; set terrain.encoding: "
-            + (first ? "terrarium" : "terrain-rgb") + " to make sure",
+            + (first ? "terrarium" : "terrain-rgb")
+            + " to make sure",
         place.file());
     return first ? terrarium : terrainRgb;
   }

@@ -15,9 +15,9 @@ import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake.Encoding;
 
 /**
- * Reads a PNG: grey of up to 16 bits, a sample being an elevation in metres, or colours in one of the two common
- * encodings. The first row is the north; a world file and a .prj beside it place it, else cells are squares of 1 m. Fully
- * transparent cells are void.
+ * Reads a PNG: grey of up to 16 bits, a sample being an elevation in metres, or colours in one of
+ * the two common encodings. The first row is the north; a world file and a .prj beside it place it,
+ * else cells are squares of 1 m. Fully transparent cells are void.
  */
 final class PngRaster {
 
@@ -31,10 +31,14 @@ final class PngRaster {
     Place place = Place.file(file.toString());
     if (image.getColorModel() instanceof IndexColorModel) {
       throw new InputFault(
-          place, "its cells are colours of a palette, not elevations", "use a grey PNG, or one in an elevation encoding");
+          place,
+          "its cells are colours of a palette, not elevations",
+          "use a grey PNG, or one in an elevation encoding");
     }
     double[][] bands = bands(image.getData());
-    double[] values = PngColours.elevations(bands, image.getColorModel().getComponentSize(0), encoding, columns, place, warnings);
+    double[] values =
+        PngColours.elevations(
+            bands, image.getColorModel().getComponentSize(0), encoding, columns, place, warnings);
     if (bands.length % 2 == 0) {
       double[] alpha = bands[bands.length - 1];
       for (int i = 0; i < values.length; i++) {
@@ -43,8 +47,13 @@ final class PngRaster {
     }
     Affine world = WorldFile.beside(file);
     return new HeldRaster(
-        file.getFileName().toString(), columns, rows, world != null ? world : Affine.northUp(0, rows, 1, 1),
-        world != null, ProjectionFile.beside(file), values);
+        file.getFileName().toString(),
+        columns,
+        rows,
+        world != null ? world : Affine.northUp(0, rows, 1, 1),
+        world != null,
+        ProjectionFile.beside(file),
+        values);
   }
 
   private static RenderedImage image(Path file) throws IOException {
@@ -64,7 +73,8 @@ final class PngRaster {
   private static double[][] bands(java.awt.image.Raster raster) {
     double[][] out = new double[raster.getNumBands()][];
     for (int band = 0; band < out.length; band++) {
-      out[band] = raster.getSamples(0, 0, raster.getWidth(), raster.getHeight(), band, (double[]) null);
+      out[band] =
+          raster.getSamples(0, 0, raster.getWidth(), raster.getHeight(), band, (double[]) null);
     }
     return out;
   }

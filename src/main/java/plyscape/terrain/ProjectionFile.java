@@ -6,7 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.Place;
 
-/** Reads the CRS from a .prj file (one line of well-known text) that lies beside a raster that can't hold one. */
+/**
+ * Reads the CRS from a .prj file (one line of well-known text) that lies beside a raster that can't
+ * hold one.
+ */
 final class ProjectionFile {
 
   private ProjectionFile() {}

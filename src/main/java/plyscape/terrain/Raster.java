@@ -3,8 +3,8 @@ package plyscape.terrain;
 import java.io.IOException;
 
 /**
- * One elevation raster, open for reading. Each file format has one implementation; what they share is tested by one
- * base. Void cells are NaN, whatever the file uses for them.
+ * One elevation raster, open for reading. Each file format has one implementation; what they share
+ * is tested by one base. Void cells are NaN, whatever the file uses for them.
  */
 interface Raster extends AutoCloseable {
 
@@ -36,7 +36,10 @@ interface Raster extends AutoCloseable {
     return 1;
   }
 
-  /** Whether the file (or one beside it) says where its cells lie; else they are squares of 1 from 0, 0. */
+  /**
+   * Whether the file (or one beside it) says where its cells lie; else they are squares of 1 from
+   * 0, 0.
+   */
   default boolean placed() {
     return true;
   }

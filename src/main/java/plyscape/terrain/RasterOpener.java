@@ -9,7 +9,10 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake;
 
-/** Chooses the reader of an elevation file, by its first bytes where the format has a mark and else by its name. */
+/**
+ * Chooses the reader of an elevation file, by its first bytes where the format has a mark and else
+ * by its name.
+ */
 final class RasterOpener {
 
   /** Coordinates of any map on Earth are less, whatever their unit. */
@@ -33,21 +36,27 @@ final class RasterOpener {
 
   private static Raster placed(Raster raster, Path file) {
     Affine a = raster.toGround();
-    double far = Math.max(reach(a.x0(), a.xCol(), a.xRow(), raster), reach(a.y0(), a.yCol(), a.yRow(), raster));
+    double far =
+        Math.max(
+            reach(a.x0(), a.xCol(), a.xRow(), raster), reach(a.y0(), a.yCol(), a.yRow(), raster));
     double step = Math.abs(a.xCol() * a.yRow() - a.xRow() * a.yCol());
     if (!(far < FARTHEST) || !(step > 1e-24 * far * far)) {
       throw new InputFault(
-          Place.file(file.toString()), "its georeference is beyond any map (coordinates up to " + (float) far + ")",
+          Place.file(file.toString()),
+          "its georeference is beyond any map (coordinates up to " + (float) far + ")",
           "mend its place and cell size");
     }
     return raster;
   }
 
   private static double reach(double origin, double perColumn, double perRow, Raster raster) {
-    return Math.abs(origin) + Math.abs(perColumn) * raster.columns() + Math.abs(perRow) * raster.rows();
+    return Math.abs(origin)
+        + Math.abs(perColumn) * raster.columns()
+        + Math.abs(perRow) * raster.rows();
   }
 
-  private static Raster chosen(Path file, TerrainTake.Encoding encoding, boolean classes, Warnings warnings) {
+  private static Raster chosen(
+      Path file, TerrainTake.Encoding encoding, boolean classes, Warnings warnings) {
     Place place = Place.file(file.toString());
     if (!Files.isRegularFile(file)) {
       throw new InputFault(
@@ -74,7 +83,9 @@ final class RasterOpener {
       throw unreadable(file, e);
     }
     throw new InputFault(
-        place, "not an elevation raster that can be read", "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile or a PNG");
+        place,
+        "not an elevation raster that can be read",
+        "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile or a PNG");
   }
 
   /** The same with an encoding that is found out. */

@@ -3,8 +3,8 @@ package plyscape.terrain;
 import java.io.IOException;
 
 /**
- * A part of another raster, or the same raster with another place, CRS or unit than its file says. Values come out in
- * metres.
+ * A part of another raster, or the same raster with another place, CRS or unit than its file says.
+ * Values come out in metres.
  *
  * @param base the raster
  * @param column first column of the part
@@ -28,13 +28,24 @@ record RasterView(
     double nodata)
     implements Raster {
 
-  /** Values beyond this are no elevations in any unit, but marks of a void that the file forgot to name. */
+  /**
+   * Values beyond this are no elevations in any unit, but marks of a void that the file forgot to
+   * name.
+   */
   private static final double MOST = 1e9;
 
   /** The whole of a raster, in metres by what it says itself. */
   static RasterView of(Raster base) {
     return new RasterView(
-        base, 0, 0, base.columns(), base.rows(), base.toGround(), base.crs(), base.metresPerValue(), Double.NaN);
+        base,
+        0,
+        0,
+        base.columns(),
+        base.rows(),
+        base.toGround(),
+        base.crs(),
+        base.metresPerValue(),
+        Double.NaN);
   }
 
   /** The same with another place. */
@@ -60,7 +71,14 @@ record RasterView(
   /** A part, counted within this one. */
   RasterView part(int firstColumn, int firstRow, int wide, int high) {
     return new RasterView(
-        base, column + firstColumn, row + firstRow, wide, high, toGround.shifted(firstColumn, firstRow), crs, factor,
+        base,
+        column + firstColumn,
+        row + firstRow,
+        wide,
+        high,
+        toGround.shifted(firstColumn, firstRow),
+        crs,
+        factor,
         nodata);
   }
 

@@ -11,12 +11,15 @@ import plyscape.job.TerrainTake;
 /** Looks whether elevations and ground fit together, and warns of units that are likely wrong. */
 final class ReliefCheck {
 
-  /** Relief over the shorter side of the ground from which a landscape isn't believed; the steepest faces have 0.6. */
+  /**
+   * Relief over the shorter side of the ground from which a landscape isn't believed; the steepest
+   * faces have 0.6.
+   */
   private static final double STEEPEST = 0.8;
 
   /**
-   * A little above the highest ground there is (8849 m), and above the commonest mark of a void, -9999: deeper ground is
-   * only in a few trenches.
+   * A little above the highest ground there is (8849 m), and above the commonest mark of a void,
+   * -9999: deeper ground is only in a few trenches.
    */
   private static final double HIGHEST_M = 8900;
 
@@ -36,40 +39,53 @@ final class ReliefCheck {
       throw new InputFault(
           Place.file(spec.file().toString()),
           String.format(
-              Locale.ROOT, "it has no CRS, and its coordinates (%.6g to %.6g, %.6g to %.6g) look like degrees",
-              ground.minX(), ground.maxX(), ground.minY(), ground.maxY()),
+              Locale.ROOT,
+              "it has no CRS, and its coordinates (%.6g to %.6g, %.6g to %.6g) look like degrees",
+              ground.minX(),
+              ground.maxX(),
+              ground.minY(),
+              ground.maxY()),
           "set terrain.crs: EPSG:4326, or the metric CRS that it is in");
     }
-    boolean unitGiven = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.metresPerValue() != 1;
+    boolean unitGiven =
+        spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.metresPerValue() != 1;
     if (terrain.zmaxM() > HIGHEST_M || terrain.zminM() < DEEPEST_M) {
       warnings.add(
           "elevation-range",
           String.format(
-              Locale.ROOT, "elevations run from %.1f to %.1f m, beyond any ground on Earth; if they are feet or"
+              Locale.ROOT,
+              "elevations run from %.1f to %.1f m, beyond any ground on Earth; if they are feet or"
                   + " centimetres, set terrain.unit; if the file marks voids by a number, set terrain.nodata",
-              terrain.zminM(), terrain.zmaxM()),
+              terrain.zminM(),
+              terrain.zmaxM()),
           terrain.file());
     } else if (relief > STEEPEST * side) {
       warnings.add(
           "steep-relief",
           String.format(
-              Locale.ROOT, "the relief of %.1f m is %.2g times the ground's shorter side of %.1f m; if elevations aren't"
-                  + " in metres, set terrain.unit", relief, relief / side, side),
+              Locale.ROOT,
+              "the relief of %.1f m is %.2g times the ground's shorter side of %.1f m; if elevations aren't"
+                  + " in metres, set terrain.unit",
+              relief,
+              relief / side,
+              side),
           terrain.file());
     }
     if (!unitGiven && terrain.frame().metresPerUnit() != 1) {
       warnings.add(
           "map-unit",
           String.format(
-              Locale.ROOT, "the map's unit is %.7g m, but elevations are taken as metres; if they are feet, set"
-                  + " terrain.unit: ft (or us-ft)", terrain.frame().metresPerUnit()),
+              Locale.ROOT,
+              "the map's unit is %.7g m, but elevations are taken as metres; if they are feet, set"
+                  + " terrain.unit: ft (or us-ft)",
+              terrain.frame().metresPerUnit()),
           terrain.file());
     }
   }
 
   /**
-   * Whether coordinates lie where degrees do, on cells as small as rasters in degrees have. Ground that begins at 0, 0 is
-   * a local plane, whatever its size.
+   * Whether coordinates lie where degrees do, on cells as small as rasters in degrees have. Ground
+   * that begins at 0, 0 is a local plane, whatever its size.
    */
   private static boolean degrees(Raster raster) {
     Affine a = raster.toGround();

@@ -13,12 +13,15 @@ import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.GroundRaster.Window;
 
-/** Reads the terrain of a job: reproject, crop, fill voids, smooth, fit into the panel, in this order. */
+/**
+ * Reads the terrain of a job: reproject, crop, fill voids, smooth, fit into the panel, in this
+ * order.
+ */
 public final class TerrainReader {
 
   /**
-   * Windows of more cells are thinned out while they are read, if the panel can't show the cells anyway; smaller ones are
-   * smoothed, and their range taken, at full resolution first.
+   * Windows of more cells are thinned out while they are read, if the panel can't show the cells
+   * anyway; smaller ones are smoothed, and their range taken, at full resolution first.
    */
   static final long MOST_CELLS = 8_000_000;
 
@@ -46,11 +49,15 @@ public final class TerrainReader {
       Box carved = PanelFit.carved(crop, metresPerUnit, panel, spec.take().scale());
       GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, metresPerUnit);
       double finestMm =
-          spec.take().finestCellMm() != null ? spec.take().finestCellMm() : smallestToolMm / Thinning.CELLS_PER_TOOL;
+          spec.take().finestCellMm() != null
+              ? spec.take().finestCellMm()
+              : smallestToolMm / Thinning.CELLS_PER_TOOL;
       Terrain terrain = take(spec, raster.name(), ground, frame, finestMm);
       if (terrain.voidsFilled() > 0) {
         warnings.add(
-            "voids-filled", terrain.voidsFilled() + " void cells in the crop were filled from around them", terrain.file());
+            "voids-filled",
+            terrain.voidsFilled() + " void cells in the crop were filled from around them",
+            terrain.file());
       }
       ReliefCheck.check(terrain, spec, raster, warnings);
       return terrain;
@@ -82,32 +89,51 @@ public final class TerrainReader {
     BlockMeans blocks = BlockMeans.read(ground, window, across, along, core);
     if (blocks.range().valid() == 0) {
       throw new InputFault(
-          Place.file(spec.file().toString()), "every cell in the crop is void", "crop to where the raster has values");
+          Place.file(spec.file().toString()),
+          "every cell in the crop is void",
+          "crop to where the raster has values");
     }
     double[] values = blocks.values();
     boolean[] isVoid = blocks.voids();
     if (!VoidFill.fill(values, blocks.columns(), blocks.rows())) {
       throw new InputFault(
-          Place.file(spec.file().toString()), "too few cells in the crop have a value", "crop to where the raster has values");
+          Place.file(spec.file().toString()),
+          "too few cells in the crop have a value",
+          "crop to where the raster has values");
     }
     GaussianBlur.blur(
-        values, blocks.columns(), blocks.rows(),
-        sigma(spec.smoothingMm(), cellXMm, across), sigma(spec.smoothingMm(), cellYMm, along));
+        values,
+        blocks.columns(),
+        blocks.rows(),
+        sigma(spec.smoothingMm(), cellXMm, across),
+        sigma(spec.smoothingMm(), cellYMm, along));
     boolean asRead = across * along > 1 && spec.smoothingMm() == 0;
-    CropWindow.Range range = asRead ? blocks.range() : core.inBlocks(across, along).range(values, isVoid);
+    CropWindow.Range range =
+        asRead ? blocks.range() : core.inBlocks(across, along).range(values, isVoid);
     CellFrame cells =
         new CellFrame(
             frame.panelX(all.minX() + window.column() * all.cellX()),
             frame.panelY(all.minY() + window.row() * all.cellY()),
-            cellXMm * across, cellYMm * along, blocks.columns(), blocks.rows());
+            cellXMm * across,
+            cellYMm * along,
+            blocks.columns(),
+            blocks.rows());
     Grid grid = Thinning.thin(new Grid(cells, values), finestMm);
     double cellM = all.cellX() * across * ground.crs().metresPerUnit();
-    return new Terrain(name, CrsLookup.label(frame.crs()), frame, grid, range.min(), range.max(), cellM, blocks.range().voids());
+    return new Terrain(
+        name,
+        CrsLookup.label(frame.crs()),
+        frame,
+        grid,
+        range.min(),
+        range.max(),
+        cellM,
+        blocks.range().voids());
   }
 
   /**
-   * Sigma in cells or blocks. A mean over n cells smooths as a Gaussian of variance (n * n - 1) / 12 cells would, and that
-   * much is taken off.
+   * Sigma in cells or blocks. A mean over n cells smooths as a Gaussian of variance (n * n - 1) /
+   * 12 cells would, and that much is taken off.
    */
   private static double sigma(double sigmaMm, double cellMm, int block) {
     double cells = sigmaMm / cellMm;

@@ -13,10 +13,16 @@ import plyscape.grid.UtmZone;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
 
-/** Opens the rasters of a job and lays them on a metric ground plane; what the job says of them goes over what they say. */
+/**
+ * Opens the rasters of a job and lays them on a metric ground plane; what the job says of them goes
+ * over what they say.
+ */
 final class TerrainSource {
 
-  /** A raster wider or higher than this, degrees, is first cut to the crop: one UTM zone can't hold it. */
+  /**
+   * A raster wider or higher than this, degrees, is first cut to the crop: one UTM zone can't hold
+   * it.
+   */
   private static final double WIDEST_DEGREES = 24;
 
   private TerrainSource() {}
@@ -28,7 +34,12 @@ final class TerrainSource {
     List<Raster> rasters = new ArrayList<>();
     try {
       for (Path file : files) {
-        rasters.add(taken(RasterOpener.open(file, spec.take().encoding(), warnings), spec.take(), file, warnings));
+        rasters.add(
+            taken(
+                RasterOpener.open(file, spec.take().encoding(), warnings),
+                spec.take(),
+                file,
+                warnings));
       }
       return rasters.size() == 1 ? rasters.get(0) : new MosaicRaster(rasters);
     } catch (RuntimeException e) {
@@ -45,7 +56,9 @@ final class TerrainSource {
       view = view.withUnit(take.unit().metres());
     } else if (raster.metresPerValue() != 1) {
       warnings.add(
-          "unit", "the file says that its elevations aren't in metres; they are converted by " + raster.metresPerValue(),
+          "unit",
+          "the file says that its elevations aren't in metres; they are converted by "
+              + raster.metresPerValue(),
           raster.name());
     }
     if (take.nodata() != null) {
@@ -57,15 +70,21 @@ final class TerrainSource {
     if (take.cellM() != null) {
       if (raster.placed()) {
         throw new InputFault(
-            new Place("", 0, 0, "terrain.cell"), file.getFileName() + " says itself how large its cells are",
+            new Place("", 0, 0, "terrain.cell"),
+            file.getFileName() + " says itself how large its cells are",
             "leave terrain.cell out");
       }
-      view = view.placedAt(Affine.northUp(0, raster.rows() * take.cellM(), take.cellM(), take.cellM()));
+      view =
+          view.placedAt(
+              Affine.northUp(0, raster.rows() * take.cellM(), take.cellM(), take.cellM()));
     }
     return view;
   }
 
-  /** The raster on the ground: its own plane, or the WGS 84 UTM zone of its centre when it is in degrees. */
+  /**
+   * The raster on the ground: its own plane, or the WGS 84 UTM zone of its centre when it is in
+   * degrees.
+   */
   static GroundRaster onGround(Raster raster, TerrainSpec spec, Warnings warnings) {
     Place place = Place.file(spec.file().toString());
     GroundCrs crs = raster.crs();
@@ -75,7 +94,8 @@ final class TerrainSource {
     if (crs.kind() == GroundCrs.Kind.NONE) {
       warnings.add(
           "no-crs",
-          "the raster has no CRS; its coordinates are taken as metres (terrain.crs tells another)", raster.name());
+          "the raster has no CRS; its coordinates are taken as metres (terrain.crs tells another)",
+          raster.name());
     }
     if (raster.toGround().axisParallel()) {
       return new AlignedRaster(raster);
@@ -98,7 +118,8 @@ final class TerrainSource {
     double y = source.toGround().y(source.columns() / 2.0, source.rows() / 2.0);
     if (!(Math.abs(y) <= 90) || !(Math.abs(x) <= 540)) {
       throw new InputFault(
-          place, "its CRS is in degrees, but its middle is at " + (float) x + ", " + (float) y,
+          place,
+          "its CRS is in degrees, but its middle is at " + (float) x + ", " + (float) y,
           "set terrain.crs to the CRS that its coordinates are in");
     }
     UtmZone zone = UtmZone.at(x, y);
@@ -112,10 +133,14 @@ final class TerrainSource {
           }
         };
     GroundCrs utm = CrsLookup.describe(zone.code(), place);
-    return new WarpedRaster(source, utm, CrsLookup.between(from, zone.code(), place), nearMiddle, place);
+    return new WarpedRaster(
+        source, utm, CrsLookup.between(from, zone.code(), place), nearMiddle, place);
   }
 
-  /** The part of a very large raster in degrees that the crop needs, with a margin for the bends of its edges. */
+  /**
+   * The part of a very large raster in degrees that the crop needs, with a margin for the bends of
+   * its edges.
+   */
   private static Raster cutToCrop(Raster raster, TerrainSpec spec, Place place) {
     Box box = GroundCrop.inDegrees(spec, raster.crs());
     if (box == null) {
@@ -134,7 +159,8 @@ final class TerrainSource {
     int c1 = (int) Math.min(raster.columns(), Math.ceil(u1 + margin));
     int r1 = (int) Math.min(raster.rows(), Math.ceil(v1 + margin));
     if (c1 <= c0 || r1 <= r0) {
-      throw new JobFault("terrain.crop lies outside " + raster.name(), "give a crop within the terrain");
+      throw new JobFault(
+          "terrain.crop lies outside " + raster.name(), "give a crop within the terrain");
     }
     return RasterView.of(raster).part(c0, r0, c1 - c0, r1 - r0);
   }

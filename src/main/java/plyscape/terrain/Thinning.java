@@ -4,9 +4,9 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 
 /**
- * Thins out a grid whose cells are far finer than the smallest cutter can show: blocks of cells become their mean. Blocks
- * are as large as fits into the finest cell that is of use (a third of the cutter), so they are never coarser than that,
- * and at least half as large.
+ * Thins out a grid whose cells are far finer than the smallest cutter can show: blocks of cells
+ * become their mean. Blocks are as large as fits into the finest cell that is of use (a third of
+ * the cutter), so they are never coarser than that, and at least half as large.
  */
 final class Thinning {
 
@@ -37,10 +37,14 @@ final class Thinning {
       }
     }
     return new Grid(
-        new CellFrame(f.minX(), f.minY(), f.cellX() * across, f.cellY() * along, columns, rows), means);
+        new CellFrame(f.minX(), f.minY(), f.cellX() * across, f.cellY() * along, columns, rows),
+        means);
   }
 
-  /** Mean of a block; beyond the edge the edge's cells are held, so that the mean belongs to the block's middle. */
+  /**
+   * Mean of a block; beyond the edge the edge's cells are held, so that the mean belongs to the
+   * block's middle.
+   */
   private static double mean(Grid grid, int column, int row, int across, int along) {
     int lastColumn = grid.frame().columns() - 1;
     int lastRow = grid.frame().rows() - 1;

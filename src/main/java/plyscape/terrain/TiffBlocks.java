@@ -9,10 +9,11 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Reads the cells of a one-band TIFF block by block, straight into elevations. The library's own cell reader isn't used
- * for what this one can do: of the 250 layouts that GDAL 3.6.2 writes, it garbled in silence bytes with LZW and predictor 2, and
- * floats with predictor 3 in files of high byte first. Blocks are unpacked by several threads; each fills
- * its own cells, so the outcome doesn't depend on how many.
+ * Reads the cells of a one-band TIFF block by block, straight into elevations. The library's own
+ * cell reader isn't used for what this one can do: of the 250 layouts that GDAL 3.6.2 writes, it
+ * garbled in silence bytes with LZW and predictor 2, and floats with predictor 3 in files of high
+ * byte first. Blocks are unpacked by several threads; each fills its own cells, so the outcome
+ * doesn't depend on how many.
  */
 final class TiffBlocks {
 
@@ -43,7 +44,9 @@ final class TiffBlocks {
     this.blockWide = tiled ? tags.number(TiffTags.TILE_WIDTH, columns) : columns;
     int rowsPerStrip = tags.number(TiffTags.ROWS_PER_STRIP, rows);
     this.blockHigh =
-        tiled ? tags.number(TiffTags.TILE_HEIGHT, rows) : rowsPerStrip <= 0 ? rows : Math.min(rowsPerStrip, rows);
+        tiled
+            ? tags.number(TiffTags.TILE_HEIGHT, rows)
+            : rowsPerStrip <= 0 ? rows : Math.min(rowsPerStrip, rows);
     this.offsets = tags.longs(tiled ? TiffTags.TILE_OFFSETS : TiffTags.STRIP_OFFSETS);
     this.counts = tags.longs(tiled ? TiffTags.TILE_COUNTS : TiffTags.STRIP_COUNTS);
   }
@@ -118,7 +121,8 @@ final class TiffBlocks {
     int r1 = Math.min(w.row + w.high, Math.min(top + blockHigh, rows));
     int index = blockRow * across() + blockColumn;
     if (counts[index] == 0) {
-      // A block that was never written: void, or 0 without a nodata value, as its writers' library reads it.
+      // A block that was never written: void, or 0 without a nodata value, as its writers' library
+      // reads it.
       for (int r = r0; r < r1; r++) {
         int at = (r - w.row) * w.wide - w.column;
         Arrays.fill(out, at + c0, at + c1, cells.unwritten());
@@ -131,7 +135,8 @@ final class TiffBlocks {
       int firstRow = alone ? r0 - top : 0;
       int blockRows = alone ? r1 - r0 : tiled ? blockHigh : Math.min(blockHigh, rows - top);
       byte[] bytes = block(index, firstRow, blockRows);
-      ByteBuffer buffer = TiffPredictor.undo(predictor, bytes, cells.type().bytes(), blockWide, blockRows, order);
+      ByteBuffer buffer =
+          TiffPredictor.undo(predictor, bytes, cells.type().bytes(), blockWide, blockRows, order);
       for (int r = r0; r < r1; r++) {
         int from = ((r - top - firstRow) * blockWide + c0 - left) * cells.type().bytes();
         cells.put(buffer, from, c1 - c0, out, (r - w.row) * w.wide + c0 - w.column);
@@ -147,7 +152,8 @@ final class TiffBlocks {
     long skip = packing == TiffPacking.NONE ? rowBytes * firstRow : 0;
     long packed = packing == TiffPacking.NONE ? size : counts[index];
     if (size > MOST_BLOCK_BYTES || packed > MOST_BLOCK_BYTES) {
-      throw new IOException("a block of " + size + " bytes is too large to unpack; rewrite it in tiles");
+      throw new IOException(
+          "a block of " + size + " bytes is too large to unpack; rewrite it in tiles");
     }
     if (offsets[index] < 8 || offsets[index] + skip + packed > channel.size()) {
       throw new IOException("it ends early");

@@ -19,10 +19,16 @@ import plyscape.fault.Place;
  * @param metresPerValue metres in the unit that the file names, 1 when it names none
  */
 record TiffCells(
-    Place place, SampleType type, double nodata, double factor, double offset, double metresPerValue) {
+    Place place,
+    SampleType type,
+    double nodata,
+    double factor,
+    double offset,
+    double metresPerValue) {
 
   private static final Pattern ITEM =
-      Pattern.compile("<Item\\s+name=\"(SCALE|OFFSET|UNITTYPE)\"[^>]*sample=\"0\"[^>]*>([^<]*)</Item>");
+      Pattern.compile(
+          "<Item\\s+name=\"(SCALE|OFFSET|UNITTYPE)\"[^>]*sample=\"0\"[^>]*>([^<]*)</Item>");
 
   /** Type of a sample. */
   enum SampleType {
@@ -64,13 +70,20 @@ record TiffCells(
     if (bands != 1) {
       boolean colours = bands <= 4 && tags.number(TiffTags.PHOTOMETRIC, 1) == 2;
       throw new InputFault(
-          tags.place(), "it has " + bands + " bands of " + tags.number(TiffTags.BITS_PER_SAMPLE, 1) + " bits"
+          tags.place(),
+          "it has "
+              + bands
+              + " bands of "
+              + tags.number(TiffTags.BITS_PER_SAMPLE, 1)
+              + " bits"
               + (colours ? " (red, green, blue: a picture)" : ""),
           "expected one band of elevations; write the wanted one to a file of its own");
     }
     if (!classes && tags.number(TiffTags.PHOTOMETRIC, 1) == 3) {
       throw new InputFault(
-          tags.place(), "its cells are colours of a palette, not elevations", "expected one band of elevations");
+          tags.place(),
+          "its cells are colours of a palette, not elevations",
+          "expected one band of elevations");
     }
     SampleType type = type(tags);
     double factor = 1;
@@ -102,7 +115,8 @@ record TiffCells(
       case 364 -> SampleType.FLOAT64;
       default ->
           throw new InputFault(
-              tags.place(), "samples of " + bits + " bits in format " + format + " can't be read",
+              tags.place(),
+              "samples of " + bits + " bits in format " + format + " can't be read",
               "convert it to 16-bit integers or 32-bit floats");
     };
   }
@@ -121,7 +135,8 @@ record TiffCells(
     try {
       return Double.parseDouble(text);
     } catch (NumberFormatException e) {
-      throw new InputFault(tags.place(), what + " '" + text + "' is not a number", "mend the file's tags", e);
+      throw new InputFault(
+          tags.place(), what + " '" + text + "' is not a number", "mend the file's tags", e);
     }
   }
 
@@ -138,7 +153,8 @@ record TiffCells(
 
   /** Elevations of a window that the library has read, NaN for void. */
   double[] values(Raster raster, int columns, int rows) {
-    double[] out = raster.getSamples(raster.getMinX(), raster.getMinY(), columns, rows, 0, (double[]) null);
+    double[] out =
+        raster.getSamples(raster.getMinX(), raster.getMinY(), columns, rows, 0, (double[]) null);
     for (int i = 0; i < out.length; i++) {
       out[i] = elevation(sign(out[i]));
     }

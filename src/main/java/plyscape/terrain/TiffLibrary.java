@@ -11,7 +11,10 @@ import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
 import plyscape.fault.InputFault;
 
-/** A TIFF in the hands of the reader that comes with GeoTools: for rare packings, and for CRS spelled out in keys. */
+/**
+ * A TIFF in the hands of the reader that comes with GeoTools: for rare packings, and for CRS
+ * spelled out in keys.
+ */
 final class TiffLibrary {
 
   private final TiffCells cells;
@@ -37,8 +40,10 @@ final class TiffLibrary {
     } catch (IOException | RuntimeException e) {
       library.close();
       throw new InputFault(
-          cells.place(), "its packing can't be read (" + e.getMessage() + ")",
-          "pack it with Deflate, LZW, PackBits, Zstandard or not at all", e);
+          cells.place(),
+          "its packing can't be read (" + e.getMessage() + ")",
+          "pack it with Deflate, LZW, PackBits, Zstandard or not at all",
+          e);
     }
   }
 

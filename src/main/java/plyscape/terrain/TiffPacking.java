@@ -6,7 +6,10 @@ import java.util.Arrays;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
 
-/** Unpacks the blocks of a TIFF: none, LZW and PackBits after TIFF 6.0 (sections 9 and 13), Deflate, and Zstandard. */
+/**
+ * Unpacks the blocks of a TIFF: none, LZW and PackBits after TIFF 6.0 (sections 9 and 13), Deflate,
+ * and Zstandard.
+ */
 enum TiffPacking {
   NONE,
   LZW,
@@ -102,8 +105,8 @@ enum TiffPacking {
   }
 
   /**
-   * TIFF's LZW: codes of 9 to 12 bits, high bit first, one bit longer from one entry before the table needs it; 256 clears
-   * the table, 257 ends.
+   * TIFF's LZW: codes of 9 to 12 bits, high bit first, one bit longer from one entry before the
+   * table needs it; 256 clears the table, 257 ends.
    */
   private static int lzw(byte[] packed, byte[] out) throws IOException {
     if (packed.length > 1 && packed[0] == 0 && (packed[1] & 1) == 1) {
@@ -139,7 +142,8 @@ enum TiffPacking {
       if (code > next || code >= 258 && previous < 0 || next > 4096) {
         throw new IOException("a packed block is garbled");
       }
-      // An entry is the previous string and the byte after it, which stand one after the other in what is out already.
+      // An entry is the previous string and the byte after it, which stand one after the other in
+      // what is out already.
       int from = at;
       if (code < 256) {
         out[at++] = (byte) code;

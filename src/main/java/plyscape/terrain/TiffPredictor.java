@@ -4,10 +4,11 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 
 /**
- * Undoes what a TIFF's writer did to make rows pack better: differences of samples (predictor 2, TIFF 6.0 section 14), or
- * differences of the bytes of floats, sorted by weight (predictor 3, Adobe's TIFF Technical Note 3). The note puts the weightiest
- * bytes first; in files of high byte first the writer that nearly all such files come from puts them last (GDAL 3.6.2, seen in
- * its output), and so they are read.
+ * Undoes what a TIFF's writer did to make rows pack better: differences of samples (predictor 2,
+ * TIFF 6.0 section 14), or differences of the bytes of floats, sorted by weight (predictor 3,
+ * Adobe's TIFF Technical Note 3). The note puts the weightiest bytes first; in files of high byte
+ * first the writer that nearly all such files come from puts them last (GDAL 3.6.2, seen in its
+ * output), and so they are read.
  */
 final class TiffPredictor {
 
@@ -20,7 +21,8 @@ final class TiffPredictor {
    * @param size bytes of a sample
    * @param order byte order of the file
    */
-  static ByteBuffer undo(int predictor, byte[] bytes, int size, int columns, int rows, ByteOrder order) {
+  static ByteBuffer undo(
+      int predictor, byte[] bytes, int size, int columns, int rows, ByteOrder order) {
     ByteBuffer buffer = ByteBuffer.wrap(bytes).order(order);
     if (predictor == 2) {
       for (int row = 0; row < rows; row++) {
@@ -31,7 +33,8 @@ final class TiffPredictor {
       for (int row = 0; row < rows; row++) {
         gather(bytes, row * columns * size, columns, size, spare);
       }
-      return buffer.order(order == ByteOrder.BIG_ENDIAN ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
+      return buffer.order(
+          order == ByteOrder.BIG_ENDIAN ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
     }
     return buffer;
   }

@@ -8,9 +8,9 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads GeoTIFF. Only the tiles or strips of a window are read. The cells are unpacked by {@link TiffBlocks} where it knows
- * their packing, and else by the reader that comes with GeoTools, which also puts a CRS together that the file spells out
- * in keys.
+ * Reads GeoTIFF. Only the tiles or strips of a window are read. The cells are unpacked by {@link
+ * TiffBlocks} where it knows their packing, and else by the reader that comes with GeoTools, which
+ * also puts a CRS together that the file spells out in keys.
  */
 final class TiffRaster implements Raster {
 
@@ -35,7 +35,8 @@ final class TiffRaster implements Raster {
     this.columns = tags.number(TiffTags.WIDTH, 0);
     this.rows = tags.number(TiffTags.HEIGHT, 0);
     if (columns < 1 || rows < 1 || (long) columns * rows > Integer.MAX_VALUE - 8) {
-      throw new InputFault(tags.place(), "it is " + columns + " x " + rows + " cells", "use a smaller raster");
+      throw new InputFault(
+          tags.place(), "it is " + columns + " x " + rows + " cells", "use a smaller raster");
     }
     TiffCells cells = TiffCells.of(tags, classes);
     this.blocks = TiffBlocks.of(channel, tags, cells, columns, rows);
@@ -47,7 +48,8 @@ final class TiffRaster implements Raster {
     this.toGround = placed ? found : Affine.northUp(0, rows, 1, 1);
     GroundCrs crsInFile = keys.crs(file);
     this.crs = crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file);
-    this.metresPerValue = cells.metresPerValue() != 1 ? cells.metresPerValue() : keys.verticalMetres();
+    this.metresPerValue =
+        cells.metresPerValue() != 1 ? cells.metresPerValue() : keys.verticalMetres();
   }
 
   /** Opens a file and reads its tags, but no cells. */
@@ -114,7 +116,9 @@ final class TiffRaster implements Raster {
   @Override
   public double[] read(int column, int row, int wide, int high) {
     try {
-      return blocks != null ? blocks.read(column, row, wide, high) : library.read(column, row, wide, high);
+      return blocks != null
+          ? blocks.read(column, row, wide, high)
+          : library.read(column, row, wide, high);
     } catch (IOException | RuntimeException e) {
       throw RasterOpener.unreadable(file, e);
     }

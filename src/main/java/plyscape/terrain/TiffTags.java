@@ -10,8 +10,8 @@ import java.util.TreeMap;
 import plyscape.fault.Place;
 
 /**
- * The tags of a TIFF's first image, by number (TIFF 6.0, section 2; BigTIFF's wider table), with defaults for what is
- * absent. Read here since the library keeps the tables of blocks to itself.
+ * The tags of a TIFF's first image, by number (TIFF 6.0, section 2; BigTIFF's wider table), with
+ * defaults for what is absent. Read here since the library keeps the tables of blocks to itself.
  *
  * @param place the file, for messages
  * @param order byte order of the file
@@ -59,7 +59,8 @@ record TiffTags(Place place, ByteOrder order, Map<Integer, Object> values) {
    * @throws IOException when the file isn't a TIFF or ends early
    */
   static TiffTags read(FileChannel channel, Place place) throws IOException {
-    ByteBuffer head = bytes(channel, 0, (int) Math.min(16, channel.size()), ByteOrder.LITTLE_ENDIAN);
+    ByteBuffer head =
+        bytes(channel, 0, (int) Math.min(16, channel.size()), ByteOrder.LITTLE_ENDIAN);
     head.order(head.get(0) == 'M' ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN);
     boolean big = head.getShort(2) == 43;
     long at = big ? head.getLong(8) : head.getInt(4) & 0xffffffffL;
@@ -85,14 +86,18 @@ record TiffTags(Place place, ByteOrder order, Map<Integer, Object> values) {
             size <= (big ? 8 : 4)
                 ? entries.slice(here, (int) size).order(head.order())
                 : bytes(
-                    channel, big ? entries.getLong(here) : entries.getInt(here) & 0xffffffffL, (int) size, head.order());
+                    channel,
+                    big ? entries.getLong(here) : entries.getInt(here) & 0xffffffffL,
+                    (int) size,
+                    head.order());
         values.put(entries.getShort(entry) & 0xffff, value(value, type, (int) n));
       }
     }
     return new TiffTags(place, head.order(), values);
   }
 
-  private static ByteBuffer bytes(FileChannel channel, long at, int size, ByteOrder order) throws IOException {
+  private static ByteBuffer bytes(FileChannel channel, long at, int size, ByteOrder order)
+      throws IOException {
     if (at < 0 || size < 0 || at + size > channel.size()) {
       throw new IOException("it ends early");
     }

@@ -1,9 +1,10 @@
 package plyscape.terrain;
 
 /**
- * Fills void cells with a smooth surface over the gap: the discrete Laplace equation, held to the cells that have a value,
- * so that the filled cells lie between the least and greatest of the gap's edge. Coarse grids give the start (each the
- * means of 2 x 2 cells of the finer one), then sweeps settle each level: exact for the ear, not to the last digit.
+ * Fills void cells with a smooth surface over the gap: the discrete Laplace equation, held to the
+ * cells that have a value, so that the filled cells lie between the least and greatest of the gap's
+ * edge. Coarse grids give the start (each the means of 2 x 2 cells of the finer one), then sweeps
+ * settle each level: exact for the ear, not to the last digit.
  */
 final class VoidFill {
 
@@ -60,7 +61,8 @@ final class VoidFill {
     }
   }
 
-  private static double[] means(double[] values, int columns, int rows, int halfColumns, int halfRows) {
+  private static double[] means(
+      double[] values, int columns, int rows, int halfColumns, int halfRows) {
     double[] sums = new double[halfColumns * halfRows];
     byte[] counts = new byte[sums.length];
     for (int row = 0; row < rows; row++) {

@@ -8,15 +8,19 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 
 /**
- * A raster resampled (bilinear between cell centres) onto square, axis-parallel cells of a metric CRS, which are as large
- * as makes the way from the raster's first to its last corner as many cells long as in the raster, and begin in the
- * north-west corner. The extent is the bounding box of the raster's outer edges on the ground; cells in its corners that
- * the raster doesn't reach take the value of the raster's nearest cell. A cell whose centre falls into a void cell is
- * void; next to voids the weights of the others are made up to one.
+ * A raster resampled (bilinear between cell centres) onto square, axis-parallel cells of a metric
+ * CRS, which are as large as makes the way from the raster's first to its last corner as many cells
+ * long as in the raster, and begin in the north-west corner. The extent is the bounding box of the
+ * raster's outer edges on the ground; cells in its corners that the raster doesn't reach take the
+ * value of the raster's nearest cell. A cell whose centre falls into a void cell is void; next to
+ * voids the weights of the others are made up to one.
  */
 final class WarpedRaster implements GroundRaster {
 
-  /** Points along each edge when its image is bounded: the sagitta of an edge falls with the square of their number. */
+  /**
+   * Points along each edge when its image is bounded: the sagitta of an edge falls with the square
+   * of their number.
+   */
   private static final int EDGE_STEPS = 256;
 
   private static final int CELLS_AT_ONCE = 1 << 20;
@@ -46,16 +50,24 @@ final class WarpedRaster implements GroundRaster {
     double cell = cellSize(raster, toGround, place);
     int columns = (int) Math.max(1, Math.ceil(extent.width() / cell - 1e-9));
     int rows = (int) Math.max(1, Math.ceil(extent.height() / cell - 1e-9));
-    this.frame = new CellFrame(extent.minX(), extent.maxY() - rows * cell, cell, cell, columns, rows);
+    this.frame =
+        new CellFrame(extent.minX(), extent.maxY() - rows * cell, cell, cell, columns, rows);
   }
 
   private static double cellSize(Raster raster, PlaneMap toGround, Place place) {
     Affine a = raster.toGround();
-    double[] xy = {a.x(0, 0), a.y(0, 0), a.x(raster.columns(), raster.rows()), a.y(raster.columns(), raster.rows())};
+    double[] xy = {
+      a.x(0, 0),
+      a.y(0, 0),
+      a.x(raster.columns(), raster.rows()),
+      a.y(raster.columns(), raster.rows())
+    };
     toGround.map(xy, 2);
-    double cell = Math.hypot(xy[2] - xy[0], xy[3] - xy[1]) / Math.hypot(raster.columns(), raster.rows());
+    double cell =
+        Math.hypot(xy[2] - xy[0], xy[3] - xy[1]) / Math.hypot(raster.columns(), raster.rows());
     if (!(cell > 0) || !Double.isFinite(cell)) {
-      throw new InputFault(place, "it can't be mapped to the ground CRS", "name another CRS or crop");
+      throw new InputFault(
+          place, "it can't be mapped to the ground CRS", "name another CRS or crop");
     }
     return cell;
   }
@@ -89,8 +101,12 @@ final class WarpedRaster implements GroundRaster {
       minY = Math.min(minY, xy[i + 1]);
       maxY = Math.max(maxY, xy[i + 1]);
     }
-    if (!(maxX > minX) || !(maxY > minY) || !Double.isFinite(maxX - minX) || !Double.isFinite(maxY - minY)) {
-      throw new InputFault(place, "it can't be mapped to the ground CRS", "name another CRS or crop");
+    if (!(maxX > minX)
+        || !(maxY > minY)
+        || !Double.isFinite(maxX - minX)
+        || !Double.isFinite(maxY - minY)) {
+      throw new InputFault(
+          place, "it can't be mapped to the ground CRS", "name another CRS or crop");
     }
     return new Box(minX, minY, maxX, maxY);
   }

@@ -1,13 +1,17 @@
 package plyscape.text;
 
-/** Strings from anywhere made safe inside XML and HTML, in text and in attributes within quotes of either kind. */
+/**
+ * Strings from anywhere made safe inside XML and HTML, in text and in attributes within quotes of
+ * either kind.
+ */
 public final class Markup {
 
   private Markup() {}
 
   /**
-   * The text with {@code & < > " '} as character references. Characters that XML 1.0 doesn't allow (control characters but tab, LF
-   * and CR, lone surrogates, U+FFFE, U+FFFF) become U+FFFD; tab, LF and CR become references, so that attributes keep them.
+   * The text with {@code & < > " '} as character references. Characters that XML 1.0 doesn't allow
+   * (control characters but tab, LF and CR, lone surrogates, U+FFFE, U+FFFF) become U+FFFD; tab, LF
+   * and CR become references, so that attributes keep them.
    */
   public static String escape(String text) {
     StringBuilder out = new StringBuilder(text.length() + 16);
@@ -25,7 +29,9 @@ public final class Markup {
       case '\t', '\n', '\r' -> out.append("&#").append(c).append(';');
       default -> {
         boolean allowed =
-            c >= 0x20 && c <= 0xd7ff && !(c >= 0x7f && c <= 0x9f) || c >= 0xe000 && c <= 0xfffd || c >= 0x10000;
+            c >= 0x20 && c <= 0xd7ff && !(c >= 0x7f && c <= 0x9f)
+                || c >= 0xe000 && c <= 0xfffd
+                || c >= 0x10000;
         out.appendCodePoint(allowed ? c : 0xfffd);
       }
     }

@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
- * The known name that a mistyped one most likely stands for: least edit distance (insert, drop, change, swap of
- * neighbours, each 1; the optimal string alignment of Damerau and Levenshtein), letter case ignored, at most about a
- * third of the letters wrong. Of equals the first given wins.
+ * The known name that a mistyped one most likely stands for: least edit distance (insert, drop,
+ * change, swap of neighbours, each 1; the optimal string alignment of Damerau and Levenshtein),
+ * letter case ignored, at most about a third of the letters wrong. Of equals the first given wins.
  */
 public final class NearestName {
 
@@ -61,7 +61,10 @@ public final class NearestName {
       for (int j = 1; j <= b.length(); j++) {
         int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
         row[j] = Math.min(Math.min(last[j] + 1, row[j - 1] + 1), last[j - 1] + change);
-        if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
+        if (i > 1
+            && j > 1
+            && a.charAt(i - 1) == b.charAt(j - 2)
+            && a.charAt(i - 2) == b.charAt(j - 1)) {
           row[j] = Math.min(row[j], before[j - 2] + 1);
         }
       }

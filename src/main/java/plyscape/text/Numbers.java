@@ -4,23 +4,30 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
- * Decimal text of numbers: a point, no exponent, no grouping, never {@code -0}. The same on every machine and in every
- * locale.
+ * Decimal text of numbers: a point, no exponent, no grouping, never {@code -0}. The same on every
+ * machine and in every locale.
  */
 public final class Numbers {
 
-  /** Powers of ten that a {@code double} holds exactly and that leave room for the value in a {@code long}. */
+  /**
+   * Powers of ten that a {@code double} holds exactly and that leave room for the value in a {@code
+   * long}.
+   */
   private static final long[] POWERS = {
     1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000, 1_000_000_000
   };
 
-  /** Below this a scaled value is a {@code long} without loss: every integer up to 2^53 is a {@code double}. */
+  /**
+   * Below this a scaled value is a {@code long} without loss: every integer up to 2^53 is a {@code
+   * double}.
+   */
   private static final double EXACT = 9.0e15;
 
   private Numbers() {}
 
   /**
-   * The value to the given number of decimals, all of them written: {@code fixed(0.5, 3)} is {@code 0.500}.
+   * The value to the given number of decimals, all of them written: {@code fixed(0.5, 3)} is {@code
+   * 0.500}.
    *
    * @param value finite
    * @param places 0 to 9
@@ -31,7 +38,10 @@ public final class Numbers {
     return text(value, places, false);
   }
 
-  /** The same without trailing zeros: {@code trimmed(0.5, 3)} is {@code 0.5}, {@code trimmed(2, 3)} is {@code 2}. */
+  /**
+   * The same without trailing zeros: {@code trimmed(0.5, 3)} is {@code 0.5}, {@code trimmed(2, 3)}
+   * is {@code 2}.
+   */
   public static String trimmed(double value, int places) {
     return text(value, places, true);
   }

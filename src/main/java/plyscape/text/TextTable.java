@@ -4,8 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A table in plain text: a head, a rule, one line a row, columns two blanks apart, each as wide as its widest cell. Cells
- * are made printable first, so that names from inputs can't upset the terminal.
+ * A table in plain text: a head, a rule, one line a row, columns two blanks apart, each as wide as
+ * its widest cell. Cells are made printable first, so that names from inputs can't upset the
+ * terminal.
  */
 public final class TextTable {
 
@@ -33,7 +34,8 @@ public final class TextTable {
    */
   public TextTable row(String... cells) {
     if (cells.length != columns.size()) {
-      throw new IllegalArgumentException(cells.length + " cells for " + columns.size() + " columns");
+      throw new IllegalArgumentException(
+          cells.length + " cells for " + columns.size() + " columns");
     }
     List<String> row = new ArrayList<>();
     for (String cell : cells) {
@@ -76,7 +78,10 @@ public final class TextTable {
     out.append(line.toString().stripTrailing()).append('\n');
   }
 
-  /** Columns that the text takes on a terminal: marks over letters take none, wide East Asian letters two. */
+  /**
+   * Columns that the text takes on a terminal: marks over letters take none, wide East Asian
+   * letters two.
+   */
   private static int width(String text) {
     return text.codePoints().map(TextTable::width).sum();
   }

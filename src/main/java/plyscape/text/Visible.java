@@ -1,19 +1,25 @@
 package plyscape.text;
 
 /**
- * Strings from inputs made safe to print: what a terminal would obey or what would turn the reading direction is shown as
- * an escape such as {@code \n} or <code>&#92;u001b</code>, everything else stays as it is.
+ * Strings from inputs made safe to print: what a terminal would obey or what would turn the reading
+ * direction is shown as an escape such as {@code \n} or <code>&#92;u001b</code>, everything else
+ * stays as it is.
  */
 public final class Visible {
 
   private Visible() {}
 
-  /** One line: every control and format character, line and paragraph separators and lone surrogates are escaped. */
+  /**
+   * One line: every control and format character, line and paragraph separators and lone surrogates
+   * are escaped.
+   */
   public static String line(String text) {
     return escape(text, false);
   }
 
-  /** Several lines: as {@link #line}, but LF stays. For whole messages that we composed of lines. */
+  /**
+   * Several lines: as {@link #line}, but LF stays. For whole messages that we composed of lines.
+   */
   public static String lines(String text) {
     return escape(text, true);
   }
@@ -51,7 +57,8 @@ public final class Visible {
           Character.PARAGRAPH_SEPARATOR,
           Character.SURROGATE,
           Character.PRIVATE_USE,
-          Character.UNASSIGNED -> true;
+          Character.UNASSIGNED ->
+          true;
       default -> false;
     };
   }

@@ -1,13 +1,14 @@
 package plyscape.toolpath;
 
 /**
- * Whether one line or one arc through two vertices of a polyline can stand for the stretch between them. The arcs through
- * two points are a family with one number, the bulge b: the tangent of a quarter of the turn, positive when it turns left,
- * 0 for the line. Each vertex and each middle of a segment allows a range of bulges; what is left of all ranges is tried.
+ * Whether one line or one arc through two vertices of a polyline can stand for the stretch between
+ * them. The arcs through two points are a family with one number, the bulge b: the tangent of a
+ * quarter of the turn, positive when it turns left, 0 for the line. Each vertex and each middle of
+ * a segment allows a range of bulges; what is left of all ranges is tried.
  *
- * <p>In the frame with the middle of the chord at the origin and its ends at (-h, 0) and (h, 0), how far a point (u, v) is
- * off to the right of the arc is F = (b (u2 + v2 - h2) - v h (1 - b2)) / (h (1 + b2)), but for terms of F2 / 2R, which the
- * final check takes in.
+ * <p>In the frame with the middle of the chord at the origin and its ends at (-h, 0) and (h, 0),
+ * how far a point (u, v) is off to the right of the arc is F = (b (u2 + v2 - h2) - v h (1 - b2)) /
+ * (h (1 + b2)), but for terms of F2 / 2R, which the final check takes in.
  */
 final class ArcCandidate {
 
@@ -53,7 +54,10 @@ final class ArcCandidate {
     this.rightMm = rightMm;
   }
 
-  /** Tries the stretch from one vertex to another; if it fits, {@link #bulge} and the others are set. */
+  /**
+   * Tries the stretch from one vertex to another; if it fits, {@link #bulge} and the others are
+   * set.
+   */
   boolean fits(int from, int to) {
     double chordX = x[to] - x[from];
     double chordY = y[to] - y[from];
@@ -82,7 +86,9 @@ final class ArcCandidate {
     for (int k = from + 1; k <= to; k++) {
       double nextU = (x[k] - middleX) * cos + (y[k] - middleY) * sin;
       double nextV = (y[k] - middleY) * cos - (x[k] - middleX) * sin;
-      if (nextU < furthest - slack || !narrow((u + nextU) / 2, (v + nextV) / 2, half) || !narrow(nextU, nextV, half)) {
+      if (nextU < furthest - slack
+          || !narrow((u + nextU) / 2, (v + nextV) / 2, half)
+          || !narrow(nextU, nextV, half)) {
         return false;
       }
       u = nextU;
@@ -101,7 +107,8 @@ final class ArcCandidate {
     }
     double least = bulgeAt(v, leftMm, w, half);
     double most = bulgeAt(v, -rightMm, w, half);
-    // A comparison with NaN is false: then the point is nearer to the chord's ends than any arc can miss it.
+    // A comparison with NaN is false: then the point is nearer to the chord's ends than any arc can
+    // miss it.
     if (least > low) {
       low = least;
     }
@@ -111,9 +118,15 @@ final class ArcCandidate {
     return low <= high;
   }
 
-  /** The bulge at which the point is {@code right} off to the right, by the quadratic for b from F = right. */
+  /**
+   * The bulge at which the point is {@code right} off to the right, by the quadratic for b from F =
+   * right.
+   */
   private static double bulgeAt(double v, double right, double w, double half) {
-    return -2 * half * (v + right) / (Math.sqrt(w * w + 4 * half * half * (v * v - right * right)) - w);
+    return -2
+        * half
+        * (v + right)
+        / (Math.sqrt(w * w + 4 * half * half * (v * v - right * right)) - w);
   }
 
   private boolean choose(double half) {
@@ -138,7 +151,9 @@ final class ArcCandidate {
     return half * (1 + b * b) / (2 * Math.abs(b));
   }
 
-  /** Measures vertices, and on each segment the point nearest to the centre, without approximation. */
+  /**
+   * Measures vertices, and on each segment the point nearest to the centre, without approximation.
+   */
   private boolean holds(int from, int to, double half) {
     if (bulge == 0) {
       return true;

@@ -5,14 +5,17 @@ import java.util.List;
 import plyscape.machine.Move;
 
 /**
- * Turns runs of short lines into fewer lines and arcs that stay within a tolerance of them, both ways: no point of the old
- * path is further from the new one, and none of the new one from the old. Runs have one feed and one depth; their ends
- * stay exactly; everything else is passed on as it is. Greedy, each line or arc as long as it can be.
+ * Turns runs of short lines into fewer lines and arcs that stay within a tolerance of them, both
+ * ways: no point of the old path is further from the new one, and none of the new one from the old.
+ * Runs have one feed and one depth; their ends stay exactly; everything else is passed on as it is.
+ * Greedy, each line or arc as long as it can be.
  *
- * <p>Usage: {@code List<Move> arcs = ArcFitter.fit(startX, startY, startDepth, moves, ArcFitter.TOLERANCE_MM,
- * ArcFitter.TOLERANCE_MM);} with a wall on the left give 0.001 for {@code leftMm}, and the new path comes no nearer to it.
+ * <p>Usage: {@code List<Move> arcs = ArcFitter.fit(startX, startY, startDepth, moves,
+ * ArcFitter.TOLERANCE_MM, ArcFitter.TOLERANCE_MM);} with a wall on the left give 0.001 for {@code
+ * leftMm}, and the new path comes no nearer to it.
  *
- * <p>Arcs turn by 170 degrees at most with radii from 0.1 to 500 mm, and stand for three segments or more.
+ * <p>Arcs turn by 170 degrees at most with radii from 0.1 to 500 mm, and stand for three segments
+ * or more.
  */
 public final class ArcFitter {
 
@@ -39,7 +42,12 @@ public final class ArcFitter {
    * @param rightMm how far to its right
    */
   public static List<Move> fit(
-      double startX, double startY, double startDepth, List<Move> moves, double leftMm, double rightMm) {
+      double startX,
+      double startY,
+      double startDepth,
+      List<Move> moves,
+      double leftMm,
+      double rightMm) {
     if (!(leftMm > 0) || !(rightMm > 0)) {
       throw new IllegalArgumentException("tolerance " + leftMm + ", " + rightMm);
     }
@@ -72,7 +80,9 @@ public final class ArcFitter {
   }
 
   private static boolean joins(Move first, Move move, double depth) {
-    return move.kind() == Move.Kind.LINE && move.depth() == depth && move.feedMmPerMin() == first.feedMmPerMin();
+    return move.kind() == Move.Kind.LINE
+        && move.depth() == depth
+        && move.feedMmPerMin() == first.feedMmPerMin();
   }
 
   private void stretch(double startX, double startY, List<Move> lines) {
@@ -99,7 +109,12 @@ public final class ArcFitter {
       } else {
         out.add(
             Move.arc(
-                candidate.bulge < 0, line.x(), line.y(), line.depth(), candidate.centreX, candidate.centreY,
+                candidate.bulge < 0,
+                line.x(),
+                line.y(),
+                line.depth(),
+                candidate.centreX,
+                candidate.centreY,
                 line.feedMmPerMin()));
       }
       from = to;

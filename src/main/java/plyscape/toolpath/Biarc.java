@@ -1,8 +1,9 @@
 package plyscape.toolpath;
 
 /**
- * Two arcs that lead smoothly from one direction at a point to another direction at another point; panel mm. Both halves
- * have equal tangent lengths. Source: the usual construction of a biarc (K. Bolton, "Biarc curves", 1975), derived anew.
+ * Two arcs that lead smoothly from one direction at a point to another direction at another point;
+ * panel mm. Both halves have equal tangent lengths. Source: the usual construction of a biarc (K.
+ * Bolton, "Biarc curves", 1975), derived anew.
  *
  * @param middleX where the arcs meet
  * @param middleY the same
@@ -27,7 +28,10 @@ record Biarc(
     double radiusMm,
     double lengthMm) {
 
-  /** The biarc from (ax, ay) in unit direction (ux, uy) to (bx, by) in unit direction (vx, vy), or null if there is none. */
+  /**
+   * The biarc from (ax, ay) in unit direction (ux, uy) to (bx, by) in unit direction (vx, vy), or
+   * null if there is none.
+   */
   static Biarc between(
       double ax, double ay, double ux, double uy, double bx, double by, double vx, double vy) {
     double dx = bx - ax;
@@ -52,11 +56,23 @@ record Biarc(
     if (first == null || second == null) {
       return null;
     }
-    return new Biarc(mx, my, first[0], first[1], second[0], second[1], first[2] < 0, second[2] > 0,
-        Math.min(Math.abs(first[2]), Math.abs(second[2])), first[3] + second[3]);
+    return new Biarc(
+        mx,
+        my,
+        first[0],
+        first[1],
+        second[0],
+        second[1],
+        first[2] < 0,
+        second[2] > 0,
+        Math.min(Math.abs(first[2]), Math.abs(second[2])),
+        first[3] + second[3]);
   }
 
-  /** Centre, signed radius (over 0 when the centre is on the left) and length of the arc from P in a direction to Q. */
+  /**
+   * Centre, signed radius (over 0 when the centre is on the left) and length of the arc from P in a
+   * direction to Q.
+   */
   private static double[] arc(double px, double py, double ux, double uy, double qx, double qy) {
     double dx = qx - px;
     double dy = qy - py;
@@ -68,7 +84,9 @@ record Biarc(
     double along = ux * dx + uy * dy;
     double angle = 2 * Math.atan2(Math.abs(across), along);
     if (Math.abs(across) < 1e-6 * Math.sqrt(chord)) {
-      return along < 0 ? null : new double[] {Double.NaN, Double.NaN, Double.POSITIVE_INFINITY, Math.sqrt(chord)};
+      return along < 0
+          ? null
+          : new double[] {Double.NaN, Double.NaN, Double.POSITIVE_INFINITY, Math.sqrt(chord)};
     }
     double radius = chord / (2 * across);
     return new double[] {px - uy * radius, py + ux * radius, radius, Math.abs(radius) * angle};

@@ -1,8 +1,8 @@
 package plyscape.toolpath;
 
 /**
- * The area that a disk sweeps along a straight line, cut into horizontal chords: exact, panel mm. Reused for speed, so
- * not for several threads.
+ * The area that a disk sweeps along a straight line, cut into horizontal chords: exact, panel mm.
+ * Reused for speed, so not for several threads.
  */
 final class Capsule {
 
@@ -75,7 +75,10 @@ final class Capsule {
     }
   }
 
-  /** The part between the two disks: 0 <= (p-a).d <= d.d and |(p-a) x d| <= r |d|, for a fixed height v over A. */
+  /**
+   * The part between the two disks: 0 <= (p-a).d <= d.d and |(p-a) x d| <= r |d|, for a fixed
+   * height v over A.
+   */
   private void band(double v) {
     double from = Double.NEGATIVE_INFINITY;
     double to = Double.POSITIVE_INFINITY;

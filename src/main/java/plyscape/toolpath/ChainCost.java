@@ -4,15 +4,20 @@ import java.util.List;
 import plyscape.machine.Tool;
 
 /**
- * The least seconds a mm2 over all chains of cutters and pocket levels that take a place from the top face to its target.
- * Exact, by dynamic programming over the levels; contract section 8, {@code lower_bound_s}. Immutable.
+ * The least seconds a mm2 over all chains of cutters and pocket levels that take a place from the
+ * top face to its target. Exact, by dynamic programming over the levels; contract section 8, {@code
+ * lower_bound_s}. Immutable.
  *
- * <p>A link goes from the top face or a level to a deeper level by a cutter that reaches the place there and whose flutes
- * are long enough; it costs one crossing of the place for each stepdown begun.
+ * <p>A link goes from the top face or a level to a deeper level by a cutter that reaches the place
+ * there and whose flutes are long enough; it costs one crossing of the place for each stepdown
+ * begun.
  */
 final class ChainCost {
 
-  /** A depth that is this share of a step over a whole number of steps doesn't begin another: sums of depths are inexact. */
+  /**
+   * A depth that is this share of a step over a whole number of steps doesn't begin another: sums
+   * of depths are inexact.
+   */
   private static final double STEP_FUZZ = 1e-9;
 
   private final double[] depthsMm;
@@ -32,8 +37,8 @@ final class ChainCost {
   }
 
   /**
-   * Seconds a mm2 at which a cutter clears at best: with the engaged width held to the stepover it newly clears at most
-   * D * sqrt(stepover) mm2 a mm of path (references.md section 7, bound 2).
+   * Seconds a mm2 at which a cutter clears at best: with the engaged width held to the stepover it
+   * newly clears at most D * sqrt(stepover) mm2 a mm of path (references.md section 7, bound 2).
    */
   static double secondsPerMm2(Tool tool) {
     return 60 / (Math.sqrt(tool.stepover()) * tool.diameterMm() * tool.feedMmPerMin());
@@ -48,8 +53,8 @@ final class ChainCost {
    * Least seconds a mm2, or infinity when no cutter reaches the target.
    *
    * @param target index of the level that the place is cut to
-   * @param deepest for each cutter the index of the deepest level in which it reaches the place, -1 for none; it reaches
-   *     it in all shallower ones too, as pockets are nested
+   * @param deepest for each cutter the index of the deepest level in which it reaches the place, -1
+   *     for none; it reaches it in all shallower ones too, as pockets are nested
    */
   double least(int target, int[] deepest) {
     double[] best = new double[target + 2];
@@ -61,7 +66,10 @@ final class ChainCost {
         }
         for (int from = -1; from < to; from++) {
           double link = depthsMm[to] - (from < 0 ? 0 : depthsMm[from]);
-          least = Math.min(least, best[from + 1] + steps(link, tools.get(t).stepdownMm()) * secondsPerMm2[t]);
+          least =
+              Math.min(
+                  least,
+                  best[from + 1] + steps(link, tools.get(t).stepdownMm()) * secondsPerMm2[t]);
         }
       }
       best[to + 1] = least;

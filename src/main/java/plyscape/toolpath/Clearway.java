@@ -1,12 +1,16 @@
 package plyscape.toolpath;
 
 /**
- * Says where a cutter's centre may go at one depth: not nearer to a wall of the level's pocket than the radius, read off
- * the lattice with a margin for interpolation; and where wood still stands in its way.
+ * Says where a cutter's centre may go at one depth: not nearer to a wall of the level's pocket than
+ * the radius, read off the lattice with a margin for interpolation; and where wood still stands in
+ * its way.
  */
 final class Clearway {
 
-  /** Rapids keep at least this far off the walls and off standing wood, mm, so that rounding can't make them touch. */
+  /**
+   * Rapids keep at least this far off the walls and off standing wood, mm, so that rounding can't
+   * make them touch.
+   */
   private static final double RAPID_MARGIN_MM = 0.05;
 
   private static final int DIRECTIONS = 16;
@@ -23,7 +27,8 @@ final class Clearway {
     this.stock = stock;
     this.radius = radiusMm;
     this.depth = depthMm;
-    // A whole step: a node on the very edge of a cut reads as cut, and the next that shows the wood is a step away.
+    // A whole step: a node on the very edge of a cut reads as cut, and the next that shows the wood
+    // is a step away.
     margin = Math.max(RAPID_MARGIN_MM, field.lattice.stepMm());
   }
 
@@ -45,16 +50,38 @@ final class Clearway {
   /** Points along a biarc, from its start to its end, about a lattice step apart. */
   double[][] along(Biarc biarc, double ax, double ay, double bx, double by) {
     double step = 0.8 * field.lattice.stepMm();
-    int first = Math.max(1, (int) Math.ceil(Math.hypot(biarc.middleX() - ax, biarc.middleY() - ay) * 1.6 / step));
-    int second = Math.max(1, (int) Math.ceil(Math.hypot(biarc.middleX() - bx, biarc.middleY() - by) * 1.6 / step));
+    int first =
+        Math.max(
+            1,
+            (int) Math.ceil(Math.hypot(biarc.middleX() - ax, biarc.middleY() - ay) * 1.6 / step));
+    int second =
+        Math.max(
+            1,
+            (int) Math.ceil(Math.hypot(biarc.middleX() - bx, biarc.middleY() - by) * 1.6 / step));
     double[][] points = new double[first + second + 1][];
     points[0] = new double[] {ax, ay};
-    arc(points, 0, first, biarc.firstX(), biarc.firstY(), biarc.firstClockwise(), biarc.middleX(), biarc.middleY());
+    arc(
+        points,
+        0,
+        first,
+        biarc.firstX(),
+        biarc.firstY(),
+        biarc.firstClockwise(),
+        biarc.middleX(),
+        biarc.middleY());
     arc(points, first, second, biarc.secondX(), biarc.secondY(), biarc.secondClockwise(), bx, by);
     return points;
   }
 
-  private static void arc(double[][] points, int from, int count, double cx, double cy, boolean clockwise, double ex, double ey) {
+  private static void arc(
+      double[][] points,
+      int from,
+      int count,
+      double cx,
+      double cy,
+      boolean clockwise,
+      double ex,
+      double ey) {
     double sx = points[from][0];
     double sy = points[from][1];
     double start = Math.atan2(sy - cy, sx - cx);
@@ -67,9 +94,15 @@ final class Clearway {
     double radius = Math.hypot(sx - cx, sy - cy);
     for (int i = 1; i <= count; i++) {
       double t = (double) i / count;
-      points[from + i] = i == count ? new double[] {ex, ey}
-          : Double.isNaN(cx) ? new double[] {sx + t * (ex - sx), sy + t * (ey - sy)}
-          : new double[] {cx + radius * Math.cos(start + t * sweep), cy + radius * Math.sin(start + t * sweep)};
+      points[from + i] =
+          i == count
+              ? new double[] {ex, ey}
+              : Double.isNaN(cx)
+                  ? new double[] {sx + t * (ex - sx), sy + t * (ey - sy)}
+                  : new double[] {
+                    cx + radius * Math.cos(start + t * sweep),
+                    cy + radius * Math.sin(start + t * sweep)
+                  };
     }
   }
 
@@ -105,12 +138,18 @@ final class Clearway {
     return stock.highest(ax, ay, bx, by, radius + 0.01);
   }
 
-  /** A place near one on a path where a rapid may come down to the depth, or null; the way between them is free. */
+  /**
+   * A place near one on a path where a rapid may come down to the depth, or null; the way between
+   * them is free.
+   */
   double[] clearSpot(double x, double y) {
     return spot(x, y, this::clear);
   }
 
-  /** A place near one on a path where the cutter doesn't touch a wall, or null; the way between them is free. */
+  /**
+   * A place near one on a path where the cutter doesn't touch a wall, or null; the way between them
+   * is free.
+   */
   double[] roomySpot(double x, double y) {
     return spot(x, y, (sx, sy) -> room(sx, sy) >= margin);
   }

@@ -2,7 +2,10 @@ package plyscape.toolpath;
 
 import java.util.List;
 
-/** Which blocks of the lattice have nodes of a kind in them or in a neighbouring block: a quick way to pass over the rest. */
+/**
+ * Which blocks of the lattice have nodes of a kind in them or in a neighbouring block: a quick way
+ * to pass over the rest.
+ */
 final class CoarseMap {
 
   private final Lattice lattice;
@@ -57,14 +60,18 @@ final class CoarseMap {
     return near[Math.max(0, Math.min(up - 1, j)) * across + Math.max(0, Math.min(across - 1, i))];
   }
 
-  /** Whether anything may be within the radius of one of a ring's points; points farther apart than a block count as near. */
+  /**
+   * Whether anything may be within the radius of one of a ring's points; points farther apart than
+   * a block count as near.
+   */
   boolean nearAny(Ring ring) {
     for (int i = 0; i < ring.size(); i++) {
       if (near(ring.x()[i], ring.y()[i])) {
         return true;
       }
       int j = i + 1 < ring.size() ? i + 1 : 0;
-      if (Math.abs(ring.x()[i] - ring.x()[j]) + Math.abs(ring.y()[i] - ring.y()[j]) > block * lattice.stepMm()) {
+      if (Math.abs(ring.x()[i] - ring.x()[j]) + Math.abs(ring.y()[i] - ring.y()[j])
+          > block * lattice.stepMm()) {
         return true;
       }
     }

@@ -3,8 +3,9 @@ package plyscape.toolpath;
 import java.util.Arrays;
 
 /**
- * Rounds the inner corners of a wall ring, for a cutter that another will follow: a cutter of some size leaves the corner
- * of a pocket to a smaller one anyway, and need not stop there. The way is only ever moved off the walls.
+ * Rounds the inner corners of a wall ring, for a cutter that another will follow: a cutter of some
+ * size leaves the corner of a pocket to a smaller one anyway, and need not stop there. The way is
+ * only ever moved off the walls.
  */
 final class CornerRounding {
 
@@ -23,7 +24,9 @@ final class CornerRounding {
     int n = ring.size();
     double[] way = new double[n + 1];
     for (int i = 1; i <= n; i++) {
-      way[i] = way[i - 1] + Math.hypot(ring.x()[i % n] - ring.x()[i - 1], ring.y()[i % n] - ring.y()[i - 1]);
+      way[i] =
+          way[i - 1]
+              + Math.hypot(ring.x()[i % n] - ring.x()[i - 1], ring.y()[i % n] - ring.y()[i - 1]);
     }
     double total = way[n];
     // Cut-outs as [from, to) along the ring, in order, not overlapping.
@@ -40,7 +43,10 @@ final class CornerRounding {
       double reach = Math.min(2 * radiusMm, radiusMm * Math.tan(turn / 2));
       double room = Math.min(way[i] - free, (cuts > 0 ? end : total) - way[i]);
       reach = Math.min(reach, 0.9 * room);
-      while (reach >= 0.02 && way[i] - reach > 0 && way[i] + reach < total && !straight(ring, way, i, reach)) {
+      while (reach >= 0.02
+          && way[i] - reach > 0
+          && way[i] + reach < total
+          && !straight(ring, way, i, reach)) {
         reach /= 2;
       }
       if (reach < 0.02 || way[i] - reach <= 0) {
@@ -57,7 +63,10 @@ final class CornerRounding {
     return cuts == 0 ? ring : build(ring, way, from, to, cuts);
   }
 
-  /** Whether the ring runs straight from a reach before a corner to the corner and on to a reach behind it. */
+  /**
+   * Whether the ring runs straight from a reach before a corner to the corner and on to a reach
+   * behind it.
+   */
   private static boolean straight(Ring ring, double[] way, int corner, double reach) {
     double[] a = at(ring, way, way[corner] - reach);
     double[] b = at(ring, way, way[corner] + reach);

@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * In which depths one cutter works its way down. Some depths are cut in full, over everything that must get deeper and
- * can't be reached in one cut from where it stands; each level gets a cut of its own where it shows.
+ * In which depths one cutter works its way down. Some depths are cut in full, over everything that
+ * must get deeper and can't be reached in one cut from where it stands; each level gets a cut of
+ * its own where it shows.
  *
  * @param steps in cutting order
  */
@@ -23,7 +24,10 @@ record DepthPlan(List<Step> steps) {
    */
   record Step(int level, double depthMm, boolean full, double fromMm) {}
 
-  /** The plan for a panel that no cutter has touched: {@link DepthSequence} on what the cutter reaches. */
+  /**
+   * The plan for a panel that no cutter has touched: {@link DepthSequence} on what the cutter
+   * reaches.
+   */
   static DepthPlan fresh(List<LevelWork> works, double stepdownMm) {
     List<Step> steps = new ArrayList<>();
     for (DepthStep step : DepthSequence.plan(works, stepdownMm, DepthSequence.NOTHING_LEFT)) {
@@ -33,8 +37,8 @@ record DepthPlan(List<Step> steps) {
   }
 
   /**
-   * The plan for what larger cutters left: full steps where they save the most cutting, found by trying to add and to
-   * drop one at a time until nothing is gained.
+   * The plan for what larger cutters left: full steps where they save the most cutting, found by
+   * trying to add and to drop one at a time until nothing is gained.
    *
    * @param depthsMm of the levels, upper first
    * @param rest how much stands where
@@ -109,14 +113,15 @@ record DepthPlan(List<Step> steps) {
   }
 
   /**
-   * Full steps by depth; the others between two full ones come after the lower of them and from below: each then finds
-   * the ground inside it open, and takes only its own band.
+   * Full steps by depth; the others between two full ones come after the lower of them and from
+   * below: each then finds the ground inside it open, and takes only its own band.
    */
   private static DepthPlan ordered(List<Step> steps) {
     List<Step> order = new ArrayList<>(steps);
-    order.sort(Comparator.comparingDouble(Step::fromMm)
-        .thenComparing(step -> !step.full())
-        .thenComparingDouble(step -> -step.depthMm()));
+    order.sort(
+        Comparator.comparingDouble(Step::fromMm)
+            .thenComparing(step -> !step.full())
+            .thenComparingDouble(step -> -step.depthMm()));
     return new DepthPlan(List.copyOf(order));
   }
 }

@@ -6,16 +6,19 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Which depths one cutter cuts over everything deeper ("planes"), and which levels only where they show, for the least
- * total time. Exact for the given times, by dynamic programming over the depth of the last plane.
+ * Which depths one cutter cuts over everything deeper ("planes"), and which levels only where they
+ * show, for the least total time. Exact for the given times, by dynamic programming over the depth
+ * of the last plane.
  *
- * <p>Usage: {@code List<DepthStep> steps = DepthSequence.plan(works, tool.stepdownMm(), DepthSequence.NOTHING_LEFT);} the
- * works by rising depth; the steps come by rising depth, each from the plane before it.
+ * <p>Usage: {@code List<DepthStep> steps = DepthSequence.plan(works, tool.stepdownMm(),
+ * DepthSequence.NOTHING_LEFT);} the works by rising depth; the steps come by rising depth, each
+ * from the plane before it.
  *
- * <p>A plane between two levels can be cut in the pocket of the lower one. Only planes at a level's depth or exactly one
- * stepdown under the plane before need be looked at: any other could go deeper at the same cost, and what follows only
- * gains. Each level must show its own face, so a level that no plane stops at gets a cut of its own where it shows, from
- * the last plane above, never more than a stepdown.
+ * <p>A plane between two levels can be cut in the pocket of the lower one. Only planes at a level's
+ * depth or exactly one stepdown under the plane before need be looked at: any other could go deeper
+ * at the same cost, and what follows only gains. Each level must show its own face, so a level that
+ * no plane stops at gets a cut of its own where it shows, from the last plane above, never more
+ * than a stepdown.
  */
 public final class DepthSequence {
 
@@ -25,16 +28,20 @@ public final class DepthSequence {
   /** No smaller cutter comes after, or nothing is left for it. */
   public static final Leftover NOTHING_LEFT = (level, standsAtMm) -> 0;
 
-  /** What smaller cutters still have to do where this one can't go deeper; never more for a deeper start. */
+  /**
+   * What smaller cutters still have to do where this one can't go deeper; never more for a deeper
+   * start.
+   */
   @FunctionalInterface
   public interface Leftover {
 
     /**
-     * Seconds that smaller cutters need to finish the places where {@code level} is the deepest that this cutter reaches
-     * and that must get deeper.
+     * Seconds that smaller cutters need to finish the places where {@code level} is the deepest
+     * that this cutter reaches and that must get deeper.
      *
      * @param level index of that level
-     * @param standsAtMm depth at which this cutter leaves them: the last plane at or above that level
+     * @param standsAtMm depth at which this cutter leaves them: the last plane at or above that
+     *     level
      */
     double seconds(int level, double standsAtMm);
   }
@@ -105,10 +112,15 @@ public final class DepthSequence {
     double deepest = works.get(works.size() - 1).depthMm();
     int first = firstBelow(plane);
     // What stands exactly on the plane's own level and can't be followed deeper is left here.
-    double between = first > 0 && works.get(first - 1).depthMm() == plane ? leftover.seconds(first - 1, plane) : 0;
+    double between =
+        first > 0 && works.get(first - 1).depthMm() == plane
+            ? leftover.seconds(first - 1, plane)
+            : 0;
     Choice best = null;
     int level = first;
-    for (; level < works.size() && works.get(level).depthMm() - plane <= stepdownMm + FUZZ_MM; level++) {
+    for (;
+        level < works.size() && works.get(level).depthMm() - plane <= stepdownMm + FUZZ_MM;
+        level++) {
       LevelWork work = works.get(level);
       best = better(best, below(work.depthMm()).after(work.depthMm(), between + work.fullS()));
       between += work.exposedS() + leftover.seconds(level, plane);
@@ -135,7 +147,8 @@ public final class DepthSequence {
       return b;
     }
     double tie = 1e-6 * Math.max(a.seconds, b.seconds);
-    boolean take = Math.abs(a.seconds - b.seconds) <= tie ? b.planes < a.planes : b.seconds < a.seconds;
+    boolean take =
+        Math.abs(a.seconds - b.seconds) <= tie ? b.planes < a.planes : b.seconds < a.seconds;
     return take ? b : a;
   }
 
@@ -156,7 +169,9 @@ public final class DepthSequence {
     return level;
   }
 
-  /** The next plane, or -1 for none; the seconds for all that follows, and how many planes that has. */
+  /**
+   * The next plane, or -1 for none; the seconds for all that follows, and how many planes that has.
+   */
   private record Choice(double next, double seconds, int planes) {
 
     Choice after(double plane, double secondsBefore) {

@@ -3,12 +3,13 @@ package plyscape.toolpath;
 import java.util.Arrays;
 
 /**
- * Distance of every lattice node from the nearest wall of a pocket, mm, positive inside, and which edge that is.
- * Within one and a half steps of a wall it is exact; farther in, edges are handed from node to node and measured exactly
- * each time, which can only err (by a small fraction of a step) where three edges compete. Outside, beyond the band
- * along the wall, it is minus two steps.
+ * Distance of every lattice node from the nearest wall of a pocket, mm, positive inside, and which
+ * edge that is. Within one and a half steps of a wall it is exact; farther in, edges are handed
+ * from node to node and measured exactly each time, which can only err (by a small fraction of a
+ * step) where three edges compete. Outside, beyond the band along the wall, it is minus two steps.
  *
- * <p>Source of the scheme: Danielsson, "Euclidean distance mapping" (1980), with edges in place of points.
+ * <p>Source of the scheme: Danielsson, "Euclidean distance mapping" (1980), with edges in place of
+ * points.
  */
 final class DistanceField {
 

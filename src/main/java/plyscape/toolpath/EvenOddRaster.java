@@ -9,10 +9,12 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.grid.CellFrame;
 
 /**
- * Which cells of a frame have their centre in a polygon, by the even-odd rule on exact edge crossings of each row's centre
- * line. Nested polygons give nested cells; what two polygons share along an edge falls to one of them.
+ * Which cells of a frame have their centre in a polygon, by the even-odd rule on exact edge
+ * crossings of each row's centre line. Nested polygons give nested cells; what two polygons share
+ * along an edge falls to one of them.
  *
- * <p>Usage: {@code boolean[] inside = EvenOddRaster.fill(pocket, frame);} row by row as in {@link CellFrame}.
+ * <p>Usage: {@code boolean[] inside = EvenOddRaster.fill(pocket, frame);} row by row as in {@link
+ * CellFrame}.
  */
 final class EvenOddRaster {
 

@@ -3,8 +3,9 @@ package plyscape.toolpath;
 import plyscape.grid.Box;
 
 /**
- * The planner's square lattice of nodes over the carved area, with a margin of two nodes around it, panel mm. Node (i, j)
- * stands at (minX + i h, minY + j h) and has the index j * columns + i. Immutable.
+ * The planner's square lattice of nodes over the carved area, with a margin of two nodes around it,
+ * panel mm. Node (i, j) stands at (minX + i h, minY + j h) and has the index j * columns + i.
+ * Immutable.
  *
  * @param minX X of column 0, mm
  * @param minY Y of row 0, mm
@@ -14,12 +15,16 @@ import plyscape.grid.Box;
  */
 record Lattice(double minX, double minY, double stepMm, int columns, int rows) {
 
-  /** More nodes than this would cost more memory and time than the finer steps are worth; walls are exact anyway. */
+  /**
+   * More nodes than this would cost more memory and time than the finer steps are worth; walls are
+   * exact anyway.
+   */
   private static final double MOST_NODES = 6e6;
 
   /**
-   * The lattice for a carved area and the smallest cutter: a sixth of its radius, so that narrow places are seen, but
-   * not finer than 0.06 nor coarser than 0.15 mm unless the panel is very large.
+   * The lattice for a carved area and the smallest cutter: a sixth of its radius, so that narrow
+   * places are seen, but not finer than 0.06 nor coarser than 0.15 mm unless the panel is very
+   * large.
    */
   static Lattice over(Box carved, double smallestRadiusMm) {
     double step = Math.max(0.06, Math.min(0.15, smallestRadiusMm / 6));

@@ -4,14 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * One depth level as the planner sees it: how far each node is from the walls of its pocket, and the rings for a cutter.
+ * One depth level as the planner sees it: how far each node is from the walls of its pocket, and
+ * the rings for a cutter.
  *
  * @param level what was asked
  * @param field distances in the pocket
  */
 record LevelField(PocketLevel level, DistanceField field) {
 
-  /** Wall rings may be thinned by this; with the chord height of the contour it stays under the 0.005 mm of arcs. */
+  /**
+   * Wall rings may be thinned by this; with the chord height of the contour it stays under the
+   * 0.005 mm of arcs.
+   */
   private static final double WALL_TOLERANCE_MM = 0.002;
 
   /** Inner rings have room. */
@@ -36,21 +40,28 @@ record LevelField(PocketLevel level, DistanceField field) {
   }
 
   /**
-   * Smooth rings inside the wall ring. Their index counts half spacings from the wall: the ordinary ones are even, odd
-   * ones lie between and are for what the ordinary ones leave.
+   * Smooth rings inside the wall ring. Their index counts half spacings from the wall: the ordinary
+   * ones are even, odd ones lie between and are for what the ordinary ones leave.
    *
    * @param smooth the smoothed field
    * @param mask where they are wanted, or null for everywhere
    * @param between whether the odd ones are wanted
    */
   List<Ring> innerRings(
-      RingTracer tracer, float[] smooth, double radiusMm, double spacingMm, CoarseMap mask, boolean between) {
+      RingTracer tracer,
+      float[] smooth,
+      double radiusMm,
+      double spacingMm,
+      CoarseMap mask,
+      boolean between) {
     List<Ring> rings = new ArrayList<>();
     double base = between ? radiusMm + spacingMm / 2 : radiusMm;
-    for (Ring ring : tracer.trace(smooth, base, spacingMm, between ? 0 : 1, Integer.MAX_VALUE, mask)) {
+    for (Ring ring :
+        tracer.trace(smooth, base, spacingMm, between ? 0 : 1, Integer.MAX_VALUE, mask)) {
       if (ring.size() > 2) {
         int index = between ? 2 * ring.index() + 1 : 2 * ring.index();
-        rings.add(Polyline.thin(new Ring(index, ring.closed(), ring.x(), ring.y()), INNER_TOLERANCE_MM));
+        rings.add(
+            Polyline.thin(new Ring(index, ring.closed(), ring.x(), ring.y()), INNER_TOLERANCE_MM));
       }
     }
     return rings;

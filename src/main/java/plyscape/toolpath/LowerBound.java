@@ -12,12 +12,13 @@ import plyscape.grid.DistanceTransform;
 import plyscape.machine.Tool;
 
 /**
- * Seconds that no plan with these cutters can beat: {@code lower_bound_s} of contract section 8. Pockets and the cutters'
- * reach in them are rastered, without bias to either side of a wall, so that at 0.2 mm the figure is good to about 0.5 %
- * unless most of the area is narrower than a cutter.
+ * Seconds that no plan with these cutters can beat: {@code lower_bound_s} of contract section 8.
+ * Pockets and the cutters' reach in them are rastered, without bias to either side of a wall, so
+ * that at 0.2 mm the figure is good to about 0.5 % unless most of the area is narrower than a
+ * cutter.
  *
- * <p>Usage: {@code double s = LowerBound.seconds(levels, tools, carved, LowerBound.CELL_MM);} the levels in any order, each
- * a pocket that holds all deeper ones; levels at depth 0 cost nothing.
+ * <p>Usage: {@code double s = LowerBound.seconds(levels, tools, carved, LowerBound.CELL_MM);} the
+ * levels in any order, each a pocket that holds all deeper ones; levels at depth 0 cost nothing.
  */
 public final class LowerBound {
 
@@ -42,7 +43,9 @@ public final class LowerBound {
     int columns = (int) Math.ceil(carved.width() / cell);
     cell = carved.width() / columns;
     int rows = (int) Math.ceil(carved.height() / cell);
-    frame = new CellFrame(carved.minX() - cell, carved.minY() - cell, cell, cell, columns + 2, rows + 2);
+    frame =
+        new CellFrame(
+            carved.minX() - cell, carved.minY() - cell, cell, cell, columns + 2, rows + 2);
     pockets = new boolean[levels.size()][];
     target = new byte[frame.size()];
     deepest = new byte[tools.size()][frame.size()];
@@ -56,7 +59,8 @@ public final class LowerBound {
    * @param carved outside it all is wall
    * @param cellMm working cell
    */
-  public static double seconds(List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
+  public static double seconds(
+      List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
     List<PocketLevel> cut =
         levels.stream()
             .filter(l -> l.depthMm() > 0 && !l.pocket().isEmpty())
@@ -78,10 +82,10 @@ public final class LowerBound {
   }
 
   /**
-   * Counts for each cutter in how many levels, from the top, it reaches each cell: the opening of each pocket by its disk.
-   * Half a cell is added to the radius against walls, as a wall stands half a cell before the centre of the first wall
-   * cell; and half a cell when the disk is grown back, as the outermost allowed centre lies up to a cell beyond the last
-   * allowed cell's.
+   * Counts for each cutter in how many levels, from the top, it reaches each cell: the opening of
+   * each pocket by its disk. Half a cell is added to the radius against walls, as a wall stands
+   * half a cell before the centre of the first wall cell; and half a cell when the disk is grown
+   * back, as the outermost allowed centre lies up to a cell beyond the last allowed cell's.
    */
   private void reach(boolean[] pocket) {
     boolean[] wall = new boolean[pocket.length];
@@ -118,7 +122,10 @@ public final class LowerBound {
     return DistanceTransform.of(source, frame.columns(), frame.rows()).squared();
   }
 
-  /** Counts the cells of each kind (target, reach of each cutter), then prices the kinds, in a fixed order. */
+  /**
+   * Counts the cells of each kind (target, reach of each cutter), then prices the kinds, in a fixed
+   * order.
+   */
   private double sum() {
     for (boolean[] pocket : pockets) {
       for (int i = 0; i < pocket.length; i++) {
@@ -167,7 +174,9 @@ public final class LowerBound {
   private record Kind(int target, int[] deepest) implements Comparable<Kind> {
     @Override
     public int compareTo(Kind other) {
-      return target != other.target ? Integer.compare(target, other.target) : Arrays.compare(deepest, other.deepest);
+      return target != other.target
+          ? Integer.compare(target, other.target)
+          : Arrays.compare(deepest, other.deepest);
     }
   }
 }

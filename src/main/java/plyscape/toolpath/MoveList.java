@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.machine.Move;
 
-/** Collects moves and knows where they have come to; panel mm, depth positive down. Moves of no length are left out. */
+/**
+ * Collects moves and knows where they have come to; panel mm, depth positive down. Moves of no
+ * length are left out.
+ */
 final class MoveList {
 
   private final List<Move> moves = new ArrayList<>();
@@ -34,7 +37,14 @@ final class MoveList {
   }
 
   /** An arc. */
-  void arc(boolean clockwise, double toX, double toY, double toDepth, double cx, double cy, double feedMmPerMin) {
+  void arc(
+      boolean clockwise,
+      double toX,
+      double toY,
+      double toDepth,
+      double cx,
+      double cy,
+      double feedMmPerMin) {
     add(Move.arc(clockwise, toX, toY, toDepth, cx, cy, feedMmPerMin));
   }
 

@@ -3,7 +3,10 @@ package plyscape.toolpath;
 import java.util.ArrayDeque;
 import java.util.List;
 
-/** A first tour: always on to the nearest item whose turn has come, by the entry of each of its ways. */
+/**
+ * A first tour: always on to the nearest item whose turn has come, by the entry of each of its
+ * ways.
+ */
 final class NearestFirst {
 
   private final Tour tour;

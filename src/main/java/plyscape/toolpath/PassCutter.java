@@ -5,8 +5,8 @@ import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
 /**
- * Turns the ordered pieces of one pass into moves and cuts them in the planner's stock: ways between pieces, entries,
- * and the feed, which falls where the cutter takes more than its stepover.
+ * Turns the ordered pieces of one pass into moves and cuts them in the planner's stock: ways
+ * between pieces, entries, and the feed, which falls where the cutter takes more than its stepover.
  */
 final class PassCutter {
 
@@ -47,7 +47,13 @@ final class PassCutter {
    * @param start where the cutter hangs, at safe height
    */
   PassCutter(
-      DistanceField field, Stock stock, Tool tool, Machine machine, PathOptions options, double depthMm, double[] start) {
+      DistanceField field,
+      Stock stock,
+      Tool tool,
+      Machine machine,
+      PathOptions options,
+      double depthMm,
+      double[] start) {
     this.stock = stock;
     this.tool = tool;
     this.machine = machine;
@@ -72,7 +78,10 @@ final class PassCutter {
     follow(entered);
   }
 
-  /** Goes over to a near piece without a stop, if there is room; the piece from where it was met, or null. */
+  /**
+   * Goes over to a near piece without a stop, if there is room; the piece from where it was met, or
+   * null.
+   */
   private Piece glide(Piece piece) {
     if (!piece.closed()) {
       return glideTo(piece) ? piece : null;
@@ -103,8 +112,16 @@ final class PassCutter {
     if (gap < 0.05 || gap > 5 * tool.stepoverMm() || ahead < 1e-6 || Double.isNaN(headingX)) {
       return false;
     }
-    Biarc biarc = Biarc.between(moves.x, moves.y, headingX, headingY, bx, by,
-        (piece.x()[1] - bx) / ahead, (piece.y()[1] - by) / ahead);
+    Biarc biarc =
+        Biarc.between(
+            moves.x,
+            moves.y,
+            headingX,
+            headingY,
+            bx,
+            by,
+            (piece.x()[1] - bx) / ahead,
+            (piece.y()[1] - by) / ahead);
     if (biarc == null || biarc.radiusMm() < 0.25 || biarc.lengthMm() > gap + STOP_WORTH_MM) {
       return false;
     }
@@ -114,10 +131,17 @@ final class PassCutter {
     }
     int count = 0;
     for (int i = 1; i < points.length; i++) {
-      count += stock.cut(points[i - 1][0], points[i - 1][1], points[i][0], points[i][1], radius, depth);
+      count +=
+          stock.cut(points[i - 1][0], points[i - 1][1], points[i][0], points[i][1], radius, depth);
     }
     double feed = tool.feedMmPerMin() * share(width(count, biarc.lengthMm()));
-    side(biarc.middleX(), biarc.middleY(), biarc.firstX(), biarc.firstY(), biarc.firstClockwise(), feed);
+    side(
+        biarc.middleX(),
+        biarc.middleY(),
+        biarc.firstX(),
+        biarc.firstY(),
+        biarc.firstClockwise(),
+        feed);
     side(bx, by, biarc.secondX(), biarc.secondY(), biarc.secondClockwise(), feed);
     return true;
   }
@@ -189,7 +213,10 @@ final class PassCutter {
     return 2 * up + over + TOUCH_MM / (tool.plungeMmPerMin() / 60);
   }
 
-  /** Goes to the start of a piece and down to the depth; what is then to be cut (a closed piece may start elsewhere). */
+  /**
+   * Goes to the start of a piece and down to the depth; what is then to be cut (a closed piece may
+   * start elsewhere).
+   */
   private Piece enter(Piece piece) {
     double x = piece.x()[0];
     double y = piece.y()[0];
@@ -228,14 +255,17 @@ final class PassCutter {
   }
 
   private Piece ramp(Piece piece, double fromDepth) {
-    List<double[]> points = piece.closed()
-        ? RampEntry.around(piece, fromDepth, depth, options.rampDegrees())
-        : RampEntry.toAndFro(piece, fromDepth, depth, options.rampDegrees(), 4 * tool.diameterMm());
+    List<double[]> points =
+        piece.closed()
+            ? RampEntry.around(piece, fromDepth, depth, options.rampDegrees())
+            : RampEntry.toAndFro(
+                piece, fromDepth, depth, options.rampDegrees(), 4 * tool.diameterMm());
     double x = moves.x;
     double y = moves.y;
     for (double[] point : points) {
       double deep = (point[2] - fromDepth) / Math.min(tool.stepdownMm(), depth - fromDepth + 1e-9);
-      moves.line(point[0], point[1], point[2], tool.feedMmPerMin() * share(tool.diameterMm() * deep));
+      moves.line(
+          point[0], point[1], point[2], tool.feedMmPerMin() * share(tool.diameterMm() * deep));
       if (deep > 0.5) {
         stock.cut(x, y, point[0], point[1], radius, depth);
         stock.cutDisk(point[0], point[1], radius, depth);
@@ -331,7 +361,8 @@ final class PassCutter {
 
   private void follow(Piece piece) {
     Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
-    Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1.2, radius / 2)));
+    Chunks chunks =
+        Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1.2, radius / 2)));
     double[] shares = shares(chunks);
     MoveList path = new MoveList(moves.x, moves.y, depth);
     for (int c = 0; c < chunks.count(); c++) {
@@ -355,19 +386,24 @@ final class PassCutter {
     headingY = (piece.y()[last] - piece.y()[before]) / d;
   }
 
-  /** Cuts the chunks in the stock; the share of the feed for each, lowered already on the way to a wide cut. */
+  /**
+   * Cuts the chunks in the stock; the share of the feed for each, lowered already on the way to a
+   * wide cut.
+   */
   private double[] shares(Chunks chunks) {
     double[] own = new double[chunks.count()];
     for (int c = 0; c < own.length; c++) {
       int count = 0;
       for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
-        count += stock.cut(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, depth);
+        count +=
+            stock.cut(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, depth);
       }
       own[c] = share(width(count, chunks.lengthMm(c)));
     }
     double[] result = new double[own.length];
     for (int c = 0; c < own.length; c++) {
-      result[c] = Math.min(own[c], Math.min(own[Math.max(0, c - 1)], own[Math.min(own.length - 1, c + 1)]));
+      result[c] =
+          Math.min(own[c], Math.min(own[Math.max(0, c - 1)], own[Math.min(own.length - 1, c + 1)]));
     }
     return result;
   }

@@ -5,11 +5,12 @@ import plyscape.machine.Machine;
 /**
  * How paths are laid, beside what tools and machine say. Immutable.
  *
- * @param slotFeed feed in a full-width cut, as a fraction of the tool's feed; between the stepover and the full width
- *     it falls in proportion
+ * @param slotFeed feed in a full-width cut, as a fraction of the tool's feed; between the stepover
+ *     and the full width it falls in proportion
  * @param rampDegrees steepest way down into standing wood
  * @param clearanceMm height over the local stock for rapids between near places
- * @param climb whether walls are cut in climb direction (for a spindle turning clockwise) or conventionally
+ * @param climb whether walls are cut in climb direction (for a spindle turning clockwise) or
+ *     conventionally
  * @param toolChangeS time one more tool costs, s
  */
 public record PathOptions(
@@ -17,7 +18,8 @@ public record PathOptions(
 
   /** As the machine's settings say. */
   public static PathOptions of(Machine machine) {
-    return new PathOptions(machine.slotFeed(), machine.rampDegrees(), 1.0, machine.climb(), machine.toolChangeS());
+    return new PathOptions(
+        machine.slotFeed(), machine.rampDegrees(), 1.0, machine.climb(), machine.toolChangeS());
   }
 
   /** Checks ranges. */

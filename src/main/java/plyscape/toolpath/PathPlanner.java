@@ -14,19 +14,23 @@ public final class PathPlanner {
 
   private PathPlanner() {}
 
-  /** As {@link #plan(List, List, Machine, Box, PathOptions, Warnings)} with what the machine's settings say. */
+  /**
+   * As {@link #plan(List, List, Machine, Box, PathOptions, Warnings)} with what the machine's
+   * settings say.
+   */
   public static List<ToolRun> plan(
       List<PocketLevel> levels, List<Tool> tools, Machine machine, Box carved, Warnings warnings) {
     return plan(levels, tools, machine, carved, PathOptions.of(machine), warnings);
   }
 
   /**
-   * The runs of the cutters, in cutting order: the largest first, each smaller one only for what the larger ones left.
-   * Everything outside a level's pocket is wall, the border too. Cutters that don't pay are left out, with a warning that
-   * says by how much ({@link ToolChoice}). Faults when
+   * The runs of the cutters, in cutting order: the largest first, each smaller one only for what
+   * the larger ones left. Everything outside a level's pocket is wall, the border too. Cutters that
+   * don't pay are left out, with a warning that says by how much ({@link ToolChoice}). Faults when
    * there is something to cut and no flat cutter.
    *
-   * @param levels pockets, panel mm, nested; those of depth 0 and those that show nowhere are passed over
+   * @param levels pockets, panel mm, nested; those of depth 0 and those that show nowhere are
+   *     passed over
    * @param tools as listed
    * @param machine limits
    * @param carved the carved area, which holds every pocket
@@ -34,28 +38,46 @@ public final class PathPlanner {
    * @param warnings takes what the cutter list lacks
    */
   public static List<ToolRun> plan(
-      List<PocketLevel> levels, List<Tool> tools, Machine machine, Box carved, PathOptions options, Warnings warnings) {
-    List<PocketLevel> cut = levels.stream()
-        .filter(level -> level.depthMm() > 0 && !level.pocket().isEmpty() && !level.exposed().isEmpty())
-        .sorted(Comparator.comparingDouble(PocketLevel::depthMm))
-        .toList();
+      List<PocketLevel> levels,
+      List<Tool> tools,
+      Machine machine,
+      Box carved,
+      PathOptions options,
+      Warnings warnings) {
+    List<PocketLevel> cut =
+        levels.stream()
+            .filter(
+                level ->
+                    level.depthMm() > 0 && !level.pocket().isEmpty() && !level.exposed().isEmpty())
+            .sorted(Comparator.comparingDouble(PocketLevel::depthMm))
+            .toList();
     if (cut.isEmpty()) {
       return List.of();
     }
-    List<Tool> flat = tools.stream()
-        .filter(tool -> tool.shape() == Tool.Shape.FLAT)
-        .sorted(Comparator.comparingDouble(Tool::diameterMm).reversed().thenComparing(Tool::name))
-        .toList();
+    List<Tool> flat =
+        tools.stream()
+            .filter(tool -> tool.shape() == Tool.Shape.FLAT)
+            .sorted(
+                Comparator.comparingDouble(Tool::diameterMm).reversed().thenComparing(Tool::name))
+            .toList();
     if (flat.isEmpty()) {
-      throw new JobFault("no flat end mill among the tools, and flat faces need one", "list a tool of shape: flat");
+      throw new JobFault(
+          "no flat end mill among the tools, and flat faces need one",
+          "list a tool of shape: flat");
     }
     double smallest = flat.get(flat.size() - 1).radiusMm();
     Lattice lattice = Lattice.over(carved, smallest);
-    List<LevelField> fields = IntStream.range(0, cut.size())
-        .parallel()
-        .mapToObj(k -> new LevelField(cut.get(k), new DistanceField(new PocketEdges(cut.get(k).pocket()), lattice)))
-        .toList();
-    return new ToolChoice(fields, lattice, flat, machine, options, new double[] {carved.minX(), carved.minY()})
+    List<LevelField> fields =
+        IntStream.range(0, cut.size())
+            .parallel()
+            .mapToObj(
+                k ->
+                    new LevelField(
+                        cut.get(k),
+                        new DistanceField(new PocketEdges(cut.get(k).pocket()), lattice)))
+            .toList();
+    return new ToolChoice(
+            fields, lattice, flat, machine, options, new double[] {carved.minX(), carved.minY()})
         .runs(warnings);
   }
 }

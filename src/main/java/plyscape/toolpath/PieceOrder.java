@@ -7,8 +7,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Puts the pieces of a pass in cutting order: a piece comes after all pieces of inner rings that lie beside it, so that
- * it takes one stepover only; beyond that for short ways between them ({@link TourOrder}). Deterministic.
+ * Puts the pieces of a pass in cutting order: a piece comes after all pieces of inner rings that
+ * lie beside it, so that it takes one stepover only; beyond that for short ways between them
+ * ({@link TourOrder}). Deterministic.
  */
 final class PieceOrder {
 
@@ -88,7 +89,8 @@ final class PieceOrder {
       for (int s = 0; s < sampleX[p].length; s++) {
         for (int a = -1; a <= 1; a++) {
           for (int b = -1; b <= 1; b++) {
-            for (Sample other : places.getOrDefault(key(sampleX[p][s], sampleY[p][s], cell, a, b), List.of())) {
+            for (Sample other :
+                places.getOrDefault(key(sampleX[p][s], sampleY[p][s], cell, a, b), List.of())) {
               int q = other.piece();
               if (seen[q] != p
                   && pieces.get(q).index() < pieces.get(p).index()
@@ -131,11 +133,12 @@ final class PieceOrder {
         items.add(new TourItem(sampleX[p], sampleY[p], TourItem.Kind.RING, earlier));
       } else {
         int last = piece.size() - 1;
-        items.add(new TourItem(
-            new double[] {piece.x()[0], piece.x()[last]},
-            new double[] {piece.y()[0], piece.y()[last]},
-            piece.wall() ? TourItem.Kind.PATH : TourItem.Kind.EITHER_WAY,
-            earlier));
+        items.add(
+            new TourItem(
+                new double[] {piece.x()[0], piece.x()[last]},
+                new double[] {piece.y()[0], piece.y()[last]},
+                piece.wall() ? TourItem.Kind.PATH : TourItem.Kind.EITHER_WAY,
+                earlier));
       }
     }
     for (TourOrder.Visit visit : TourOrder.of(items, x, y)) {

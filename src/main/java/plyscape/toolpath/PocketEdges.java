@@ -5,7 +5,10 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 
-/** The walls of a pocket as plain edges from (ax, ay) to (bx, by), panel mm, with exact distances to them. */
+/**
+ * The walls of a pocket as plain edges from (ax, ay) to (bx, by), panel mm, with exact distances to
+ * them.
+ */
 final class PocketEdges {
 
   final int count;

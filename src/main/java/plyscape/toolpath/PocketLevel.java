@@ -10,4 +10,5 @@ import org.locationtech.jts.geom.MultiPolygon;
  * @param pocket P_k in panel mm
  * @param exposed where the ply shows, in panel mm; empty when nothing of it does
  */
-public record PocketLevel(int plyNumber, double depthMm, MultiPolygon pocket, MultiPolygon exposed) {}
+public record PocketLevel(
+    int plyNumber, double depthMm, MultiPolygon pocket, MultiPolygon exposed) {}

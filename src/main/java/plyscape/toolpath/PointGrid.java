@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.function.IntPredicate;
 
 /**
- * Points in square buckets, to find those nearest to a place; points can be put in and taken out. Of equally near ones the
- * lowest number wins.
+ * Points in square buckets, to find those nearest to a place; points can be put in and taken out.
+ * Of equally near ones the lowest number wins.
  */
 final class PointGrid {
 
@@ -34,7 +34,11 @@ final class PointGrid {
     double width = Arrays.stream(x).max().orElse(0) - minX;
     double height = Arrays.stream(y).max().orElse(0) - minY;
     // About one point a bucket; the second term keeps long thin sets from getting too many buckets.
-    cell = Math.max(Math.sqrt(width * height / Math.max(1, x.length)), Math.max(width, height) / (x.length + 1)) + 1e-9;
+    cell =
+        Math.max(
+                Math.sqrt(width * height / Math.max(1, x.length)),
+                Math.max(width, height) / (x.length + 1))
+            + 1e-9;
     columns = (int) (width / cell) + 1;
     rows = (int) (height / cell) + 1;
     head = new int[columns * rows];

@@ -7,7 +7,10 @@ final class Polyline {
 
   private Polyline() {}
 
-  /** A ring without the points that can go while the rest stays within a tolerance of it; corners stay. */
+  /**
+   * A ring without the points that can go while the rest stays within a tolerance of it; corners
+   * stay.
+   */
   static Ring thin(Ring ring, double toleranceMm) {
     int n = ring.size();
     if (n < 4) {
@@ -57,8 +60,12 @@ final class Polyline {
     return best;
   }
 
-  /** Douglas and Peucker's choice of points, with a stack of its own; runs are capped so that time stays linear. */
-  private static void mark(double[] x, double[] y, int from, int to, double squaredTolerance, boolean[] keep) {
+  /**
+   * Douglas and Peucker's choice of points, with a stack of its own; runs are capped so that time
+   * stays linear.
+   */
+  private static void mark(
+      double[] x, double[] y, int from, int to, double squaredTolerance, boolean[] keep) {
     int cap = 400;
     for (int a = from; a < to; a += cap) {
       int b = Math.min(to, a + cap);
@@ -68,7 +75,8 @@ final class Polyline {
     }
   }
 
-  private static void split(double[] x, double[] y, int a, int b, double squaredTolerance, boolean[] keep) {
+  private static void split(
+      double[] x, double[] y, int a, int b, double squaredTolerance, boolean[] keep) {
     if (b - a < 2) {
       return;
     }

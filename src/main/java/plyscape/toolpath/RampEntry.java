@@ -4,8 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Ways down into standing wood along a piece, no steeper than an angle: points (x, y, depth), panel mm. A closed piece is
- * followed round and round; an open one to and fro, so that the way ends where it began.
+ * Ways down into standing wood along a piece, no steeper than an angle: points (x, y, depth), panel
+ * mm. A closed piece is followed round and round; an open one to and fro, so that the way ends
+ * where it began.
  */
 final class RampEntry {
 
@@ -27,11 +28,12 @@ final class RampEntry {
       double next = depth + d * slope;
       if (next >= toDepth) {
         double t = (toDepth - depth) / (next - depth);
-        points.add(new double[] {
-          piece.x()[a] + t * (piece.x()[b] - piece.x()[a]),
-          piece.y()[a] + t * (piece.y()[b] - piece.y()[a]),
-          toDepth
-        });
+        points.add(
+            new double[] {
+              piece.x()[a] + t * (piece.x()[b] - piece.x()[a]),
+              piece.y()[a] + t * (piece.y()[b] - piece.y()[a]),
+              toDepth
+            });
         return points;
       }
       points.add(new double[] {piece.x()[b], piece.y()[b], next});
@@ -41,7 +43,8 @@ final class RampEntry {
   }
 
   /** To and fro along the beginning of an open piece; ends at its first point. */
-  static List<double[]> toAndFro(Piece piece, double fromDepth, double toDepth, double degrees, double stretchMm) {
+  static List<double[]> toAndFro(
+      Piece piece, double fromDepth, double toDepth, double degrees, double stretchMm) {
     double slope = Math.tan(Math.toRadians(degrees));
     double need = (toDepth - fromDepth) / slope;
     List<double[]> out = beginning(piece, Math.max(LEAST_ROOM_MM, Math.min(stretchMm, need / 2)));
@@ -57,7 +60,8 @@ final class RampEntry {
         }
       } else {
         for (int i = out.size() - 2; i >= 0; i--) {
-          points.add(new double[] {out.get(i)[0], out.get(i)[1], start + (length - out.get(i)[2]) * drop});
+          points.add(
+              new double[] {out.get(i)[0], out.get(i)[1], start + (length - out.get(i)[2]) * drop});
         }
       }
     }
@@ -74,11 +78,12 @@ final class RampEntry {
       double d = Math.hypot(piece.x()[i] - piece.x()[i - 1], piece.y()[i] - piece.y()[i - 1]);
       if (way + d >= lengthMm) {
         double t = (lengthMm - way) / d;
-        points.add(new double[] {
-          piece.x()[i - 1] + t * (piece.x()[i] - piece.x()[i - 1]),
-          piece.y()[i - 1] + t * (piece.y()[i] - piece.y()[i - 1]),
-          lengthMm
-        });
+        points.add(
+            new double[] {
+              piece.x()[i - 1] + t * (piece.x()[i] - piece.x()[i - 1]),
+              piece.y()[i - 1] + t * (piece.y()[i] - piece.y()[i - 1]),
+              lengthMm
+            });
         return points;
       }
       way += d;

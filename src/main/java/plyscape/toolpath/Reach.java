@@ -4,12 +4,15 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * How deep one cutter can go at each lattice node: the deepest level in whose pocket its disk can cover the node (the
- * opening of P_k by the disk). As pockets nest, so do openings.
+ * How deep one cutter can go at each lattice node: the deepest level in whose pocket its disk can
+ * cover the node (the opening of P_k by the disk). As pockets nest, so do openings.
  */
 final class Reach {
 
-  /** Position of the level in the planner's list, or -1 where not even the shallowest can be reached. */
+  /**
+   * Position of the level in the planner's list, or -1 where not even the shallowest can be
+   * reached.
+   */
   final byte[] level;
 
   /** Wall rings of each level, by position. */
@@ -20,7 +23,12 @@ final class Reach {
    * @param walls this cutter's exact wall rings of each
    * @param deepest number of levels that its flutes are long enough for
    */
-  Reach(List<LevelField> fields, List<List<Ring>> walls, double radiusMm, int deepest, Lattice lattice) {
+  Reach(
+      List<LevelField> fields,
+      List<List<Ring>> walls,
+      double radiusMm,
+      int deepest,
+      Lattice lattice) {
     this.walls = walls;
     level = new byte[lattice.size()];
     Arrays.fill(level, (byte) -1);
@@ -37,7 +45,12 @@ final class Reach {
         int n = ring.size();
         for (int i = ring.closed() ? 0 : 1; i < n; i++) {
           int before = i == 0 ? n - 1 : i - 1;
-          sweep.all(ring.x()[before], ring.y()[before], ring.x()[i], ring.y()[i], radiusMm,
+          sweep.all(
+              ring.x()[before],
+              ring.y()[before],
+              ring.x()[i],
+              ring.y()[i],
+              radiusMm,
               (first, last) -> Arrays.fill(level, first, last + 1, mark));
         }
       }

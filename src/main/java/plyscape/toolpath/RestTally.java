@@ -21,7 +21,10 @@ final class RestTally {
     return counts.isEmpty();
   }
 
-  /** Area cut in all, in nodes, when full steps are at these depths; infinite when a step would be too deep. */
+  /**
+   * Area cut in all, in nodes, when full steps are at these depths; infinite when a step would be
+   * too deep.
+   */
   double cost(Collection<Double> planes, double[] depthsMm, double stepdownMm) {
     double sum = 0;
     for (Map.Entry<Place, int[]> entry : counts.entrySet()) {
@@ -29,7 +32,9 @@ final class RestTally {
       double target = depthsMm[entry.getKey().level()];
       int cuts = 1;
       for (double plane : planes) {
-        if (plane > standing + Stock.SAME_MM && plane < target - 1e-9 && target - standing > stepdownMm + 1e-6) {
+        if (plane > standing + Stock.SAME_MM
+            && plane < target - 1e-9
+            && target - standing > stepdownMm + 1e-6) {
           if (plane - standing > stepdownMm + 1e-6) {
             return Double.POSITIVE_INFINITY;
           }

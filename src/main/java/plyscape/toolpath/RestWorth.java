@@ -3,8 +3,8 @@ package plyscape.toolpath;
 import java.util.Arrays;
 
 /**
- * Leaves small patches to the next smaller cutter: getting to a patch costs about as long with either, so the larger one
- * pays only where its faster clearing makes up for it.
+ * Leaves small patches to the next smaller cutter: getting to a patch costs about as long with
+ * either, so the larger one pays only where its faster clearing makes up for it.
  */
 final class RestWorth {
 

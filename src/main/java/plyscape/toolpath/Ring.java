@@ -1,8 +1,8 @@
 package plyscape.toolpath;
 
 /**
- * A contour of a distance field as a polyline, panel mm; the higher values lie on its left. A closed one doesn't repeat
- * its first point. The arrays are shared, not copied.
+ * A contour of a distance field as a polyline, panel mm; the higher values lie on its left. A
+ * closed one doesn't repeat its first point. The arrays are shared, not copied.
  *
  * @param index which contour, 0 at the wall, growing inward
  * @param closed whether the last point joins the first

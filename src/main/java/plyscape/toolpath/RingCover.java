@@ -6,9 +6,10 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Chooses the stretches of rings that a pass needs. Rings are tried from the inside out, as they will be cut; a stretch
- * is kept when its disk would newly clear enough of what the pass is to clear, so that each stretch takes a band of at
- * most about one stepover. What an inner ring leaves as a mere sliver is left to the next ring out.
+ * Chooses the stretches of rings that a pass needs. Rings are tried from the inside out, as they
+ * will be cut; a stretch is kept when its disk would newly clear enough of what the pass is to
+ * clear, so that each stretch takes a band of at most about one stepover. What an inner ring leaves
+ * as a mere sliver is left to the next ring out.
  */
 final class RingCover {
 
@@ -24,13 +25,21 @@ final class RingCover {
   /** Was left by the ordinary rings; the ones between are for it. */
   static final byte LEFT = 3;
 
-  /** Bit of wanted nodes at the edge of what the cutter reaches: it may touch them with its very rim. */
+  /**
+   * Bit of wanted nodes at the edge of what the cutter reaches: it may touch them with its very
+   * rim.
+   */
   static final byte RIM = 4;
 
-  /** Bit of wanted nodes in small patches: the wall ring alone takes what it can of them, in one cut at less feed. */
+  /**
+   * Bit of wanted nodes in small patches: the wall ring alone takes what it can of them, in one cut
+   * at less feed.
+   */
   static final byte SMALL = 8;
 
-  /** A ring's stretch that would take less than this share of the stepover is left to the next ring. */
+  /**
+   * A ring's stretch that would take less than this share of the stepover is left to the next ring.
+   */
   private static final double SLIVER = 0.3;
 
   /** Gaps shorter than this are cut through: lifting over them would take longer. */
@@ -46,18 +55,23 @@ final class RingCover {
   private int left;
   private CoarseMap blocks;
 
-  RingCover(Lattice lattice, byte[] state, CoarseMap wantedBlocks, double radiusMm, double stepoverMm) {
+  RingCover(
+      Lattice lattice, byte[] state, CoarseMap wantedBlocks, double radiusMm, double stepoverMm) {
     blocks = wantedBlocks;
     this.lattice = lattice;
     this.state = state;
     this.radius = radiusMm;
     this.stepover = stepoverMm;
-    // What lies this far within the disk's rim is cleared up to the middle between nodes: no speck hides there.
+    // What lies this far within the disk's rim is cleared up to the middle between nodes: no speck
+    // hides there.
     sure = Math.max(radiusMm / 2, radiusMm - 0.71 * lattice.stepMm());
     sweep = new Sweep(lattice);
   }
 
-  /** Whether the wall at a point of the wall ring still needs this cutter, whatever the lattice says. */
+  /**
+   * Whether the wall at a point of the wall ring still needs this cutter, whatever the lattice
+   * says.
+   */
   interface WallNeed {
     boolean at(double x, double y);
   }
@@ -94,7 +108,9 @@ final class RingCover {
     boolean any = false;
     for (int c = 0; c < keep.length; c++) {
       int at = chunks.start(c);
-      keep[c] = (!onlyLeft || blocks.near(chunks.x(at), chunks.y(at))) && needed(ring, chunks, c, need, onlyLeft);
+      keep[c] =
+          (!onlyLeft || blocks.near(chunks.x(at), chunks.y(at)))
+              && needed(ring, chunks, c, need, onlyLeft);
       any |= keep[c];
       if (keep[c]) {
         clear(chunks, c, before, sure, (first, last) -> Arrays.fill(state, first, last + 1, DONE));
@@ -126,7 +142,8 @@ final class RingCover {
       double by = chunks.y(i + 1);
       length += Math.hypot(bx - ax, by - ay);
       if (wall) {
-        // Tight places, which are open, go by the nodes alone: the rings along the walls have been asked already.
+        // Tight places, which are open, go by the nodes alone: the rings along the walls have been
+        // asked already.
         if (ring.closed() && (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2))) {
           return true;
         }
@@ -183,7 +200,10 @@ final class RingCover {
     }
   }
 
-  /** A wall stretch is taken one chunk farther at both ends, where what is left thins out to nothing. */
+  /**
+   * A wall stretch is taken one chunk farther at both ends, where what is left thins out to
+   * nothing.
+   */
   private static void widen(boolean[] keep, boolean closed) {
     int n = keep.length;
     boolean[] old = keep.clone();

@@ -5,9 +5,10 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Contours of a field at evenly spaced values, by marching squares with linear interpolation along lattice edges. The
- * spacing must exceed one and a half lattice steps and the field be nowhere steeper than 1, so that no square is crossed
- * by two of them. Where a saddle is crossed the mean of the corners decides. Exact for planes.
+ * Contours of a field at evenly spaced values, by marching squares with linear interpolation along
+ * lattice edges. The spacing must exceed one and a half lattice steps and the field be nowhere
+ * steeper than 1, so that no square is crossed by two of them. Where a saddle is crossed the mean
+ * of the corners decides. Exact for planes.
  */
 final class RingTracer {
 
@@ -36,7 +37,8 @@ final class RingTracer {
    * @param highest last index wanted
    * @param mask where to look, or null for everywhere; contours end at the rim of its blocks
    */
-  List<Ring> trace(float[] field, double base, double spacing, int lowest, int highest, CoarseMap mask) {
+  List<Ring> trace(
+      float[] field, double base, double spacing, int lowest, int highest, CoarseMap mask) {
     int columns = lattice.columns();
     count = 0;
     double inverse = 1 / spacing;
@@ -69,7 +71,8 @@ final class RingTracer {
         if (top < lowest || top > highest) {
           continue;
         }
-        int kind = (a == top ? 1 : 0) | (b == top ? 2 : 0) | (c == top ? 4 : 0) | (d == top ? 8 : 0);
+        int kind =
+            (a == top ? 1 : 0) | (b == top ? 2 : 0) | (c == top ? 4 : 0) | (d == top ? 8 : 0);
         square(row + i, kind, field, base + top * spacing);
       }
       int[] swap = low;
@@ -95,7 +98,9 @@ final class RingTracer {
     return (int) Math.floor((value - base) * inverse);
   }
 
-  /** Adds the one or two pieces of a square, from edge to edge with the high corners on the left. */
+  /**
+   * Adds the one or two pieces of a square, from edge to edge with the high corners on the left.
+   */
   private void square(int k, int kind, float[] field, double level) {
     int columns = lattice.columns();
     int south = 2 * k;
@@ -103,7 +108,8 @@ final class RingTracer {
     int north = 2 * (k + columns);
     int east = 2 * (k + 1) + 1;
     boolean joined =
-        (field[k] + (double) field[k + 1] + field[k + columns] + field[k + columns + 1]) / 4 >= level;
+        (field[k] + (double) field[k + 1] + field[k + columns] + field[k + columns + 1]) / 4
+            >= level;
     switch (kind) {
       case 1 -> add(south, west);
       case 2 -> add(east, south);

@@ -1,8 +1,9 @@
 package plyscape.toolpath;
 
 /**
- * How deep the panel has been cut so far at each lattice node, mm, positive down: 0 is the untouched top face. The
- * planner's own picture, from which it reads engagement and the height that a rapid must clear.
+ * How deep the panel has been cut so far at each lattice node, mm, positive down: 0 is the
+ * untouched top face. The planner's own picture, from which it reads engagement and the height that
+ * a rapid must clear.
  */
 final class Stock {
 
@@ -13,8 +14,8 @@ final class Stock {
   final float[] depth;
 
   /**
-   * The same, but lowered only where all wood up to the middle between nodes is surely gone; what rapids go by. Nodes at
-   * the very edge of a cut stay high.
+   * The same, but lowered only where all wood up to the middle between nodes is surely gone; what
+   * rapids go by. Nodes at the very edge of a cut stay high.
    */
   private final float[] sure;
 
@@ -40,7 +41,10 @@ final class Stock {
     return copy;
   }
 
-  /** Cuts along a line to a depth; the nodes newly cut, without those already under the disk at its start. */
+  /**
+   * Cuts along a line to a depth; the nodes newly cut, without those already under the disk at its
+   * start.
+   */
   int cut(double ax, double ay, double bx, double by, double radius, double toDepth) {
     count = 0;
     float target = (float) toDepth;
@@ -75,43 +79,66 @@ final class Stock {
     }
   }
 
-  /** Nodes that stand above a depth under the disk on its way, without those under it at the start. */
+  /**
+   * Nodes that stand above a depth under the disk on its way, without those under it at the start.
+   */
   int standing(double ax, double ay, double bx, double by, double radius, double aboveDepth) {
     count = 0;
     float limit = (float) aboveDepth - SAME_MM;
-    sweep.fresh(ax, ay, bx, by, radius, (first, last) -> {
-      for (int k = first; k <= last; k++) {
-        if (depth[k] < limit) {
-          count++;
-        }
-      }
-    });
+    sweep.fresh(
+        ax,
+        ay,
+        bx,
+        by,
+        radius,
+        (first, last) -> {
+          for (int k = first; k <= last; k++) {
+            if (depth[k] < limit) {
+              count++;
+            }
+          }
+        });
     return count;
   }
 
   /** Depth above which no wood stands under the disk on its way, mm: what a rapid must clear. */
   double highest(double ax, double ay, double bx, double by, double radius) {
     highest = Float.POSITIVE_INFINITY;
-    sweep.all(ax, ay, bx, by, radius, (first, last) -> {
-      for (int k = first; k <= last; k++) {
-        if (sure[k] < highest) {
-          highest = sure[k];
-        }
-      }
-    });
+    sweep.all(
+        ax,
+        ay,
+        bx,
+        by,
+        radius,
+        (first, last) -> {
+          for (int k = first; k <= last; k++) {
+            if (sure[k] < highest) {
+              highest = sure[k];
+            }
+          }
+        });
     return highest == Float.POSITIVE_INFINITY ? 0 : highest;
   }
 
-  /** Depth of the highest wood under the disk on its way that stands inside a pocket, as far as the nodes tell, mm. */
+  /**
+   * Depth of the highest wood under the disk on its way that stands inside a pocket, as far as the
+   * nodes tell, mm.
+   */
   double highestInside(float[] toWall, double ax, double ay, double bx, double by, double radius) {
     highest = Float.POSITIVE_INFINITY;
-    sweep.all(ax, ay, bx, by, radius, (first, last) -> {
-      for (int k = first; k <= last; k++) {
-        if (toWall[k] > 0 && depth[k] < highest) {
-          highest = depth[k];
-        }
-      }
-    });
+    sweep.all(
+        ax,
+        ay,
+        bx,
+        by,
+        radius,
+        (first, last) -> {
+          for (int k = first; k <= last; k++) {
+            if (toWall[k] > 0 && depth[k] < highest) {
+              highest = depth[k];
+            }
+          }
+        });
     return highest == Float.POSITIVE_INFINITY ? 0 : highest;
   }
 }

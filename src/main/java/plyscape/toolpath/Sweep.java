@@ -1,8 +1,8 @@
 package plyscape.toolpath;
 
 /**
- * Visits the lattice nodes under a disk that moves along a straight line, as runs of neighbours in a row. A node counts
- * when its centre lies under the disk. Not for several threads.
+ * Visits the lattice nodes under a disk that moves along a straight line, as runs of neighbours in
+ * a row. A node counts when its centre lies under the disk. Not for several threads.
  */
 final class Sweep {
 
@@ -28,7 +28,8 @@ final class Sweep {
     visit(ax, ay, bx, by, radius, run, true);
   }
 
-  private void visit(double ax, double ay, double bx, double by, double radius, Run run, boolean withoutStart) {
+  private void visit(
+      double ax, double ay, double bx, double by, double radius, Run run, boolean withoutStart) {
     capsule.set(ax, ay, bx, by, radius);
     double h = lattice.stepMm();
     int first = Math.max(0, (int) Math.ceil((capsule.bottom() - lattice.minY()) / h));
@@ -65,6 +66,7 @@ final class Sweep {
   }
 
   private int to(double x) {
-    return Math.min(lattice.columns() - 1, (int) Math.floor((x - lattice.minX()) / lattice.stepMm()));
+    return Math.min(
+        lattice.columns() - 1, (int) Math.floor((x - lattice.minX()) / lattice.stepMm()));
   }
 }

@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Finds the places where a cutter fits between walls by less than a lattice step: single points, narrow necks. There the
- * distance from the walls has a ridge between the nodes that reaches the cutter's radius while no node does. From each
- * node near such a ridge the exact distance is climbed to its highest point close by.
+ * Finds the places where a cutter fits between walls by less than a lattice step: single points,
+ * narrow necks. There the distance from the walls has a ridge between the nodes that reaches the
+ * cutter's radius while no node does. From each node near such a ridge the exact distance is
+ * climbed to its highest point close by.
  */
 final class TightPlaces {
 
@@ -23,8 +24,9 @@ final class TightPlaces {
   }
 
   /**
-   * Short ways for the cutter's centre, each an open ring of index 0: where there is some room a small turn that covers
-   * all of it, else next to a point. Never nearer to a wall than the radius less 0.001 mm.
+   * Short ways for the cutter's centre, each an open ring of index 0: where there is some room a
+   * small turn that covers all of it, else next to a point. Never nearer to a wall than the radius
+   * less 0.001 mm.
    */
   List<Ring> rings() {
     List<Ring> rings = new ArrayList<>();
@@ -50,7 +52,9 @@ final class TightPlaces {
   private boolean beside(int node) {
     int columns = field.lattice.columns();
     for (int at = node - columns; at <= node + columns; at += columns) {
-      if (field.distance[at - 1] >= radius || field.distance[at] >= radius || field.distance[at + 1] >= radius) {
+      if (field.distance[at - 1] >= radius
+          || field.distance[at] >= radius
+          || field.distance[at + 1] >= radius) {
         return true;
       }
     }
@@ -58,8 +62,8 @@ final class TightPlaces {
   }
 
   /**
-   * The end of a neck that the lattice cuts short: straight off the wall nearest to a node, to where another wall is as
-   * near. Nothing when the lattice sees that place by itself.
+   * The end of a neck that the lattice cuts short: straight off the wall nearest to a node, to
+   * where another wall is as near. Nothing when the lattice sees that place by itself.
    */
   private void addNeck(double x, double y, int column, int row, List<Ring> rings) {
     gather(column, row);
@@ -120,7 +124,10 @@ final class TightPlaces {
     rings.add(turn(x, y, Math.max(room, 0)));
   }
 
-  /** All places within the room of a point are free, as the distance changes by no more than the way. */
+  /**
+   * All places within the room of a point are free, as the distance changes by no more than the
+   * way.
+   */
   private static Ring turn(double x, double y, double room) {
     if (room < 0.004) {
       return new Ring(0, false, new double[] {x, x + 5e-4}, new double[] {y, y});

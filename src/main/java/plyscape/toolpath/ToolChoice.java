@@ -12,8 +12,9 @@ import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
 /**
- * Which of the listed cutters are used. The smallest always is, as only it reaches everything; the largest when it saves
- * more than its tool change, by area; of those between, the set with the least time in all, found by planning each.
+ * Which of the listed cutters are used. The smallest always is, as only it reaches everything; the
+ * largest when it saves more than its tool change, by area; of those between, the set with the
+ * least time in all, found by planning each.
  */
 final class ToolChoice {
 
@@ -34,7 +35,12 @@ final class ToolChoice {
    * @param start X and Y over which the machine begins, mm
    */
   ToolChoice(
-      List<LevelField> fields, Lattice lattice, List<Tool> tools, Machine machine, PathOptions options, double[] start) {
+      List<LevelField> fields,
+      Lattice lattice,
+      List<Tool> tools,
+      Machine machine,
+      PathOptions options,
+      double[] start) {
     this.fields = fields;
     this.lattice = lattice;
     this.tools = tools;
@@ -43,10 +49,8 @@ final class ToolChoice {
     this.start = start;
     Tool smallest = tools.get(tools.size() - 1);
     // By level, then by cutter.
-    walls = fields.stream()
-        .parallel()
-        .map(field -> ToolPlanner.walls(field, tools, smallest))
-        .toList();
+    walls =
+        fields.stream().parallel().map(field -> ToolPlanner.walls(field, tools, smallest)).toList();
   }
 
   /** The runs of the best choice; cutters left out are told. */
@@ -55,10 +59,13 @@ final class ToolChoice {
     Stock stock = new Stock(lattice);
     boolean[] skipped = new boolean[lattice.size()];
     ToolPlanner planner = new ToolPlanner(fields, stock, skipped, machine, options);
-    List<Reach> reaches = IntStream.range(0, tools.size())
-        .parallel()
-        .mapToObj(t -> planner.reach(tools.get(t), walls.stream().map(level -> level.get(t)).toList()))
-        .toList();
+    List<Reach> reaches =
+        IntStream.range(0, tools.size())
+            .parallel()
+            .mapToObj(
+                t ->
+                    planner.reach(tools.get(t), walls.stream().map(level -> level.get(t)).toList()))
+            .toList();
     int first = 0;
     Reach reach = reaches.get(first);
     while (first < last) {
@@ -72,16 +79,18 @@ final class ToolChoice {
       reach = reaches.get(first);
     }
     List<Pass> passes =
-        planner.plan(tools.get(first), reach, new double[0], first < last ? tools.get(last) : null, start);
+        planner.plan(
+            tools.get(first), reach, new double[0], first < last ? tools.get(last) : null, start);
     if (first == last) {
       return passes.isEmpty() ? List.of() : List.of(new ToolRun(tools.get(last), passes));
     }
     List<List<Integer>> choices = choices(first, last);
     int firstTool = first;
-    List<Variant> variants = choices.stream()
-        .parallel()
-        .map(choice -> variant(choice, passes, firstTool, stock, skipped, reaches))
-        .toList();
+    List<Variant> variants =
+        choices.stream()
+            .parallel()
+            .map(choice -> variant(choice, passes, firstTool, stock, skipped, reaches))
+            .toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {
       best = variant.seconds() < best.seconds() - 1e-6 ? variant : best;
@@ -89,11 +98,12 @@ final class ToolChoice {
     for (int t = first + 1; t < last; t++) {
       if (!best.tools().contains(t)) {
         int tool = t;
-        double with = variants.stream()
-            .filter(variant -> variant.tools().contains(tool))
-            .mapToDouble(Variant::seconds)
-            .min()
-            .orElse(best.seconds());
+        double with =
+            variants.stream()
+                .filter(variant -> variant.tools().contains(tool))
+                .mapToDouble(Variant::seconds)
+                .min()
+                .orElse(best.seconds());
         leftOut(warnings, tools.get(t), with - best.seconds());
       }
     }
@@ -101,13 +111,20 @@ final class ToolChoice {
   }
 
   private static void leftOut(Warnings warnings, Tool tool, double seconds) {
-    warnings.add("tool-left-out",
-        String.format(Locale.ROOT, "%s is left out: with it the job would take %.0f s longer, its change included",
-            tool.name(), seconds),
+    warnings.add(
+        "tool-left-out",
+        String.format(
+            Locale.ROOT,
+            "%s is left out: with it the job would take %.0f s longer, its change included",
+            tool.name(),
+            seconds),
         tool.name());
   }
 
-  /** Sets of the cutters after the first: the smallest alone, with each one between, with all between. */
+  /**
+   * Sets of the cutters after the first: the smallest alone, with each one between, with all
+   * between.
+   */
   private static List<List<Integer>> choices(int first, int last) {
     List<List<Integer>> choices = new ArrayList<>();
     choices.add(List.of(last));
@@ -121,7 +138,12 @@ final class ToolChoice {
   }
 
   private Variant variant(
-      List<Integer> choice, List<Pass> passes, int first, Stock stock, boolean[] skipped, List<Reach> reaches) {
+      List<Integer> choice,
+      List<Pass> passes,
+      int first,
+      Stock stock,
+      boolean[] skipped,
+      List<Reach> reaches) {
     ToolPlanner planner = new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options);
     List<ToolRun> runs = new ArrayList<>();
     double[] before = {};

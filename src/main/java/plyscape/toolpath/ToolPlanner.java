@@ -10,13 +10,19 @@ import plyscape.machine.Tool;
 /** Lays all passes of one cutter over what the cutters before it left. */
 final class ToolPlanner {
 
-  /** Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract, section 9: 0.05). */
+  /**
+   * Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract,
+   * section 9: 0.05).
+   */
   private static final double WALL_REST_MM = 0.025;
 
   /** Nodes nearer to a wall than this are left to the exact test of the wall. */
   private static final double NODE_REST_MM = 0.045;
 
-  /** A band cut by itself wastes about this share of a stepover along its wall, against a cut in full. */
+  /**
+   * A band cut by itself wastes about this share of a stepover along its wall, against a cut in
+   * full.
+   */
   private static final double BAND_WASTE = 0.4;
 
   /** Corners are rounded to this share of the cutter's radius. */
@@ -37,7 +43,12 @@ final class ToolPlanner {
 
   private double leastPatchMm2;
 
-  ToolPlanner(List<LevelField> fields, Stock stock, boolean[] skipped, Machine machine, PathOptions options) {
+  ToolPlanner(
+      List<LevelField> fields,
+      Stock stock,
+      boolean[] skipped,
+      Machine machine,
+      PathOptions options) {
     this.skipped = skipped;
     this.fields = fields;
     this.stock = stock;
@@ -50,7 +61,8 @@ final class ToolPlanner {
   /** Levels that the flutes are long enough for. */
   int deepest(Tool tool) {
     int count = 0;
-    while (count < fields.size() && fields.get(count).level().depthMm() <= tool.fluteLengthMm() + 1e-9) {
+    while (count < fields.size()
+        && fields.get(count).level().depthMm() <= tool.fluteLengthMm() + 1e-9) {
       count++;
     }
     return count;
@@ -61,7 +73,10 @@ final class ToolPlanner {
     return new Reach(fields, walls, tool.radiusMm(), deepest(tool), lattice);
   }
 
-  /** Wall rings of each cutter in one level; all but the smallest round the corners that it will cut anyway. */
+  /**
+   * Wall rings of each cutter in one level; all but the smallest round the corners that it will cut
+   * anyway.
+   */
   static List<List<Ring>> walls(LevelField field, List<Tool> tools, Tool smallest) {
     RingTracer tracer = new RingTracer(field.field().lattice);
     List<List<Ring>> walls = new ArrayList<>();
@@ -83,7 +98,8 @@ final class ToolPlanner {
   List<Pass> plan(Tool tool, Reach reach, double[] before, Tool next, double[] start) {
     leastPatchMm2 = next == null ? 0 : RestWorth.leastMm2(rate(tool), rate(next));
     double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
-    DepthPlan plan = before.length == 0 ? freshPlan(tool, reach, depths) : restPlan(tool, reach, depths);
+    DepthPlan plan =
+        before.length == 0 ? freshPlan(tool, reach, depths) : restPlan(tool, reach, depths);
     List<Pass> passes = new ArrayList<>();
     for (DepthPlan.Step step : plan.steps()) {
       Pass pass = pass(tool, reach, before, depths, step, start);
@@ -96,10 +112,14 @@ final class ToolPlanner {
     return passes;
   }
 
-  /** Seconds, by area alone, in which a cutter would clear what another (or it itself) can reach of an untouched panel. */
+  /**
+   * Seconds, by area alone, in which a cutter would clear what another (or it itself) can reach of
+   * an untouched panel.
+   */
   double freshSeconds(Tool tool, Reach reach) {
     double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
-    return DepthSequence.seconds(works(tool, reach, depths), tool.stepdownMm(), DepthSequence.NOTHING_LEFT);
+    return DepthSequence.seconds(
+        works(tool, reach, depths), tool.stepdownMm(), DepthSequence.NOTHING_LEFT);
   }
 
   private DepthPlan freshPlan(Tool tool, Reach reach, double[] depths) {
@@ -119,8 +139,13 @@ final class ToolPlanner {
       full += exposed[k];
       if (full > 0) {
         double wall = reach.walls.get(k).stream().mapToDouble(Ring::lengthMm).sum();
-        double band = exposed[k] == 0 ? 0 : exposed[k] * lattice.nodeAreaMm2() + wall * tool.stepoverMm() * BAND_WASTE;
-        works.add(0, new LevelWork(depths[k], full * lattice.nodeAreaMm2() / rate(tool), band / rate(tool)));
+        double band =
+            exposed[k] == 0
+                ? 0
+                : exposed[k] * lattice.nodeAreaMm2() + wall * tool.stepoverMm() * BAND_WASTE;
+        works.add(
+            0,
+            new LevelWork(depths[k], full * lattice.nodeAreaMm2() / rate(tool), band / rate(tool)));
       }
     }
     return works;
@@ -131,14 +156,17 @@ final class ToolPlanner {
     int last = -1;
     for (int node = 0; node < reach.level.length; node++) {
       int k = reach.level[node];
-      if (k >= 0 && stock.depth[node] < depths[k] - Stock.SAME_MM
+      if (k >= 0
+          && stock.depth[node] < depths[k] - Stock.SAME_MM
           && fields.get(k).field().distance[node] > NODE_REST_MM) {
         rest.add(stock.depth[node], k);
         last = Math.max(last, k);
       }
     }
     last = Math.max(last, deepest(tool) - 1);
-    return last < 0 ? new DepthPlan(List.of()) : DepthPlan.rest(Arrays.copyOf(depths, last + 1), rest, tool.stepdownMm());
+    return last < 0
+        ? new DepthPlan(List.of())
+        : DepthPlan.rest(Arrays.copyOf(depths, last + 1), rest, tool.stepdownMm());
   }
 
   private static double rate(Tool tool) {
@@ -146,7 +174,12 @@ final class ToolPlanner {
   }
 
   private Pass pass(
-      Tool tool, Reach reach, double[] before, double[] depths, DepthPlan.Step step, double[] start) {
+      Tool tool,
+      Reach reach,
+      double[] before,
+      double[] depths,
+      DepthPlan.Step step,
+      double[] start) {
     byte[] state = new byte[lattice.size()];
     int wanted = state(tool, reach, depths, step, before.length == 0 ? 0 : NODE_REST_MM, state);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
@@ -162,11 +195,13 @@ final class ToolPlanner {
     LevelField field = fields.get(step.level());
     double radius = tool.radiusMm();
     double stepover = tool.stepoverMm();
-    RingCover.WallNeed need = (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), radius, before, x, y);
+    RingCover.WallNeed need =
+        (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), radius, before, x, y);
     List<Ring> walls = reach.walls.get(step.level());
     CoarseMap mask = new CoarseMap(lattice, state, RingCover.WANTED, radius);
     float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
-    List<Ring> rings = new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
+    List<Ring> rings =
+        new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
     rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, false));
     RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
     List<Piece> pieces = new ArrayList<>(cover.choose(rings, need));
@@ -180,10 +215,12 @@ final class ToolPlanner {
     if (!options.climb()) {
       pieces = pieces.stream().map(Piece::reversed).toList();
     }
-    PassCutter cutter = new PassCutter(field.field(), stock, tool, machine, options, step.depthMm(), start);
+    PassCutter cutter =
+        new PassCutter(field.field(), stock, tool, machine, options, step.depthMm(), start);
     new PieceOrder(pieces, stepover).run(start[0], start[1], cutter::cut);
     cutter.finish();
-    return new Pass(field.level().plyNumber(), step.depthMm(), step.fromMm(), cutter.moves().moves());
+    return new Pass(
+        field.level().plyNumber(), step.depthMm(), step.fromMm(), cutter.moves().moves());
   }
 
   /** Marks what a step is to clear; how many nodes. */
@@ -192,13 +229,21 @@ final class ToolPlanner {
     int columns = lattice.columns();
     return IntStream.range(0, lattice.rows())
         .parallel()
-        .map(row -> state(tool, reach, depths, step, off, state, row * columns, (row + 1) * columns))
+        .map(
+            row -> state(tool, reach, depths, step, off, state, row * columns, (row + 1) * columns))
         .sum();
   }
 
   /** The same for some of the nodes. */
   private int state(
-      Tool tool, Reach reach, double[] depths, DepthPlan.Step step, double off, byte[] state, int from, int to) {
+      Tool tool,
+      Reach reach,
+      double[] depths,
+      DepthPlan.Step step,
+      double off,
+      byte[] state,
+      int from,
+      int to) {
     int wanted = 0;
     float[] distance = fields.get(step.level()).field().distance;
     float[] cut = stock.depth;
@@ -215,7 +260,10 @@ final class ToolPlanner {
       state[node] = RingCover.STANDING;
       if (own || passing) {
         wanted++;
-        state[node] = atRim(reach.level, node, step.level()) ? RingCover.WANTED | RingCover.RIM : RingCover.WANTED;
+        state[node] =
+            atRim(reach.level, node, step.level())
+                ? RingCover.WANTED | RingCover.RIM
+                : RingCover.WANTED;
       }
     }
     return wanted;
@@ -244,15 +292,18 @@ final class ToolPlanner {
     return any;
   }
 
-  /** The field on which inner rings are drawn: smoothed where much is cleared, as it is for small rests. */
+  /**
+   * The field on which inner rings are drawn: smoothed where much is cleared, as it is for small
+   * rests.
+   */
   private float[] smooth(float[] field, double stepover) {
     int half = (int) Math.round(stepover / 4 / lattice.stepMm());
     return half < 1 ? field : FieldSmoothing.smooth(field, lattice.columns(), lattice.rows(), half);
   }
 
   /**
-   * Whether none of the larger cutters could have touched the wall where this one does from (x, y): its disk, laid
-   * against the wall at the same point, would reach over a wall elsewhere.
+   * Whether none of the larger cutters could have touched the wall where this one does from (x, y):
+   * its disk, laid against the wall at the same point, would reach over a wall elsewhere.
    */
   private boolean needed(DistanceField field, double radius, double[] before, double x, double y) {
     if (before.length == 0) {

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * An order of items with the way each is run, while it is being improved: where each is entered and left, and the cost of
- * the travel between them. The start is fixed, the end is free.
+ * An order of items with the way each is run, while it is being improved: where each is entered and
+ * left, and the cost of the travel between them. The start is fixed, the end is free.
  */
 final class Tour {
 
@@ -56,7 +56,9 @@ final class Tour {
     return it.y()[it.exit(way[item])];
   }
 
-  /** Cost from where one item ends (-1: the start) to where another begins (-1: nowhere, no travel). */
+  /**
+   * Cost from where one item ends (-1: the start) to where another begins (-1: nowhere, no travel).
+   */
   double gap(int from, int to) {
     if (to < 0) {
       return 0;

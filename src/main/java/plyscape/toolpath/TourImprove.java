@@ -4,10 +4,11 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 
 /**
- * Shortens a tour by moving short runs of items elsewhere (Or-opt, also turned round), turning runs round (2-opt) and
- * exchanging neighbouring runs of any length (the one 3-opt move that keeps all directions: it is what helps where paths
- * can't be turned round), never against what must come before what. Only links to near items are tried (neighbour lists;
- * D. Johnson, L. McGeoch 1997). Moves are counted, not timed, so that the outcome is the same everywhere.
+ * Shortens a tour by moving short runs of items elsewhere (Or-opt, also turned round), turning runs
+ * round (2-opt) and exchanging neighbouring runs of any length (the one 3-opt move that keeps all
+ * directions: it is what helps where paths can't be turned round), never against what must come
+ * before what. Only links to near items are tried (neighbour lists; D. Johnson, L. McGeoch 1997).
+ * Moves are counted, not timed, so that the outcome is the same everywhere.
  */
 final class TourImprove {
 
@@ -28,6 +29,7 @@ final class TourImprove {
 
   /** Items that end near where each begins. */
   private final int[][] nearExits;
+
   private final int n;
 
   private TourImprove(Tour tour, int[][] successors) {
@@ -140,7 +142,10 @@ final class TourImprove {
     return tour.gap(at(p), at(q));
   }
 
-  /** Tries to have something else follow position p; the positions at whose ends the tour changed, or null. */
+  /**
+   * Tries to have something else follow position p; the positions at whose ends the tour changed,
+   * or null.
+   */
   private int[] improveAfter(int p) {
     for (int item : near[p < 0 ? n : order[p]]) {
       int q = position[item];
@@ -163,7 +168,9 @@ final class TourImprove {
     return null;
   }
 
-  /** Moves first..last to follow position p, turned round or not, if that is shorter and allowed. */
+  /**
+   * Moves first..last to follow position p, turned round or not, if that is shorter and allowed.
+   */
   private boolean moveRun(int first, int last, int p, boolean turned) {
     if (p >= first - 1 && p <= last) {
       return false;
@@ -174,10 +181,10 @@ final class TourImprove {
       return false;
     }
     double joined =
-        turned
-            ? turnedIn(p, last) + turnedOut(first, p + 1)
-            : gap(p, first) + gap(last, p + 1);
-    if (closed + joined >= old - LEAST_GAIN || turned && !canTurn(first, last) || !mayMove(first, last, p)) {
+        turned ? turnedIn(p, last) + turnedOut(first, p + 1) : gap(p, first) + gap(last, p + 1);
+    if (closed + joined >= old - LEAST_GAIN
+        || turned && !canTurn(first, last)
+        || !mayMove(first, last, p)) {
       return false;
     }
     if (turned) {
@@ -193,8 +200,8 @@ final class TourImprove {
   }
 
   /**
-   * Has the item at q follow p by exchanging two neighbouring runs, whichever third break is best among the items whose
-   * exits are near the entry that p leads to now.
+   * Has the item at q follow p by exchanging two neighbouring runs, whichever third break is best
+   * among the items whose exits are near the entry that p leads to now.
    */
   private int[] exchangeRuns(int p, int q) {
     if (p + 1 >= n || q == p + 1) {
@@ -238,7 +245,10 @@ final class TourImprove {
     return true;
   }
 
-  /** From the exit at p to where the item at q leaves now, which is where it would begin if turned round. */
+  /**
+   * From the exit at p to where the item at q leaves now, which is where it would begin if turned
+   * round.
+   */
   private double turnedIn(int p, int q) {
     double x = p < 0 ? tour.startX : tour.outX(order[p]);
     double y = p < 0 ? tour.startY : tour.outY(order[p]);
@@ -246,7 +256,9 @@ final class TourImprove {
   }
 
   private double turnedOut(int p, int q) {
-    return q >= n ? 0 : tour.cost(tour.inX(order[p]), tour.inY(order[p]), tour.inX(order[q]), tour.inY(order[q]));
+    return q >= n
+        ? 0
+        : tour.cost(tour.inX(order[p]), tour.inY(order[p]), tour.inX(order[q]), tour.inY(order[q]));
   }
 
   private boolean canTurn(int first, int last) {

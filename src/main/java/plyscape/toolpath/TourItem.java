@@ -1,8 +1,8 @@
 package plyscape.toolpath;
 
 /**
- * Something to be cut in one go, for {@link TourOrder}: where it can be entered and left, and what must be cut before it.
- * Immutable; the arrays are shared, not copied.
+ * Something to be cut in one go, for {@link TourOrder}: where it can be entered and left, and what
+ * must be cut before it. Immutable; the arrays are shared, not copied.
  *
  * @param x X of the points, mm
  * @param y Y of the points

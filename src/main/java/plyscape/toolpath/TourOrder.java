@@ -5,16 +5,20 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A short tour through items with what must come before what: nearest first, then 2-opt and Or-opt with neighbour lists, the
- * starts of rings and the direction of paths chosen by dynamic programming in between. Deterministic; no clock. Not exact:
- * within a few per cent of the best on small cases (see the tests), {@link TravelBound} tells how far at most.
+ * A short tour through items with what must come before what: nearest first, then 2-opt and Or-opt
+ * with neighbour lists, the starts of rings and the direction of paths chosen by dynamic
+ * programming in between. Deterministic; no clock. Not exact: within a few per cent of the best on
+ * small cases (see the tests), {@link TravelBound} tells how far at most.
  *
- * <p>Usage: {@code List<TourOrder.Visit> tour = TourOrder.of(items, startX, startY);} the machine starts at the point given
- * and may end anywhere.
+ * <p>Usage: {@code List<TourOrder.Visit> tour = TourOrder.of(items, startX, startY);} the machine
+ * starts at the point given and may end anywhere.
  */
 public final class TourOrder {
 
-  /** While the order is sought a ring counts as this many points; in the end all of its points are tried. */
+  /**
+   * While the order is sought a ring counts as this many points; in the end all of its points are
+   * tried.
+   */
   private static final int RING_POINTS = 12;
 
   private static final int ROUNDS = 3;
@@ -23,7 +27,8 @@ public final class TourOrder {
    * One stop of the tour.
    *
    * @param item index of the item
-   * @param start for a ring the index of the point where it is entered and left, else the index of the point entered
+   * @param start for a ring the index of the point where it is entered and left, else the index of
+   *     the point entered
    * @param reversed whether a path is run from its last point to its first
    */
   public record Visit(int item, int start, boolean reversed) {}
@@ -43,12 +48,13 @@ public final class TourOrder {
   }
 
   /**
-   * Orders the items for low cost of travel: a lift costs as much as a good way over cleared ground, so that one long gap
-   * and many short ones are better than the same length in even parts.
+   * Orders the items for low cost of travel: a lift costs as much as a good way over cleared
+   * ground, so that one long gap and many short ones are better than the same length in even parts.
    *
    * @param cost of a gap of so many mm; rising, may jump
    */
-  public static List<Visit> of(List<TourItem> items, double startX, double startY, DoubleUnaryOperator cost) {
+  public static List<Visit> of(
+      List<TourItem> items, double startX, double startY, DoubleUnaryOperator cost) {
     List<TourItem> thinned = new ArrayList<>(items.size());
     for (TourItem item : items) {
       thinned.add(thin(item));
@@ -73,20 +79,28 @@ public final class TourOrder {
     }
     TourWays.slideRings(fine);
     for (int item : fine.order) {
-      visits.add(new Visit(item, items.get(item).entry(fine.way[item]),
-          items.get(item).kind() == TourItem.Kind.EITHER_WAY && fine.way[item] == 1));
+      visits.add(
+          new Visit(
+              item,
+              items.get(item).entry(fine.way[item]),
+              items.get(item).kind() == TourItem.Kind.EITHER_WAY && fine.way[item] == 1));
     }
     return visits;
   }
 
   /** All travel of a tour, from the start on, mm. */
-  public static double travelMm(List<TourItem> items, List<Visit> visits, double startX, double startY) {
+  public static double travelMm(
+      List<TourItem> items, List<Visit> visits, double startX, double startY) {
     return cost(items, visits, startX, startY, DoubleUnaryOperator.identity());
   }
 
   /** Cost of all travel of a tour, from the start on. */
   public static double cost(
-      List<TourItem> items, List<Visit> visits, double startX, double startY, DoubleUnaryOperator cost) {
+      List<TourItem> items,
+      List<Visit> visits,
+      double startX,
+      double startY,
+      DoubleUnaryOperator cost) {
     var tour = new Tour(items, startX, startY, cost);
     for (int p = 0; p < visits.size(); p++) {
       Visit visit = visits.get(p);

@@ -1,6 +1,9 @@
 package plyscape.toolpath;
 
-/** Picks the way of each item of a tour whose order stands, for the least cost of travel: exact, by dynamic programming. */
+/**
+ * Picks the way of each item of a tour whose order stands, for the least cost of travel: exact, by
+ * dynamic programming.
+ */
 final class TourWays {
 
   private TourWays() {}
@@ -19,7 +22,11 @@ final class TourWays {
         double y = item.y()[item.entry(w)];
         cost[w] = Double.POSITIVE_INFINITY;
         for (int v = 0; v < before.length; v++) {
-          double c = before[v] + (p == 0 ? tour.cost(tour.startX, tour.startY, x, y) : leap(tour, p - 1, v, x, y));
+          double c =
+              before[v]
+                  + (p == 0
+                      ? tour.cost(tour.startX, tour.startY, x, y)
+                      : leap(tour, p - 1, v, x, y));
           if (c < cost[w]) {
             cost[w] = c;
             back[p][w] = v;
@@ -44,7 +51,10 @@ final class TourWays {
     return tour.cost(from.x()[exit], from.y()[exit], x, y);
   }
 
-  /** Moves the start of each ring to its best point while its neighbours stand; a few sweeps over all points. */
+  /**
+   * Moves the start of each ring to its best point while its neighbours stand; a few sweeps over
+   * all points.
+   */
   static void slideRings(Tour tour) {
     for (int sweep = 0; sweep < 4; sweep++) {
       boolean moved = false;

@@ -4,9 +4,10 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * The least travel that any order of items needs: the length of the minimum spanning tree over the gaps between them and
- * the start (references.md section 7, bound 5). Gaps are between the items' points, as items are entered and left there.
- * Exact, by Boruvka's method: each group of joined items is joined over its shortest gap to another, until one is left.
+ * The least travel that any order of items needs: the length of the minimum spanning tree over the
+ * gaps between them and the start (references.md section 7, bound 5). Gaps are between the items'
+ * points, as items are entered and left there. Exact, by Boruvka's method: each group of joined
+ * items is joined over its shortest gap to another, until one is left.
  *
  * <p>Usage: {@code double mm = TravelBound.mm(items, startX, startY);}
  */
@@ -19,7 +20,9 @@ public final class TravelBound {
   private final int[] group;
   private final int[] root;
 
-  /** For each group (at its root) the shortest gap out of it, squared, and the point it leads to. */
+  /**
+   * For each group (at its root) the shortest gap out of it, squared, and the point it leads to.
+   */
   private final double[] squared;
 
   private final int[] to;
@@ -72,7 +75,8 @@ public final class TravelBound {
     for (int groups = group.length; groups > 1; ) {
       Arrays.fill(squared, Double.POSITIVE_INFINITY);
       Arrays.setAll(root, this::root);
-      // The most hopeful point of each group first: what it finds spares most searches of the others.
+      // The most hopeful point of each group first: what it finds spares most searches of the
+      // others.
       int[] hopeful = new int[group.length];
       Arrays.fill(hopeful, -1);
       for (int p = 0; p < x.length; p++) {

@@ -3,12 +3,14 @@ package plyscape.toolpath;
 import java.util.Arrays;
 
 /**
- * Puts the contour at one cutter radius exactly onto the offset of the walls. A contour of the lattice strays from the
- * true offset by about h2/8r on a curve and cuts off its corners; here every point is moved along the line from its
- * nearest wall point, and where two walls meet the corner is put back, as the meeting of the two tangents.
+ * Puts the contour at one cutter radius exactly onto the offset of the walls. A contour of the
+ * lattice strays from the true offset by about h2/8r on a curve and cuts off its corners; here
+ * every point is moved along the line from its nearest wall point, and where two walls meet the
+ * corner is put back, as the meeting of the two tangents.
  *
- * <p>Afterwards no point is nearer to a wall than the radius less 0.001 mm, and between neighbouring points the line
- * comes nearer by at most a thousandth or two (the height of a chord of one lattice step).
+ * <p>Afterwards no point is nearer to a wall than the radius less 0.001 mm, and between
+ * neighbouring points the line comes nearer by at most a thousandth or two (the height of a chord
+ * of one lattice step).
  */
 final class WallRing {
 
@@ -78,9 +80,20 @@ final class WallRing {
     }
   }
 
-  /** Adds the corner between points i and j when the tangents meet between them; how many points were added. */
+  /**
+   * Adds the corner between points i and j when the tangents meet between them; how many points
+   * were added.
+   */
   private int corner(
-      double[] px, double[] py, double[] nx, double[] ny, int i, int j, double[] x, double[] y, int m) {
+      double[] px,
+      double[] py,
+      double[] nx,
+      double[] ny,
+      int i,
+      int j,
+      double[] x,
+      double[] y,
+      int m) {
     // Tangents: (p - p_i).n_i = 0 and (p - p_j).n_j = 0.
     double det = nx[i] * ny[j] - ny[i] * nx[j];
     if (Math.abs(det) < 1e-6) {
@@ -111,8 +124,11 @@ final class WallRing {
   /** Edges that may be nearest at a point: those nearest to the sixteen nodes around it. */
   private void gather(double x, double y) {
     Lattice lattice = field.lattice;
-    int i = Math.max(1, Math.min(lattice.columns() - 3, (int) ((x - lattice.minX()) / lattice.stepMm())));
-    int j = Math.max(1, Math.min(lattice.rows() - 3, (int) ((y - lattice.minY()) / lattice.stepMm())));
+    int i =
+        Math.max(
+            1, Math.min(lattice.columns() - 3, (int) ((x - lattice.minX()) / lattice.stepMm())));
+    int j =
+        Math.max(1, Math.min(lattice.rows() - 3, (int) ((y - lattice.minY()) / lattice.stepMm())));
     candidateCount = 0;
     for (int b = j - 1; b <= j + 2; b++) {
       for (int a = i - 1; a <= i + 2; a++) {

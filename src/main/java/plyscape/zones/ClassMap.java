@@ -12,7 +12,10 @@ import plyscape.grid.CellOutlines;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
 
-/** A raster of classes as a map with one feature: the cells that have one of some values, with exact outlines. */
+/**
+ * A raster of classes as a map with one feature: the cells that have one of some values, with exact
+ * outlines.
+ */
 final class ClassMap {
 
   /** Values listed in a message when none of the wanted ones occurs. */
@@ -24,7 +27,8 @@ final class ClassMap {
   static MapFile of(ClassGrid grid, List<Double> values, GroundFrame frame, Warnings warnings) {
     String crs = grid.crs();
     if (crs.isEmpty() && !frame.crs().isEmpty()) {
-      warnings.add("zone-crs-guessed", grid.name() + " names no CRS: taken as the terrain's.", grid.name());
+      warnings.add(
+          "zone-crs-guessed", grid.name() + " names no CRS: taken as the terrain's.", grid.name());
       crs = frame.crs();
     }
     boolean[] marked = new boolean[grid.values().length];
@@ -43,7 +47,9 @@ final class ClassMap {
     if (marked.length == 0) {
       trouble = "outside the carved area";
     } else if (!some) {
-      trouble = "no cell on the carved area has such a value" + (others.isEmpty() ? "" : "; it has " + list(others));
+      trouble =
+          "no cell on the carved area has such a value"
+              + (others.isEmpty() ? "" : "; it has " + list(others));
     }
     Polygon[] patches =
         CellOutlines.of(marked, grid.columns(), grid.rows()).stream()
@@ -56,12 +62,16 @@ final class ClassMap {
 
   private static String list(TreeSet<Double> values) {
     List<String> texts =
-        values.stream().limit(MOST_LISTED).map(v -> v == Math.rint(v) ? Long.toString(v.longValue()) : v.toString()).toList();
+        values.stream()
+            .limit(MOST_LISTED)
+            .map(v -> v == Math.rint(v) ? Long.toString(v.longValue()) : v.toString())
+            .toList();
     return String.join(", ", texts) + (values.size() > MOST_LISTED ? ", ..." : "");
   }
 
   private static Polygon polygon(CellOutlines.Patch patch, ClassGrid grid) {
-    LinearRing[] holes = patch.holes().stream().map(hole -> ring(hole, grid)).toArray(LinearRing[]::new);
+    LinearRing[] holes =
+        patch.holes().stream().map(hole -> ring(hole, grid)).toArray(LinearRing[]::new);
     return GeoJsonGeometry.FACTORY.createPolygon(ring(patch.shell(), grid), holes);
   }
 

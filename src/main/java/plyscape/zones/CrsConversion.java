@@ -11,8 +11,9 @@ import plyscape.fault.Place;
 import plyscape.grid.UtmZone;
 
 /**
- * Conversions between CRSs, x east and y north. The commonest, WGS 84 to one of its UTM zones, is plain arithmetic;
- * GeoTools and its register, which take a second to open, are asked for the others only.
+ * Conversions between CRSs, x east and y north. The commonest, WGS 84 to one of its UTM zones, is
+ * plain arithmetic; GeoTools and its register, which take a second to open, are asked for the
+ * others only.
  */
 final class CrsConversion {
 
@@ -47,7 +48,11 @@ final class CrsConversion {
         MathTransform transform = CRS.findMathTransform(source, target, true);
         return (xy, count) -> map(transform, xy, count);
       } catch (FactoryException e) {
-        throw new InputFault(place, "can't convert from " + from + " to " + to, "save the map in the terrain's CRS", e);
+        throw new InputFault(
+            place,
+            "can't convert from " + from + " to " + to,
+            "save the map in the terrain's CRS",
+            e);
       }
     }
 
@@ -58,7 +63,8 @@ final class CrsConversion {
       try {
         return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
       } catch (FactoryException e) {
-        throw new InputFault(place, "unknown CRS \"" + id + "\"", "name one by its code, such as EPSG:32632", e);
+        throw new InputFault(
+            place, "unknown CRS \"" + id + "\"", "name one by its code, such as EPSG:32632", e);
       }
     }
 

@@ -23,7 +23,10 @@ final class FeatureFilter {
     return accepted.stream().anyMatch(wanted -> matches(value, wanted));
   }
 
-  /** A list has what one of its members has. Numbers and truth values may stand as text in a map, so text is compared. */
+  /**
+   * A list has what one of its members has. Numbers and truth values may stand as text in a map, so
+   * text is compared.
+   */
   private static boolean matches(Object value, Object wanted) {
     if (wanted instanceof ZoneSpec.Present present) {
       return present.wanted() == (value != null);

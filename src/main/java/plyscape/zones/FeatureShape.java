@@ -18,7 +18,10 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.overlayng.RingClipper;
 import plyscape.grid.Box;
 
-/** Turns one feature into area on the panel: polygons as they are, repaired where needed, lines widened; clipped. */
+/**
+ * Turns one feature into area on the panel: polygons as they are, repaired where needed, lines
+ * widened; clipped.
+ */
 final class FeatureShape {
 
   /** Chords of round ends and joins deviate at most this far from the circle, mm. */
@@ -143,7 +146,9 @@ final class FeatureShape {
       return;
     }
     List<Coordinate[]> sections =
-        near.contains(envelope) ? java.util.Collections.singletonList(panel) : new LineLimiter(near).limit(panel);
+        near.contains(envelope)
+            ? java.util.Collections.singletonList(panel)
+            : new LineLimiter(near).limit(panel);
     BufferParameters round = new BufferParameters(quadrantSegments(widthMm / 2));
     round.setSimplifyFactor(Math.min(0.01, CHORD_MM / widthMm));
     for (Coordinate[] section : sections) {

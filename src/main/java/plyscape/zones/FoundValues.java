@@ -27,7 +27,9 @@ final class FoundValues {
         out.append("no feature has ").append(name);
       } else {
         boolean more = values.size() > MOST;
-        out.append(name).append(" is one of ").append(String.join(", ", values.stream().limit(MOST).toList()));
+        out.append(name)
+            .append(" is one of ")
+            .append(String.join(", ", values.stream().limit(MOST).toList()));
         out.append(more ? ", ..." : "");
       }
     }

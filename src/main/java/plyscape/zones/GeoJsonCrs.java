@@ -7,10 +7,14 @@ import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
-/** Reads the {@code crs} member of the GeoJSON format of 2008, which RFC 7946 dropped but which many files still have. */
+/**
+ * Reads the {@code crs} member of the GeoJSON format of 2008, which RFC 7946 dropped but which many
+ * files still have.
+ */
 final class GeoJsonCrs {
 
-  private static final Pattern EPSG = Pattern.compile("(?:URN:OGC:DEF:CRS:)?EPSG:(?:[0-9.]*:)?(\\d{3,6})");
+  private static final Pattern EPSG =
+      Pattern.compile("(?:URN:OGC:DEF:CRS:)?EPSG:(?:[0-9.]*:)?(\\d{3,6})");
 
   private GeoJsonCrs() {}
 
@@ -29,7 +33,9 @@ final class GeoJsonCrs {
       return code(text.contains(":") ? text : "EPSG:" + text, place);
     }
     throw new InputFault(
-        place, "a \"crs\" that doesn't name a CRS", "name one, such as EPSG:32632, or leave it out for WGS 84");
+        place,
+        "a \"crs\" that doesn't name a CRS",
+        "name one, such as EPSG:32632, or leave it out for WGS 84");
   }
 
   private static String code(String name, Place place) {
@@ -44,6 +50,7 @@ final class GeoJsonCrs {
     if (upper.contains("[")) {
       return name;
     }
-    throw new InputFault(place, "unknown CRS \"" + name + "\"", "name one by its code, such as EPSG:32632");
+    throw new InputFault(
+        place, "unknown CRS \"" + name + "\"", "name one by its code, such as EPSG:32632");
   }
 }

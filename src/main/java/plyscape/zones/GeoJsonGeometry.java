@@ -12,8 +12,8 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Geometries from GeoJSON's types and coordinates. Rings that aren't closed are closed; rings with fewer than three points
- * and lines of one point are left out, as nothing can be drawn from them.
+ * Geometries from GeoJSON's types and coordinates. Rings that aren't closed are closed; rings with
+ * fewer than three points and lines of one point are left out, as nothing can be drawn from them.
  */
 final class GeoJsonGeometry {
 
@@ -21,7 +21,13 @@ final class GeoJsonGeometry {
 
   private static final Set<String> TYPES =
       Set.of(
-          "Point", "MultiPoint", "LineString", "MultiLineString", "Polygon", "MultiPolygon", "GeometryCollection");
+          "Point",
+          "MultiPoint",
+          "LineString",
+          "MultiLineString",
+          "Polygon",
+          "MultiPolygon",
+          "GeometryCollection");
 
   private GeoJsonGeometry() {}
 
@@ -36,7 +42,8 @@ final class GeoJsonGeometry {
   /** The geometry; an IllegalArgumentException says what doesn't fit. */
   static Geometry of(String type, Object coordinates) {
     if (!isType(type)) {
-      throw new IllegalArgumentException(type == null ? "geometry without a type" : "unknown geometry type " + type);
+      throw new IllegalArgumentException(
+          type == null ? "geometry without a type" : "unknown geometry type " + type);
     }
     if (coordinates == null) {
       throw new IllegalArgumentException(type + " without coordinates");
@@ -63,7 +70,9 @@ final class GeoJsonGeometry {
       return list;
     }
     throw new IllegalArgumentException(
-        "coordinates don't fit a " + type + (coordinates instanceof String what ? ": " + what : ""));
+        "coordinates don't fit a "
+            + type
+            + (coordinates instanceof String what ? ": " + what : ""));
   }
 
   private static Coordinate position(Object coordinates, String type) {
@@ -71,7 +80,9 @@ final class GeoJsonGeometry {
       return c;
     }
     throw new IllegalArgumentException(
-        "coordinates don't fit a " + type + (coordinates instanceof String what ? ": " + what : ""));
+        "coordinates don't fit a "
+            + type
+            + (coordinates instanceof String what ? ": " + what : ""));
   }
 
   private static Coordinate[] positions(Object coordinates, String type) {
@@ -100,6 +111,7 @@ final class GeoJsonGeometry {
     }
     return rings.isEmpty()
         ? FACTORY.createPolygon()
-        : FACTORY.createPolygon(rings.get(0), rings.subList(1, rings.size()).toArray(new LinearRing[0]));
+        : FACTORY.createPolygon(
+            rings.get(0), rings.subList(1, rings.size()).toArray(new LinearRing[0]));
   }
 }

@@ -11,7 +11,6 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.Geometry;
@@ -19,14 +18,16 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads GeoJSON (RFC 7946), member by member in any order: collections, single features and bare geometries. Coordinates
- * are longitude and latitude on WGS 84 unless the {@code crs} member of the 2008 format names another CRS; a null there
- * means none is known and is taken as absent. Faults of the JSON itself are the user's to mend and say line and column;
- * a feature whose coordinates don't fit its type is kept, with the trouble said.
+ * Reads GeoJSON (RFC 7946), member by member in any order: collections, single features and bare
+ * geometries. Coordinates are longitude and latitude on WGS 84 unless the {@code crs} member of the
+ * 2008 format names another CRS; a null there means none is known and is taken as absent. Faults of
+ * the JSON itself are the user's to mend and say line and column; a feature whose coordinates don't
+ * fit its type is kept, with the trouble said.
  */
 final class GeoJsonReader {
 
-  private static final String WANTED = "wanted GeoJSON: a FeatureCollection, a Feature or a geometry";
+  private static final String WANTED =
+      "wanted GeoJSON: a FeatureCollection, a Feature or a geometry";
 
   private final String name;
   private final JsonParser parser;
@@ -55,10 +56,13 @@ final class GeoJsonReader {
       return new MapFile(name, crs, reader.crs != null, List.copyOf(reader.features));
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
-      Place place = at == null ? Place.file(name) : Place.at(name, at.getLineNr(), at.getColumnNr());
-      throw new InputFault(place, "not JSON: " + firstLine(e.getOriginalMessage()), "mend the file there", e);
+      Place place =
+          at == null ? Place.file(name) : Place.at(name, at.getLineNr(), at.getColumnNr());
+      throw new InputFault(
+          place, "not JSON: " + firstLine(e.getOriginalMessage()), "mend the file there", e);
     } catch (IOException e) {
-      throw new InputFault(Place.file(name), "can't be read: " + e, "name a file that exists and may be read", e);
+      throw new InputFault(
+          Place.file(name), "can't be read: " + e, "name a file that exists and may be read", e);
     }
   }
 
@@ -112,9 +116,14 @@ final class GeoJsonReader {
         case "type" -> out.type = value.isScalarValue() ? parser.getText() : null;
         case "coordinates" -> out.coordinates = JsonValues.coordinates(parser, limits);
         case "geometries" -> out.geometries = value == JsonToken.START_ARRAY ? objects() : null;
-        case "geometry" -> out.geometry = value == JsonToken.START_OBJECT ? members(false) : skipped();
-        case "properties" -> out.properties = value == JsonToken.START_OBJECT ? JsonValues.object(parser) : noProperties();
-        case "id" -> out.id = value.isScalarValue() && value != JsonToken.VALUE_NULL ? parser.getText() : id();
+        case "geometry" ->
+            out.geometry = value == JsonToken.START_OBJECT ? members(false) : skipped();
+        case "properties" ->
+            out.properties =
+                value == JsonToken.START_OBJECT ? JsonValues.object(parser) : noProperties();
+        case "id" ->
+            out.id =
+                value.isScalarValue() && value != JsonToken.VALUE_NULL ? parser.getText() : id();
         case "features" -> {
           if (!top || value != JsonToken.START_ARRAY) {
             parser.skipChildren();
@@ -198,7 +207,9 @@ final class GeoJsonReader {
       return feature.id;
     }
     Object said = feature.properties.get("name");
-    return said instanceof String text && !text.isBlank() ? text : "feature " + (features.size() + 1);
+    return said instanceof String text && !text.isBlank()
+        ? text
+        : "feature " + (features.size() + 1);
   }
 
   private static Geometry geometry(Members members, int depth) {

@@ -6,8 +6,8 @@ import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKBReader;
 
 /**
- * Geometries as GeoPackage stores them: a header of magic, version, flags, CRS number and an optional envelope, then
- * well-known binary (OGC 12-128r18, clause 2.1.3).
+ * Geometries as GeoPackage stores them: a header of magic, version, flags, CRS number and an
+ * optional envelope, then well-known binary (OGC 12-128r18, clause 2.1.3).
  */
 final class GeoPackageBlob {
 
@@ -39,7 +39,8 @@ final class GeoPackageBlob {
       return GeoJsonGeometry.FACTORY.createGeometryCollection();
     }
     try {
-      return new WKBReader(GeoJsonGeometry.FACTORY).read(Arrays.copyOfRange(blob, start, blob.length));
+      return new WKBReader(GeoJsonGeometry.FACTORY)
+          .read(Arrays.copyOfRange(blob, start, blob.length));
     } catch (ParseException | RuntimeException e) {
       throw new IllegalArgumentException("a geometry that can't be read: " + e.getMessage(), e);
     }

@@ -21,9 +21,10 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads all feature tables of a GeoPackage (OGC 12-128r18, an SQLite database), in the order of their names. Each feature
- * has the property {@code layer}, its table's name, unless it has one of its own; so {@code where} can pick a table. The
- * file is opened read-only and nothing is written beside it.
+ * Reads all feature tables of a GeoPackage (OGC 12-128r18, an SQLite database), in the order of
+ * their names. Each feature has the property {@code layer}, its table's name, unless it has one of
+ * its own; so {@code where} can pick a table. The file is opened read-only and nothing is written
+ * beside it.
  */
 final class GeoPackageReader {
 
@@ -60,14 +61,19 @@ final class GeoPackageReader {
 
   /** Everything in the file; an {@link InputFault} says what keeps it from being read. */
   static MapFile read(Path file) {
-    // An URI, so that letters with a meaning to the database may be in the path; immutable keeps it from making files.
+    // An URI, so that letters with a meaning to the database may be in the path; immutable keeps it
+    // from making files.
     String uri = file.toAbsolutePath().toUri().toString().replace("file:///", "file:/");
     try (Connection connection =
-        new org.sqlite.JDBC().connect("jdbc:sqlite:" + uri + "?mode=ro&immutable=1", new Properties())) {
+        new org.sqlite.JDBC()
+            .connect("jdbc:sqlite:" + uri + "?mode=ro&immutable=1", new Properties())) {
       return new GeoPackageReader(file.toString()).read(connection);
     } catch (SQLException e) {
       throw new InputFault(
-          Place.file(file.toString()), "can't be read as a GeoPackage: " + e.getMessage(), "export it anew", e);
+          Place.file(file.toString()),
+          "can't be read as a GeoPackage: " + e.getMessage(),
+          "export it anew",
+          e);
     }
   }
 
@@ -76,7 +82,10 @@ final class GeoPackageReader {
   private MapFile read(Connection connection) throws SQLException {
     List<Table> tables = tables(connection);
     if (tables.isEmpty()) {
-      throw new InputFault(Place.file(name), "a GeoPackage without feature tables", "wanted points, lines or polygons");
+      throw new InputFault(
+          Place.file(name),
+          "a GeoPackage without feature tables",
+          "wanted points, lines or polygons");
     }
     String crs = tables.get(0).crs();
     for (Table table : tables) {
@@ -104,11 +113,18 @@ final class GeoPackageReader {
           boolean epsg = organization != null && organization.equalsIgnoreCase("EPSG");
           if (!epsg && (definition == null || !definition.contains("["))) {
             throw new InputFault(
-                Place.file(name), "table " + row.getString(1) + " has the unknown CRS " + number, "set it in the file");
+                Place.file(name),
+                "table " + row.getString(1) + " has the unknown CRS " + number,
+                "set it in the file");
           }
           crs = epsg ? "EPSG:" + row.getInt(5) : definition;
         }
-        out.add(new Table(row.getString(1), row.getString(2), crs, number != UNKNOWN_PLANE && number != UNKNOWN_GLOBE));
+        out.add(
+            new Table(
+                row.getString(1),
+                row.getString(2),
+                crs,
+                number != UNKNOWN_PLANE && number != UNKNOWN_GLOBE));
       }
     }
     return out;
@@ -116,7 +132,9 @@ final class GeoPackageReader {
 
   private void read(Connection connection, Table table) throws SQLException {
     try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery("SELECT rowid AS \"rowid \", * FROM " + quoted(table.name()) + " ORDER BY rowid")) {
+        ResultSet row =
+            statement.executeQuery(
+                "SELECT rowid AS \"rowid \", * FROM " + quoted(table.name()) + " ORDER BY rowid")) {
       ResultSetMetaData columns = row.getMetaData();
       while (row.next()) {
         Map<String, Object> properties = new LinkedHashMap<>();

@@ -17,7 +17,10 @@ final class GroundMap {
   /** Straight lines of the file become curves on the panel; they are followed within this, mm. */
   private static final double BEND_MM = 0.005;
 
-  /** Lines shorter than this on the panel, mm, are taken as straight: even over 10 km their bow is below BEND_MM. */
+  /**
+   * Lines shorter than this on the panel, mm, are taken as straight: even over 10 km their bow is
+   * below BEND_MM.
+   */
   private static final double STRAIGHT_MM = 4;
 
   /** Deepest halving of one line: 2^12 parts. */
@@ -41,14 +44,20 @@ final class GroundMap {
     if (frame.crs().isEmpty()) {
       warnings.add(
           "zone-crs-unknown",
-          "The terrain has no CRS: coordinates of " + map.name() + " are taken as the raster's own.",
+          "The terrain has no CRS: coordinates of "
+              + map.name()
+              + " are taken as the raster's own.",
           map.name());
       from = "";
     } else if (!map.crsStated() && outsideDegrees(map)) {
       warnings.add(
           "zone-crs-guessed",
-          "Coordinates of " + map.name() + " can't be longitude and latitude and the file names no CRS: taken as "
-              + "the terrain's, " + shortName(frame.crs()) + ".",
+          "Coordinates of "
+              + map.name()
+              + " can't be longitude and latitude and the file names no CRS: taken as "
+              + "the terrain's, "
+              + shortName(frame.crs())
+              + ".",
           map.name());
       from = frame.crs();
     }
@@ -73,7 +82,10 @@ final class GroundMap {
     return false;
   }
 
-  /** The carved ground and as much again all around it, in the file's coordinates; features beyond don't matter. */
+  /**
+   * The carved ground and as much again all around it, in the file's coordinates; features beyond
+   * don't matter.
+   */
   private static Envelope reach(Box ground, PointMap back) {
     int steps = 16;
     double[] edge = new double[8 * steps];
@@ -103,7 +115,10 @@ final class GroundMap {
     return frame;
   }
 
-  /** A line of the file as a line on the panel, mm, with points added where it bends; null when it can't be mapped. */
+  /**
+   * A line of the file as a line on the panel, mm, with points added where it bends; null when it
+   * can't be mapped.
+   */
   Coordinate[] toPanel(Coordinate[] line) {
     double[] xy = new double[2 * line.length];
     for (int i = 0; i < line.length; i++) {
@@ -142,7 +157,13 @@ final class GroundMap {
     return out.toArray(new Coordinate[0]);
   }
 
-  private void halve(Coordinate a, Coordinate b, Coordinate pa, Coordinate pb, int depth, java.util.List<Coordinate> out) {
+  private void halve(
+      Coordinate a,
+      Coordinate b,
+      Coordinate pa,
+      Coordinate pb,
+      int depth,
+      java.util.List<Coordinate> out) {
     double[] xy = {(a.x + b.x) / 2, (a.y + b.y) / 2};
     Coordinate middle = new Coordinate(xy[0], xy[1]);
     toGround.map(xy, 1);

@@ -51,8 +51,9 @@ final class JsonValues {
   }
 
   /**
-   * Nested arrays of numbers: an array that begins with a number is a {@link Coordinate}, others are lists of what they
-   * hold. Whatever else stands there is a String saying what, so that the feature can be reported.
+   * Nested arrays of numbers: an array that begins with a number is a {@link Coordinate}, others
+   * are lists of what they hold. Whatever else stands there is a String saying what, so that the
+   * feature can be reported.
    */
   static Object coordinates(JsonParser parser, MapLimits limits) throws IOException {
     if (parser.currentToken() != JsonToken.START_ARRAY) {
@@ -77,7 +78,9 @@ final class JsonValues {
     double x = parser.getDoubleValue();
     double y = Double.NaN;
     int n = 0;
-    for (JsonToken t = parser.currentToken(); t != JsonToken.END_ARRAY; t = parser.nextToken(), n++) {
+    for (JsonToken t = parser.currentToken();
+        t != JsonToken.END_ARRAY;
+        t = parser.nextToken(), n++) {
       if (n == 1 && t.isNumeric()) {
         y = parser.getDoubleValue();
       } else if (!t.isNumeric()) {
@@ -85,6 +88,8 @@ final class JsonValues {
         parser.skipChildren();
       }
     }
-    return Double.isFinite(x) && Double.isFinite(y) ? new Coordinate(x, y) : "a position without two numbers";
+    return Double.isFinite(x) && Double.isFinite(y)
+        ? new Coordinate(x, y)
+        : "a position without two numbers";
   }
 }

@@ -11,4 +11,5 @@ import org.locationtech.jts.geom.Geometry;
  * @param geometry in the file's coordinates, x east and y north; null or empty when it has none
  * @param trouble why the geometry can't be used, or ""
  */
-record MapFeature(String label, Map<String, Object> properties, Geometry geometry, String trouble) {}
+record MapFeature(
+    String label, Map<String, Object> properties, Geometry geometry, String trouble) {}

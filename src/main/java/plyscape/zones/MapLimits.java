@@ -43,6 +43,8 @@ final class MapLimits {
 
   private InputFault tooMuch(int most, String what) {
     return new InputFault(
-        Place.file(file), "more than " + most + " " + what, "cut the map to the terrain, or leave out what isn't shown");
+        Place.file(file),
+        "more than " + most + " " + what,
+        "cut the map to the terrain, or leave out what isn't shown");
   }
 }

@@ -53,12 +53,16 @@ final class NarrowParts {
       Geometry narrow = narrow(shape);
       Geometry wide = shape;
       for (int step = 1; step <= STEPS && !narrow.isEmpty(); step++) {
-        // By an eighth of the tool on both sides a step: after the last, whatever was a line is as wide as the tool.
-        wide = OverlayNGRobust.overlay(shape, buffer(narrow(shape), cuttableMm() / 2 * step / STEPS), OverlayNG.UNION);
+        // By an eighth of the tool on both sides a step: after the last, whatever was a line is as
+        // wide as the tool.
+        wide =
+            OverlayNGRobust.overlay(
+                shape, buffer(narrow(shape), cuttableMm() / 2 * step / STEPS), OverlayNG.UNION);
         narrow = narrow(wide);
       }
       changed |= wide != shape;
-      out.add(wide == shape ? shape : OverlayNGRobust.overlay(wide, carved, OverlayNG.INTERSECTION));
+      out.add(
+          wide == shape ? shape : OverlayNGRobust.overlay(wide, carved, OverlayNG.INTERSECTION));
     }
     return changed ? out : shapes;
   }
@@ -68,10 +72,12 @@ final class NarrowParts {
     Geometry rest =
         centres.isEmpty()
             ? shape
-            : OverlayNGRobust.overlay(shape, buffer(centres, toolMm / 2 + SPARE_MM / 4), OverlayNG.DIFFERENCE);
+            : OverlayNGRobust.overlay(
+                shape, buffer(centres, toolMm / 2 + SPARE_MM / 4), OverlayNG.DIFFERENCE);
     List<Polygon> parts = new ArrayList<>();
     for (int i = 0; i < rest.getNumGeometries(); i++) {
-      if (rest.getGeometryN(i) instanceof Polygon polygon && (centres.isEmpty() || polygon.getArea() > FILLET_MM2)) {
+      if (rest.getGeometryN(i) instanceof Polygon polygon
+          && (centres.isEmpty() || polygon.getArea() > FILLET_MM2)) {
         parts.add(polygon);
       }
     }

@@ -12,7 +12,10 @@ import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainTake;
 import plyscape.job.ZoneSpec;
 
-/** The zone of everything outside a polygon along which the terrain is cut: the last of all zones, over the others. */
+/**
+ * The zone of everything outside a polygon along which the terrain is cut: the last of all zones,
+ * over the others.
+ */
 public final class OutsideZone {
 
   private static final String NAME = "outside";
@@ -26,15 +29,18 @@ public final class OutsideZone {
    */
   public static Zone of(TerrainTake.Outline outline, GroundFrame frame, Warnings warnings) {
     ZoneSpec spec =
-        new ZoneSpec(NAME, outline.file(), outline.where(), outline.outsidePlyNumber(), null, null, null);
+        new ZoneSpec(
+            NAME, outline.file(), outline.where(), outline.outsidePlyNumber(), null, null, null);
     Zone inside = ZoneReader.read(List.of(spec), frame, warnings).get(0);
     if (inside.area().isEmpty()) {
       throw new JobFault(
-          "terrain.outline picks no polygon on the carved area", "check its file, where and the terrain's crop");
+          "terrain.outline picks no polygon on the carved area",
+          "check its file, where and the terrain's crop");
     }
     Box box = frame.panel();
     Geometry carved =
-        GeoJsonGeometry.FACTORY.toGeometry(new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()));
+        GeoJsonGeometry.FACTORY.toGeometry(
+            new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()));
     Geometry outside = OverlayNGRobust.overlay(carved, inside.area(), OverlayNG.DIFFERENCE);
     return new Zone(spec, outside, inside.features(), inside.skipped());
   }

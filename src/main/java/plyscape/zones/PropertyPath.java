@@ -2,7 +2,10 @@ package plyscape.zones;
 
 import java.util.Map;
 
-/** Finds a property by its name, or by a path with points through nested ones, such as {@code tags.highway}. */
+/**
+ * Finds a property by its name, or by a path with points through nested ones, such as {@code
+ * tags.highway}.
+ */
 final class PropertyPath {
 
   private PropertyPath() {}

@@ -29,12 +29,15 @@ public record Zone(ZoneSpec spec, Geometry area, int features, List<Skipped> ski
    * @param own where that part lies on its own panel, mm; of the same size
    */
   public Zone part(Box part, Box own) {
-    Geometry box = area.getFactory().toGeometry(new Envelope(part.minX(), part.maxX(), part.minY(), part.maxY()));
+    Geometry box =
+        area.getFactory()
+            .toGeometry(new Envelope(part.minX(), part.maxX(), part.minY(), part.maxY()));
     Geometry cut = OverlayNGRobust.overlay(area, box, OverlayNG.INTERSECTION);
     List<?> polygons = PolygonExtracter.getPolygons(cut);
     MultiPolygon inside = area.getFactory().createMultiPolygon(polygons.toArray(new Polygon[0]));
     AffineTransformation move =
-        AffineTransformation.translationInstance(own.minX() - part.minX(), own.minY() - part.minY());
+        AffineTransformation.translationInstance(
+            own.minX() - part.minX(), own.minY() - part.minY());
     return new Zone(spec, move.transform(inside), features, skipped);
   }
 

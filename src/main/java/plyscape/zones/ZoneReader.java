@@ -19,8 +19,9 @@ import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
 
 /**
- * Reads the zones of a job: features picked by their properties, projected to the terrain's CRS, laid on the panel, lines
- * widened, clipped to the carved area and united. What is left out is listed with why, and summed up in warnings.
+ * Reads the zones of a job: features picked by their properties, projected to the terrain's CRS,
+ * laid on the panel, lines widened, clipped to the carved area and united. What is left out is
+ * listed with why, and summed up in warnings.
  */
 public final class ZoneReader {
 
@@ -33,7 +34,10 @@ public final class ZoneReader {
   private final double smallestToolMm;
 
   private ZoneReader(
-      GroundFrame frame, Function<Path, ClassGrid> rasters, double smallestToolMm, Warnings warnings) {
+      GroundFrame frame,
+      Function<Path, ClassGrid> rasters,
+      double smallestToolMm,
+      Warnings warnings) {
     this.rasters = rasters;
     this.frame = frame;
     this.smallestToolMm = smallestToolMm;
@@ -46,7 +50,8 @@ public final class ZoneReader {
   }
 
   /** The same for maps of features only. */
-  static List<Zone> read(List<ZoneSpec> specs, GroundFrame frame, double smallestToolMm, Warnings warnings) {
+  static List<Zone> read(
+      List<ZoneSpec> specs, GroundFrame frame, double smallestToolMm, Warnings warnings) {
     return read(specs, frame, ZoneReader::noRaster, smallestToolMm, warnings);
   }
 
@@ -72,15 +77,18 @@ public final class ZoneReader {
 
   private MapFile file(ZoneSpec spec) {
     if (spec.values() != null) {
-      return ClassMap.of(grids.computeIfAbsent(spec.file(), rasters), spec.values(), frame, warnings);
+      return ClassMap.of(
+          grids.computeIfAbsent(spec.file(), rasters), spec.values(), frame, warnings);
     }
     Path path = spec.file();
     if (!Files.isRegularFile(path)) {
-      throw new InputFault(Place.file(path.toString()), "no such file", "name a map file, such as zones.geojson");
+      throw new InputFault(
+          Place.file(path.toString()), "no such file", "name a map file, such as zones.geojson");
     }
     if (path.getFileName().toString().toLowerCase(Locale.ROOT).matches(".*\\.(tiff?|asc)")) {
       throw new InputFault(
-          Place.file(path.toString()), "a raster, and the zone has no values",
+          Place.file(path.toString()),
+          "a raster, and the zone has no values",
           "set the zone's values to the classes that are meant, such as [41, 42]");
     }
     return files.computeIfAbsent(
@@ -151,7 +159,8 @@ public final class ZoneReader {
     ZoneSpec.WidthBy by = spec.widthBy();
     if (by != null) {
       Double number = PropertyPath.number(PropertyPath.value(feature.properties(), by.property()));
-      Double width = number == null || number <= 0 ? by.otherwise() : Double.valueOf(number * by.times());
+      Double width =
+          number == null || number <= 0 ? by.otherwise() : Double.valueOf(number * by.times());
       return width == null ? 0 : by.ground() ? width / frame.metresPerMm() : width;
     }
     if (spec.widthMm() != null) {
@@ -167,15 +176,25 @@ public final class ZoneReader {
   }
 
   private void warn(
-      ZoneSpec spec, MapFile file, int taken, int used, List<Zone.Skipped> skipped, List<String> repaired) {
+      ZoneSpec spec,
+      MapFile file,
+      int taken,
+      int used,
+      List<Zone.Skipped> skipped,
+      List<String> repaired) {
     String where = "zone " + spec.name();
     if (taken == 0) {
       warnings.add(
           "zone-empty",
           file.features().isEmpty()
               ? file.name() + " has no features."
-              : "None of the " + file.features().size() + " features of " + file.name() + " fits "
-                  + spec.where() + FoundValues.of(file, spec.where().keySet()),
+              : "None of the "
+                  + file.features().size()
+                  + " features of "
+                  + file.name()
+                  + " fits "
+                  + spec.where()
+                  + FoundValues.of(file, spec.where().keySet()),
           where);
       return;
     }
@@ -183,18 +202,25 @@ public final class ZoneReader {
     skipped.forEach(s -> counts.merge(s.why(), 1, Integer::sum));
     Integer outside = counts.remove("outside the carved area");
     if (outside != null && used == 0) {
-      warnings.add("zone-outside", "All that " + where + " picks lies outside the carved area (" + outside + ").", where);
+      warnings.add(
+          "zone-outside",
+          "All that " + where + " picks lies outside the carved area (" + outside + ").",
+          where);
     }
     if (!counts.isEmpty()) {
       StringBuilder text = new StringBuilder();
-      counts.forEach((why, n) -> text.append(text.length() > 0 ? "; " : "").append(n).append(": ").append(why));
+      counts.forEach(
+          (why, n) ->
+              text.append(text.length() > 0 ? "; " : "").append(n).append(": ").append(why));
       warnings.add("zone-skipped", "Features left out: " + text + ".", where);
     }
     if (!repaired.isEmpty()) {
       warnings.add(
           "zone-repaired",
-          repaired.size() + " polygons that cross themselves were repaired: "
-              + String.join(", ", repaired) + ".",
+          repaired.size()
+              + " polygons that cross themselves were repaired: "
+              + String.join(", ", repaired)
+              + ".",
           where);
     }
   }

@@ -20,7 +20,10 @@ import plyscape.terrain.Terrain;
 /** The band methods against closed forms, published examples and exhaustive search. */
 class BandMakerTest {
 
-  /** Section 4 of the contract, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway depths 0.92 and 1.86. */
+  /**
+   * Section 4 of the contract, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway depths
+   * 0.92 and 1.86.
+   */
   @Test
   void scale_breaksAtTheHalfwayDepths() {
     List<Double> breaks = ScaleBreaks.breaks(100, 400, new double[] {0.45, 1.39, 2.33});
@@ -28,7 +31,10 @@ class BandMakerTest {
     assertEquals(400 - 1.41 / 1.88 * 300, breaks.get(1), 1e-9);
   }
 
-  /** The rule as it is worded, at random elevations: the ply with the nearest mid depth wins, a tie goes up. */
+  /**
+   * The rule as it is worded, at random elevations: the ply with the nearest mid depth wins, a tie
+   * goes up.
+   */
   @Test
   void scale_isTheNearestMidDepth() {
     for (int seed = 0; seed < 200; seed++) {
@@ -76,15 +82,18 @@ class BandMakerTest {
     List<Double> breaks = QuantileBreaks.breaks(rising, 2);
     assertEquals(List.of(5.5), breaks);
     // Half would end within the lake: it goes to the end that is nearer.
-    assertEquals(List.of(7.0), QuantileBreaks.breaks(new double[] {5, 5, 5, 5, 5, 5, 5, 9, 9, 10}, 2));
-    assertEquals(List.of(7.0), QuantileBreaks.breaks(new double[] {5, 5, 9, 9, 9, 9, 9, 9, 9, 10}, 2));
+    assertEquals(
+        List.of(7.0), QuantileBreaks.breaks(new double[] {5, 5, 5, 5, 5, 5, 5, 9, 9, 10}, 2));
+    assertEquals(
+        List.of(7.0), QuantileBreaks.breaks(new double[] {5, 5, 9, 9, 9, 9, 9, 9, 9, 10}, 2));
   }
 
   /** Fisher-Jenks examples of references.md, section 6: published and exhaustive results. */
   @Test
   void natural_findsThePublishedClasses() {
     assertEquals(List.of(7.0), FisherBreaks.breaks(new double[] {4, 5, 9, 10}, 2));
-    assertEquals(List.of(15.0, 6.0), FisherBreaks.breaks(new double[] {1, 2, 4, 5, 7, 9, 10, 20}, 3));
+    assertEquals(
+        List.of(15.0, 6.0), FisherBreaks.breaks(new double[] {1, 2, 4, 5, 7, 9, 10, 20}, 3));
     assertEquals(
         List.of(22.0, 12.0, 6.0),
         FisherBreaks.breaks(new double[] {0, 1, 2, 10, 11, 13, 14, 30, 31, 33}, 4));
@@ -94,7 +103,8 @@ class BandMakerTest {
   void natural_isAsGoodAsExhaustiveSearch() {
     for (int seed = 0; seed < 200; seed++) {
       Random random = new Random(seed);
-      double[] rising = random.ints(5 + random.nextInt(8), 0, 40).sorted().asDoubleStream().toArray();
+      double[] rising =
+          random.ints(5 + random.nextInt(8), 0, 40).sorted().asDoubleStream().toArray();
       int classes = 2 + random.nextInt(3);
       List<Double> breaks = new ArrayList<>(FisherBreaks.breaks(rising, classes));
       assertEquals(best(rising, 0, classes), cost(rising, breaks), 1e-9, "seed " + seed);
@@ -121,34 +131,54 @@ class BandMakerTest {
 
   @Test
   void emptyBands_areLeftOut() {
-    Bands bands = BandMaker.withoutEmpty(List.of(2, 4, 5, 7), List.of(500.0, 300.0, 300.0), 100, 400);
+    Bands bands =
+        BandMaker.withoutEmpty(List.of(2, 4, 5, 7), List.of(500.0, 300.0, 300.0), 100, 400);
     assertEquals(List.of(4, 7), bands.plyNumbers());
     assertEquals(List.of(300.0), bands.breaksM());
-    assertEquals(List.of(2), BandMaker.withoutEmpty(List.of(2, 4), List.of(50.0), 100, 400).plyNumbers());
+    assertEquals(
+        List.of(2), BandMaker.withoutEmpty(List.of(2, 4), List.of(50.0), 100, 400).plyNumbers());
   }
 
   /** Land takes the listed plies but the sea's, from the level up; the level itself is sea. */
   @Test
   void sea_takesTheLevelAndBelow() {
-    Bands bands = BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 100), terrain(40, 400), List.of());
+    Bands bands =
+        BandMaker.make(
+            spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 100), terrain(40, 400), List.of());
     assertEquals(List.of(1, 2, 4), bands.plyNumbers());
     assertEquals(250, bands.breaksM().get(0), 1e-9);
     assertEquals(4, bands.plyAt(100));
     assertEquals(4, bands.plyAt(50));
     assertEquals(2, bands.plyAt(100.001));
-    Bands flooded = BandMaker.make(spec(TerrainSpec.NamedBands.SCALE, 500), terrain(40, 400), List.of());
+    Bands flooded =
+        BandMaker.make(spec(TerrainSpec.NamedBands.SCALE, 500), terrain(40, 400), List.of());
     assertEquals(List.of(4), flooded.plyNumbers());
-    Bands dry = BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 0), terrain(40, 400), List.of());
+    Bands dry =
+        BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 0), terrain(40, 400), List.of());
     assertEquals(List.of(1, 2, 4), dry.plyNumbers());
-    Bands listed = BandMaker.make(spec(new TerrainSpec.BreakList(List.of(300.0, 60.0)), 100), terrain(40, 400), List.of());
+    Bands listed =
+        BandMaker.make(
+            spec(new TerrainSpec.BreakList(List.of(300.0, 60.0)), 100),
+            terrain(40, 400),
+            List.of());
     assertEquals(List.of(300.0, Math.nextUp(100.0)), listed.breaksM());
   }
 
   private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {
     TerrainTake take =
         new TerrainTake(
-            List.of(), "", TerrainTake.Unit.M, null, TerrainTake.Encoding.AUTO, null, null, null, null, null,
-            new TerrainTake.Sea(seaM, 4), null);
+            List.of(),
+            "",
+            TerrainTake.Unit.M,
+            null,
+            TerrainTake.Encoding.AUTO,
+            null,
+            null,
+            null,
+            null,
+            null,
+            new TerrainTake.Sea(seaM, 4),
+            null);
     return new TerrainSpec(Path.of("t.asc"), null, "", List.of(1, 2, 4), method, 0, take);
   }
 

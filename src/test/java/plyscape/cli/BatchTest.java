@@ -36,9 +36,12 @@ class BatchTest {
     assertEquals(2, run.code(), run.err());
     List<String> lines = run.out().lines().toList();
     assertEquals(4, lines.size(), run.out());
-    assertTrue(lines.get(0).startsWith("done    good -> " + out.resolve("good") + ", "), lines.get(0));
+    assertTrue(
+        lines.get(0).startsWith("done    good -> " + out.resolve("good") + ", "), lines.get(0));
     assertTrue(lines.get(1).startsWith("failed  impossible: "), lines.get(1));
-    assertTrue(lines.get(2).startsWith("failed  bad: " + bad + ":4:6: top: found \"middle\""), lines.get(2));
+    assertTrue(
+        lines.get(2).startsWith("failed  bad: " + bad + ":4:6: top: found \"middle\""),
+        lines.get(2));
     assertTrue(lines.get(3).startsWith("done    last -> "), lines.get(3));
     assertTrue(run.err().contains("4 jobs, 2 failed"), run.err());
     assertTrue(Files.exists(out.resolve("last/plan.json")));
@@ -55,7 +58,8 @@ class BatchTest {
     assertEquals(0, Run.of("plan", a, b, c, "-o", folder.resolve("one"), "--jobs", 1).code());
     Run two = Run.of("plan", a, b, c, "-o", folder.resolve("two"), "--jobs", 3, "--json");
     assertEquals(0, two.code(), two.err());
-    assertEquals(SmallJob.contents(folder.resolve("one")), SmallJob.contents(folder.resolve("two")));
+    assertEquals(
+        SmallJob.contents(folder.resolve("one")), SmallJob.contents(folder.resolve("two")));
     JsonNode first = new ObjectMapper().readTree(two.out().lines().findFirst().orElseThrow());
     assertEquals("a", first.path("job").asText());
     assertEquals(0, first.path("exit").asInt());
@@ -65,15 +69,26 @@ class BatchTest {
   @Test
   void names_areShortAndDiffer() {
     assertEquals(
-        Map.of(Path.of("a/job.yaml"), "a", Path.of("b/job.yaml"), "b", Path.of("c/moor.yaml"), "moor",
-            Path.of("d/moor.yaml"), "moor-2"),
+        Map.of(
+            Path.of("a/job.yaml"),
+            "a",
+            Path.of("b/job.yaml"),
+            "b",
+            Path.of("c/moor.yaml"),
+            "moor",
+            Path.of("d/moor.yaml"),
+            "moor-2"),
         JobNames.distinct(
             List.of(
-                Path.of("a/job.yaml"), Path.of("b/job.yaml"), Path.of("c/moor.yaml"), Path.of("d/moor.yaml"),
+                Path.of("a/job.yaml"),
+                Path.of("b/job.yaml"),
+                Path.of("c/moor.yaml"),
+                Path.of("d/moor.yaml"),
                 Path.of("c/moor.yaml"))));
     assertEquals(
         List.of("x-2", "x", "x-3"),
         List.copyOf(
-            JobNames.distinct(List.of(Path.of("x-2.yaml"), Path.of("x.yaml"), Path.of("y/x.yaml"))).values()));
+            JobNames.distinct(List.of(Path.of("x-2.yaml"), Path.of("x.yaml"), Path.of("y/x.yaml")))
+                .values()));
   }
 }

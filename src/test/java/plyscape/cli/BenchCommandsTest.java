@@ -56,7 +56,19 @@ class BenchCommandsTest {
   void check_advice_riskBothWays_drawing() throws Exception {
     Path svg = folder.resolve("section.svg");
     JsonNode node =
-        json(Run.of("check", layup(), "--json", "--z-error", "0.15", "--monte-carlo", 100000, "--seed", 3, "--svg", svg));
+        json(
+            Run.of(
+                "check",
+                layup(),
+                "--json",
+                "--z-error",
+                "0.15",
+                "--monte-carlo",
+                100000,
+                "--seed",
+                3,
+                "--svg",
+                svg));
     JsonNode thin = node.path("plies").path(1);
     assertFalse(thin.path("reliable").asBoolean());
     double p = thin.path("risk").asDouble();
@@ -64,7 +76,8 @@ class BenchCommandsTest {
     assertEquals(p, thin.path("sampled_risk").asDouble(), 3 * Math.sqrt(p * (1 - p) / 100000));
     JsonNode advice = node.path("advice").path(0);
     assertEquals(2, advice.path("ply").asInt());
-    assertEquals(2 * thin.path("needed_mm").asDouble(), advice.path("thickness_mm").asDouble(), 1e-12);
+    assertEquals(
+        2 * thin.path("needed_mm").asDouble(), advice.path("thickness_mm").asDouble(), 1e-12);
     DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(svg.toFile());
     Run text = Run.of("check", layup(), "--z-error", "0.15");
     assertTrue(text.out().contains("too thin") && text.out().contains("helps most"), text.out());
@@ -93,13 +106,20 @@ class BenchCommandsTest {
 
   @Test
   void calibrate_keepsComments_namesOutliers_andTheNewLayupChecks() throws IOException {
-    Path csv = write("r.csv", "ply,edge,depth\nmeadow,,0.62\nmeadow,,0.60\n1,,0.61\n1,,0.9\nwood,top,0.66\nwood,top,0.67\nwood,,1.07\n2,,1.06\n2,,1.05\n");
+    Path csv =
+        write(
+            "r.csv",
+            "ply,edge,depth\nmeadow,,0.62\nmeadow,,0.60\n1,,0.61\n1,,0.9\nwood,top,0.66\nwood,top,0.67\nwood,,1.07\n2,,1.06\n2,,1.05\n");
     Path target = folder.resolve("new.yaml");
     Run run = Run.of("calibrate", layup(), csv, "-o", target);
     assertEquals(0, run.code(), run.err());
     assertTrue(run.err().contains("row 5") && run.err().contains("outlier"), run.err());
     String text = Files.readString(target);
-    assertTrue(text.startsWith("# My panel.") && text.contains("# straight edge") && text.contains("# thin"), text);
+    assertTrue(
+        text.startsWith("# My panel.")
+            && text.contains("# straight edge")
+            && text.contains("# thin"),
+        text);
     assertEquals(1.06, LayupReader.read(target).measuredBottomsMm().get(2), 0.001);
     assertEquals(0, Run.of("check", target).code());
     assertEquals(1, Run.of("calibrate", layup(), csv, "-o", target).code(), "not without --force");
@@ -116,15 +136,22 @@ class BenchCommandsTest {
     assertEquals(2, run.code());
     assertTrue(run.err().contains("row 5"), run.err());
     assertEquals(2, files());
-    assertEquals(2, Run.of("calibrate", layup(), folder.resolve("none.csv"), "-o", folder.resolve("new.yaml")).code());
+    assertEquals(
+        2,
+        Run.of("calibrate", layup(), folder.resolve("none.csv"), "-o", folder.resolve("new.yaml"))
+            .code());
   }
 
   @Test
   void calibrate_layupThatCantBeEditedByLine_isWrittenAnew() throws IOException {
     Path flow =
-        write("flow.yaml", "{name: f, glue_line: 0.05, plies: [{name: a, colour: \"#112233\", thickness: 0.6}, {name: b, colour: \"#112233\", thickness: 0.6}]}\n");
+        write(
+            "flow.yaml",
+            "{name: f, glue_line: 0.05, plies: [{name: a, colour: \"#112233\", thickness: 0.6}, {name: b, colour: \"#112233\", thickness: 0.6}]}\n");
     Path target = folder.resolve("new.yaml");
-    Run run = Run.of("calibrate", flow, write("r.csv", "ply,depth,tolerance\na,0.61,0.03\n"), "-o", target);
+    Run run =
+        Run.of(
+            "calibrate", flow, write("r.csv", "ply,depth,tolerance\na,0.61,0.03\n"), "-o", target);
     assertEquals(0, run.code(), run.err());
     assertEquals(0.61, LayupReader.read(target).measuredBottomsMm().get(1), 1e-9);
     assertEquals(0.03, LayupReader.read(target).measuredBottomsToleranceMm(), 1e-9);
@@ -134,12 +161,30 @@ class BenchCommandsTest {
   void glueup_textJsonPage() throws Exception {
     Path svg = folder.resolve("sheet.svg");
     JsonNode node =
-        json(Run.of("glueup", layup(), "--size", "300x200", "--trim", 0, "--pressure", 1, "--spread", 150, "--json", "--svg", svg));
+        json(
+            Run.of(
+                "glueup",
+                layup(),
+                "--size",
+                "300x200",
+                "--trim",
+                0,
+                "--pressure",
+                1,
+                "--spread",
+                150,
+                "--json",
+                "--svg",
+                svg));
     assertEquals(60, node.path("clamping").path("force_kn").asDouble(), 1e-9);
     assertEquals(18, node.path("glue").path("total_g").asDouble(), 1e-9);
     assertEquals(3, node.path("clamping").path("count").asInt());
     assertTrue(node.path("balanced").asBoolean());
-    var page = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(svg.toFile()).getDocumentElement();
+    var page =
+        DocumentBuilderFactory.newInstance()
+            .newDocumentBuilder()
+            .parse(svg.toFile())
+            .getDocumentElement();
     assertEquals("210mm", page.getAttribute("width"));
     assertEquals("297mm", page.getAttribute("height"));
     Run text = Run.of("glueup", layup(), "--size", "300x200");
@@ -154,7 +199,8 @@ class BenchCommandsTest {
   @Test
   void coupon_isCutInSimulation_andItsReadingsFileFeedsCalibrate() throws Exception {
     Path out = folder.resolve("coupon");
-    JsonNode node = json(Run.of("coupon", layup(), "-o", out, "--size", "70x50", "--step", "0.08", "--json"));
+    JsonNode node =
+        json(Run.of("coupon", layup(), "-o", out, "--size", "70x50", "--step", "0.08", "--json"));
     // Thinnest ply 0.4: a fifth is 0.08 mm, so that this is just allowed.
     assertEquals(0.08, node.path("step_mm").asDouble(), 1e-12);
     assertEquals(0, node.path("verification").path("gouged_mm2").asDouble());
@@ -162,15 +208,25 @@ class BenchCommandsTest {
     assertTrue(node.path("verification").path("matched_share").asDouble() > 0.97);
     String program = Files.readString(out.resolve("coupon.nc"));
     assertTrue(program.contains("(caution") && program.endsWith("M5\nM30\n"), "head and end");
-    DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(out.resolve("gauge.svg").toFile());
+    DocumentBuilderFactory.newInstance()
+        .newDocumentBuilder()
+        .parse(out.resolve("gauge.svg").toFile());
     Path csv = out.resolve("readings.csv");
-    Files.writeString(csv, Files.readString(csv).replace("meadow,,", "meadow,0.56,0.72").replace("wood,,", "wood,1.04,1.12"));
+    Files.writeString(
+        csv,
+        Files.readString(csv)
+            .replace("meadow,,", "meadow,0.56,0.72")
+            .replace("wood,,", "wood,1.04,1.12"));
     Path calibrated = folder.resolve("new.yaml");
     assertEquals(0, Run.of("calibrate", layup(), csv, "-o", calibrated).code());
     assertEquals(0.615, LayupReader.read(calibrated).measuredBottomsMm().get(1), 1e-9);
-    assertEquals(1, Run.of("coupon", layup(), "-o", out, "--size", "70x50").code(), "not without --force");
+    assertEquals(
+        1, Run.of("coupon", layup(), "-o", out, "--size", "70x50").code(), "not without --force");
     assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--size", "20x20").code());
-    assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--size", "500x50").code(), "travel");
+    assertEquals(
+        1,
+        Run.of("coupon", layup(), "-o", folder.resolve("b"), "--size", "500x50").code(),
+        "travel");
     assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--step", "0.09").code());
     assertEquals(2, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--tool", "saw").code());
     assertFalse(Files.exists(folder.resolve("b")));
@@ -191,15 +247,17 @@ class BenchCommandsTest {
       zones: {river: deep blue}
       """;
 
-  private static final String HILL = "ncols 6\nnrows 4\nxllcorner 0\nyllcorner 0\ncellsize 10\nNODATA_value -9999\n"
-      + "1 2 3 4 5 6\n2 3 4 6 8 9\n1 3 5 9 12 15\n1 2 4 8 13 20\n";
+  private static final String HILL =
+      "ncols 6\nnrows 4\nxllcorner 0\nyllcorner 0\ncellsize 10\nNODATA_value -9999\n"
+          + "1 2 3 4 5 6\n2 3 4 6 8 9\n1 3 5 9 12 15\n1 2 4 8 13 20\n";
 
   @Test
   void suggest_balancedReliable_andTheLayupChecks() throws IOException {
     Path terrain = write("hill.asc", HILL);
     Path shelf = write("shelf.yaml", SHELF);
     Path best = folder.resolve("best.yaml");
-    JsonNode node = json(Run.of("suggest", terrain, "--veneers", shelf, "--json", "--in-order", "-o", best));
+    JsonNode node =
+        json(Run.of("suggest", terrain, "--veneers", shelf, "--json", "--in-order", "-o", best));
     JsonNode first = node.path("proposals").path(0);
     assertTrue(node.path("proven").asBoolean());
     assertEquals(0, first.path("unbalanced_pairs").asInt());
@@ -209,9 +267,12 @@ class BenchCommandsTest {
     assertEquals("river", layup.path(3).path("zone").asText());
     assertEquals("floor", layup.path(4).path("role").asText());
     assertEquals(0, Run.of("check", best, "--strict").code());
-    assertTrue(json(Run.of("glueup", best, "--size", "100x80", "--json")).path("balanced").asBoolean());
+    assertTrue(
+        json(Run.of("glueup", best, "--size", "100x80", "--json")).path("balanced").asBoolean());
     Run text = Run.of("suggest", terrain, "--veneers", shelf, "--zone", "tarn=wood");
-    assertTrue(text.out().contains("tarn: wood") && text.out().contains("river: deep blue"), text.out() + text.err());
+    assertTrue(
+        text.out().contains("tarn: wood") && text.out().contains("river: deep blue"),
+        text.out() + text.err());
   }
 
   @Test
@@ -232,7 +293,8 @@ class BenchCommandsTest {
     assertTrue(floor.err().contains("minimum_floor"), floor.err());
     assertEquals(2, Run.of("suggest", terrain, "--veneers", shelf, "--zone", "river=blue").code());
     Path bad = write("bad.yaml", SHELF.replace("count: 1", "count: -1"));
-    assertEquals(2, Run.of("suggest", terrain, "--veneers", bad, "-o", folder.resolve("no.yaml")).code());
+    assertEquals(
+        2, Run.of("suggest", terrain, "--veneers", bad, "-o", folder.resolve("no.yaml")).code());
     assertFalse(Files.exists(folder.resolve("no.yaml")));
   }
 }

@@ -64,7 +64,9 @@ class CheckAndNewTest {
 
   @Test
   void controlCharactersOfInputs_dontReachTheTerminal() throws IOException {
-    Path bad = Files.writeString(folder.resolve("bad.yaml"), LAYUP.replace("name: wood", "name: \"\\e[2J\\nwood\""));
+    Path bad =
+        Files.writeString(
+            folder.resolve("bad.yaml"), LAYUP.replace("name: wood", "name: \"\\e[2J\\nwood\""));
     Run run = Run.of("check", bad);
     assertEquals(0, run.code(), run.err());
     assertFalse(run.out().contains("\u001b"));

@@ -38,7 +38,10 @@ class ConsoleProgressTest {
     assertEquals("terrain 2.00 s, regions 1.00 s", progress.times());
   }
 
-  /** Usual shares are terrain 1.0, regions 1.5, files 0.8: at 2 s for terrain, 2 * (1.5 + 0.8) = 4.6 s are left. */
+  /**
+   * Usual shares are terrain 1.0, regions 1.5, files 0.8: at 2 s for terrain, 2 * (1.5 + 0.8) = 4.6
+   * s are left.
+   */
   @Test
   void timeLeft_followsThePaceSoFar() {
     ConsoleProgress progress = progress();

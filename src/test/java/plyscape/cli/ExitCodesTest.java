@@ -21,7 +21,8 @@ class ExitCodesTest {
     assertEquals(2, ExitCodes.of(new InputFault(Place.file("x"), "a", "b")));
     assertEquals(1, ExitCodes.of(new JobFault("a", "b")));
     assertEquals(3, ExitCodes.of(new VerifyFault("a", "b")));
-    assertEquals(2, ExitCodes.of(new ParameterException(new CommandLine(new RootCommand(null)), "a")));
+    assertEquals(
+        2, ExitCodes.of(new ParameterException(new CommandLine(new RootCommand(null)), "a")));
     assertEquals(1, ExitCodes.of(new OutOfMemoryError()));
     assertEquals(70, ExitCodes.of(new IllegalStateException("x")));
     assertEquals(70, ExitCodes.of(new StackOverflowError()));
@@ -30,7 +31,8 @@ class ExitCodesTest {
   @Test
   void ourOwnFault_saysSoAndAsksForAReport() {
     String message = ExitCodes.message(new IllegalStateException("odd"));
-    assertTrue(message.startsWith("this is a fault of plyscape, not yours. Please report it"), message);
+    assertTrue(
+        message.startsWith("this is a fault of plyscape, not yours. Please report it"), message);
     assertTrue(message.contains("java.lang.IllegalStateException: odd"), message);
   }
 

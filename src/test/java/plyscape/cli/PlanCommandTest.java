@@ -39,8 +39,13 @@ class PlanCommandTest {
     assertEquals(0, run.code(), run.err());
     assertEquals(
         List.of(
-            "layers/01-high.svg", "layers/02-low.svg", "passes/01-end-mill-3.nc", "plan.json", "preview.png",
-            "report.html", "section.png"),
+            "layers/01-high.svg",
+            "layers/02-low.svg",
+            "passes/01-end-mill-3.nc",
+            "plan.json",
+            "preview.png",
+            "report.html",
+            "section.png"),
         List.copyOf(SmallJob.contents(out).keySet()));
     assertTrue(run.out().contains("low"), run.out());
     assertTrue(run.err().contains("wrote 7 files, "), run.err());
@@ -51,13 +56,31 @@ class PlanCommandTest {
   void theSameJobFromArguments_givesTheSameRegions() throws IOException {
     Path out = folder.resolve("out");
     Run run =
-        Run.of("plan", folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), "-o", out, "--width", 30, "--height",
-            30, "--border", 3, "--plies", "high,low", "--smoothing", 0, "--set", "terrain.crs=EPSG:32632", "-q");
+        Run.of(
+            "plan",
+            folder.resolve("terrain.asc"),
+            folder.resolve("layup.yaml"),
+            "-o",
+            out,
+            "--width",
+            30,
+            "--height",
+            30,
+            "--border",
+            3,
+            "--plies",
+            "high,low",
+            "--smoothing",
+            0,
+            "--set",
+            "terrain.crs=EPSG:32632",
+            "-q");
     assertEquals(0, run.code(), run.err());
     assertEquals("", run.err());
     Run.of("plan", files.job("job.yaml", ""), "-o", folder.resolve("out2"));
     assertEquals(
-        Files.readString(folder.resolve("out2/layers/02-low.svg")), Files.readString(out.resolve("layers/02-low.svg")));
+        Files.readString(folder.resolve("out2/layers/02-low.svg")),
+        Files.readString(out.resolve("layers/02-low.svg")));
   }
 
   @Test
@@ -86,14 +109,18 @@ class PlanCommandTest {
     assertEquals(List.of("job.yaml", "layup.yaml", "terrain.asc"), names());
   }
 
-  /** The span includes the zero point at the lower left: from 0 to the far wall less the cutter's radius, 27 - 1.5. */
+  /**
+   * The span includes the zero point at the lower left: from 0 to the far wall less the cutter's
+   * radius, 27 - 1.5.
+   */
   @Test
   void axesTooShort_areAMatterOfTheJob() {
     Path job = files.job("job.yaml", "machine: {travel: [300, 25.4, 80]}\n");
     Run run = Run.of("plan", job, "-o", folder.resolve("out"));
     assertEquals(1, run.code(), run.err());
     assertTrue(run.err().contains("needs 25.5 mm of Y travel"), run.err());
-    assertEquals(0, Run.of("plan", job, "-o", folder.resolve("out"), "--set", "machine.zero=centre").code());
+    assertEquals(
+        0, Run.of("plan", job, "-o", folder.resolve("out"), "--set", "machine.zero=centre").code());
   }
 
   @Test
@@ -112,12 +139,14 @@ class PlanCommandTest {
   void usageFaults_areExit2() {
     Path job = files.job("job.yaml", "");
     assertEquals(2, Run.of("plan", job).code());
-    assertEquals(2, Run.of("plan", folder.resolve("terrain.asc"), "-o", folder.resolve("o")).code());
+    assertEquals(
+        2, Run.of("plan", folder.resolve("terrain.asc"), "-o", folder.resolve("o")).code());
     assertEquals(2, Run.of("plan", job, "-o", folder.resolve("o"), "--set", "panel.width").code());
     assertEquals(2, Run.of("plan", job, "-o", folder.resolve("o"), "--cell", "3").code());
     Run range = Run.of("plan", job, "-o", folder.resolve("o"), "--width", "3");
     assertEquals(2, range.code());
-    assertTrue(range.err().startsWith("plyscape: --width: found 3; out of the sane range"), range.err());
+    assertTrue(
+        range.err().startsWith("plyscape: --width: found 3; out of the sane range"), range.err());
     assertFalse(Files.exists(folder.resolve("o")));
   }
 

@@ -10,8 +10,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
-import java.util.TreeSet;
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,13 +33,25 @@ class PreviewInTerminalTest {
   private int run(String... args) {
     Console console =
         new Console(
-            new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8), false, false, false);
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            false,
+            false,
+            false);
     return Main.run(console, args);
   }
 
   @Test
   void letters_onRequest_tableAloneOtherwise() {
-    assertEquals(0, run("preview", EILDON.resolve("job.yaml").toString(), "--picture", "letters", "--columns", "30"));
+    assertEquals(
+        0,
+        run(
+            "preview",
+            EILDON.resolve("job.yaml").toString(),
+            "--picture",
+            "letters",
+            "--columns",
+            "30"));
     String text = out.toString(StandardCharsets.UTF_8);
     // 150 x 180 mm in 30 columns of 5 mm and 18 rows of 10 mm.
     String[] lines = text.split("\n");
@@ -51,7 +63,9 @@ class PreviewInTerminalTest {
     assertTrue(text.contains("ply  name"), text);
     out.reset();
     assertEquals(0, run("preview", EILDON.resolve("job.yaml").toString()));
-    assertTrue(out.toString(StandardCharsets.UTF_8).startsWith("ply  name"), "no picture when it isn't a terminal");
+    assertTrue(
+        out.toString(StandardCharsets.UTF_8).startsWith("ply  name"),
+        "no picture when it isn't a terminal");
     assertEquals(2, run("preview", EILDON.resolve("job.yaml").toString(), "--columns", "3"));
     assertEquals(2, run("preview", EILDON.resolve("job.yaml").toString(), "--picture", "oil"));
   }
@@ -63,7 +77,8 @@ class PreviewInTerminalTest {
     }
     Path layup = directory.resolve("layup.yaml");
     String good = Files.readString(layup);
-    Thread watcher = new Thread(() -> run("preview", directory.resolve("job.yaml").toString(), "--watch"));
+    Thread watcher =
+        new Thread(() -> run("preview", directory.resolve("job.yaml").toString(), "--watch"));
     watcher.start();
     await("bark", 1);
     Files.writeString(layup, good.replace("bark", "alder"));
@@ -104,7 +119,8 @@ class PreviewInTerminalTest {
   }
 
   private Set<String> files(Plan plan, String name, Set<ExtraFile> extras) {
-    try (OutputDirectory target = OutputDirectory.open(directory.resolve(name), OutputKind.PLAN, false)) {
+    try (OutputDirectory target =
+        OutputDirectory.open(directory.resolve(name), OutputKind.PLAN, false)) {
       new ExtraStages(new PlanStages(), extras).write(plan, target);
       target.publish();
       return new TreeSet<>(target.written().keySet());

@@ -6,7 +6,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
 /**
- * A command run in this process: exit code and the full text of both streams; no terminal, no colour.
+ * A command run in this process: exit code and the full text of both streams; no terminal, no
+ * colour.
  *
  * @param code exit code
  */
@@ -18,7 +19,8 @@ public record Run(int code, String out, String err) {
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     Console console = new Console(stream(out), stream(err), false, false, false);
     int code = Main.run(console, Arrays.stream(args).map(String::valueOf).toArray(String[]::new));
-    return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    return new Run(
+        code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
   }
 
   private static PrintStream stream(ByteArrayOutputStream bytes) {

@@ -31,7 +31,10 @@ import plyscape.simulate.Setup;
 import plyscape.simulate.Simulator;
 import plyscape.simulate.Target;
 
-/** The bundled samples, planned whole as a user would, and held against the contract from the files that come out. */
+/**
+ * The bundled samples, planned whole as a user would, and held against the contract from the files
+ * that come out.
+ */
 class SampleJobsTest {
 
   @TempDir private Path folder;
@@ -45,7 +48,8 @@ class SampleJobsTest {
     nothingIsSpoiled(plan);
     assertTrue(plan.at("/verification/matched_share").doubleValue() >= 0.98);
     assertTrue(shareFarFromEdges(plan, first, "tarn-hollow") >= 0.999);
-    assertTrue(plan.at("/time/lower_bound_s").doubleValue() <= plan.at("/time/total_s").doubleValue());
+    assertTrue(
+        plan.at("/time/lower_bound_s").doubleValue() <= plan.at("/time/total_s").doubleValue());
 
     swappedFiles_areFoundByLineAndPlace(first);
 
@@ -62,10 +66,12 @@ class SampleJobsTest {
     areasAddUp(plan);
     nothingIsSpoiled(plan);
     assertTrue(plan.at("/verification/matched_share").doubleValue() >= 0.98);
-    // Least and greatest of the warped raster, from shared notes of its source: 64.529 and 399.735 before smoothing.
+    // Least and greatest of the warped raster, from shared notes of its source: 64.529 and 399.735
+    // before smoothing.
     assertTrue(plan.at("/terrain/zmin_m").doubleValue() >= 64.529);
     assertTrue(plan.at("/terrain/zmax_m").doubleValue() <= 399.735);
-    assertEquals(8400, plan.at("/terrain/ground_per_panel_mm").doubleValue() * carved(plan).width(), 0.2);
+    assertEquals(
+        8400, plan.at("/terrain/ground_per_panel_mm").doubleValue() * carved(plan).width(), 0.2);
   }
 
   /** The small cutter first: its rapids go through wood that the large one should have cleared. */
@@ -75,12 +81,17 @@ class SampleJobsTest {
     Run run = Run.of("verify", out.resolve("plan.json"), passes.get(1), passes.get(0), "--json");
     assertEquals(3, run.code(), run.err());
     JsonNode collision = new ObjectMapper().readTree(run.out()).path("collisions").path(0);
-    assertEquals(passes.get(1).getFileName().toString(), Path.of(collision.path("file").asText()).getFileName().toString());
-    assertTrue(collision.path("what").asText().startsWith("rapid through stock"), collision.toString());
+    assertEquals(
+        passes.get(1).getFileName().toString(),
+        Path.of(collision.path("file").asText()).getFileName().toString());
+    assertTrue(
+        collision.path("what").asText().startsWith("rapid through stock"), collision.toString());
     // The place is on the panel, and the line is a motion of that file.
     String line = Files.readAllLines(passes.get(1)).get(collision.path("line").intValue() - 1);
     assertTrue(line.matches("(G0 )?[XYZ].*"), line);
-    assertTrue(collision.path("x").doubleValue() > 0 && collision.path("x").doubleValue() < 240, collision.toString());
+    assertTrue(
+        collision.path("x").doubleValue() > 0 && collision.path("x").doubleValue() < 240,
+        collision.toString());
     assertEquals(0, Run.of("verify", out, "-q").code());
   }
 
@@ -103,7 +114,10 @@ class SampleJobsTest {
     assertEquals(1, shares, 1e-9);
   }
 
-  /** Contract, section 4: the break between two listed plies is where depth(z) is half way between their mid-ply depths. */
+  /**
+   * Contract, section 4: the break between two listed plies is where depth(z) is half way between
+   * their mid-ply depths.
+   */
   private static void breaksOfScale_followTheClosedForm(JsonNode plan, List<Integer> plies) {
     double zmin = plan.at("/terrain/zmin_m").doubleValue();
     double zmax = plan.at("/terrain/zmax_m").doubleValue();
@@ -115,7 +129,8 @@ class SampleJobsTest {
       assertEquals(z, ply(plan, plies.get(i)).at("/breaks_m/0").doubleValue(), 1e-9);
       assertEquals(z, ply(plan, plies.get(i + 1)).at("/breaks_m/1").doubleValue(), 1e-9);
     }
-    // Section 3, by hand: plies of 0.9 and glue lines of 0.04 give a mid-ply depth of 0.45 + 0.94 (k - 1).
+    // Section 3, by hand: plies of 0.9 and glue lines of 0.04 give a mid-ply depth of 0.45 + 0.94
+    // (k - 1).
     for (int k = 1; k <= 9; k++) {
       assertEquals(0.45 + 0.94 * (k - 1), mid(plan, k), 1e-9);
     }
@@ -128,8 +143,12 @@ class SampleJobsTest {
     assertTrue(uncut <= 1e-4 * carved(plan).area(), uncut + " mm2 left uncut");
   }
 
-  /** Share of cells at their target depth, of those farther than the smallest cutter's radius from any region's edge. */
-  private static double shareFarFromEdges(JsonNode plan, Path out, String sample) throws IOException {
+  /**
+   * Share of cells at their target depth, of those farther than the smallest cutter's radius from
+   * any region's edge.
+   */
+  private static double shareFarFromEdges(JsonNode plan, Path out, String sample)
+      throws IOException {
     Job job = JobReader.read(Path.of("samples", sample, "job.yaml"), Map.of(), new Warnings());
     double thickness = plan.at("/panel/thickness_mm").doubleValue();
     double width = job.panel().widthMm();
@@ -138,13 +157,19 @@ class SampleJobsTest {
     for (Path file : sorted(out.resolve("passes"))) {
       String text = Files.readString(file);
       Tool tool =
-          job.tools().stream().filter(t -> text.contains("tool: " + t.name() + ",")).findFirst().orElseThrow();
+          job.tools().stream()
+              .filter(t -> text.contains("tool: " + t.name() + ","))
+              .findFirst()
+              .orElseThrow();
       cuts.add(
-          new Cut(GcodeParser.parse(file.toString(), text, job.machine(), width, height, thickness), tool));
+          new Cut(
+              GcodeParser.parse(file.toString(), text, job.machine(), width, height, thickness),
+              tool));
     }
     List<Target> targets = new ArrayList<>();
     for (Path file : sorted(out.resolve("layers"))) {
-      SvgLayerReader.Layer layer = SvgLayerReader.read(file.getFileName().toString(), Files.readString(file));
+      SvgLayerReader.Layer layer =
+          SvgLayerReader.read(file.getFileName().toString(), Files.readString(file));
       double depth = ply(plan, layer.plyNumber()).path("target_mm").doubleValue();
       targets.add(new Target(layer.plyNumber(), depth, layer.exposed().toArray(double[][]::new)));
     }
@@ -164,7 +189,9 @@ class SampleJobsTest {
               || target[i] != target[i + columns];
     }
     int[] squared = DistanceTransform.of(edge, columns, rows).squared();
-    double radius = job.tools().stream().mapToDouble(Tool::radiusMm).min().orElseThrow() / field.frame().cellX() + 1;
+    double radius =
+        job.tools().stream().mapToDouble(Tool::radiusMm).min().orElseThrow() / field.frame().cellX()
+            + 1;
     long far = 0;
     long right = 0;
     for (int i = 0; i < target.length; i++) {
@@ -181,7 +208,10 @@ class SampleJobsTest {
   private static Box carved(JsonNode plan) {
     JsonNode box = plan.at("/panel/carved");
     return new Box(
-        box.get(0).doubleValue(), box.get(1).doubleValue(), box.get(2).doubleValue(), box.get(3).doubleValue());
+        box.get(0).doubleValue(),
+        box.get(1).doubleValue(),
+        box.get(2).doubleValue(),
+        box.get(3).doubleValue());
   }
 
   private static JsonNode ply(JsonNode plan, int number) {

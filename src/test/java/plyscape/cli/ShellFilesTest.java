@@ -29,10 +29,13 @@ class ShellFilesTest {
     assertEquals(0, run.code(), run.err());
     for (String name : Commands.names()) {
       String page = Files.readString(folder.resolve("man1/plyscape-" + name + ".1"));
-      assertTrue(page.startsWith(".TH PLYSCAPE-" + name.toUpperCase(java.util.Locale.ROOT) + " 1 "), page);
+      assertTrue(
+          page.startsWith(".TH PLYSCAPE-" + name.toUpperCase(java.util.Locale.ROOT) + " 1 "), page);
       assertTrue(page.contains(".SH OPTIONS\n"), page);
     }
-    assertTrue(Files.readString(folder.resolve("man1/plyscape.1")).contains("\\fBplyscape\\-check\\fR(1)"));
+    assertTrue(
+        Files.readString(folder.resolve("man1/plyscape.1"))
+            .contains("\\fBplyscape\\-check\\fR(1)"));
   }
 
   @Test

@@ -9,7 +9,10 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 
-/** A folder with jobs that plan in well under a second: a cone of ground on a panel of 30 x 30 mm, three plies. */
+/**
+ * A folder with jobs that plan in well under a second: a cone of ground on a panel of 30 x 30 mm,
+ * three plies.
+ */
 final class SmallJob {
 
   final Path folder;
@@ -25,7 +28,8 @@ final class SmallJob {
           - {name: low, colour: "#448844", thickness: 1}
           - {name: base, colour: "#884422", thickness: 1.2}
         """);
-    StringBuilder grid = new StringBuilder("ncols 12\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
+    StringBuilder grid =
+        new StringBuilder("ncols 12\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
     for (int row = 0; row < 12; row++) {
       for (int column = 0; column < 12; column++) {
         double distance = Math.hypot(row - 5.5, column - 5.5);
@@ -64,7 +68,8 @@ final class SmallJob {
     SortedMap<String, String> out = new TreeMap<>();
     try (Stream<Path> walk = Files.walk(directory)) {
       for (Path file : walk.filter(Files::isRegularFile).toList()) {
-        String text = new String(Files.readAllBytes(file), java.nio.charset.StandardCharsets.ISO_8859_1);
+        String text =
+            new String(Files.readAllBytes(file), java.nio.charset.StandardCharsets.ISO_8859_1);
         out.put(directory.relativize(file).toString(), text);
       }
     }

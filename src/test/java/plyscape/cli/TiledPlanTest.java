@@ -31,7 +31,8 @@ class TiledPlanTest {
   @BeforeEach
   void makeFiles() {
     files = new SmallJob(folder);
-    StringBuilder grid = new StringBuilder("ncols 24\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
+    StringBuilder grid =
+        new StringBuilder("ncols 24\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
     for (int row = 0; row < 12; row++) {
       for (int column = 0; column < 24; column++) {
         double z = 100 - 4 * Math.hypot(row - 5.5, 0.7 * (column - 9)) + 0.5 * row;
@@ -53,7 +54,10 @@ class TiledPlanTest {
         layup: layup.yaml
         terrain: {file: wide.asc, plies: [high, low], smoothing: 0, crs: "EPSG:32632"}
         """
-            + "panel: {width: 30, height: 33, border: 3" + tiles + "}\n" + more);
+            + "panel: {width: 30, height: 33, border: 3"
+            + tiles
+            + "}\n"
+            + more);
   }
 
   @Test
@@ -63,20 +67,32 @@ class TiledPlanTest {
     assertEquals(0, run.code(), run.err());
     SortedMap<String, String> written = SmallJob.contents(out);
     for (String tile : new String[] {"tile-1-1", "tile-2-1"}) {
-      for (String name : new String[] {"plan.json", "report.html", "preview.png", "section.png", "layers/02-low.svg"}) {
-        assertTrue(written.containsKey(tile + "/" + name), tile + "/" + name + " of " + written.keySet());
+      for (String name :
+          new String[] {
+            "plan.json", "report.html", "preview.png", "section.png", "layers/02-low.svg"
+          }) {
+        assertTrue(
+            written.containsKey(tile + "/" + name), tile + "/" + name + " of " + written.keySet());
       }
       Run verify = Run.of("verify", out.resolve(tile));
       assertEquals(0, verify.code(), verify.out() + verify.err());
     }
-    assertNotNull(ImageIO.read(new ByteArrayInputStream(Files.readAllBytes(out.resolve("overview.png")))));
+    assertNotNull(
+        ImageIO.read(new ByteArrayInputStream(Files.readAllBytes(out.resolve("overview.png")))));
     JsonNode left = JSON.readTree(written.get("tile-1-1/plan.json"));
     JsonNode right = JSON.readTree(written.get("tile-2-1/plan.json"));
     // 54 x 27 mm of landscape, and the border only around the whole.
     assertEquals("[3.0,3.0,30.0,30.0]", left.at("/panel/carved").toString());
     assertEquals("[0.0,3.0,27.0,30.0]", right.at("/panel/carved").toString());
     assertEquals(30, right.at("/panel/width_mm").doubleValue());
-    for (String common : new String[] {"/terrain/zmin_m", "/terrain/zmax_m", "/plies/0/breaks_m", "/plies/1/breaks_m", "/plies/1/target_mm"}) {
+    for (String common :
+        new String[] {
+          "/terrain/zmin_m",
+          "/terrain/zmax_m",
+          "/plies/0/breaks_m",
+          "/plies/1/breaks_m",
+          "/plies/1/target_mm"
+        }) {
       assertEquals(left.at(common), right.at(common), common);
     }
     JsonNode tiles = JSON.readTree(written.get("tiles.json"));
@@ -85,9 +101,12 @@ class TiledPlanTest {
     assertEquals(30, tiles.at("/tiles/1/left_mm").doubleValue());
     assertEquals(
         left.at("/time/total_s").doubleValue() + right.at("/time/total_s").doubleValue(),
-        tiles.at("/total_s").doubleValue(), 1e-9);
-    double area = left.at("/plies/1/area_mm2").doubleValue() + right.at("/plies/1/area_mm2").doubleValue();
-    assertTrue(run.out().contains(String.format(Locale.ROOT, "%.1f", area)), area + " in\n" + run.out());
+        tiles.at("/total_s").doubleValue(),
+        1e-9);
+    double area =
+        left.at("/plies/1/area_mm2").doubleValue() + right.at("/plies/1/area_mm2").doubleValue();
+    assertTrue(
+        run.out().contains(String.format(Locale.ROOT, "%.1f", area)), area + " in\n" + run.out());
   }
 
   /** The same landscape on one panel of that size has the same plies and areas. */
@@ -112,7 +131,8 @@ class TiledPlanTest {
   void oneTile_isThePlainPlan_byteForByte() throws IOException {
     assertEquals(0, Run.of("plan", job(""), "-o", folder.resolve("plain")).code());
     assertEquals(0, Run.of("plan", job(", tiles: [1, 1]"), "-o", folder.resolve("one")).code());
-    assertEquals(SmallJob.contents(folder.resolve("plain")), SmallJob.contents(folder.resolve("one")));
+    assertEquals(
+        SmallJob.contents(folder.resolve("plain")), SmallJob.contents(folder.resolve("one")));
   }
 
   @Test
@@ -139,7 +159,10 @@ class TiledPlanTest {
     assertEquals(java.util.Set.of("preview.png"), SmallJob.contents(picture).keySet());
   }
 
-  /** The seam lies at 120 m of ground: 3 m of the plot, 0.68 mm, are left of it, and 40 m, 9 mm, right of it. */
+  /**
+   * The seam lies at 120 m of ground: 3 m of the plot, 0.68 mm, are left of it, and 40 m, 9 mm,
+   * right of it.
+   */
   @Test
   void stripThatASeamLeaves_isTold_andTheProofHolds() throws IOException {
     files.write(
@@ -152,7 +175,9 @@ class TiledPlanTest {
     Path job = job(", tiles: [2, 1]", "zones: [{name: plot, file: plot.geojson, ply: low}]\n");
     Run run = Run.of("plan", job, "-o", folder.resolve("out"));
     assertEquals(0, run.code(), run.err());
-    assertTrue(run.err().contains("warning seam-sliver: ") && run.err().contains("tile-1-1 X29.66"), run.err());
+    assertTrue(
+        run.err().contains("warning seam-sliver: ") && run.err().contains("tile-1-1 X29.66"),
+        run.err());
     JsonNode left = JSON.readTree(Files.readString(folder.resolve("out/tile-1-1/plan.json")));
     JsonNode right = JSON.readTree(Files.readString(folder.resolve("out/tile-2-1/plan.json")));
     assertTrue(left.at("/warnings").toString().contains("seam-sliver"));
@@ -174,7 +199,8 @@ class TiledPlanTest {
       Run run = Run.of("plan", job(", tiles: " + bad), "-o", folder.resolve("out"));
       assertEquals(2, run.code(), bad + ": " + run.err());
     }
-    Run odd = Run.of("plan", job(", tiles: [2, 1]"), "-o", folder.resolve("out"), "--width", "30.0004");
+    Run odd =
+        Run.of("plan", job(", tiles: [2, 1]"), "-o", folder.resolve("out"), "--width", "30.0004");
     assertEquals(2, odd.code(), odd.err());
   }
 }

@@ -52,7 +52,10 @@ class VerifyCommandTest {
     return new ObjectMapper().readTree(run.out());
   }
 
-  /** Index of a line in the deep part of the program: the middle one of those that only cut in the plane. */
+  /**
+   * Index of a line in the deep part of the program: the middle one of those that only cut in the
+   * plane.
+   */
   private static int cuttingLine() {
     List<Integer> found = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
@@ -82,8 +85,10 @@ class VerifyCommandTest {
   @Test
   void ownPlan_passesAndSaysTheSameAsPlanJson() throws Exception {
     JsonNode found = verify(0, plan);
-    JsonNode written = new ObjectMapper().readTree(plan.resolve("plan.json").toFile()).get("verification");
-    for (String key : List.of("cell_mm", "matched_share", "gouged_mm2", "uncut_mm2", "unreachable_mm2")) {
+    JsonNode written =
+        new ObjectMapper().readTree(plan.resolve("plan.json").toFile()).get("verification");
+    for (String key :
+        List.of("cell_mm", "matched_share", "gouged_mm2", "uncut_mm2", "unreachable_mm2")) {
       assertEquals(written.get(key).asDouble(), found.get(key).asDouble(), 1e-9, key);
     }
     double time = 0;
@@ -93,7 +98,8 @@ class VerifyCommandTest {
     JsonNode planned = new ObjectMapper().readTree(plan.resolve("plan.json").toFile()).get("time");
     assertEquals(planned.get("total_s").asDouble(), time, 1e-6);
     for (JsonNode ply : found.get("plies")) {
-      assertEquals(ply.get("planned_mm2").asDouble(), ply.get("shown_mm2").asDouble(), 6, ply.toString());
+      assertEquals(
+          ply.get("planned_mm2").asDouble(), ply.get("shown_mm2").asDouble(), 6, ply.toString());
     }
     assertEquals(0, found.get("glue_line_mm2").asDouble());
   }
@@ -164,13 +170,21 @@ class VerifyCommandTest {
   @Test
   void through_andPicture() throws Exception {
     Path picture = folder.resolve("difference.png");
-    JsonNode half = verify(0, plan, "--through", program.getFileName() + ":" + lines.size() / 2, "--picture", picture);
+    JsonNode half =
+        verify(
+            0,
+            plan,
+            "--through",
+            program.getFileName() + ":" + lines.size() / 2,
+            "--picture",
+            picture);
     assertTrue(half.get("matched_share").asDouble() < 0.95, half.toString());
     assertEquals((byte) 'P', Files.readAllBytes(picture)[1]);
     JsonNode first = verify(0, plan, "--through-pass", "1");
     assertTrue(first.get("matched_share").asDouble() < 1);
     assertEquals(1, Run.of("verify", plan, "--picture", picture).code()); // is there already
-    assertEquals(2, Run.of("verify", plan, "--through", program.getFileName() + ":99999999").code());
+    assertEquals(
+        2, Run.of("verify", plan, "--through", program.getFileName() + ":99999999").code());
     assertEquals(2, Run.of("verify", plan, "--through-pass", "999").code());
     assertEquals(2, Run.of("verify", plan, "--tool", "round:3").code());
     assertEquals(2, Run.of("verify", folder.resolve("nothing")).code());
@@ -186,12 +200,24 @@ class VerifyCommandTest {
     }
     for (int k = 0; k < 12; k++) {
       int line = first + 2 + random.nextInt(lines.size() - first - 6);
-      Run run = Run.of("resume", plan, "--from", program.getFileName() + ":" + line, "-o", out, "--force");
+      Run run =
+          Run.of(
+              "resume", plan, "--from", program.getFileName() + ":" + line, "-o", out, "--force");
       assertEquals(0, run.code(), "line " + line + ": " + run.err());
       String text = Files.readString(out);
       assertTrue(text.contains("(down again over what is cut)\nG0 X"), text.substring(0, 1500));
     }
-    assertEquals(1, Run.of("resume", plan, "--from", program.getFileName() + ":" + line("M30"), "-o", out, "--force").code());
+    assertEquals(
+        1,
+        Run.of(
+                "resume",
+                plan,
+                "--from",
+                program.getFileName() + ":" + line("M30"),
+                "-o",
+                out,
+                "--force")
+            .code());
   }
 
   private static int line(String text) {
@@ -201,7 +227,8 @@ class VerifyCommandTest {
   /** One line in a hundred changed at random, 500 times: whatever changes the panel is reported. */
   @Test
   void mutations_whateverChangesThePanelIsReported() {
-    VerifyInput input = VerifyInput.read(plan, List.of(), new VerifyInput.Shop(null, List.of(), List.of()));
+    VerifyInput input =
+        VerifyInput.read(plan, List.of(), new VerifyInput.Shop(null, List.of(), List.of()));
     CutResult good = Simulator.run(input.setup(0.1), input.cuts(), input.targets(), input.tools());
     int faults = 0;
     int harmless = 0;
@@ -210,9 +237,17 @@ class VerifyCommandTest {
       List<String> text = mutated(new Random(seed));
       List<Cut> cuts = new ArrayList<>(input.cuts());
       try {
-        cuts.set(0, new Cut(GcodeParser.parse(program.getFileName().toString(), String.join("\n", text) + "\n",
-            input.machine(), input.plan().widthMm(), input.plan().heightMm(), input.plan().thicknessMm()),
-            input.programs().get(0).tool()));
+        cuts.set(
+            0,
+            new Cut(
+                GcodeParser.parse(
+                    program.getFileName().toString(),
+                    String.join("\n", text) + "\n",
+                    input.machine(),
+                    input.plan().widthMm(),
+                    input.plan().heightMm(),
+                    input.plan().thicknessMm()),
+                input.programs().get(0).tool()));
       } catch (InputFault e) {
         assertTrue(e.place().line() > 0, "seed " + seed + ": " + e.getMessage());
         faults++;
@@ -225,19 +260,23 @@ class VerifyCommandTest {
       }
       boolean said = !new VerifyReport(input, cuts, result, false).faults().isEmpty();
       if (changed * good.field().cellAreaMm2() > 1) {
-        assertTrue(said, "seed " + seed + " changes " + changed + " cells and " + result.verification());
+        assertTrue(
+            said, "seed " + seed + " changes " + changed + " cells and " + result.verification());
         reported++;
       } else {
         harmless++;
       }
     }
-    assertTrue(faults > 50 && harmless > 20 && reported > 30, faults + " " + harmless + " " + reported);
+    assertTrue(
+        faults > 50 && harmless > 20 && reported > 30, faults + " " + harmless + " " + reported);
   }
 
   private static List<String> mutated(Random random) {
     List<String> text = new ArrayList<>(lines);
     int count = Math.max(1, text.size() / 100);
-    for (int k = 0; k < (random.nextInt(3) == 0 ? count : 1); k++) { // one alone, or the full hundredth
+    for (int k = 0;
+        k < (random.nextInt(3) == 0 ? count : 1);
+        k++) { // one alone, or the full hundredth
       int i = random.nextInt(text.size() - 1);
       String line = text.get(i);
       int at = line.isEmpty() ? 0 : random.nextInt(line.length());
@@ -245,10 +284,23 @@ class VerifyCommandTest {
         case 0 -> text.remove(i);
         case 1 -> text.add(i, line);
         case 2 -> Collections.swap(text, i, i + 1);
-        case 3 -> text.set(i, line.substring(0, at) + (char) ('0' + random.nextInt(10)) + line.substring(Math.min(line.length(), at + 1)));
-        case 4 -> text.set(i, line.substring(0, at) + line.substring(Math.min(line.length(), at + 1)));
-        case 5 -> text.set(i, line.contains("-") ? line.replaceFirst("-", "") : line.replaceFirst("([XYZIJ])", "$1-"));
-        default -> text.set(i, line.substring(0, at) + (char) (32 + random.nextInt(95)) + line.substring(at));
+        case 3 ->
+            text.set(
+                i,
+                line.substring(0, at)
+                    + (char) ('0' + random.nextInt(10))
+                    + line.substring(Math.min(line.length(), at + 1)));
+        case 4 ->
+            text.set(i, line.substring(0, at) + line.substring(Math.min(line.length(), at + 1)));
+        case 5 ->
+            text.set(
+                i,
+                line.contains("-")
+                    ? line.replaceFirst("-", "")
+                    : line.replaceFirst("([XYZIJ])", "$1-"));
+        default ->
+            text.set(
+                i, line.substring(0, at) + (char) (32 + random.nextInt(95)) + line.substring(at));
       }
     }
     return text;

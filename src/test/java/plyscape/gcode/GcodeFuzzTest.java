@@ -7,10 +7,14 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 
-/** Whatever is fed to the parser, it gives a program of finite motions or a fault with file and line. */
+/**
+ * Whatever is fed to the parser, it gives a program of finite motions or a fault with file and
+ * line.
+ */
 class GcodeFuzzTest {
 
-  private static final String SEED = """
+  private static final String SEED =
+      """
       %
       (head)
       G17 G21 G90 G94 G54
@@ -44,7 +48,8 @@ class GcodeFuzzTest {
           case 0 -> text.deleteCharAt(at);
           case 1 -> text.insert(at, PIECES.charAt(random.nextInt(PIECES.length())));
           case 2 -> text.setCharAt(at, PIECES.charAt(random.nextInt(PIECES.length())));
-          case 3 -> text.insert(at, text.substring(at, Math.min(text.length(), at + random.nextInt(40))));
+          case 3 ->
+              text.insert(at, text.substring(at, Math.min(text.length(), at + random.nextInt(40))));
           default -> text.insert(at, "9".repeat(random.nextInt(25)));
         }
         if (text.length() == 0) {
@@ -52,14 +57,22 @@ class GcodeFuzzTest {
         }
       }
       try {
-        Program program = GcodeParser.parse("f.nc", text.toString(), GcodeParserTest.MACHINE, 240, 240, 9);
+        Program program =
+            GcodeParser.parse("f.nc", text.toString(), GcodeParserTest.MACHINE, 240, 240, 9);
         read++;
         for (Program.Block b : program.blocks()) {
-          double sum = b.move().x() + b.move().y() + b.move().depth() + b.move().centreX() + b.move().centreY();
+          double sum =
+              b.move().x()
+                  + b.move().y()
+                  + b.move().depth()
+                  + b.move().centreX()
+                  + b.move().centreY();
           assertTrue(Double.isFinite(sum) && b.line() > 0, "seed " + seed);
         }
       } catch (InputFault e) {
-        assertTrue(e.getMessage().startsWith("f.nc:") && e.place().line() > 0, "seed " + seed + ": " + e.getMessage());
+        assertTrue(
+            e.getMessage().startsWith("f.nc:") && e.place().line() > 0,
+            "seed " + seed + ": " + e.getMessage());
       } catch (RuntimeException e) {
         fail("seed " + seed + " broke the parser with\n" + text, e);
       }

@@ -14,11 +14,15 @@ import plyscape.machine.ArcGeometry;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
 
-/** Section numbers are those of NISTIR 6556 (2000), The NIST RS274/NGC Interpreter, as quoted in references.md section 1. */
+/**
+ * Section numbers are those of NISTIR 6556 (2000), The NIST RS274/NGC Interpreter, as quoted in
+ * references.md section 1.
+ */
 class GcodeParserTest {
 
   static final Machine MACHINE =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
 
   private static Program parse(String text) {
     return GcodeParser.parse("test.nc", text, MACHINE, 240, 240, 9);
@@ -51,7 +55,8 @@ class GcodeParserTest {
 
   @Test
   void arcByRadius_bothSigns_3_5_3_1() {
-    // Quarter and three-quarter circles of radius 5 from (5, 0): centres known without the program's formula.
+    // Quarter and three-quarter circles of radius 5 from (5, 0): centres known without the
+    // program's formula.
     Move quarter = last("G1 X5 Y0\nG3 X0 Y5 R5");
     assertEquals(0, quarter.centreX(), 1e-12);
     assertEquals(0, quarter.centreY(), 1e-12);
@@ -88,13 +93,15 @@ class GcodeParserTest {
   @Test
   void zeroPlaces_turnToPanelCoordinates() {
     Machine centre =
-        new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM);
+        new Machine(
+            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM);
     Move move = GcodeParser.parse("t", "G0 X-20 Y30 Z8\nM2", centre, 240, 200, 9.1).moves().get(0);
     assertEquals(100, move.x());
     assertEquals(130, move.y());
     assertEquals(1.1, move.depth(), 1e-12);
     Machine right =
-        new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.TOP);
+        new Machine(
+            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.TOP);
     move = GcodeParser.parse("t", "G0 X-20 Y-30 Z8\nM2", right, 240, 200, 9.1).moves().get(0);
     assertEquals(220, move.x());
     assertEquals(170, move.y());
@@ -103,7 +110,8 @@ class GcodeParserTest {
 
   @Test
   void spindle_m5BesideAMotionStopsFirst_3_8() {
-    List<Program.Block> blocks = parse("F100\nM3 S1000 G1 X1\nX2\nX3 M5\nX4\nM3\nX5\nS0\nX6\nM30").blocks();
+    List<Program.Block> blocks =
+        parse("F100\nM3 S1000 G1 X1\nX2\nX3 M5\nX4\nM3\nX5\nS0\nX6\nM30").blocks();
     boolean[] expected = {true, true, false, false, true, false};
     for (int i = 0; i < expected.length; i++) {
       assertEquals(expected[i], blocks.get(i).spindleOn(), "block " + i);
@@ -140,48 +148,51 @@ class GcodeParserTest {
   }
 
   @ParameterizedTest
-  @CsvSource(delimiter = '|', quoteCharacter = '"', value = {
-    "G1 X1E-4         | 2:6 | letter E",
-    "G0 X1 X2         | 2:7 | second X",
-    "G0 G1 X1         | 2:4 | G1 beside G0",
-    "M3 M5            | 2:4 | M5 beside M3",
-    "G0               | 2:1 | without X, Y or Z",
-    "G0 X             | 2:4 | without a number",
-    "G0 X1.2.3        | 2:8 | '.'",
-    "(open            | 2:1 | isn't closed",
-    "(a (b) )         | 2:4 | inside a comment",
-    "G18              | 2:1 | G18",
-    "G41 D1           | 2:1 | G41",
-    "G55              | 2:1 | G55",
-    "G81 X1 Z-1 R1    | 2:1 | G81",
-    "G28              | 2:1 | G28",
-    "M6 T2            | 2:1 | M6",
-    "G93              | 2:1 | G93",
-    "G0 X#1           | 2:5 | '#'",
-    "G0 X1 ; note     | 2:7 | ';'",
-    "/G0 X1           | 2:1 | block delete",
-    "N100000 G0 X1    | 2:1 | line number",
-    "G0 N1 X1         | 2:4 | line number",
-    "G0.00011 X1      | 2:1 | code",
-    "G1.5 X1          | 2:1 | code",
-    "G0 A90           | 2:4 | letter A",
-    "X5               | 2:1 | before any motion",
-    "G1 X5            | 2:1 | without a feed",
-    "G1 X5 I1 F1      | 2:7 | I without",
-    "I5               | 2:1 | I without",
-    "G2 I5 F1         | 2:1 | without X, Y or Z",
-    "G2 X1 F1         | 2:1 | without I and J",
-    "G2 X0 R5 F1      | 2:7 | ends where it starts",
-    "G2 X20 R5 F1     | 2:8 | radius",
-    "G2 X9 I5 F1      | 2:1 | radius is 5.0000",
-    "G2 X9 I4.5 R2 F1 | 2:12 | R beside I",
-    "G4               | 2:1 | seconds",
-    "G1 X1 P1 F1      | 2:7 | P without",
-    "F-1              | 2:1 | negative feed",
-    "S-1              | 2:1 | negative spindle",
-    "G0 X9999999      | 2:1 | kilometre",
-    "M3 M8 M48 M0 M1  | 2:14 | four M words",
-  })
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '"',
+      value = {
+        "G1 X1E-4         | 2:6 | letter E",
+        "G0 X1 X2         | 2:7 | second X",
+        "G0 G1 X1         | 2:4 | G1 beside G0",
+        "M3 M5            | 2:4 | M5 beside M3",
+        "G0               | 2:1 | without X, Y or Z",
+        "G0 X             | 2:4 | without a number",
+        "G0 X1.2.3        | 2:8 | '.'",
+        "(open            | 2:1 | isn't closed",
+        "(a (b) )         | 2:4 | inside a comment",
+        "G18              | 2:1 | G18",
+        "G41 D1           | 2:1 | G41",
+        "G55              | 2:1 | G55",
+        "G81 X1 Z-1 R1    | 2:1 | G81",
+        "G28              | 2:1 | G28",
+        "M6 T2            | 2:1 | M6",
+        "G93              | 2:1 | G93",
+        "G0 X#1           | 2:5 | '#'",
+        "G0 X1 ; note     | 2:7 | ';'",
+        "/G0 X1           | 2:1 | block delete",
+        "N100000 G0 X1    | 2:1 | line number",
+        "G0 N1 X1         | 2:4 | line number",
+        "G0.00011 X1      | 2:1 | code",
+        "G1.5 X1          | 2:1 | code",
+        "G0 A90           | 2:4 | letter A",
+        "X5               | 2:1 | before any motion",
+        "G1 X5            | 2:1 | without a feed",
+        "G1 X5 I1 F1      | 2:7 | I without",
+        "I5               | 2:1 | I without",
+        "G2 I5 F1         | 2:1 | without X, Y or Z",
+        "G2 X1 F1         | 2:1 | without I and J",
+        "G2 X0 R5 F1      | 2:7 | ends where it starts",
+        "G2 X20 R5 F1     | 2:8 | radius",
+        "G2 X9 I5 F1      | 2:1 | radius is 5.0000",
+        "G2 X9 I4.5 R2 F1 | 2:12 | R beside I",
+        "G4               | 2:1 | seconds",
+        "G1 X1 P1 F1      | 2:7 | P without",
+        "F-1              | 2:1 | negative feed",
+        "S-1              | 2:1 | negative spindle",
+        "G0 X9999999      | 2:1 | kilometre",
+        "M3 M8 M48 M0 M1  | 2:14 | four M words",
+      })
   void faults_haveLineAndColumn(String line, String place, String words) {
     InputFault fault = assertThrows(InputFault.class, () -> parse("(first)\n" + line + "\nM30\n"));
     assertTrue(fault.getMessage().startsWith("test.nc:" + place + ":"), fault.getMessage());

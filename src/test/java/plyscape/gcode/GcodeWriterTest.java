@@ -20,7 +20,8 @@ class GcodeWriterTest {
       new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
 
   private static String write(Machine machine, List<Move> moves) {
-    GcodeHeader header = new GcodeHeader("Tarn Hollow", 240, 240, 9.1, machine, TOOL, 3.25, 3725, "1");
+    GcodeHeader header =
+        new GcodeHeader("Tarn Hollow", 240, 240, 9.1, machine, TOOL, 3.25, 3725, "1");
     return GcodeWriter.write(header, List.of(new PassText("pass 1", moves)));
   }
 
@@ -31,14 +32,17 @@ class GcodeWriterTest {
 
   @Test
   void wholeFile_onlyChangedWords() {
-    String text = write(GcodeParserTest.MACHINE, List.of(
-        Move.rapid(10, 20, -4),
-        Move.rapid(10, 20, 0.5),
-        Move.line(30, 20, 0.5, 1800),
-        Move.line(30, 25, 0.5, 1800),
-        Move.arc(false, 25, 30, 0.5, 25, 25, 1800),
-        Move.line(20, 30, 1, 600),
-        Move.rapid(20, 30, -4)));
+    String text =
+        write(
+            GcodeParserTest.MACHINE,
+            List.of(
+                Move.rapid(10, 20, -4),
+                Move.rapid(10, 20, 0.5),
+                Move.line(30, 20, 0.5, 1800),
+                Move.line(30, 25, 0.5, 1800),
+                Move.arc(false, 25, 30, 0.5, 25, 25, 1800),
+                Move.line(20, 30, 1, 600),
+                Move.rapid(20, 30, -4)));
     assertTrue(text.contains("\nG17 G21 G90 G94 G54\nG0 Z4.000\nM3 S16000\n(pass 1)\n"), text);
     assertEquals(
         List.of(
@@ -62,7 +66,9 @@ class GcodeWriterTest {
       assertTrue(line.length() < 80, line);
       assertTrue(line.chars().allMatch(c -> c >= 32 && c < 127), line);
       assertTrue(
-          line.startsWith("(") || line.matches("(G\\d+ ?)*([XYZIJ]-?\\d+\\.\\d{3,4} ?)*(F\\d+(\\.\\d+)?)?|M3 S\\d+|M5|M30"),
+          line.startsWith("(")
+              || line.matches(
+                  "(G\\d+ ?)*([XYZIJ]-?\\d+\\.\\d{3,4} ?)*(F\\d+(\\.\\d+)?)?|M3 S\\d+|M5|M30"),
           line);
     }
     assertFalse(text.contains("\r"));
@@ -71,20 +77,34 @@ class GcodeWriterTest {
 
   @Test
   void comments_cantEscape() {
-    GcodeHeader header = new GcodeHeader(
-        "Tárn (Hollow)\nG0 Z-50\u0007 \u4e2d % " + "very long name ".repeat(12), 240, 240, 9, GcodeParserTest.MACHINE,
-        new Tool("evil)M30(\r\n", Tool.Shape.FLAT, 3, 12, 2, 1, 1, 1, 1, 0.4), 1, 1, "1");
-    String text = GcodeWriter.write(header, List.of(new PassText("MSG, stop here", List.of(Move.rapid(1, 1, -4)))));
+    GcodeHeader header =
+        new GcodeHeader(
+            "Tárn (Hollow)\nG0 Z-50\u0007 \u4e2d % " + "very long name ".repeat(12),
+            240,
+            240,
+            9,
+            GcodeParserTest.MACHINE,
+            new Tool("evil)M30(\r\n", Tool.Shape.FLAT, 3, 12, 2, 1, 1, 1, 1, 0.4),
+            1,
+            1,
+            "1");
+    String text =
+        GcodeWriter.write(
+            header, List.of(new PassText("MSG, stop here", List.of(Move.rapid(1, 1, -4)))));
     assertTrue(text.startsWith("(Tarn [Hollow] G0 Z-50  ? _ very long name"), text);
     assertTrue(text.contains("evil]M30["), text);
     assertTrue(text.contains("(- MSG, stop here)"), text);
-    assertEquals(2, GcodeParser.parse("t", text, GcodeParserTest.MACHINE, 240, 240, 9).blocks().size());
+    assertEquals(
+        2, GcodeParser.parse("t", text, GcodeParserTest.MACHINE, 240, 240, 9).blocks().size());
   }
 
   @Test
   void fullCircle_isSplitInHalves() {
-    List<Move> circle = List.of(
-        Move.rapid(15, 10, -4), Move.line(15, 10, 1, 300), Move.arc(true, 15, 10, 2, 10, 10, 900));
+    List<Move> circle =
+        List.of(
+            Move.rapid(15, 10, -4),
+            Move.line(15, 10, 1, 300),
+            Move.arc(true, 15, 10, 2, 10, 10, 900));
     List<String> lines = body(write(GcodeParserTest.MACHINE, circle));
     assertEquals("G2 X5.0000 Y10.0000 Z-1.500 I-5.0000 J0.0000 F900", lines.get(2));
     assertEquals("X15.0000 Y10.0000 Z-2.000 I5.0000 J0.0000", lines.get(3));
@@ -94,10 +114,12 @@ class GcodeWriterTest {
   void speckOfAnArc_doesntTurnIntoACircle() {
     // 0.00004 mm of arc: its rounded ends coincide or swap, which would read as a full turn.
     double a = 4e-5 / 5;
-    List<Move> moves = List.of(
-        Move.rapid(15.00004, 10, -4), Move.line(15.00004, 10, 1, 300),
-        Move.arc(false, 10 + 5.00004 * Math.cos(a), 10 + 5.00004 * Math.sin(a), 1, 10, 10, 900),
-        Move.line(20, 10, 1, 900));
+    List<Move> moves =
+        List.of(
+            Move.rapid(15.00004, 10, -4),
+            Move.line(15.00004, 10, 1, 300),
+            Move.arc(false, 10 + 5.00004 * Math.cos(a), 10 + 5.00004 * Math.sin(a), 1, 10, 10, 900),
+            Move.line(20, 10, 1, 900));
     List<String> lines = body(write(GcodeParserTest.MACHINE, moves));
     assertTrue(lines.stream().noneMatch(l -> l.contains("G3")), lines.toString());
   }
@@ -105,8 +127,10 @@ class GcodeWriterTest {
   @Test
   void zeroPlaces() {
     Machine machine =
-        new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.BOTTOM);
-    List<String> lines = body(write(machine, List.of(Move.rapid(10, 20, -4), Move.line(10, 20, 1.1, 100))));
+        new Machine(
+            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.BOTTOM);
+    List<String> lines =
+        body(write(machine, List.of(Move.rapid(10, 20, -4), Move.line(10, 20, 1.1, 100))));
     assertEquals("G0 X-230.000 Y-220.000", lines.get(0));
     assertEquals("G1 Z8.000 F100", lines.get(1));
   }
@@ -118,13 +142,26 @@ class GcodeWriterTest {
         () -> write(GcodeParserTest.MACHINE, List.of(Move.arc(true, 1, 1, 1, 0, 0, 100))));
   }
 
-  /** What is written reads back to the same path: ends, centres and depths within half a last place, sweeps alike. */
+  /**
+   * What is written reads back to the same path: ends, centres and depths within half a last place,
+   * sweeps alike.
+   */
   @Test
   void randomMoves_comeBack() {
     for (int seed = 1; seed <= 100; seed++) {
       Random random = new Random(seed);
-      Machine machine = new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03,
-          Machine.Zero.values()[seed % 5], Machine.ZeroZ.values()[seed % 2]);
+      Machine machine =
+          new Machine(
+              300,
+              300,
+              80,
+              4000,
+              300,
+              0.02,
+              4,
+              0.03,
+              Machine.Zero.values()[seed % 5],
+              Machine.ZeroZ.values()[seed % 2]);
       List<Move> planned = random(random, 200);
       String text = write(machine, planned);
       Program program = GcodeParser.parse("t", text, machine, 240, 240, 9.1);
@@ -147,7 +184,10 @@ class GcodeWriterTest {
     double y = program.startY();
     double length = 0;
     for (Move m : moves) {
-      length += m.isArc() ? ArcGeometry.of(x, y, m.depth(), m).length() : Math.hypot(m.x() - x, m.y() - y);
+      length +=
+          m.isArc()
+              ? ArcGeometry.of(x, y, m.depth(), m).length()
+              : Math.hypot(m.x() - x, m.y() - y);
       x = m.x();
       y = m.y();
     }
@@ -156,11 +196,38 @@ class GcodeWriterTest {
 
   @Test
   void head_readsBackToToolAndMachine() {
-    Tool tool = new Tool("a rather long name, flat, for an end mill that makes its line break", Tool.Shape.TAPERED, 6, 22.5, 3,
-        18000, 1800.5, 500, 2, 0.45, 0.5, 7.5, 6.35, 31, 24);
+    Tool tool =
+        new Tool(
+            "a rather long name, flat, for an end mill that makes its line break",
+            Tool.Shape.TAPERED,
+            6,
+            22.5,
+            3,
+            18000,
+            1800.5,
+            500,
+            2,
+            0.45,
+            0.5,
+            7.5,
+            6.35,
+            31,
+            24);
     for (Machine.Zero zero : Machine.Zero.values()) {
-      Machine machine = new Machine(310, 290, 80, 4000, 300, 0.02, 4, 0, zero, Machine.ZeroZ.values()[zero.ordinal() % 2]);
-      String text = GcodeWriter.write(new GcodeHeader("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
+      Machine machine =
+          new Machine(
+              310,
+              290,
+              80,
+              4000,
+              300,
+              0.02,
+              4,
+              0,
+              zero,
+              Machine.ZeroZ.values()[zero.ordinal() % 2]);
+      String text =
+          GcodeWriter.write(new GcodeHeader("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
       GcodeHead head = GcodeHead.read(text);
       assertEquals(machine, head.machine().orElseThrow());
       assertEquals(tool, head.tool().orElseThrow());
@@ -169,7 +236,8 @@ class GcodeWriterTest {
   }
 
   private static boolean far(Move a, Move b) {
-    return Math.abs(a.x() - b.x()) > 0.000501 || Math.abs(a.y() - b.y()) > 0.000501
+    return Math.abs(a.x() - b.x()) > 0.000501
+        || Math.abs(a.y() - b.y()) > 0.000501
         || Math.abs(a.depth() - b.depth()) > 0.000501;
   }
 

@@ -26,10 +26,13 @@ class CellOutlinesTest {
 
   private static Polygon polygon(CellOutlines.Patch patch) {
     return FACTORY.createPolygon(
-        ring(patch.shell()), patch.holes().stream().map(CellOutlinesTest::ring).toArray(LinearRing[]::new));
+        ring(patch.shell()),
+        patch.holes().stream().map(CellOutlinesTest::ring).toArray(LinearRing[]::new));
   }
 
-  /** Random cells of all densities: the patches are valid, apart, and cover just the marked cells. */
+  /**
+   * Random cells of all densities: the patches are valid, apart, and cover just the marked cells.
+   */
   @Test
   void anyCells_areCoveredByValidPatches() {
     Random random = new Random(7);
@@ -43,7 +46,8 @@ class CellOutlinesTest {
         marked[i] = random.nextDouble() < density;
         count += marked[i] ? 1 : 0;
       }
-      List<Polygon> patches = CellOutlines.of(marked, columns, rows).stream().map(CellOutlinesTest::polygon).toList();
+      List<Polygon> patches =
+          CellOutlines.of(marked, columns, rows).stream().map(CellOutlinesTest::polygon).toList();
       double area = 0;
       for (Polygon patch : patches) {
         assertTrue(patch.isValid(), () -> patch.toText());

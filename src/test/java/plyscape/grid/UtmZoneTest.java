@@ -9,7 +9,10 @@ import org.junit.jupiter.api.Test;
 /** The UTM projection against published and independently printed coordinates. */
 class UtmZoneTest {
 
-  /** GeographicLib's documentation, zone 38 north; and the equator at 3 degrees off (references.md, section 3). */
+  /**
+   * GeographicLib's documentation, zone 38 north; and the equator at 3 degrees off (references.md,
+   * section 3).
+   */
   @Test
   void publishedPlaces_agree() {
     assertPlace("EPSG:32638", 44.4, 33.3, 444140.54, 3684706.36, 0.01);
@@ -33,7 +36,9 @@ class UtmZoneTest {
     Random random = new Random(7);
     for (int i = 0; i < 2000; i++) {
       UtmZone zone = new UtmZone(1 + random.nextInt(60), random.nextBoolean());
-      double[] xy = {zone.middleLongitude() + (random.nextDouble() - 0.5) * 12, random.nextDouble() * 178 - 89};
+      double[] xy = {
+        zone.middleLongitude() + (random.nextDouble() - 0.5) * 12, random.nextDouble() * 178 - 89
+      };
       double[] there = xy.clone();
       zone.fromDegrees(there, 1);
       zone.toDegrees(there, 1);
@@ -42,7 +47,10 @@ class UtmZoneTest {
     }
   }
 
-  /** Across the date line a place 3 degrees east of the middle is the same distance off as 3 degrees west. */
+  /**
+   * Across the date line a place 3 degrees east of the middle is the same distance off as 3 degrees
+   * west.
+   */
   @Test
   void dateLine_isNoEdge() {
     double[] xy = {-179, 10, 173, 10, 181, 10};
@@ -63,7 +71,8 @@ class UtmZoneTest {
     assertNull(UtmZone.of("EPSG:25832"));
   }
 
-  private static void assertPlace(String code, double lon, double lat, double east, double north, double within) {
+  private static void assertPlace(
+      String code, double lon, double lat, double east, double north, double within) {
     double[] xy = {lon, lat};
     UtmZone.of(code).fromDegrees(xy, 1);
     assertEquals(east, xy[0], within, code);

@@ -17,13 +17,19 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** Reads the imports and fails on an arrow that the package table in DEVELOPERS.md doesn't allow. */
+/**
+ * Reads the imports and fails on an arrow that the package table in DEVELOPERS.md doesn't allow.
+ */
 class PackageArrowsTest {
 
   private static final Path SOURCES = Path.of("src/main/java/plyscape");
-  private static final Pattern IMPORT = Pattern.compile("^import (?:static )?([a-zA-Z0-9_.]+)", Pattern.MULTILINE);
+  private static final Pattern IMPORT =
+      Pattern.compile("^import (?:static )?([a-zA-Z0-9_.]+)", Pattern.MULTILINE);
 
-  /** Package to what it may use directly; what those use is allowed too. Everyone may use fault and text. */
+  /**
+   * Package to what it may use directly; what those use is allowed too. Everyone may use fault and
+   * text.
+   */
   private static final Map<String, Set<String>> TABLE = table();
 
   private static Map<String, Set<String>> table() {
@@ -80,7 +86,8 @@ class PackageArrowsTest {
     for (Path file : sources()) {
       if (packageOf(file).equals("simulate")) {
         for (String name : imports(file)) {
-          if (name.startsWith("org.locationtech.") || name.equals("plyscape.grid.DistanceTransform")) {
+          if (name.startsWith("org.locationtech.")
+              || name.equals("plyscape.grid.DistanceTransform")) {
             wrong.add(file.getFileName() + ": " + name);
           }
         }
@@ -92,7 +99,8 @@ class PackageArrowsTest {
   private static List<String> users(String prefix, Set<String> allowed) throws IOException {
     List<String> wrong = new ArrayList<>();
     for (Path file : sources()) {
-      if (!allowed.contains(packageOf(file)) && imports(file).stream().anyMatch(n -> n.startsWith(prefix))) {
+      if (!allowed.contains(packageOf(file))
+          && imports(file).stream().anyMatch(n -> n.startsWith(prefix))) {
         wrong.add(file.toString());
       }
     }

@@ -33,26 +33,35 @@ class JobReaderTest {
     files = new JobFixture(folder);
   }
 
-  /** Defaults are the values that the contract shows in its job.yaml (section 5); minimum_floor and minimum_area 1. */
+  /**
+   * Defaults are the values that the contract shows in its job.yaml (section 5); minimum_floor and
+   * minimum_area 1.
+   */
   @Test
   void leastJob_takesTheContractsDefaults() {
     checkDefaults(files.job(LEAST));
-    checkDefaults(JobReader.of(folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
+    checkDefaults(
+        JobReader.of(
+            folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
     assertTrue(files.warnings.list().isEmpty());
   }
 
   private void checkDefaults(Job job) {
     assertEquals(
-        new TerrainSpec(folder.resolve("terrain.asc"), null, "", List.of(1, 2, 3, 4), NamedBands.SCALE, 0.4),
+        new TerrainSpec(
+            folder.resolve("terrain.asc"), null, "", List.of(1, 2, 3, 4), NamedBands.SCALE, 0.4),
         job.terrain());
     assertEquals(new Job.PanelSpec(240, 240, 6), job.panel());
     assertEquals(List.of(), job.zones());
     assertEquals(
-        List.of(new Tool("end mill 3", Tool.Shape.FLAT, 3.0, 12, 2, 16000, 1800, 500, 2.0, 0.45)), job.tools());
+        List.of(new Tool("end mill 3", Tool.Shape.FLAT, 3.0, 12, 2, 16000, 1800, 500, 2.0, 0.45)),
+        job.tools());
     assertEquals(
-        new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
+        new Machine(
+            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
         job.machine());
-    assertEquals(new CutAllowance(0.10, Method.RSS, 0.03, 0.10, 0.05, Top.LEAVE, 1.0), job.allowance());
+    assertEquals(
+        new CutAllowance(0.10, Method.RSS, 0.03, 0.10, 0.05, Top.LEAVE, 1.0), job.allowance());
     assertEquals(1, job.minimumAreaMm2());
   }
 
@@ -102,10 +111,12 @@ class JobReaderTest {
     assertEquals("zones", job.zones().get(1).name());
     assertEquals(1, job.zones().get(1).sink());
     assertEquals(0.5, job.zones().get(1).widthMm());
-    assertEquals(new Tool("ball", Tool.Shape.BALL, 6, 20, 3, 12000, 900, 200, 1, 0.2), job.tools().get(0));
+    assertEquals(
+        new Tool("ball", Tool.Shape.BALL, 6, 20, 3, 12000, 900, 200, 1, 0.2), job.tools().get(0));
     assertEquals("end mill 1.5", job.tools().get(1).name());
     assertEquals(
-        new Machine(400, 500, 90, 3000, 250, 0, 5, 0.01, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM), job.machine());
+        new Machine(400, 500, 90, 3000, 250, 0, 5, 0.01, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM),
+        job.machine());
     assertEquals(new CutAllowance(0.05, Method.WORST, 0.01, 0.2, 0, Top.MID, 0.5), job.allowance());
     assertEquals(2, job.minimumAreaMm2());
   }
@@ -137,7 +148,9 @@ class JobReaderTest {
     assertEquals(
         "job.yaml:2:11: terrain: unknown key \"files\"; did you mean \"file\"? known are file, crop, crop_crs, plies,"
             + " bands, smoothing",
-        files.jobFault("layup: layup.yaml\nterrain: {files: terrain.asc}\n").replaceAll("smoothing, .*", "smoothing"));
+        files
+            .jobFault("layup: layup.yaml\nterrain: {files: terrain.asc}\n")
+            .replaceAll("smoothing, .*", "smoothing"));
   }
 
   @Test
@@ -147,26 +160,49 @@ class JobReaderTest {
             + " known are meadow, wood, oak, deep blue",
         files.jobFault("layup: layup.yaml\nterrain: {file: terrain.asc, plies: [ meadw]}\n"));
     assertTrue(
-        files.jobFault("layup: layup.yaml\nterrain: {file: terrian.asc}\n").contains("did you mean \"terrain.asc\"?"));
+        files
+            .jobFault("layup: layup.yaml\nterrain: {file: terrian.asc}\n")
+            .contains("did you mean \"terrain.asc\"?"));
     assertTrue(
-        files.jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: blue}\n")
+        files
+            .jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: blue}\n")
             .startsWith("job.yaml:4:32: zones.1.ply: no ply \"blue\" in the layup"));
   }
 
   @Test
   void contradictions_areFaults() {
-    assertTrue(files.jobFault(LEAST + "zones:\n  - {file: zones.geojson}\n").contains("neither \"ply\" nor \"sink\""));
-    assertTrue(files.jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: oak, sink: 1}\n").contains("both"));
     assertTrue(
-        files.jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: oak, width: 1, ground_width: 1}\n")
+        files
+            .jobFault(LEAST + "zones:\n  - {file: zones.geojson}\n")
+            .contains("neither \"ply\" nor \"sink\""));
+    assertTrue(
+        files
+            .jobFault(LEAST + "zones:\n  - {file: zones.geojson, ply: oak, sink: 1}\n")
+            .contains("both"));
+    assertTrue(
+        files
+            .jobFault(
+                LEAST + "zones:\n  - {file: zones.geojson, ply: oak, width: 1, ground_width: 1}\n")
             .contains("both \"width\" and \"ground_width\""));
-    assertTrue(files.jobFault(LEAST + "panel: {width: 100, border: 50}\n").startsWith("job.yaml:3:29: panel.border"));
-    assertTrue(files.jobFault(LEAST + "tools: [{name: a}, {name: a}]\n").contains("a second tool named \"a\""));
-    assertTrue(files.jobFault(LEAST + "tools: [{stepdown: 20}]\n").contains("no longer than the flutes"));
-    assertTrue(files.jobFault(LEAST + "tools: [{stepover: 45}]\n").contains("fraction of the diameter"));
-    assertTrue(files.jobFault(LEAST + "tools: [{flutes: 2.5}]\n").contains("wanted a whole number, 1 to 20"));
+    assertTrue(
+        files
+            .jobFault(LEAST + "panel: {width: 100, border: 50}\n")
+            .startsWith("job.yaml:3:29: panel.border"));
+    assertTrue(
+        files
+            .jobFault(LEAST + "tools: [{name: a}, {name: a}]\n")
+            .contains("a second tool named \"a\""));
+    assertTrue(
+        files.jobFault(LEAST + "tools: [{stepdown: 20}]\n").contains("no longer than the flutes"));
+    assertTrue(
+        files.jobFault(LEAST + "tools: [{stepover: 45}]\n").contains("fraction of the diameter"));
+    assertTrue(
+        files
+            .jobFault(LEAST + "tools: [{flutes: 2.5}]\n")
+            .contains("wanted a whole number, 1 to 20"));
     String terrain = "layup: layup.yaml\nterrain: {file: terrain.asc, ";
-    assertTrue(files.jobFault(terrain + "bands: [1, 2, 3]}\n").contains("wanted falling elevations"));
+    assertTrue(
+        files.jobFault(terrain + "bands: [1, 2, 3]}\n").contains("wanted falling elevations"));
     assertTrue(files.jobFault(terrain + "bands: [3, 2]}\n").contains("found 2 breaks for 4 plies"));
     assertTrue(files.jobFault(terrain + "bands: natrual}\n").contains("did you mean \"natural\"?"));
     assertTrue(files.jobFault(terrain + "crop: [1, 2, 3]}\n").contains("found a list of 3"));
@@ -205,19 +241,34 @@ class JobReaderTest {
     assertEquals(
         "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width, height, border, tiles",
         files.jobFault(LEAST, new Setting("panel.widht", "3", "--set panel.widht=3")));
-    assertTrue(files.jobFault(LEAST, new Setting("layup.name", "3", "--set")).contains("no keys under a single value"));
-    assertTrue(files.jobFault(LEAST, new Setting("tools.5.feed", "3", "--set")).contains("no entry \"5\""));
-    assertTrue(files.jobFault(LEAST, new Setting("panel", "[", "--set")).startsWith("--set: not valid YAML"));
+    assertTrue(
+        files
+            .jobFault(LEAST, new Setting("layup.name", "3", "--set"))
+            .contains("no keys under a single value"));
+    assertTrue(
+        files
+            .jobFault(LEAST, new Setting("tools.5.feed", "3", "--set"))
+            .contains("no entry \"5\""));
+    assertTrue(
+        files
+            .jobFault(LEAST, new Setting("panel", "[", "--set"))
+            .startsWith("--set: not valid YAML"));
     InputFault fault =
         assertThrows(
             InputFault.class,
-            () -> JobReader.of(folder.resolve("none.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
+            () ->
+                JobReader.of(
+                    folder.resolve("none.asc"),
+                    folder.resolve("layup.yaml"),
+                    Map.of(),
+                    files.warnings));
     assertTrue(fault.getMessage().startsWith("TERRAIN: no file"), fault.getMessage());
   }
 
   @Test
   void relativePaths_countFromTheJobFile_alsoWithoutAFolder() {
-    Job job = files.job("layup: ./layup.yaml\nterrain: {file: " + folder.resolve("terrain.asc") + "}\n");
+    Job job =
+        files.job("layup: ./layup.yaml\nterrain: {file: " + folder.resolve("terrain.asc") + "}\n");
     assertEquals(folder.resolve("terrain.asc"), job.terrain().file());
     assertEquals("job", job.name());
   }

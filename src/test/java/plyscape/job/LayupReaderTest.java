@@ -93,7 +93,8 @@ class LayupReaderTest {
     assertEquals(
         "layup.yaml:2:56: plies.1.tolerance: a tolerance of 2.0 mm for a ply of 1.0 mm;"
             + " wanted no more than the thickness; it is plus or minus, in mm",
-        files.layupFault("plies:\n  - {name: a, colour: \"#000\", thickness: 1, tolerance: 2.0}\n"));
+        files.layupFault(
+            "plies:\n  - {name: a, colour: \"#000\", thickness: 1, tolerance: 2.0}\n"));
     assertEquals(
         "layup.yaml:1:20: measured_bottoms: no ply \"wod\" in the layup; did you mean \"wood\"?"
             + " known are meadow, wood, oak, deep blue",
@@ -112,8 +113,10 @@ class LayupReaderTest {
     assertEquals(
         "layup.yaml:2:1: the key \"flatness\" a second time, first in line 1; keep one of them",
         files.layupFault("flatness: 0.1\nflatness: 0.2\n" + JobFixture.LAYUP));
-    assertTrue(files.layupFault("measured_bottoms: {wood: 1.71, 2: 1.8}\n" + JobFixture.LAYUP)
-        .contains("ply 2 a second time"));
+    assertTrue(
+        files
+            .layupFault("measured_bottoms: {wood: 1.71, 2: 1.8}\n" + JobFixture.LAYUP)
+            .contains("ply 2 a second time"));
   }
 
   @Test
@@ -121,7 +124,8 @@ class LayupReaderTest {
     assertTrue(files.layupFault("flatness: 0x1\n" + JobFixture.LAYUP).contains("found \"0x1\""));
     assertTrue(files.layupFault("flatness: 1:30\n" + JobFixture.LAYUP).contains("found \"1:30\""));
     assertTrue(files.layupFault("flatness: .nan\n" + JobFixture.LAYUP).contains("found \".nan\""));
-    assertTrue(files.layupFault("flatness: 1e999\n" + JobFixture.LAYUP).contains("found \"1e999\""));
+    assertTrue(
+        files.layupFault("flatness: 1e999\n" + JobFixture.LAYUP).contains("found \"1e999\""));
     assertEquals(0.01, files.layup("flatness: 1e-2\n" + JobFixture.LAYUP).flatnessMm());
     assertEquals(1.0, files.layup("flatness: 010e-1\n" + JobFixture.LAYUP).flatnessMm());
   }
@@ -129,17 +133,25 @@ class LayupReaderTest {
   @Test
   void filesThatArentSettings_sayWhatTheyAre() {
     assertTrue(files.layupFault("").startsWith("layup.yaml: the file holds nothing; wanted keys"));
-    assertTrue(files.layupFault("# only a comment\n").startsWith("layup.yaml: the file holds nothing"));
+    assertTrue(
+        files.layupFault("# only a comment\n").startsWith("layup.yaml: the file holds nothing"));
     assertTrue(files.layupFault("- a\n- b\n").startsWith("layup.yaml:1:1: the file holds a list"));
-    assertTrue(files.layupFault("plies:\n\t- a\n").startsWith("layup.yaml:2:1: not valid YAML: found character"));
+    assertTrue(
+        files
+            .layupFault("plies:\n\t- a\n")
+            .startsWith("layup.yaml:2:1: not valid YAML: found character"));
     assertTrue(files.layupFault("plies: [\n").startsWith("layup.yaml:2:1: not valid YAML"));
     files.bytes("x.yaml", "name: M\u00fchlbach".getBytes(StandardCharsets.ISO_8859_1));
-    InputFault latin = assertThrows(InputFault.class, () -> LayupReader.read(folder.resolve("x.yaml")));
-    assertEquals("x.yaml:1:8: a byte 0xfc that isn't UTF-8; save the file as UTF-8", files.shown(latin));
+    InputFault latin =
+        assertThrows(InputFault.class, () -> LayupReader.read(folder.resolve("x.yaml")));
+    assertEquals(
+        "x.yaml:1:8: a byte 0xfc that isn't UTF-8; save the file as UTF-8", files.shown(latin));
     files.bytes("x.yaml", JobFixture.LAYUP.getBytes(StandardCharsets.UTF_16));
-    InputFault wide = assertThrows(InputFault.class, () -> LayupReader.read(folder.resolve("x.yaml")));
+    InputFault wide =
+        assertThrows(InputFault.class, () -> LayupReader.read(folder.resolve("x.yaml")));
     assertEquals("x.yaml: text in UTF-16; save it as UTF-8", files.shown(wide));
-    InputFault none = assertThrows(InputFault.class, () -> LayupReader.read(folder.resolve("layop.yaml")));
+    InputFault none =
+        assertThrows(InputFault.class, () -> LayupReader.read(folder.resolve("layop.yaml")));
     assertTrue(none.getMessage().endsWith("did you mean \"layup.yaml\"?"), none.getMessage());
     assertThrows(InputFault.class, () -> LayupReader.read(folder));
   }
@@ -160,6 +172,9 @@ class LayupReaderTest {
     }
     assertTrue(files.layupFault(laughs + JobFixture.LAYUP).contains("aliases"));
     assertTrue(files.layupFault("a: &a [*a]\n" + JobFixture.LAYUP).startsWith("layup.yaml:1:"));
-    assertTrue(files.layupFault("name: !!java.io.File [/etc]\n" + JobFixture.LAYUP).contains("tag is not allowed"));
+    assertTrue(
+        files
+            .layupFault("name: !!java.io.File [/etc]\n" + JobFixture.LAYUP)
+            .contains("tag is not allowed"));
   }
 }

@@ -15,10 +15,14 @@ import plyscape.fault.Fault;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 
-/** Seeded mutations of settings files: each is read, or refused with a message that names the file, soon. */
+/**
+ * Seeded mutations of settings files: each is read, or refused with a message that names the file,
+ * soon.
+ */
 class SettingsFuzzTest {
 
   private static final int TRIALS = 800;
+
   /** Small seeds in a row give like first numbers; this spreads them (golden ratio times 2^64). */
   private static final long SPREAD = 0x9E3779B97F4A7C15L;
 
@@ -44,9 +48,48 @@ class SettingsFuzzTest {
 
   private static final List<String> TOKENS =
       List.of(
-          "*a", "&a ", "{", "}", "[", "]", "\t", "!!int ", "!x ", "- ", ": ", "?", "|", ">", "%", "@", "---\n", "...\n",
-          "1e400", "-0", ".inf", "0x10", "\0", "\u0085", "\ud83d\ude00", "'", "\"", "#", "\n", "\r", "<<: ", "null", "~",
-          "9".repeat(400), "\ufeff", "\u2028", "a: &b [*b]\n", "../../../../etc/passwd", "/dev/null", "true", "\\", "${x}");
+          "*a",
+          "&a ",
+          "{",
+          "}",
+          "[",
+          "]",
+          "\t",
+          "!!int ",
+          "!x ",
+          "- ",
+          ": ",
+          "?",
+          "|",
+          ">",
+          "%",
+          "@",
+          "---\n",
+          "...\n",
+          "1e400",
+          "-0",
+          ".inf",
+          "0x10",
+          "\0",
+          "\u0085",
+          "\ud83d\ude00",
+          "'",
+          "\"",
+          "#",
+          "\n",
+          "\r",
+          "<<: ",
+          "null",
+          "~",
+          "9".repeat(400),
+          "\ufeff",
+          "\u2028",
+          "a: &b [*b]\n",
+          "../../../../etc/passwd",
+          "/dev/null",
+          "true",
+          "\\",
+          "${x}");
 
   @TempDir Path folder;
   private JobFixture files;
@@ -58,7 +101,9 @@ class SettingsFuzzTest {
 
   @Test
   void layups_areReadOrRefused() {
-    String seed = "glue_line: 0.04\nmeasured_bottoms: {wood: 1.7}\nmeasured_thickness: 3.6\n" + JobFixture.LAYUP;
+    String seed =
+        "glue_line: 0.04\nmeasured_bottoms: {wood: 1.7}\nmeasured_thickness: 3.6\n"
+            + JobFixture.LAYUP;
     fuzz("mutant.yaml", seed, LayupReader::layup);
   }
 
@@ -69,7 +114,9 @@ class SettingsFuzzTest {
 
   private void fuzz(String name, String seedText, BiConsumer<Path, YamlNode> reader) {
     byte[] original = seedText.getBytes(StandardCharsets.UTF_8);
-    Path file = folder.resolve(name); // the bytes don't go through the file system: that would take most of the time
+    Path file =
+        folder.resolve(
+            name); // the bytes don't go through the file system: that would take most of the time
     int read = 0;
     for (int seed = 0; seed < TRIALS; seed++) {
       byte[] bytes = mutate(original, new Random(seed * SPREAD));
@@ -79,14 +126,18 @@ class SettingsFuzzTest {
         read++;
       } catch (Fault fault) {
         String message = fault.getMessage();
-        boolean placed = fault instanceof InputFault && (message.contains(name) || message.contains("layup.yaml"));
+        boolean placed =
+            fault instanceof InputFault
+                && (message.contains(name) || message.contains("layup.yaml"));
         assertTrue(placed, "seed " + seed + ": " + message);
       } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
         throw new AssertionError("seed " + seed, e);
       }
       assertTrue(System.nanoTime() - start < LIMIT_NANOS, "seed " + seed + " took too long");
     }
-    assertTrue(read > TRIALS / 50 && read < TRIALS, read + " of " + TRIALS + " were read: mutations too weak or too strong");
+    assertTrue(
+        read > TRIALS / 50 && read < TRIALS,
+        read + " of " + TRIALS + " were read: mutations too weak or too strong");
   }
 
   private static byte[] mutate(byte[] original, Random random) {
@@ -101,7 +152,8 @@ class SettingsFuzzTest {
             case 1 -> new byte[0];
             case 2 -> {
               int from = random.nextInt(bytes.length + 1);
-              yield Arrays.copyOfRange(bytes, from, Math.min(bytes.length, from + random.nextInt(80)));
+              yield Arrays.copyOfRange(
+                  bytes, from, Math.min(bytes.length, from + random.nextInt(80)));
             }
             default -> TOKENS.get(random.nextInt(TOKENS.size())).getBytes(StandardCharsets.UTF_8);
           };

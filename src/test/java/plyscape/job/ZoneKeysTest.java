@@ -12,7 +12,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 class ZoneKeysTest {
 
-  private static final String HEAD = "layup: layup.yaml\nterrain: {file: terrain.asc}\nzones:\n  - {file: zones.geojson, sink: 1, ";
+  private static final String HEAD =
+      "layup: layup.yaml\nterrain: {file: terrain.asc}\nzones:\n  - {file: zones.geojson, sink: 1, ";
 
   @TempDir Path folder;
   private JobFixture files;
@@ -29,7 +30,8 @@ class ZoneKeysTest {
   @Test
   void where_takesRangesPresenceAndNegation() {
     ZoneSpec zone =
-        zone("where: {lanes: {min: 2, max: 4}, name: {exists: true}, kind: {not: [river, 3]}, level: [0, {min: 5}]}");
+        zone(
+            "where: {lanes: {min: 2, max: 4}, name: {exists: true}, kind: {not: [river, 3]}, level: [0, {min: 5}]}");
     assertEquals(List.of(new ZoneSpec.Between(2.0, 4.0)), zone.where().get("lanes"));
     assertEquals(List.of(new ZoneSpec.Present(true)), zone.where().get("name"));
     assertEquals(List.of(new ZoneSpec.Not(List.of("river", 3.0))), zone.where().get("kind"));
@@ -58,11 +60,17 @@ class ZoneKeysTest {
   void faults_sayWhatWouldDo() {
     assertTrue(files.jobFault(HEAD + "values: []}\n").contains("found 0 values"));
     assertTrue(files.jobFault(HEAD + "values: [wood]}\n").contains("wanted a number"));
-    assertTrue(files.jobFault(HEAD + "values: [41], where: {kind: wood}}\n").contains("both \"values\" and \"where\""));
+    assertTrue(
+        files
+            .jobFault(HEAD + "values: [41], where: {kind: wood}}\n")
+            .contains("both \"values\" and \"where\""));
     assertTrue(files.jobFault(HEAD + "keep: wide}\n").contains("wanted merge, widen or drop"));
-    assertTrue(files.jobFault(HEAD + "where: {lanes: {min: 4, max: 2}}}\n").contains("max below the min"));
-    assertTrue(files.jobFault(HEAD + "where: {lanes: {min: 4, exists: true}}}\n").contains("two things"));
-    assertTrue(files.jobFault(HEAD + "where: {lanes: {mni: 4}}}\n").contains("unknown key \"mni\""));
+    assertTrue(
+        files.jobFault(HEAD + "where: {lanes: {min: 4, max: 2}}}\n").contains("max below the min"));
+    assertTrue(
+        files.jobFault(HEAD + "where: {lanes: {min: 4, exists: true}}}\n").contains("two things"));
+    assertTrue(
+        files.jobFault(HEAD + "where: {lanes: {mni: 4}}}\n").contains("unknown key \"mni\""));
     assertTrue(files.jobFault(HEAD + "width: {property: }}\n").contains("property"));
   }
 }

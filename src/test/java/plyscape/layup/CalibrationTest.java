@@ -19,7 +19,8 @@ class CalibrationTest {
   void oneEdge_statedTolerances_weightedMean() {
     Layup layup = Layups.of(0, 0, 0.1, 1, 1, 1);
     // Weights 1/0.03^2 and 1/0.06^2: four to one.
-    List<Reading> readings = List.of(new Reading(2, 1, false, 1.00, 0.03), new Reading(3, 1, false, 1.05, 0.06));
+    List<Reading> readings =
+        List.of(new Reading(2, 1, false, 1.00, 0.03), new Reading(3, 1, false, 1.05, 0.06));
     Calibration.Boundary b = Calibration.of(layup, readings, 0.1, false).boundaries().get(0);
     assertEquals(1.01, b.depthMm(), 1e-12);
     assertEquals(1 / Math.sqrt(1 / 0.0009 + 1 / 0.0036), b.toleranceMm(), 1e-9);
@@ -39,11 +40,13 @@ class CalibrationTest {
   void crossedReadings_orderKept_positiveGlueLine() {
     // A bottom read below the top of the next ply: the glue line keeps a hundredth of its 0.05 mm.
     Layup layup = Layups.of(0.05, 3, 0.1, 1, 1, 1);
-    List<Reading> readings = List.of(new Reading(2, 1, false, 1.10, 0.03), new Reading(3, 2, true, 1.00, 0.03));
+    List<Reading> readings =
+        List.of(new Reading(2, 1, false, 1.10, 0.03), new Reading(3, 2, true, 1.00, 0.03));
     Calibration c = Calibration.of(layup, readings, 0.1, false);
     assertTrue(c.ordered());
     assertEquals(1.05 - 0.00025, c.boundaries().get(0).depthMm(), 1e-4);
-    List<Reading> crossed = List.of(new Reading(2, 1, false, 1.6, 0.03), new Reading(3, 2, false, 1.5, 0.03));
+    List<Reading> crossed =
+        List.of(new Reading(2, 1, false, 1.6, 0.03), new Reading(3, 2, false, 1.5, 0.03));
     Calibration d = Calibration.of(Layups.of(0, 0, 0.1, 1, 1, 1), crossed, 0.1, false);
     assertEquals(1.55 - 0.005, d.boundaries().get(0).depthMm(), 1e-9);
     assertEquals(1.55 + 0.005, d.boundaries().get(1).depthMm(), 1e-9);
@@ -53,7 +56,9 @@ class CalibrationTest {
   void measuredThickness_boundsTheLast_andOldBottomsStay() {
     Layup layup =
         Layups.withThickness(
-            Layups.withBottoms(Layups.of(0, 0, 0.1, 1, 1, 1), 0.02, new TreeMap<>(Map.of(1, 0.97))), 3.0, 0.02);
+            Layups.withBottoms(Layups.of(0, 0, 0.1, 1, 1, 1), 0.02, new TreeMap<>(Map.of(1, 0.97))),
+            3.0,
+            0.02);
     Calibration c = Calibration.of(layup, List.of(new Reading(2, 2, false, 3.2, 0.03)), 0.1, false);
     assertEquals(0.97, c.bottomsMm().get(1), 1e-9);
     assertEquals(2.99, c.bottomsMm().get(2), 1e-9);
@@ -67,7 +72,8 @@ class CalibrationTest {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < 12; i++) {
       int ply = 1 + i % 3;
-      readings.add(new Reading(2 + i, ply, false, 0.94 * ply - 0.04 + 0.02 * random.nextGaussian(), 0));
+      readings.add(
+          new Reading(2 + i, ply, false, 0.94 * ply - 0.04 + 0.02 * random.nextGaussian(), 0));
     }
     readings.add(new Reading(20, 2, false, 2.2, 0));
     Calibration c = Calibration.of(layup, readings, 0.1, false);
@@ -88,7 +94,10 @@ class CalibrationTest {
     assertEquals(7, c.degrees());
   }
 
-  /** Known boundaries come back within the stated 95 % interval in 95 +-2 % of 2000 trials: noise stated. */
+  /**
+   * Known boundaries come back within the stated 95 % interval in 95 +-2 % of 2000 trials: noise
+   * stated.
+   */
   @Test
   void coverage_statedNoise() {
     assertCoverage(true, 11);
@@ -118,7 +127,9 @@ class CalibrationTest {
         for (int i = 0; i < bottoms + tops; i++) {
           boolean top = i >= bottoms;
           double depth = truth[top ? 2 * ply : 2 * ply - 1] + sigma * random.nextGaussian();
-          readings.add(new Reading(2 + readings.size(), top ? ply + 1 : ply, top, depth, stated ? 3 * sigma : 0));
+          readings.add(
+              new Reading(
+                  2 + readings.size(), top ? ply + 1 : ply, top, depth, stated ? 3 * sigma : 0));
         }
       }
       Calibration c = Calibration.of(layup, readings, 0.1, false);
@@ -141,12 +152,16 @@ class CalibrationTest {
     LayerStack stack = LayerStack.of(layup);
     double[] truth = new double[stack.layers() + 1];
     for (int i = 0; i < stack.layers(); i++) {
-      truth[i + 1] = truth[i] + stack.thicknessMm(i) + random.nextGaussian() * stack.toleranceMm(i) / 3;
+      truth[i + 1] =
+          truth[i] + stack.thicknessMm(i) + random.nextGaussian() * stack.toleranceMm(i) / 3;
     }
     return truth;
   }
 
-  /** The fit in order against a brute force search over which constraints bind, on random small chains. */
+  /**
+   * The fit in order against a brute force search over which constraints bind, on random small
+   * chains.
+   */
   @Test
   void chainFit_againstAllActiveSets() {
     for (int seed = 1; seed <= 200; seed++) {
@@ -179,8 +194,12 @@ class CalibrationTest {
     return sum;
   }
 
-  /** Every way to glue neighbours into blocks: each block is the mean of its shifted values, cut to its bounds. */
-  private static double bruteForce(double[] w, double[] y, double[] gap, double least, double greatest) {
+  /**
+   * Every way to glue neighbours into blocks: each block is the mean of its shifted values, cut to
+   * its bounds.
+   */
+  private static double bruteForce(
+      double[] w, double[] y, double[] gap, double least, double greatest) {
     int n = w.length;
     double best = Double.POSITIVE_INFINITY;
     for (int glued = 0; glued < 1 << (n - 1); glued++) {
@@ -218,7 +237,10 @@ class CalibrationTest {
     return best;
   }
 
-  /** Two-sided 95 % and 99 % points of Student's t, standard tables (from memory; any statistics text). */
+  /**
+   * Two-sided 95 % and 99 % points of Student's t, standard tables (from memory; any statistics
+   * text).
+   */
   @Test
   void student_table() {
     assertEquals(12.706, StudentTail.halfWidth(0.95, 1), 5e-4);
@@ -229,6 +251,8 @@ class CalibrationTest {
     assertEquals(2.750, StudentTail.halfWidth(0.99, 30), 5e-4);
     assertEquals(0.05, StudentTail.chiSquareAbove(18.307, 10), 1e-3);
     assertEquals(0.001, StudentTail.chiSquareAbove(10.828, 1), 3e-4);
-    assertArrayEquals(new double[] {1, 2}, LinearSystem.solve(new double[][] {{0, 2}, {3, 1}}, new double[] {4, 5}));
+    assertArrayEquals(
+        new double[] {1, 2},
+        LinearSystem.solve(new double[][] {{0, 2}, {3, 1}}, new double[] {4, 5}));
   }
 }

@@ -19,7 +19,8 @@ class DepthModelTest {
 
   @Test
   void nominal_gluelinesCount() {
-    List<PlyDepth> d = DepthModel.depths(Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0), Layups.bare(Method.RSS), false);
+    List<PlyDepth> d =
+        DepthModel.depths(Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0), Layups.bare(Method.RSS), false);
     assertEquals(0, d.get(0).topMm());
     assertEquals(0.6, d.get(0).bottomMm(), EXACT);
     assertEquals(0.65, d.get(1).topMm(), EXACT);
@@ -45,21 +46,27 @@ class DepthModelTest {
   void thicknessFactor_limitsAreInclusiveAndBothTotalsNamed() {
     Layup plain = Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0);
     for (double factor : new double[] {0.85, 1.10}) {
-      DepthModel.depths(Layups.withThickness(plain, 2.5 * factor, 0), Layups.bare(Method.RSS), false);
+      DepthModel.depths(
+          Layups.withThickness(plain, 2.5 * factor, 0), Layups.bare(Method.RSS), false);
     }
     for (double factor : new double[] {0.849, 1.101}) {
       Layup layup = Layups.withThickness(plain, 2.5 * factor, 0);
       InputFault fault =
-          assertThrows(InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
-      assertTrue(fault.getMessage().contains("2.500") && fault.getMessage().contains("--accept-thickness"));
+          assertThrows(
+              InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
+      assertTrue(
+          fault.getMessage().contains("2.500")
+              && fault.getMessage().contains("--accept-thickness"));
       DepthModel.depths(layup, Layups.bare(Method.RSS), true);
     }
   }
 
   @Test
   void measuredBottoms_takenAsTheyAre_stretchesScaledBetween_nominalBelow() {
-    // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31 (factor 1.1 above it); below it nominal.
-    Layup layup = Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31)));
+    // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31 (factor 1.1 above it); below it
+    // nominal.
+    Layup layup =
+        Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31)));
     List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
     assertEquals(1.1, d.get(0).bottomMm(), EXACT);
     assertEquals(1.21, d.get(1).topMm(), EXACT);
@@ -73,7 +80,9 @@ class DepthModelTest {
     // Below ply 2 the nominal 0.1 + 1 + 0.1 + 1 = 2.2 must fit into 4.29 - 2.31 = 1.98: factor 0.9.
     Layup layup =
         Layups.withThickness(
-            Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31))), 4.29, 0);
+            Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31))),
+            4.29,
+            0);
     List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
     assertEquals(2.31 + 0.09, d.get(2).topMm(), EXACT);
     assertEquals(2.31 + 0.99, d.get(2).bottomMm(), EXACT);
@@ -82,23 +91,33 @@ class DepthModelTest {
 
   @Test
   void measuredDepthsOutOfOrder_faultNamesTheTwo() {
-    Layup layup = Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(1, 1.2, 2, 1.2)));
+    Layup layup =
+        Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(1, 1.2, 2, 1.2)));
     InputFault fault =
-        assertThrows(InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
+        assertThrows(
+            InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
     assertTrue(fault.getMessage().contains("ply 1") && fault.getMessage().contains("ply 2"));
     Layup past =
         Layups.withThickness(
-            Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 3.1))), 3.0, 0);
-    fault = assertThrows(InputFault.class, () -> DepthModel.depths(past, Layups.bare(Method.RSS), false));
+            Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 3.1))),
+            3.0,
+            0);
+    fault =
+        assertThrows(
+            InputFault.class, () -> DepthModel.depths(past, Layups.bare(Method.RSS), false));
     assertTrue(fault.getMessage().contains("measured thickness"));
   }
 
   @Test
   void bottomFaceMeasuredTwice_mustAgreeWithinTolerances() {
     Layup plain = Layups.of(0, 0, 0, 1, 1, 1);
-    Layup agree = Layups.withThickness(Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.02))), 3.05, 0.02);
+    Layup agree =
+        Layups.withThickness(
+            Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.02))), 3.05, 0.02);
     assertEquals(3.02, DepthModel.thicknessMm(agree), EXACT);
-    Layup differ = Layups.withThickness(Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.0))), 3.05, 0.02);
+    Layup differ =
+        Layups.withThickness(
+            Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.0))), 3.05, 0.02);
     assertThrows(InputFault.class, () -> DepthModel.depths(differ, Layups.bare(Method.RSS), false));
   }
 
@@ -116,10 +135,13 @@ class DepthModelTest {
 
   @Test
   void tolerance_twoWays_betweenTopFaceAndMeasuredThickness() {
-    // Squares above the bottom of ply 1: 0.09; below it: 0.09 + 0.16 with the tolerances 0.3, 0.3 and 0.4.
+    // Squares above the bottom of ply 1: 0.09; below it: 0.09 + 0.16 with the tolerances 0.3, 0.3
+    // and 0.4.
     List<Ply> plies =
         List.of(
-            new Ply(1, "a", 0, 1, 0.3, 0, ""), new Ply(2, "b", 0, 1, 0.3, 0, ""), new Ply(3, "c", 0, 1, 0.4, 0, ""));
+            new Ply(1, "a", 0, 1, 0.3, 0, ""),
+            new Ply(2, "b", 0, 1, 0.3, 0, ""),
+            new Ply(3, "c", 0, 1, 0.4, 0, ""));
     Layup layup = new Layup("l", "", plies, 0, 0, 3.0, 0.1, new TreeMap<>(), 0, 0);
     PressedDepths p = new PressedDepths(layup);
     assertEquals(Math.sqrt(0.09 * 0.25 / 0.34 + 0.01), p.toleranceMm(1, Method.RSS), EXACT);
@@ -131,11 +153,13 @@ class DepthModelTest {
 
   @Test
   void tolerance_stretchTakesTheLargerMeasuringTolerance_andAddsFromTheLastOne() {
-    Layup bottoms = Layups.withBottoms(Layups.of(0, 0, 0.3, 1, 1, 1, 1), 0.2, new TreeMap<>(Map.of(2, 2.0)));
+    Layup bottoms =
+        Layups.withBottoms(Layups.of(0, 0, 0.3, 1, 1, 1, 1), 0.2, new TreeMap<>(Map.of(2, 2.0)));
     PressedDepths open = new PressedDepths(bottoms);
     assertEquals(Math.sqrt(0.045 + 0.04), open.toleranceMm(1, Method.RSS), EXACT);
     assertEquals(0.2, open.toleranceMm(3, Method.RSS), EXACT);
-    // Top of ply 3 is the same depth as the bottom of ply 2 when the glue line is 0 with no tolerance.
+    // Top of ply 3 is the same depth as the bottom of ply 2 when the glue line is 0 with no
+    // tolerance.
     assertEquals(0.2, open.toleranceMm(4, Method.RSS), EXACT);
     assertEquals(Math.sqrt(0.04 + 0.09), open.toleranceMm(5, Method.RSS), EXACT);
     assertEquals(0.2 + 0.6, open.toleranceMm(7, Method.WORST), EXACT);
@@ -188,10 +212,14 @@ class DepthModelTest {
     assertEquals(0.45 + 0.1, DepthModel.floorMm(d, 3), EXACT);
     DepthModel.requireFloor(d, 2, allowance);
     JobFault fault = assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 3, allowance));
-    assertTrue(fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
+    assertTrue(
+        fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
   }
 
-  /** Stack-up, published case as quoted in references.md section 6: gap part and three plates, RSS 0.00794, worst 0.015. */
+  /**
+   * Stack-up, published case as quoted in references.md section 6: gap part and three plates, RSS
+   * 0.00794, worst 0.015.
+   */
   @Test
   void combine_publishedStackUp() {
     assertEquals(0.0079373, DepthModel.combine(Method.RSS, 0.005, 0.003, 0.002, 0.005), 5e-8);
@@ -201,7 +229,10 @@ class DepthModelTest {
     assertEquals(1.0, DepthModel.combine(Method.WORST, 0.1, nine), EXACT);
   }
 
-  /** The panel of references.md section 6 (derived there): 7 plies 0.6 +-0.05, 6 glue lines 0.05 +-0.02. */
+  /**
+   * The panel of references.md section 6 (derived there): 7 plies 0.6 +-0.05, 6 glue lines 0.05
+   * +-0.02.
+   */
   @Test
   void panelOfTheReferences_totalAndRisk() {
     Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6);
@@ -218,8 +249,16 @@ class DepthModelTest {
   @Test
   void normalTail_table() {
     double[][] table = {
-      {1, 0.158655, 5e-7}, {1.5, 0.066807, 5e-7}, {1.6449, 0.05, 5e-6}, {1.96, 0.025, 5e-6}, {2, 0.0227501, 5e-8},
-      {2.3263, 0.01, 2e-6}, {2.5758, 0.005, 5e-7}, {3, 0.00134990, 5e-9}, {4, 3.16712e-5, 5e-11}, {6, 9.8659e-10, 5e-14}
+      {1, 0.158655, 5e-7},
+      {1.5, 0.066807, 5e-7},
+      {1.6449, 0.05, 5e-6},
+      {1.96, 0.025, 5e-6},
+      {2, 0.0227501, 5e-8},
+      {2.3263, 0.01, 2e-6},
+      {2.5758, 0.005, 5e-7},
+      {3, 0.00134990, 5e-9},
+      {4, 3.16712e-5, 5e-11},
+      {6, 9.8659e-10, 5e-14}
     };
     for (double[] row : table) {
       assertEquals(row[1], NormalTail.above(row[0]), row[2], "z " + row[0]);
@@ -235,7 +274,14 @@ class DepthModelTest {
     List<PlyDepth> rss = DepthModel.depths(layup, Layups.standard(), false);
     CutAllowance s = Layups.standard();
     CutAllowance worst =
-        new CutAllowance(s.minimumMm(), Method.WORST, s.zErrorMm(), s.sandingMm(), s.sandingToleranceMm(), Top.MID, 1);
+        new CutAllowance(
+            s.minimumMm(),
+            Method.WORST,
+            s.zErrorMm(),
+            s.sandingMm(),
+            s.sandingToleranceMm(),
+            Top.MID,
+            1);
     List<PlyDepth> other = DepthModel.depths(layup, worst, false);
     assertEquals(0, rss.get(0).risk());
     assertTrue(other.get(0).risk() > 0);

@@ -25,24 +25,54 @@ final class Layups {
   static Layup of(double glue, double glueTolerance, double tolerance, double... thicknesses) {
     List<Ply> plies = new ArrayList<>();
     for (int i = 0; i < thicknesses.length; i++) {
-      plies.add(new Ply(i + 1, "ply" + (i + 1), 0x808080, thicknesses[i], tolerance, 90 * (i % 2), "poplar"));
+      plies.add(
+          new Ply(
+              i + 1, "ply" + (i + 1), 0x808080, thicknesses[i], tolerance, 90 * (i % 2), "poplar"));
     }
-    return new Layup("layup.yaml", "test", plies, glue, glueTolerance, null, 0, new TreeMap<>(), 0, 0);
+    return new Layup(
+        "layup.yaml", "test", plies, glue, glueTolerance, null, 0, new TreeMap<>(), 0, 0);
   }
 
   static Layup withThickness(Layup l, Double thickness, double tolerance) {
-    return new Layup(l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), thickness, tolerance,
-        l.measuredBottomsMm(), l.measuredBottomsToleranceMm(), l.flatnessMm());
+    return new Layup(
+        l.file(),
+        l.name(),
+        l.plies(),
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        thickness,
+        tolerance,
+        l.measuredBottomsMm(),
+        l.measuredBottomsToleranceMm(),
+        l.flatnessMm());
   }
 
   static Layup withBottoms(Layup l, double tolerance, SortedMap<Integer, Double> bottoms) {
-    return new Layup(l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(), bottoms, tolerance, l.flatnessMm());
+    return new Layup(
+        l.file(),
+        l.name(),
+        l.plies(),
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        l.measuredThicknessMm(),
+        l.measuredThicknessToleranceMm(),
+        bottoms,
+        tolerance,
+        l.flatnessMm());
   }
 
   static Layup withFlatness(Layup l, double flatness) {
-    return new Layup(l.file(), l.name(), l.plies(), l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(), l.measuredBottomsMm(), l.measuredBottomsToleranceMm(), flatness);
+    return new Layup(
+        l.file(),
+        l.name(),
+        l.plies(),
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        l.measuredThicknessMm(),
+        l.measuredThicknessToleranceMm(),
+        l.measuredBottomsMm(),
+        l.measuredBottomsToleranceMm(),
+        flatness);
   }
 
   /** A random layup of 3 to 9 plies, measured or not. */
@@ -50,11 +80,28 @@ final class Layups {
     int n = 3 + random.nextInt(7);
     List<Ply> plies = new ArrayList<>();
     for (int i = 1; i <= n; i++) {
-      plies.add(new Ply(i, "p" + i, 0, 0.2 + 0.5 * random.nextDouble(), 0.04 + 0.16 * random.nextDouble(), 0, ""));
+      plies.add(
+          new Ply(
+              i,
+              "p" + i,
+              0,
+              0.2 + 0.5 * random.nextDouble(),
+              0.04 + 0.16 * random.nextDouble(),
+              0,
+              ""));
     }
     double glue = random.nextInt(4) == 0 ? 0 : 0.02 + 0.08 * random.nextDouble();
     Layup plain =
-        new Layup("random.yaml", "", plies, glue, glue * 0.3 * random.nextDouble(), null, 0, new TreeMap<>(), 0,
+        new Layup(
+            "random.yaml",
+            "",
+            plies,
+            glue,
+            glue * 0.3 * random.nextDouble(),
+            null,
+            0,
+            new TreeMap<>(),
+            0,
             0.1 * random.nextDouble());
     PressedDepths nominal = new PressedDepths(plain);
     double stretch = 0.93 + 0.14 * random.nextDouble();
@@ -67,7 +114,8 @@ final class Layups {
     }
     Layup withBottoms = withBottoms(plain, 0.03 * random.nextDouble(), bottoms);
     return random.nextBoolean()
-        ? withThickness(withBottoms, nominal.depthMm(2 * n - 1) * stretch, 0.05 * random.nextDouble())
+        ? withThickness(
+            withBottoms, nominal.depthMm(2 * n - 1) * stretch, 0.05 * random.nextDouble())
         : withBottoms;
   }
 }

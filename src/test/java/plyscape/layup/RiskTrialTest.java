@@ -8,7 +8,10 @@ import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
-/** The closed form of the colour risk against sampling, and the bridge formula against plain rejection. */
+/**
+ * The closed form of the colour risk against sampling, and the bridge formula against plain
+ * rejection.
+ */
 class RiskTrialTest {
 
   private static final int PANELS = 200_000;
@@ -21,8 +24,14 @@ class RiskTrialTest {
       Random random = new Random(seed);
       Layup layup = Layups.random(random);
       CutAllowance allowance =
-          new CutAllowance(0.1, random.nextBoolean() ? Method.RSS : Method.WORST, 0.1 * random.nextDouble(), 0.1,
-              0.15 * random.nextDouble(), random.nextBoolean() ? Top.MID : Top.LEAVE, 0);
+          new CutAllowance(
+              0.1,
+              random.nextBoolean() ? Method.RSS : Method.WORST,
+              0.1 * random.nextDouble(),
+              0.1,
+              0.15 * random.nextDouble(),
+              random.nextBoolean() ? Top.MID : Top.LEAVE,
+              0);
       List<PlyDepth> depths = DepthModel.depths(layup, allowance, true);
       for (RiskTrial.Result r : RiskTrial.run(layup, allowance, PANELS, 1000 + seed)) {
         double p = depths.get(r.plyNumber() - 1).risk();
@@ -36,21 +45,25 @@ class RiskTrialTest {
         }
       }
     }
-    // Enough plies with a risk that can be told, and no more misses of one standard error than chance gives (31.7 %).
+    // Enough plies with a risk that can be told, and no more misses of one standard error than
+    // chance gives (31.7 %).
     assertTrue(compared >= 40, "only " + compared);
-    assertTrue(overOne < 0.317 * compared + 3 * Math.sqrt(0.317 * 0.683 * compared), overOne + " of " + compared);
+    assertTrue(
+        overOne < 0.317 * compared + 3 * Math.sqrt(0.317 * 0.683 * compared),
+        overOne + " of " + compared);
   }
 
   @Test
   void sameSeed_sameCounts() {
     Layup layup = Layups.random(new Random(5));
     assertEquals(
-        RiskTrial.run(layup, Layups.standard(), 2000, 7), RiskTrial.run(layup, Layups.standard(), 2000, 7));
+        RiskTrial.run(layup, Layups.standard(), 2000, 7),
+        RiskTrial.run(layup, Layups.standard(), 2000, 7));
   }
 
   /**
-   * The bridge formula by brute force: draw panels without knowing any formula, keep those whose total comes out as measured
-   * (within 0.001 mm), and look how far the boundary inside scatters.
+   * The bridge formula by brute force: draw panels without knowing any formula, keep those whose
+   * total comes out as measured (within 0.001 mm), and look how far the boundary inside scatters.
    */
   @Test
   void bridgeFormula_againstRejectionSampling() {
@@ -76,7 +89,8 @@ class RiskTrialTest {
     for (int i = 1; i < 5; i++) {
       double expected = pressed.toleranceMm(LayerStack.bottomOf(i), Method.RSS);
       // Relative standard error of a deviation from N values: 1 / sqrt(2 N).
-      assertEquals(expected, 3 * Math.sqrt(squares[i] / kept), expected * 3 / Math.sqrt(2.0 * kept) + 1e-4);
+      assertEquals(
+          expected, 3 * Math.sqrt(squares[i] / kept), expected * 3 / Math.sqrt(2.0 * kept) + 1e-4);
     }
   }
 

@@ -12,16 +12,20 @@ import org.junit.jupiter.api.Test;
 
 class ThinPlyAdviceTest {
 
-  private static final CutAllowance PLAIN = new CutAllowance(0, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
+  private static final CutAllowance PLAIN =
+      new CutAllowance(0, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
 
   @Test
   void reliableLayup_noAdvice() {
-    assertTrue(ThinPlyAdvice.of(Layups.of(0.04, 0.01, 0.04, 0.9, 0.9, 0.9), Layups.standard(), 0.02).isEmpty());
+    assertTrue(
+        ThinPlyAdvice.of(Layups.of(0.04, 0.01, 0.04, 0.9, 0.9, 0.9), Layups.standard(), 0.02)
+            .isEmpty());
   }
 
   @Test
   void handWorked_threePlies() {
-    // Third ply: boundary at its bottom sqrt(3 * 0.01) = 0.17321, with 0.03 and 0.05: sqrt(0.03 + 0.0034) = 0.18276.
+    // Third ply: boundary at its bottom sqrt(3 * 0.01) = 0.17321, with 0.03 and 0.05: sqrt(0.03 +
+    // 0.0034) = 0.18276.
     Layup layup = Layups.of(0, 0, 0.1, 0.6, 0.6, 0.36);
     ThinPlyAdvice advice = ThinPlyAdvice.of(layup, PLAIN, 0.02).get(0);
     assertEquals(3, advice.plyNumber());
@@ -29,8 +33,10 @@ class ThinPlyAdviceTest {
     // Passes when 3 u^2 + 0.0034 <= 0.18^2.
     assertEquals(Math.sqrt((0.0324 - 0.0034) / 3), advice.toleranceMm(), 1e-8);
     assertNull(advice.flatnessMm());
-    // Total measured to 0.02: bottom edge sqrt(0.0004 + 0.0034), top edge sqrt(0.02 * 0.01 / 0.03 + 0.0004 + 0.0034).
-    // Bottom of ply 2 measured: top edge sqrt(0.0004 + 0.0034), bottom edge with 0.01 more. The first is better.
+    // Total measured to 0.02: bottom edge sqrt(0.0004 + 0.0034), top edge sqrt(0.02 * 0.01 / 0.03 +
+    // 0.0004 + 0.0034).
+    // Bottom of ply 2 measured: top edge sqrt(0.0004 + 0.0034), bottom edge with 0.01 more. The
+    // first is better.
     assertEquals(0, advice.best().bottomOfPly());
     assertEquals(Math.sqrt(0.02 * 0.01 / 0.03 + 0.0038), advice.best().neededMm(), 1e-12);
     assertTrue(advice.best().helps() && advice.best().passes());
@@ -41,7 +47,11 @@ class ThinPlyAdviceTest {
     Layup layup =
         Layups.withThickness(
             Layups.withBottoms(
-                Layups.of(0, 0, 0.1, 0.3, 0.3), 0.2, new java.util.TreeMap<>(java.util.Map.of(1, 0.3))), 0.6, 0.2);
+                Layups.of(0, 0, 0.1, 0.3, 0.3),
+                0.2,
+                new java.util.TreeMap<>(java.util.Map.of(1, 0.3))),
+            0.6,
+            0.2);
     for (ThinPlyAdvice advice : ThinPlyAdvice.of(layup, PLAIN, 0.02)) {
       assertNull(advice.best());
     }
@@ -57,12 +67,17 @@ class ThinPlyAdviceTest {
         tried++;
         String what = "seed " + seed + " ply " + advice.plyNumber();
         if (layup.measuredBottomsMm().isEmpty() && layup.measuredThicknessMm() == null) {
-          assertTrue(reliable(thicker(layup, advice.plyNumber(), advice.thicknessMm() + 1e-9), advice), what);
-          assertFalse(reliable(thicker(layup, advice.plyNumber(), advice.thicknessMm() - 1e-6), advice), what);
+          assertTrue(
+              reliable(thicker(layup, advice.plyNumber(), advice.thicknessMm() + 1e-9), advice),
+              what);
+          assertFalse(
+              reliable(thicker(layup, advice.plyNumber(), advice.thicknessMm() - 1e-6), advice),
+              what);
         }
         if (advice.flatnessMm() != null) {
           assertTrue(reliable(Layups.withFlatness(layup, advice.flatnessMm()), advice), what);
-          assertFalse(reliable(Layups.withFlatness(layup, advice.flatnessMm() + 1e-6), advice), what);
+          assertFalse(
+              reliable(Layups.withFlatness(layup, advice.flatnessMm() + 1e-6), advice), what);
         }
         if (advice.toleranceMm() != null) {
           assertTrue(reliable(capped(layup, advice.toleranceMm()), advice), what);
@@ -93,10 +108,25 @@ class ThinPlyAdviceTest {
     List<Ply> plies = new ArrayList<>();
     for (Ply p : l.plies()) {
       plies.add(
-          new Ply(p.number(), p.name(), p.rgb(), p.number() == number ? thickness : p.thicknessMm(),
-              Math.min(p.toleranceMm(), most), p.grainDeg(), p.wood()));
+          new Ply(
+              p.number(),
+              p.name(),
+              p.rgb(),
+              p.number() == number ? thickness : p.thicknessMm(),
+              Math.min(p.toleranceMm(), most),
+              p.grainDeg(),
+              p.wood()));
     }
-    return new Layup(l.file(), l.name(), plies, l.glueLineMm(), l.glueLineToleranceMm(), l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(), l.measuredBottomsMm(), l.measuredBottomsToleranceMm(), l.flatnessMm());
+    return new Layup(
+        l.file(),
+        l.name(),
+        plies,
+        l.glueLineMm(),
+        l.glueLineToleranceMm(),
+        l.measuredThicknessMm(),
+        l.measuredThicknessToleranceMm(),
+        l.measuredBottomsMm(),
+        l.measuredBottomsToleranceMm(),
+        l.flatnessMm());
   }
 }

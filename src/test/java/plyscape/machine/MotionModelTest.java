@@ -2,7 +2,6 @@ package plyscape.machine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,11 +13,15 @@ class MotionModelTest {
 
   private static MotionModel model(double speed, double acceleration, double cornering) {
     return new MotionModel(
-        new AxisLimits(speed, speed, speed, acceleration, acceleration, acceleration, speed, acceleration), cornering);
+        new AxisLimits(
+            speed, speed, speed, acceleration, acceleration, acceleration, speed, acceleration),
+        cornering);
   }
 
   private static double lineTime(double length, double speed, double acceleration) {
-    return model(1000, acceleration, 0.01).times(0, 0, 0, List.of(Move.line(length, 0, 0, speed * 60))).totalS();
+    return model(1000, acceleration, 0.01)
+        .times(0, 0, 0, List.of(Move.line(length, 0, 0, speed * 60)))
+        .totalS();
   }
 
   @Test
@@ -39,7 +42,11 @@ class MotionModelTest {
     MotionModel model = model(1000, 500, 0.01);
     double[][] expected = {{90, 3.474}, {135, 7.790}, {150, 11.905}, {170, 36.18}};
     for (double[] e : expected) {
-      assertEquals(e[1], model.cornerSpeed(Math.cos(Math.toRadians(180 - e[0])), 500), 6e-4 * e[1], "angle " + e[0]);
+      assertEquals(
+          e[1],
+          model.cornerSpeed(Math.cos(Math.toRadians(180 - e[0])), 500),
+          6e-4 * e[1],
+          "angle " + e[0]);
     }
     assertEquals(0, model.cornerSpeed(-1, 500));
     assertEquals(Double.POSITIVE_INFINITY, model.cornerSpeed(1, 500));
@@ -52,8 +59,12 @@ class MotionModelTest {
     double corner = Math.sqrt(a * 0.01 * Math.sqrt(0.5) / (1 - Math.sqrt(0.5)));
     double first = (2 * v - corner) / a + (50 - (2 * v * v - corner * corner) / (2 * a)) / v;
     double middle = (2 * v - 2 * corner) / a + (50 - (v * v - corner * corner) / a) / v;
-    List<Move> square = List.of(
-        Move.line(50, 0, 0, v * 60), Move.line(50, 50, 0, v * 60), Move.line(0, 50, 0, v * 60), Move.line(0, 0, 0, v * 60));
+    List<Move> square =
+        List.of(
+            Move.line(50, 0, 0, v * 60),
+            Move.line(50, 50, 0, v * 60),
+            Move.line(0, 50, 0, v * 60),
+            Move.line(0, 0, 0, v * 60));
     Times times = model(100, a, 0.01).times(0, 0, 0, square);
     assertEquals(2 * first + 2 * middle, times.cutS(), 1e-12);
     assertEquals(200, times.cutMm(), 1e-12);
@@ -62,20 +73,28 @@ class MotionModelTest {
 
   @Test
   void square_noCorneringStopsAtEachCorner() {
-    List<Move> square = List.of(
-        Move.line(50, 0, 0, 2400), Move.line(50, 50, 0, 2400), Move.line(0, 50, 0, 2400), Move.line(0, 0, 0, 2400));
-    assertEquals(4 * (50 / 40.0 + 40 / 500.0), model(100, 500, 0).times(0, 0, 0, square).cutS(), 1e-12);
+    List<Move> square =
+        List.of(
+            Move.line(50, 0, 0, 2400),
+            Move.line(50, 50, 0, 2400),
+            Move.line(0, 50, 0, 2400),
+            Move.line(0, 0, 0, 2400));
+    assertEquals(
+        4 * (50 / 40.0 + 40 / 500.0), model(100, 500, 0).times(0, 0, 0, square).cutS(), 1e-12);
   }
 
   @Test
   void circle_speedHeldToSquareRootOfAccelerationTimesRadius() {
     double v = Math.sqrt(500 * 3);
     assertEquals(38.73, v, 5e-3); // references.md section 5
-    List<Move> circle = List.of(
-        Move.arc(false, -3, 0, 1, 0, 0, 6000), Move.arc(false, 3, 0, 1, 0, 0, 6000));
+    List<Move> circle =
+        List.of(Move.arc(false, -3, 0, 1, 0, 0, 6000), Move.arc(false, 3, 0, 1, 0, 0, 6000));
     Times times = model(200, 500, 0.02).times(3, 0, 1, circle);
     assertEquals(6 * Math.PI, times.cutMm(), 1e-12);
-    assertEquals(6 * Math.PI / v + v / 500, times.cutS(), 1e-9); // halves meet in a straight line: no slowing down
+    assertEquals(
+        6 * Math.PI / v + v / 500,
+        times.cutS(),
+        1e-9); // halves meet in a straight line: no slowing down
   }
 
   @Test
@@ -99,7 +118,8 @@ class MotionModelTest {
   @Test
   void feedlessCut_isRefused() {
     assertThrows(
-        IllegalArgumentException.class, () -> model(50, 500, 0.01).times(0, 0, 0, List.of(Move.line(1, 0, 0, 0))));
+        IllegalArgumentException.class,
+        () -> model(50, 500, 0.01).times(0, 0, 0, List.of(Move.line(1, 0, 0, 0))));
   }
 
   @Test
@@ -108,10 +128,15 @@ class MotionModelTest {
     Move a = Move.line(30, 0, 0, 2400);
     Move b = Move.line(60, 0, 0, 2400);
     assertEquals(
-        model.times(0, 0, 0, List.of(a, b)).totalS(), model.times(0, 0, 0, List.of(a, a, a, b)).totalS(), 1e-12);
+        model.times(0, 0, 0, List.of(a, b)).totalS(),
+        model.times(0, 0, 0, List.of(a, a, a, b)).totalS(),
+        1e-12);
   }
 
-  /** Time-optimal speed along the path on a fine grid of positions: shares only the speed limits with the model. */
+  /**
+   * Time-optimal speed along the path on a fine grid of positions: shares only the speed limits
+   * with the model.
+   */
   @Test
   void randomPaths_agreeWithFineIntegrationWithinOnePercent() {
     for (int seed = 1; seed <= 40; seed++) {
@@ -150,7 +175,9 @@ class MotionModelTest {
 
   private static double integrate(List<Move> moves, double rapid, double a, double cornering) {
     double ds = 0.0005;
-    List<double[]> points = new ArrayList<>(); // each: step length, speed limit over the step, corner limit at its start
+    List<double[]> points =
+        new ArrayList<>(); // each: step length, speed limit over the step, corner limit at its
+    // start
     double x = 0;
     double y = 0;
     double z = 0;
@@ -170,14 +197,19 @@ class MotionModelTest {
         first = new double[] {-Math.sin(a0), Math.cos(a0), 0};
         end = new double[] {-Math.sin(a1), Math.cos(a1), 0};
       } else {
-        length = Math.sqrt(Math.pow(m.x() - x, 2) + Math.pow(m.y() - y, 2) + Math.pow(m.depth() - z, 2));
+        length =
+            Math.sqrt(Math.pow(m.x() - x, 2) + Math.pow(m.y() - y, 2) + Math.pow(m.depth() - z, 2));
         first = new double[] {(m.x() - x) / length, (m.y() - y) / length, (m.depth() - z) / length};
         end = first;
       }
       double corner = 0;
       if (last != null) {
-        double inner = Math.PI - Math.acos(
-            Math.max(-1, Math.min(1, last[0] * first[0] + last[1] * first[1] + last[2] * first[2])));
+        double inner =
+            Math.PI
+                - Math.acos(
+                    Math.max(
+                        -1,
+                        Math.min(1, last[0] * first[0] + last[1] * first[1] + last[2] * first[2])));
         double s = Math.sin(inner / 2);
         corner = s > 1 - 1e-12 ? 1e9 : Math.sqrt(a * cornering * s / (1 - s));
       }
@@ -195,7 +227,10 @@ class MotionModelTest {
     for (int i = n - 1; i >= 0; i--) {
       double[] p = points.get(i);
       double before = i > 0 ? points.get(i - 1)[1] : 0;
-      v[i] = Math.min(Math.min(p[2], Math.min(p[1], before)), Math.sqrt(v[i + 1] * v[i + 1] + 2 * a * p[0]));
+      v[i] =
+          Math.min(
+              Math.min(p[2], Math.min(p[1], before)),
+              Math.sqrt(v[i + 1] * v[i + 1] + 2 * a * p[0]));
     }
     double t = 0;
     for (int i = 0; i < n; i++) {
@@ -206,7 +241,10 @@ class MotionModelTest {
     return t;
   }
 
-  /** Half a million short lines around a circle of 100 mm are as good as the circle itself: length over feed. */
+  /**
+   * Half a million short lines around a circle of 100 mm are as good as the circle itself: length
+   * over feed.
+   */
   @Test
   void longLists_ofShortLines_runAtTheFeed() {
     List<Move> moves = new ArrayList<>();
@@ -216,6 +254,7 @@ class MotionModelTest {
     Times times = model(4000 / 60.0, 300, 0.02).times(100, 0, 0, moves);
     double length = 500_000 * 2 * 100 * Math.sin(0.005);
     assertEquals(length, times.cutMm(), 1e-3);
-    assertEquals(length / 30 + 30 / 300.0, times.totalS(), 1e-3); // and once v/a for starting and stopping
+    assertEquals(
+        length / 30 + 30 / 300.0, times.totalS(), 1e-3); // and once v/a for starting and stopping
   }
 }

@@ -2,7 +2,10 @@ package plyscape.output;
 
 import java.nio.file.Path;
 
-/** A process that replaces an output again and again until it is killed; the argument is the directory. */
+/**
+ * A process that replaces an output again and again until it is killed; the argument is the
+ * directory.
+ */
 final class EndlessRun {
 
   static final int LAYERS = 30;

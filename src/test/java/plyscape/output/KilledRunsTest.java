@@ -17,8 +17,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Runs killed at seeded random moments: what is under the asked name is whole or not there, an earlier output is never
- * lost, and the next run clears up. Six kills by default; {@code -Dkills=200} for the long version.
+ * Runs killed at seeded random moments: what is under the asked name is whole or not there, an
+ * earlier output is never lost, and the next run clears up. Six kills by default; {@code
+ * -Dkills=200} for the long version.
  */
 class KilledRunsTest {
 
@@ -41,26 +42,34 @@ class KilledRunsTest {
       } else {
         missing++;
       }
-      // Opening alone clears up and, if the kill fell between two renames, puts the earlier output back.
+      // Opening alone clears up and, if the kill fell between two renames, puts the earlier output
+      // back.
       OutputDirectory.open(target, OutputKind.PLAN, true).close();
       checkWhole(target, "after clearing up, kill " + kill);
       assertEquals(List.of("out"), names(), "kill " + kill);
     }
-    assertTrue(missing <= KILLS / 4 + 1, missing + " of " + KILLS + " kills fell between the two renames");
+    assertTrue(
+        missing <= KILLS / 4 + 1, missing + " of " + KILLS + " kills fell between the two renames");
     EndlessRun.publish(target, "rerun");
     assertEquals(EndlessRun.text("rerun"), Files.readString(target.resolve("plan.json")));
   }
 
-  private static void killAfter(Path target, int millis, int nanos) throws IOException, InterruptedException {
+  private static void killAfter(Path target, int millis, int nanos)
+      throws IOException, InterruptedException {
     String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
     Process process =
         new ProcessBuilder(
-                java, "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"), EndlessRun.class.getName(),
+                java,
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                EndlessRun.class.getName(),
                 target.toString())
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     try (BufferedReader out =
-        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
+        new BufferedReader(
+            new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
       assertEquals("begun", out.readLine());
       waitForTheFirst(target, process);
       Thread.sleep(millis, nanos);

@@ -35,7 +35,10 @@ class OutputDirectoryTest {
   /** All names under the folder, hidden ones too. */
   private List<String> names() throws IOException {
     try (Stream<Path> walk = Files.walk(folder)) {
-      return walk.filter(Files::isRegularFile).map(p -> folder.relativize(p).toString()).sorted().toList();
+      return walk.filter(Files::isRegularFile)
+          .map(p -> folder.relativize(p).toString())
+          .sorted()
+          .toList();
     }
   }
 
@@ -76,7 +79,9 @@ class OutputDirectoryTest {
     Path target = folder.resolve("out");
     make(target, false, PLAN);
     JobFault fault = assertThrows(JobFault.class, () -> make(target, false, PLAN + " "));
-    assertTrue(fault.getMessage().endsWith("choose another -o, or replace it with --force"), fault.getMessage());
+    assertTrue(
+        fault.getMessage().endsWith("choose another -o, or replace it with --force"),
+        fault.getMessage());
     assertEquals(PLAN, Files.readString(target.resolve("plan.json")));
     make(target, true, PLAN + " ");
     assertEquals(PLAN + " ", Files.readString(target.resolve("plan.json")));
@@ -155,8 +160,16 @@ class OutputDirectoryTest {
 
   @Test
   void namesThatLeadOut_areRefused() {
-    try (OutputDirectory out = OutputDirectory.open(folder.resolve("out"), OutputKind.PLAN, false)) {
-      for (String name : List.of("../plan.json", "/plan.json", "layers/../../x.svg", "layers/a/b.svg", "x", "a\0.svg")) {
+    try (OutputDirectory out =
+        OutputDirectory.open(folder.resolve("out"), OutputKind.PLAN, false)) {
+      for (String name :
+          List.of(
+              "../plan.json",
+              "/plan.json",
+              "layers/../../x.svg",
+              "layers/a/b.svg",
+              "x",
+              "a\0.svg")) {
         assertThrows(IllegalArgumentException.class, () -> out.write(name, "x"), name);
       }
     }

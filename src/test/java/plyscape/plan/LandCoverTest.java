@@ -37,13 +37,24 @@ class LandCoverTest {
   private final Warnings warnings = new Warnings();
 
   /** An ESRI ASCII grid with classes by column and row from the south-west. */
-  private Path raster(int columns, int rows, double west, double south, double cell, ToIntBiFunction<Integer, Integer> kind)
+  private Path raster(
+      int columns,
+      int rows,
+      double west,
+      double south,
+      double cell,
+      ToIntBiFunction<Integer, Integer> kind)
       throws IOException {
     StringBuilder text = new StringBuilder();
     text.append(
         String.format(
-            Locale.ROOT, "ncols %d%nnrows %d%nxllcorner %.9f%nyllcorner %.9f%ncellsize %.9f%nnodata_value 0%n",
-            columns, rows, west, south, cell));
+            Locale.ROOT,
+            "ncols %d%nnrows %d%nxllcorner %.9f%nyllcorner %.9f%ncellsize %.9f%nnodata_value 0%n",
+            columns,
+            rows,
+            west,
+            south,
+            cell));
     for (int r = rows - 1; r >= 0; r--) {
       for (int c = 0; c < columns; c++) {
         text.append(kind.applyAsInt(c, r)).append(' ');
@@ -57,8 +68,20 @@ class LandCoverTest {
 
   private Zone zone(Path file, GroundFrame frame, Double... values) {
     ZoneSpec spec =
-        new ZoneSpec("cover", file, new TreeMap<>(), 2, null, null, null, null, List.of(values), ZoneSpec.Keep.MERGE);
-    return ZoneReader.read(List.of(spec), frame, f -> ClassReader.read(f, frame, warnings), 0, warnings).get(0);
+        new ZoneSpec(
+            "cover",
+            file,
+            new TreeMap<>(),
+            2,
+            null,
+            null,
+            null,
+            null,
+            List.of(values),
+            ZoneSpec.Keep.MERGE);
+    return ZoneReader.read(
+            List.of(spec), frame, f -> ClassReader.read(f, frame, warnings), 0, warnings)
+        .get(0);
   }
 
   private static int rings(int column, int row, double cell) {
@@ -71,7 +94,8 @@ class LandCoverTest {
   void disksAndRings_haveTheirAreas() throws IOException {
     Path file = raster(240, 240, -100, -100, 5, (c, r) -> rings(c - 20, r - 20, 5));
     assertEquals(Math.PI * 400, zone(file, PLAIN, 41.0).area().getArea(), 0.005 * Math.PI * 400);
-    assertEquals(Math.PI * 900, zone(file, PLAIN, 41.0, 42.0).area().getArea(), 0.005 * Math.PI * 900);
+    assertEquals(
+        Math.PI * 900, zone(file, PLAIN, 41.0, 42.0).area().getArea(), 0.005 * Math.PI * 900);
     Zone ring = zone(file, PLAIN, 11.0);
     assertEquals(Math.PI * 700, ring.area().getArea(), 0.005 * Math.PI * 700);
     assertTrue(ring.area().isValid());
@@ -89,12 +113,20 @@ class LandCoverTest {
   }
 
   /**
-   * A block of 0.05 degrees a side, in degrees while the terrain is in UTM. Area between two parallels on the ellipsoid by
-   * Snyder 1987, Map Projections, eq. 3-12 (q) with WGS 84's a and e2; times UTM's scale 0.9996 squared.
+   * A block of 0.05 degrees a side, in degrees while the terrain is in UTM. Area between two
+   * parallels on the ellipsoid by Snyder 1987, Map Projections, eq. 3-12 (q) with WGS 84's a and
+   * e2; times UTM's scale 0.9996 squared.
    */
   @Test
   void degrees_areProjected() throws IOException {
-    Path file = raster(100, 100, 44.35, 33.25, 0.001, (c, r) -> c >= 25 && c < 75 && r >= 25 && r < 75 ? 5 : 1);
+    Path file =
+        raster(
+            100,
+            100,
+            44.35,
+            33.25,
+            0.001,
+            (c, r) -> c >= 25 && c < 75 && r >= 25 && r < 75 ? 5 : 1);
     Files.writeString(
         dir.resolve("cover.prj"),
         "GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\",SPHEROID[\"WGS 84\",6378137,298.257223563]],PRIMEM[\"Greenwich\",0],"
@@ -131,7 +163,8 @@ class LandCoverTest {
   void rasterWithoutValues_saysWhatIsMissing() throws IOException {
     Path file = raster(10, 10, 0, 0, 100, (c, r) -> 11);
     ZoneSpec spec = new ZoneSpec("cover", file, new TreeMap<>(), 2, null, null, null);
-    InputFault fault = assertThrows(InputFault.class, () -> ZoneReader.read(List.of(spec), PLAIN, warnings));
+    InputFault fault =
+        assertThrows(InputFault.class, () -> ZoneReader.read(List.of(spec), PLAIN, warnings));
     assertTrue(fault.getMessage().contains("no values"), fault.getMessage());
   }
 }

@@ -29,7 +29,12 @@ final class Ground {
   static Terrain of(Box carved, int columns, int rows, DoubleBinaryOperator elevation) {
     CellFrame frame =
         new CellFrame(
-            carved.minX(), carved.minY(), carved.width() / columns, carved.height() / rows, columns, rows);
+            carved.minX(),
+            carved.minY(),
+            carved.width() / columns,
+            carved.height() / rows,
+            columns,
+            rows);
     double[] z = new double[columns * rows];
     double min = Double.POSITIVE_INFINITY;
     double max = Double.NEGATIVE_INFINITY;
@@ -53,7 +58,10 @@ final class Ground {
     for (int i = 0; i < waves.length; i++) {
       double k = 2 * Math.PI / sizeMm * (0.6 + random.nextDouble() * (1 + i));
       double turn = random.nextDouble() * Math.PI;
-      waves[i] = new double[] {k * Math.cos(turn), k * Math.sin(turn), random.nextDouble() * 7, 40.0 / (1 + i)};
+      waves[i] =
+          new double[] {
+            k * Math.cos(turn), k * Math.sin(turn), random.nextDouble() * 7, 40.0 / (1 + i)
+          };
     }
     return (x, y) -> {
       double sum = 200;
@@ -78,7 +86,8 @@ final class Ground {
   }
 
   static Zone zone(String name, Integer ply, Integer sink, Geometry area) {
-    ZoneSpec spec = new ZoneSpec(name, Path.of("zones.geojson"), new TreeMap<>(), ply, sink, null, null);
+    ZoneSpec spec =
+        new ZoneSpec(name, Path.of("zones.geojson"), new TreeMap<>(), ply, sink, null, null);
     return new Zone(spec, area, area.getNumGeometries(), List.of());
   }
 
@@ -89,15 +98,19 @@ final class Ground {
       Coordinate a = point(random, box);
       Coordinate b = point(random, box);
       Geometry line = FACTORY.createLineString(new Coordinate[] {a, b, point(random, box)});
-      parts.add(random.nextBoolean() ? line.buffer(0.2 + 2 * random.nextDouble()) : line.convexHull());
+      parts.add(
+          random.nextBoolean() ? line.buffer(0.2 + 2 * random.nextDouble()) : line.convexHull());
     }
     Geometry clip =
-        FACTORY.toGeometry(new org.locationtech.jts.geom.Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()));
-    return org.locationtech.jts.operation.union.UnaryUnionOp.union(parts, FACTORY).intersection(clip);
+        FACTORY.toGeometry(
+            new org.locationtech.jts.geom.Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()));
+    return org.locationtech.jts.operation.union.UnaryUnionOp.union(parts, FACTORY)
+        .intersection(clip);
   }
 
   private static Coordinate point(Random random, Box box) {
     return new Coordinate(
-        box.minX() + random.nextDouble() * box.width(), box.minY() + random.nextDouble() * box.height());
+        box.minX() + random.nextDouble() * box.width(),
+        box.minY() + random.nextDouble() * box.height());
   }
 }

@@ -26,12 +26,20 @@ import plyscape.grid.Box;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
-/** Seams of landscapes over several panels; the cut is checked by JTS's validators and overlay, which it doesn't use. */
+/**
+ * Seams of landscapes over several panels; the cut is checked by JTS's validators and overlay,
+ * which it doesn't use.
+ */
 class TileCutterTest {
 
   private static Tiling ground(long seed, Box box) {
     Random random = new Random(seed);
-    Terrain terrain = Ground.of(box, 12 + random.nextInt(40), 12 + random.nextInt(40), Ground.hills(seed, 8 + random.nextInt(20)));
+    Terrain terrain =
+        Ground.of(
+            box,
+            12 + random.nextInt(40),
+            12 + random.nextInt(40),
+            Ground.hills(seed, 8 + random.nextInt(20)));
     Bands bands = Ground.equal(terrain, 2 + random.nextInt(7));
     List<Zone> zones =
         List.of(
@@ -40,7 +48,10 @@ class TileCutterTest {
     return TilingBuilder.build(terrain, bands, zones, 9, random.nextInt(2), 0.5, new Warnings());
   }
 
-  /** Where a ply's polygons run along a line X = x (or Y = y), as pairs of numbers of 0.001 mm, pieces sorted. */
+  /**
+   * Where a ply's polygons run along a line X = x (or Y = y), as pairs of numbers of 0.001 mm,
+   * pieces sorted.
+   */
   private static SortedSet<String> along(Tiling tiling, boolean vertical, double at, double shift) {
     SortedSet<String> pieces = new TreeSet<>();
     for (Map.Entry<Integer, MultiPolygon> shown : tiling.exposed().entrySet()) {
@@ -72,7 +83,10 @@ class TileCutterTest {
     return rings;
   }
 
-  /** Both sides of every seam have the same vertices; every tile is a tiling; each ply's area is the whole's. */
+  /**
+   * Both sides of every seam have the same vertices; every tile is a tiling; each ply's area is the
+   * whole's.
+   */
   @Test
   void seededGround_seamsAgree_tilesTile_areasAddUp() {
     int shared = 0;
@@ -82,7 +96,14 @@ class TileCutterTest {
       int rows = 1 + random.nextInt(3);
       double w = (12000 + random.nextInt(9000)) / 1000.0;
       double h = (12000 + random.nextInt(9000)) / 1000.0;
-      Tiling whole = ground(seed, new Box(3, 2.5, Math.rint(1000 * (columns * w - 3)) / 1000, Math.rint(1000 * (rows * h - 2.5)) / 1000));
+      Tiling whole =
+          ground(
+              seed,
+              new Box(
+                  3,
+                  2.5,
+                  Math.rint(1000 * (columns * w - 3)) / 1000,
+                  Math.rint(1000 * (rows * h - 2.5)) / 1000));
       TileCutter cutter = new TileCutter(whole, w, h, columns, rows);
       Tiling[][] tiles = new Tiling[columns][rows];
       TreeMap<Integer, Double> areas = new TreeMap<>();
@@ -92,15 +113,29 @@ class TileCutterTest {
           tiles[c][r] = cutter.tile(c, r);
           TilingChecks.check(tiles[c][r], hint);
           TilingChecks.checkNesting(tiles[c][r], hint);
-          tiles[c][r].exposed().forEach((ply, shape) -> areas.merge(ply, shape.getArea(), Double::sum));
+          tiles[c][r]
+              .exposed()
+              .forEach((ply, shape) -> areas.merge(ply, shape.getArea(), Double::sum));
         }
       }
       String hint = "seed " + seed;
       assertEquals(whole.exposed().keySet(), areas.keySet(), hint);
-      // An outline of a few mm between its nodes that is moved by half a thousandth loses some 0.002 mm2.
-      whole.exposed().forEach((ply, shape) ->
-          assertEquals(shape.getArea(), areas.get(ply), 1e-4 * whole.carved().area(), hint + ", ply " + ply));
-      assertEquals(whole.carved().area(), areas.values().stream().mapToDouble(a -> a).sum(), 1e-6 * whole.carved().area(), hint);
+      // An outline of a few mm between its nodes that is moved by half a thousandth loses some
+      // 0.002 mm2.
+      whole
+          .exposed()
+          .forEach(
+              (ply, shape) ->
+                  assertEquals(
+                      shape.getArea(),
+                      areas.get(ply),
+                      1e-4 * whole.carved().area(),
+                      hint + ", ply " + ply));
+      assertEquals(
+          whole.carved().area(),
+          areas.values().stream().mapToDouble(a -> a).sum(),
+          1e-6 * whole.carved().area(),
+          hint);
       for (int c = 0; c < columns; c++) {
         for (int r = 0; r < rows; r++) {
           if (c > 0) {
@@ -110,7 +145,8 @@ class TileCutterTest {
             shared += left.size();
           }
           if (r > 0) {
-            assertEquals(along(tiles[c][r - 1], false, h, 0), along(tiles[c][r], false, 0, 0), hint);
+            assertEquals(
+                along(tiles[c][r - 1], false, h, 0), along(tiles[c][r], false, 0, 0), hint);
           }
         }
       }
@@ -118,7 +154,9 @@ class TileCutterTest {
     assertTrue(shared > 300, "only " + shared + " pieces on seams");
   }
 
-  /** What JTS's overlay cuts out of the whole with the panel's box is what the tile holds, moved. */
+  /**
+   * What JTS's overlay cuts out of the whole with the panel's box is what the tile holds, moved.
+   */
   @Test
   void tile_isTheWholesPart() {
     Tiling whole = ground(7, new Box(3, 3, 57, 37));
@@ -127,14 +165,20 @@ class TileCutterTest {
     assertEquals(new Box(0, 0, 27, 17), tile.carved());
     assertEquals(new Box(30, 20, 57, 37), cutter.part(1, 1));
     AffineTransformation back = AffineTransformation.translationInstance(30, 20);
-    tile.exposed().forEach((ply, shape) -> {
-      org.locationtech.jts.geom.Geometry cut =
-          OverlayNGRobust.overlay(
-              whole.exposed().get(ply), Ground.FACTORY.toGeometry(new org.locationtech.jts.geom.Envelope(30, 57, 20, 37)),
-              OverlayNG.INTERSECTION);
-      double differs = OverlayNGRobust.overlay(cut, back.transform(shape), OverlayNG.SYMDIFFERENCE).getArea();
-      assertEquals(0, differs, 0.001 * cut.getLength(), "ply " + ply);
-    });
+    tile.exposed()
+        .forEach(
+            (ply, shape) -> {
+              org.locationtech.jts.geom.Geometry cut =
+                  OverlayNGRobust.overlay(
+                      whole.exposed().get(ply),
+                      Ground.FACTORY.toGeometry(
+                          new org.locationtech.jts.geom.Envelope(30, 57, 20, 37)),
+                      OverlayNG.INTERSECTION);
+              double differs =
+                  OverlayNGRobust.overlay(cut, back.transform(shape), OverlayNG.SYMDIFFERENCE)
+                      .getArea();
+              assertEquals(0, differs, 0.001 * cut.getLength(), "ply " + ply);
+            });
   }
 
   @Test
@@ -143,8 +187,14 @@ class TileCutterTest {
     Tiling same = new TileCutter(whole, 40, 30, 1, 1).tile(0, 0);
     assertEquals(whole.carved(), same.carved());
     assertEquals(whole.exposed().keySet(), same.exposed().keySet());
-    whole.exposed().forEach((ply, shape) -> assertTrue(shape.equalsTopo(same.exposed().get(ply)), "ply " + ply));
-    whole.pockets().forEach((ply, shape) -> assertEquals(shape.getArea(), same.pockets().get(ply).getArea(), 1e-9));
+    whole
+        .exposed()
+        .forEach(
+            (ply, shape) -> assertTrue(shape.equalsTopo(same.exposed().get(ply)), "ply " + ply));
+    whole
+        .pockets()
+        .forEach(
+            (ply, shape) -> assertEquals(shape.getArea(), same.pockets().get(ply).getArea(), 1e-9));
     assertEquals(whole.regions().size(), same.regions().size());
   }
 

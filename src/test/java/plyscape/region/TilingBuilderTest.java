@@ -21,7 +21,8 @@ class TilingBuilderTest {
 
   private static final Box BOX = new Box(6, 6, 46, 36);
 
-  private static Tiling build(Terrain terrain, Bands bands, List<Zone> zones, double tool, double area) {
+  private static Tiling build(
+      Terrain terrain, Bands bands, List<Zone> zones, double tool, double area) {
     Tiling tiling = TilingBuilder.build(terrain, bands, zones, 9, tool, area, new Warnings());
     TilingChecks.check(tiling, "test");
     TilingChecks.checkNesting(tiling, "test");
@@ -38,15 +39,24 @@ class TilingBuilderTest {
       Random random = new Random(seed);
       Box box = new Box(6, 6, 6 + 8 + random.nextInt(12), 6 + 8 + random.nextInt(12));
       Terrain terrain =
-          Ground.of(box, 8 + random.nextInt(40), 8 + random.nextInt(40), Ground.hills(seed, 6 + random.nextInt(20)));
+          Ground.of(
+              box,
+              8 + random.nextInt(40),
+              8 + random.nextInt(40),
+              Ground.hills(seed, 6 + random.nextInt(20)));
       Bands bands = Ground.equal(terrain, 2 + random.nextInt(7));
       List<Zone> zones =
           List.of(
               Ground.zone("wood", 4, null, Ground.clutter(random, box, random.nextInt(6))),
               Ground.zone("river", 9, null, Ground.clutter(random, box, random.nextInt(4))),
-              Ground.zone("lane", null, 1 + random.nextInt(2), Ground.clutter(random, box, random.nextInt(6))));
+              Ground.zone(
+                  "lane",
+                  null,
+                  1 + random.nextInt(2),
+                  Ground.clutter(random, box, random.nextInt(6))));
       double tool = random.nextInt(3);
-      Tiling tiling = TilingBuilder.build(terrain, bands, zones, 9, tool, random.nextDouble(), new Warnings());
+      Tiling tiling =
+          TilingBuilder.build(terrain, bands, zones, 9, tool, random.nextDouble(), new Warnings());
       TilingChecks.check(tiling, "seed " + seed);
       TilingChecks.checkNesting(tiling, "seed " + seed);
     }
@@ -74,7 +84,10 @@ class TilingBuilderTest {
     }
   }
 
-  /** Bilinear refinement: a coarse saddle's contour is the hyperbola itself, not a chord across a 4 mm cell. */
+  /**
+   * Bilinear refinement: a coarse saddle's contour is the hyperbola itself, not a chord across a 4
+   * mm cell.
+   */
   @Test
   void coarseSaddle_followsTheHyperbola() {
     Terrain saddle = Ground.of(BOX, 10, 8, (x, y) -> (x - 26) * (y - 21));
@@ -112,7 +125,11 @@ class TilingBuilderTest {
                 Ground.zone("abyss", null, 7, rectangle(38, 30, 44, 34))),
             0,
             0);
-    assertEquals(30 * 10 - 20 * 5, tiling.exposed().get(6).getArea() - 9 * 7, 1e-6 * 1200, "wood, and lane in 4");
+    assertEquals(
+        30 * 10 - 20 * 5,
+        tiling.exposed().get(6).getArea() - 9 * 7,
+        1e-6 * 1200,
+        "wood, and lane in 4");
     assertEquals(11 * 7, tiling.exposed().get(3).getArea(), 1e-6 * 1200);
     assertEquals(6 * 4, tiling.exposed().get(9).getArea(), 1e-6 * 1200);
   }
@@ -122,7 +139,12 @@ class TilingBuilderTest {
     Terrain flat = Ground.of(BOX, 40, 30, (x, y) -> x < 26 ? 10 : 5);
     Bands bands = new Bands(List.of(1, 2), List.of(7.5));
     Tiling tiling =
-        build(flat, bands, List.of(Ground.zone("hut", 5, null, rectangle(25.8, 20, 26.6, 20.8))), 0, 1);
+        build(
+            flat,
+            bands,
+            List.of(Ground.zone("hut", 5, null, rectangle(25.8, 20, 26.6, 20.8))),
+            0,
+            1);
     assertEquals(List.of(1, 2), List.copyOf(tiling.exposed().keySet()));
     assertEquals(1, tiling.merged().size());
     Tiling.Merged hut = tiling.merged().get(0);
@@ -144,7 +166,8 @@ class TilingBuilderTest {
             flat,
             bands,
             List.of(
-                Ground.zone("water", 7, null, lakeAndStream), Ground.zone("wall", 1, null, rectangle(8, 30, 44, 30.5))),
+                Ground.zone("water", 7, null, lakeAndStream),
+                Ground.zone("wall", 1, null, rectangle(8, 30, 44, 30.5))),
             2,
             1);
     Polygon lake = TilingChecks.onlyShownPolygon(tiling, 7);
@@ -192,14 +215,22 @@ class TilingBuilderTest {
     return tiling.regions() + " " + tiling.pockets() + " " + tiling.merged();
   }
 
-  /** Screen and tiles must find what looking at whole pockets finds; then the finished pockets have nothing narrow left. */
-  /** Noise has so many walls that narrow parts are found on a raster; what is left must be the tool's all the same. */
+  /**
+   * Screen and tiles must find what looking at whole pockets finds; then the finished pockets have
+   * nothing narrow left.
+   */
+  /**
+   * Noise has so many walls that narrow parts are found on a raster; what is left must be the
+   * tool's all the same.
+   */
   @Test
   void crowdedPockets_tile_andKeepNothingNarrow() {
     Random random = new Random(17);
     Box box = new Box(5, 5, 65, 55);
     Terrain terrain = Ground.of(box, 64, 53, (x, y) -> random.nextDouble());
-    Tiling exact = TilingBuilder.build(terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, Integer.MAX_VALUE);
+    Tiling exact =
+        TilingBuilder.build(
+            terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, Integer.MAX_VALUE);
     Tiling raster = TilingBuilder.build(terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, 0);
     TilingChecks.check(raster, "crowded");
     TilingChecks.checkNesting(raster, "crowded");
@@ -208,7 +239,8 @@ class TilingBuilderTest {
     double whole = raster.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
     double wholeExact = exact.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
     assertTrue(narrow < 0.005 * whole + narrowExact, narrow + " mm2 that the tool can't reach");
-    // Which of the crumbs go first decides what goes next: on noise the raster gives away some 7 % more (measured).
+    // Which of the crumbs go first decides what goes next: on noise the raster gives away some 7 %
+    // more (measured).
     assertEquals(wholeExact, whole, 0.1 * wholeExact);
   }
 
@@ -228,7 +260,8 @@ class TilingBuilderTest {
   @Test
   void screenedPockets_areTheSame_andKeepNothingNarrow() {
     Terrain terrain = Ground.of(BOX, 200, 150, Ground.hills(11, 6));
-    List<Zone> zones = List.of(Ground.zone("lane", 7, null, Ground.clutter(new Random(3), BOX, 60)));
+    List<Zone> zones =
+        List.of(Ground.zone("lane", 7, null, Ground.clutter(new Random(3), BOX, 60)));
     Tiling whole = build(terrain, Ground.equal(terrain, 5), zones, 1, 0.5);
     Tiling tiles = TilingBuilder.build(terrain, Ground.equal(terrain, 5), zones, 9, 1, 0.5, 0);
     TilingChecks.check(tiles, "tiles");

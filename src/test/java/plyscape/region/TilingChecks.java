@@ -11,7 +11,10 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 
-/** What the contract says of every tiling, checked by JTS's own validators and not by the code that made it. */
+/**
+ * What the contract says of every tiling, checked by JTS's own validators and not by the code that
+ * made it.
+ */
 final class TilingChecks {
 
   private TilingChecks() {}
@@ -24,10 +27,12 @@ final class TilingChecks {
       area += region.polygon().getArea();
       polygons.add(region.polygon());
     }
-    assertEquals(tiling.carved().area(), area, 1e-6 * tiling.carved().area(), hint + ": areas don't add up");
+    assertEquals(
+        tiling.carved().area(), area, 1e-6 * tiling.carved().area(), hint + ": areas don't add up");
     Geometry[] coverage = polygons.toArray(new Geometry[0]);
     assertTrue(
-        !CoverageValidator.hasInvalidResult(CoverageValidator.validate(coverage)), hint + ": overlap or gap");
+        !CoverageValidator.hasInvalidResult(CoverageValidator.validate(coverage)),
+        hint + ": overlap or gap");
     double below = 0;
     for (int k = tiling.pockets().lastKey(); k >= 1; k--) {
       MultiPolygon pocket = tiling.pockets().get(k);
@@ -43,10 +48,17 @@ final class TilingChecks {
         assertEquals(Math.rint(c.y * 1000) / 1000, c.y, 0, hint + ": off the grid");
       }
     }
-    assertEquals(tiling.carved().area(), tiling.pockets().get(1).getArea(), 1e-6 * tiling.carved().area(), hint);
+    assertEquals(
+        tiling.carved().area(),
+        tiling.pockets().get(1).getArea(),
+        1e-6 * tiling.carved().area(),
+        hint);
   }
 
-  /** Whether each pocket lies in the one above: nothing of it is left when the one above is taken off. */
+  /**
+   * Whether each pocket lies in the one above: nothing of it is left when the one above is taken
+   * off.
+   */
   static void checkNesting(Tiling tiling, String hint) {
     for (int k = 2; k <= tiling.pockets().lastKey(); k++) {
       Geometry sticksOut = tiling.pockets().get(k).difference(tiling.pockets().get(k - 1));

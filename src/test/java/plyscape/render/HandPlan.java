@@ -41,9 +41,10 @@ import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
 /**
- * A finished plan put together by hand, of five plies of 1 mm without glue (mid-ply depths 0.5, 1.5 ...): on a panel of 100 x 80
- * with a border of 5 a square of ply 2 from (20, 20) to (60, 60) with a hole of ply 1 from (30, 30) to (50, 50), in it an island
- * of ply 3 from (36, 36) to (44, 44), and a bar of ply 4 from (70, 10) to (90, 70). All the rest is ply 1.
+ * A finished plan put together by hand, of five plies of 1 mm without glue (mid-ply depths 0.5, 1.5
+ * ...): on a panel of 100 x 80 with a border of 5 a square of ply 2 from (20, 20) to (60, 60) with
+ * a hole of ply 1 from (30, 30) to (50, 50), in it an island of ply 3 from (36, 36) to (44, 44),
+ * and a bar of ply 4 from (70, 10) to (90, 70). All the rest is ply 1.
  */
 public final class HandPlan {
 
@@ -66,7 +67,9 @@ public final class HandPlan {
             new Ply(3, "brick", 0xb4553a, 1, 0.03, 0, "poplar"),
             new Ply(4, "deep blue", 0x1f4e79, 1, 0.03, 90, "poplar"),
             new Ply(5, "backing", 0xd9c7a5, 1, 0.03, 0, ""));
-    Layup layup = new Layup("layup.yaml", "Hand-made & small", plies, 0, 0, null, 0, new TreeMap<>(), 0, 0.05);
+    Layup layup =
+        new Layup(
+            "layup.yaml", "Hand-made & small", plies, 0, 0, null, 0, new TreeMap<>(), 0, 0.05);
     CutAllowance allowance = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
     Box carved = new Box(5, 5, 95, 75);
     Geometry hole = box(30, 30, 50, 50);
@@ -74,25 +77,40 @@ public final class HandPlan {
     Geometry ring = box(20, 20, 60, 60).difference(hole);
     Geometry bar = box(70, 10, 90, 70);
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>();
-    exposed.put(1, multi(box(5, 5, 95, 75).difference(box(20, 20, 60, 60)).difference(bar).union(hole.difference(island))));
+    exposed.put(
+        1,
+        multi(
+            box(5, 5, 95, 75)
+                .difference(box(20, 20, 60, 60))
+                .difference(bar)
+                .union(hole.difference(island))));
     exposed.put(2, multi(ring));
     exposed.put(3, multi(island));
     exposed.put(4, multi(bar));
     Tool tool = new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
     Tool spare = new Tool("end mill 1", Tool.Shape.FLAT, 1, 5, 2, 18000, 900, 200, 0.5, 0.4);
-    ZoneSpec spec = new ZoneSpec("river", Path.of("zones.geojson"), new TreeMap<>(), 4, null, null, 12.0);
+    ZoneSpec spec =
+        new ZoneSpec("river", Path.of("zones.geojson"), new TreeMap<>(), 4, null, null, 12.0);
     Job job =
         new Job(
             "hand",
             layup,
-            new TerrainSpec(Path.of("ground.asc"), null, "", List.of(1, 2, 3), TerrainSpec.NamedBands.SCALE, 0.4),
+            new TerrainSpec(
+                Path.of("ground.asc"),
+                null,
+                "",
+                List.of(1, 2, 3),
+                TerrainSpec.NamedBands.SCALE,
+                0.4),
             new Job.PanelSpec(100, 80, 5),
             List.of(spec),
             List.of(tool, spare),
-            new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
+            new Machine(
+                300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
             allowance,
             1);
-    Zone zone = new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
+    Zone zone =
+        new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
     return new Plan(
         job,
         DepthModel.depths(layup, allowance, false),
@@ -116,7 +134,8 @@ public final class HandPlan {
   }
 
   /** A tiling from exposed parts: pockets and regions follow. */
-  public static Tiling tiling(Box carved, SortedMap<Integer, MultiPolygon> exposed, List<Tiling.Merged> merged) {
+  public static Tiling tiling(
+      Box carved, SortedMap<Integer, MultiPolygon> exposed, List<Tiling.Merged> merged) {
     SortedMap<Integer, MultiPolygon> pockets = new TreeMap<>();
     Geometry deeper = FACTORY.createMultiPolygon();
     for (int k = exposed.lastKey(); k >= 1; k--) {
@@ -126,16 +145,18 @@ public final class HandPlan {
       pockets.put(k, multi(deeper));
     }
     List<Region> regions = new ArrayList<>();
-    exposed.forEach((ply, area) -> {
-      for (int i = 0; i < area.getNumGeometries(); i++) {
-        regions.add(new Region(ply, (Polygon) area.getGeometryN(i)));
-      }
-    });
+    exposed.forEach(
+        (ply, area) -> {
+          for (int i = 0; i < area.getNumGeometries(); i++) {
+            regions.add(new Region(ply, (Polygon) area.getGeometryN(i)));
+          }
+        });
     return new Tiling(carved, exposed, pockets, regions, merged);
   }
 
   /** Paints areas over one another, the later on top; vertices on the grid of 0.001 mm. */
-  public static SortedMap<Integer, MultiPolygon> paint(Box carved, List<Integer> plies, List<Geometry> areas) {
+  public static SortedMap<Integer, MultiPolygon> paint(
+      Box carved, List<Integer> plies, List<Geometry> areas) {
     Geometry free = box(carved.minX(), carved.minY(), carved.maxX(), carved.maxY());
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>();
     for (int i = areas.size() - 1; i >= 0; i--) {

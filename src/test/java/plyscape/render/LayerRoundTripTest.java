@@ -16,7 +16,10 @@ import plyscape.grid.Box;
 import plyscape.plan.Plan;
 import plyscape.region.Tiling;
 
-/** Seeded random tilings of octagons over one another, written as SVG and read back: nothing gets lost or moves. */
+/**
+ * Seeded random tilings of octagons over one another, written as SVG and read back: nothing gets
+ * lost or moves.
+ */
 class LayerRoundTripTest {
 
   private static final Box CARVED = new Box(5, 5, 95, 75);
@@ -30,17 +33,29 @@ class LayerRoundTripTest {
         SvgLayerReader.Layer layer = SvgLayerReader.read(file.name(), file.text());
         MultiPolygon exposed = plan.tiling().exposed().get(layer.plyNumber());
         MultiPolygon pocket = plan.tiling().pockets().get(layer.plyNumber());
-        // The tiling lies on the grid of 0.001 mm, so writing with three places loses nothing but the last bits.
-        assertEquals(exposed.getArea(), evenOddArea(layer.exposed()), 1e-7, "seed " + seed + " " + file.name());
-        assertEquals(pocket.getArea(), evenOddArea(layer.pocket()), 1e-7, "seed " + seed + " " + file.name());
-        assertEquals(exposed.getNumPoints(), points(layer.exposed()), "seed " + seed + " " + file.name());
+        // The tiling lies on the grid of 0.001 mm, so writing with three places loses nothing but
+        // the last bits.
+        assertEquals(
+            exposed.getArea(),
+            evenOddArea(layer.exposed()),
+            1e-7,
+            "seed " + seed + " " + file.name());
+        assertEquals(
+            pocket.getArea(),
+            evenOddArea(layer.pocket()),
+            1e-7,
+            "seed " + seed + " " + file.name());
+        assertEquals(
+            exposed.getNumPoints(), points(layer.exposed()), "seed " + seed + " " + file.name());
         sum += evenOddArea(layer.exposed());
       }
       assertEquals(CARVED.area(), sum, CARVED.area() * 1e-6, "seed " + seed);
     }
   }
 
-  /** The raster that all pictures are made of, against the polygons' own answer at random places. */
+  /**
+   * The raster that all pictures are made of, against the polygons' own answer at random places.
+   */
   @Test
   void raster_agreesWithPointInPolygon() {
     GeometryFactory factory = new GeometryFactory();
@@ -51,12 +66,14 @@ class LayerRoundTripTest {
       for (int k = 0; k < 120; k++) {
         int column = random.nextInt(raster.columns());
         int row = random.nextInt(raster.rows());
-        Geometry middle = factory.createPoint(new Coordinate((column + 0.5) * 0.25, 80 - (row + 0.5) * 0.25));
+        Geometry middle =
+            factory.createPoint(new Coordinate((column + 0.5) * 0.25, 80 - (row + 0.5) * 0.25));
         int ply = raster.plies()[row * raster.columns() + column];
         for (int p : tiling.exposed().keySet()) {
           double distance = tiling.exposed().get(p).getBoundary().distance(middle);
           assertTrue(
-              distance < 1e-9 || (p == ply) == tiling.exposed().get(p).contains(middle), "seed " + seed + " at " + middle);
+              distance < 1e-9 || (p == ply) == tiling.exposed().get(p).contains(middle),
+              "seed " + seed + " at " + middle);
         }
       }
     }
@@ -73,11 +90,24 @@ class LayerRoundTripTest {
     SortedMap<Integer, MultiPolygon> exposed = HandPlan.paint(CARVED, plies, areas);
     Plan p = HandPlan.make();
     return new Plan(
-        p.job(), p.depths(), p.thicknessMm(), p.terrain(), p.bands(), p.zones(), HandPlan.tiling(CARVED, exposed, List.of()),
-        p.programs(), p.time(), p.verification(), p.warnings(), p.version());
+        p.job(),
+        p.depths(),
+        p.thicknessMm(),
+        p.terrain(),
+        p.bands(),
+        p.zones(),
+        HandPlan.tiling(CARVED, exposed, List.of()),
+        p.programs(),
+        p.time(),
+        p.verification(),
+        p.warnings(),
+        p.version());
   }
 
-  /** Sides along the axes and the diagonals, corners at multiples of 0.002 mm: then all crossings lie on the grid of 0.001 mm. */
+  /**
+   * Sides along the axes and the diagonals, corners at multiples of 0.002 mm: then all crossings
+   * lie on the grid of 0.001 mm.
+   */
   private static Geometry octagon(Random random) {
     double x = random.nextInt(45_000) * 0.002;
     double y = random.nextInt(35_000) * 0.002;
@@ -85,16 +115,23 @@ class LayerRoundTripTest {
     double h = (2_000 + random.nextInt(20_000)) * 0.002;
     double c = random.nextInt(950) * 0.002;
     return HandPlan.polygon(
-        x + c, y, x + w - c, y, x + w, y + c, x + w, y + h - c, x + w - c, y + h, x + c, y + h, x, y + h - c, x, y + c);
+        x + c, y, x + w - c, y, x + w, y + c, x + w, y + h - c, x + w - c, y + h, x + c, y + h, x,
+        y + h - c, x, y + c);
   }
 
-  /** Rings of a valid area don't cross, so a ring counts for or against by how many others it lies in. */
+  /**
+   * Rings of a valid area don't cross, so a ring counts for or against by how many others it lies
+   * in.
+   */
   private static double evenOddArea(List<double[]> rings) {
     double sum = 0;
     for (double[] ring : rings) {
       int depth = 0;
       for (double[] other : rings) {
-        depth += other != ring && inside(other, (ring[0] + ring[2]) / 2, (ring[1] + ring[3]) / 2) ? 1 : 0;
+        depth +=
+            other != ring && inside(other, (ring[0] + ring[2]) / 2, (ring[1] + ring[3]) / 2)
+                ? 1
+                : 0;
       }
       sum += (depth % 2 == 0 ? 1 : -1) * Math.abs(shoelace(ring));
     }

@@ -16,7 +16,10 @@ import plyscape.plan.Plan;
 
 class MorePicturesTest {
 
-  /** The south wall of a block through the bar's middle: plies 1 to 5 on the block's side, 1 to 4 on the bar's far wall. */
+  /**
+   * The south wall of a block through the bar's middle: plies 1 to 5 on the block's side, 1 to 4 on
+   * the bar's far wall.
+   */
   @Test
   void block_wallsShowEveryPlyThatTheyCutThrough() {
     Plan plan = HandPlan.make();
@@ -25,9 +28,12 @@ class MorePicturesTest {
     for (int rgb : new int[] {0x9cc45f, 0xe3bd58, 0xb4553a, 0x1f4e79, 0xd9c7a5}) {
       int wall = Colours.light(rgb, 0.66);
       long count = java.util.Arrays.stream(view.pixels()).filter(p -> p == wall).count();
-      assertTrue(count > 200, "stripes of " + Colours.css(rgb) + " on walls to the south: " + count + " pixels");
+      assertTrue(
+          count > 200,
+          "stripes of " + Colours.css(rgb) + " on walls to the south: " + count + " pixels");
     }
-    // The west side of the block is cut through ply 1 only down to 5: the lower plies show there in the west's light.
+    // The west side of the block is cut through ply 1 only down to 5: the lower plies show there in
+    // the west's light.
     int west = Colours.light(0xb4553a, 0.84);
     assertTrue(java.util.Arrays.stream(view.pixels()).filter(p -> p == west).count() > 200);
   }
@@ -44,7 +50,8 @@ class MorePicturesTest {
         runs[k] += view.pixels()[y * view.width() + x] == Colours.light(wall[k], 0.66) ? 1 : 0;
       }
     }
-    // Ply 5 shows only on the block's own side, ply 4 there and (0.5 mm of it) on the bar's far wall when that is in the column.
+    // Ply 5 shows only on the block's own side, ply 4 there and (0.5 mm of it) on the bar's far
+    // wall when that is in the column.
     assertEquals(runs[4], runs[2] > 1.5 * runs[4] ? runs[2] / 2.0 : runs[2], 3);
     assertTrue(runs[4] > 15, "a ply of 1 mm is " + runs[4] + " pixels high");
   }
@@ -76,17 +83,24 @@ class MorePicturesTest {
     assertEquals(3, RiskPicture.step(1e-2));
     assertEquals(4, RiskPicture.step(0.5));
     BufferedImage image = ImageIO.read(new ByteArrayInputStream(RiskPicture.png(HandPlan.make())));
-    assertEquals(0x266e46, image.getRGB(36 + 9 * 25, 36 + 9 * 50) & 0xffffff, "a reliable ply is in the safest step");
+    assertEquals(
+        0x266e46,
+        image.getRGB(36 + 9 * 25, 36 + 9 * 50) & 0xffffff,
+        "a reliable ply is in the safest step");
     assertEquals(0xd8d4cc, image.getRGB(36 + 10, 36 + 10) & 0xffffff, "the border has no risk");
   }
 
   /** A layup may have 500 plies. */
   @Test
   void raster_holdsLargePlyNumbers() {
-    java.util.SortedMap<Integer, org.locationtech.jts.geom.MultiPolygon> exposed = new java.util.TreeMap<>();
+    java.util.SortedMap<Integer, org.locationtech.jts.geom.MultiPolygon> exposed =
+        new java.util.TreeMap<>();
     exposed.put(499, HandPlan.multi(HandPlan.polygon(0, 0, 4, 0, 4, 2, 0, 2)));
-    PlyRaster raster = PlyRaster.of(HandPlan.tiling(new Box(0, 0, 4, 2), exposed, java.util.List.of()), 4, 4, 1);
-    assertArrayEquals(new short[] {0, 0, 0, 0, 0, 0, 0, 0, 499, 499, 499, 499, 499, 499, 499, 499}, raster.plies());
+    PlyRaster raster =
+        PlyRaster.of(HandPlan.tiling(new Box(0, 0, 4, 2), exposed, java.util.List.of()), 4, 4, 1);
+    assertArrayEquals(
+        new short[] {0, 0, 0, 0, 0, 0, 0, 0, 499, 499, 499, 499, 499, 499, 499, 499},
+        raster.plies());
   }
 
   @Test
@@ -123,11 +137,16 @@ class MorePicturesTest {
     CellMap map = CellMap.of(HandPlan.make(), 1000);
     Set<Integer> labelled = new TreeSet<>();
     for (PlyLabels.Label label : PlyLabels.of(HandPlan.make(), 3)) {
-      assertEquals(label.plyNumber(), map.ply((int) (label.x() * 10), (int) ((80 - label.y()) * 10)), label.toString());
+      assertEquals(
+          label.plyNumber(),
+          map.ply((int) (label.x() * 10), (int) ((80 - label.y()) * 10)),
+          label.toString());
       assertTrue(label.radiusMm() >= 3);
       labelled.add(label.plyNumber());
     }
     assertEquals(Set.of(1, 2, 3, 4), labelled);
-    assertFalse(PlyLabels.of(HandPlan.make(), 4.2).stream().anyMatch(l -> l.plyNumber() == 3), "the island has 4 mm only");
+    assertFalse(
+        PlyLabels.of(HandPlan.make(), 4.2).stream().anyMatch(l -> l.plyNumber() == 3),
+        "the island has 4 mm only");
   }
 }

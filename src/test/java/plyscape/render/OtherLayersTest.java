@@ -14,7 +14,10 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.xml.sax.InputSource;
 
-/** Sheet, GeoJSON and DXF hold the same areas as the plan: meadow 3836, barley 1200, brick 64, deep blue 1200 mm2. */
+/**
+ * Sheet, GeoJSON and DXF hold the same areas as the plan: meadow 3836, barley 1200, brick 64, deep
+ * blue 1200 mm2.
+ */
 class OtherLayersTest {
 
   private static final double[] AREAS = {3836, 1200, 64, 1200};
@@ -34,17 +37,23 @@ class OtherLayersTest {
           JsonNode ring = polygon.get(r);
           assertEquals(ring.get(0), ring.get(ring.size() - 1), "closed, RFC 7946 section 3.1.6");
           double signed = signedArea(ring);
-          assertTrue(r == 0 ? signed > 0 : signed < 0, "shells counterclockwise, holes clockwise, same section");
+          assertTrue(
+              r == 0 ? signed > 0 : signed < 0,
+              "shells counterclockwise, holes clockwise, same section");
           area += signed;
         }
       }
       assertEquals(AREAS[i], area, 1e-9);
     }
     JsonNode first = new ObjectMapper().readTree(files.get(0).text());
-    assertEquals("a\"\\\n\u0001<é", first.get("features").get(0).get("properties").get("name").asText());
+    assertEquals(
+        "a\"\\\n\u0001<é", first.get("features").get(0).get("properties").get("name").asText());
   }
 
-  /** Group codes and the POLYLINE, VERTEX, SEQEND structure as the published DXF reference for R12 has them. */
+  /**
+   * Group codes and the POLYLINE, VERTEX, SEQEND structure as the published DXF reference for R12
+   * has them.
+   */
   @Test
   void dxf_closedPolylines_withTheAreas() {
     List<LayerFile> files = DxfLayers.write(HandPlan.make());
@@ -73,7 +82,8 @@ class OtherLayersTest {
           ring.get(ring.size() - 1)[1] = Double.parseDouble(lines[k + 1]);
         }
       }
-      // Unsigned: holes count too, so take them off by hand: meadow 6300 - 1600 - 1200 and 400 - 64, barley 1600 - 400.
+      // Unsigned: holes count too, so take them off by hand: meadow 6300 - 1600 - 1200 and 400 -
+      // 64, barley 1600 - 400.
       double sum = areas.stream().mapToDouble(a -> a).sum();
       double[] all = {6300 + 1600 + 1200 + 400 + 64, 1600 + 400, 64, 1200};
       assertEquals(all[i], sum, 1e-9);
@@ -94,9 +104,14 @@ class OtherLayersTest {
     assertEquals(List.of("20,20", "120,20", "20,100", "120,100"), centres);
     assertTrue(sheet.getDocumentElement().getAttribute("viewBox").startsWith("0 0 220 "));
     assertEquals("220mm", sheet.getDocumentElement().getAttribute("width"));
-    Element bar = (Element) ((Element) sheet.getElementsByTagName("g").item(6)).getElementsByTagName("rect").item(0);
+    Element bar =
+        (Element)
+            ((Element) sheet.getElementsByTagName("g").item(6))
+                .getElementsByTagName("rect")
+                .item(0);
     assertEquals("20", bar.getAttribute("width"));
-    assertEquals("<&>", ((Element) sheet.getElementsByTagName("g").item(1)).getAttribute("data-name"));
+    assertEquals(
+        "<&>", ((Element) sheet.getElementsByTagName("g").item(1)).getAttribute("data-name"));
   }
 
   private static double signedArea(JsonNode ring) {

@@ -25,7 +25,8 @@ class PicturesTest {
     assertEquals(0x9cc45f, at(image, 33, 45));
     assertEquals(0xb4553a, at(image, 42, 38));
     assertEquals(0x1f4e79, at(image, 82, 30));
-    // The north wall of the bar keeps the sun off: 3.4 mm deep, so its shadow reaches 3.4 / sqrt 2 = 2.4 mm.
+    // The north wall of the bar keeps the sun off: 3.4 mm deep, so its shadow reaches 3.4 / sqrt 2
+    // = 2.4 mm.
     assertTrue((at(image, 82, 68.5) & 255) < 0x79 * 0.9, "shadow under the north wall");
     assertEquals(0x1f4e79, at(image, 82, 67.0));
     assertArrayEquals(png, PreviewPicture.png(HandPlan.make()), "same plan, same bytes");
@@ -33,11 +34,18 @@ class PicturesTest {
 
   @Test
   void section_showsPliesBelowTheFinishedFace() throws Exception {
-    BufferedImage image = ImageIO.read(new ByteArrayInputStream(SectionPicture.png(HandPlan.make(), 40)));
+    BufferedImage image =
+        ImageIO.read(new ByteArrayInputStream(SectionPicture.png(HandPlan.make(), 40)));
     // 1200 px across 100 mm, 330 px down 5 mm, corner at (100, 100).
-    assertEquals(0x9cc45f, image.getRGB(100 + 12 * 10, 100 + 33) & 0xffffff); // uncut border and ground: ply 1 at 0.5 mm
-    assertEquals(0xe3bd58, image.getRGB(100 + 12 * 25, 100 + 66 + 60) & 0xffffff); // under the ring's face at 1.5
-    assertTrue((image.getRGB(100 + 12 * 80, 100 + 190) & 255) > 0xd0, "pale where the bar is cut to 3.5");
+    assertEquals(
+        0x9cc45f,
+        image.getRGB(100 + 12 * 10, 100 + 33)
+            & 0xffffff); // uncut border and ground: ply 1 at 0.5 mm
+    assertEquals(
+        0xe3bd58,
+        image.getRGB(100 + 12 * 25, 100 + 66 + 60) & 0xffffff); // under the ring's face at 1.5
+    assertTrue(
+        (image.getRGB(100 + 12 * 80, 100 + 190) & 255) > 0xd0, "pale where the bar is cut to 3.5");
     assertEquals(0x1f4e79, image.getRGB(100 + 12 * 80, 100 + 250) & 0xffffff);
   }
 
@@ -60,12 +68,15 @@ class PicturesTest {
 
   @Test
   void sectionLine_alongAnEdgeAndAcross_coversTheCarvedAreaOnce() {
-    for (double[] ends : new double[][] {{0, 20, 100, 20}, {0, 0, 100, 80}, {70, 80, 70, 0}, {3, 77, 97, 2}}) {
-      SectionLine line = SectionLine.of(HandPlan.make().tiling(), ends[0], ends[1], ends[2], ends[3]);
+    for (double[] ends :
+        new double[][] {{0, 20, 100, 20}, {0, 0, 100, 80}, {70, 80, 70, 0}, {3, 77, 97, 2}}) {
+      SectionLine line =
+          SectionLine.of(HandPlan.make().tiling(), ends[0], ends[1], ends[2], ends[3]);
       double end = Double.NaN;
       double sum = 0;
       for (SectionLine.Span span : line.spans()) {
-        assertTrue(Double.isNaN(end) || Math.abs(span.fromMm() - end) < 1e-9, "gap or overlap at " + span);
+        assertTrue(
+            Double.isNaN(end) || Math.abs(span.fromMm() - end) < 1e-9, "gap or overlap at " + span);
         end = span.toMm();
         sum += span.toMm() - span.fromMm();
       }

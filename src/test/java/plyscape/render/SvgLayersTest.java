@@ -27,7 +27,9 @@ class SvgLayersTest {
 
   private static final double[] POCKET = {6300, 1200 + 64 + 1200, 64 + 1200, 1200};
 
-  /** The areas as another parser sees them: Apache Batik's path parser on what the JDK's DOM found. */
+  /**
+   * The areas as another parser sees them: Apache Batik's path parser on what the JDK's DOM found.
+   */
   @Test
   void areas_asBatikReadsThem() throws Exception {
     List<LayerFile> files = SvgLayers.write(HandPlan.make());
@@ -80,7 +82,8 @@ class SvgLayersTest {
     LayerFile file = SvgLayers.write(HandPlan.make(evil)).get(0);
     assertEquals("01-script-umlaut.svg", file.name());
     Document document = dom(file.text());
-    assertEquals(evil.replace('\u0000', '\ufffd'), path(document, "exposed").getAttribute("data-name"));
+    assertEquals(
+        evil.replace('\u0000', '\ufffd'), path(document, "exposed").getAttribute("data-name"));
     assertEquals(0, document.getElementsByTagName("script").getLength());
     assertEquals("01-unnamed.svg", SvgLayers.write(HandPlan.make("語")).get(0).name());
   }
@@ -99,7 +102,9 @@ class SvgLayersTest {
       })
   void brokenPaths_areFaultsWithTheirPlace(String data) {
     String text =
-        "<svg width=\"9mm\" height=\"9mm\" viewBox=\"0 0 9 9\">\n<path id=\"exposed\" d=\"" + data + "\"/>\n<path id=\"pocket\"/></svg>";
+        "<svg width=\"9mm\" height=\"9mm\" viewBox=\"0 0 9 9\">\n<path id=\"exposed\" d=\""
+            + data
+            + "\"/>\n<path id=\"pocket\"/></svg>";
     InputFault fault = assertThrows(InputFault.class, () -> SvgLayerReader.read("02-x.svg", text));
     assertTrue(fault.getMessage().startsWith("02-x.svg:2:"), fault.getMessage());
   }
@@ -121,7 +126,9 @@ class SvgLayersTest {
   }
 
   private static Document dom(String text) throws Exception {
-    return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(text)));
+    return DocumentBuilderFactory.newInstance()
+        .newDocumentBuilder()
+        .parse(new InputSource(new StringReader(text)));
   }
 
   private static Element path(Document document, String id) {

@@ -9,7 +9,10 @@ import plyscape.render.TerminalPreview.Colour;
 
 class TerminalPreviewTest {
 
-  /** 100 x 80 mm in 20 columns of 5 mm and 8 rows of 10 mm; letters at (2.5, 75), (7.5, 75) and so on. */
+  /**
+   * 100 x 80 mm in 20 columns of 5 mm and 8 rows of 10 mm; letters at (2.5, 75), (7.5, 75) and so
+   * on.
+   */
   @Test
   void letters_drawTheHandMadePlan() {
     String art = TerminalPreview.text(HandPlan.make(), 20, Colour.NONE);
@@ -27,9 +30,13 @@ class TerminalPreviewTest {
   @Test
   void halfBlocks_carryTheColoursOfBothHalves() {
     String art = TerminalPreview.text(HandPlan.make(), 20, Colour.FULL);
-    assertTrue(art.contains("\u001b[38;2;31;78;121m") && art.contains("\u001b[48;2;31;78;121m"), "deep blue above and below");
+    assertTrue(
+        art.contains("\u001b[38;2;31;78;121m") && art.contains("\u001b[48;2;31;78;121m"),
+        "deep blue above and below");
     assertEquals(8 * 20, art.chars().filter(c -> c == '\u2580').count());
-    assertTrue(TerminalPreview.text(HandPlan.make(), 20, Colour.CUBE).contains("\u001b[38;5;24m"), "nearest of the cube: 0, 95, 135");
+    assertTrue(
+        TerminalPreview.text(HandPlan.make(), 20, Colour.CUBE).contains("\u001b[38;5;24m"),
+        "nearest of the cube: 0, 95, 135");
   }
 
   @Test

@@ -35,7 +35,9 @@ class HtmlReportTest {
       assertEquals(fixed(ply, "available_mm", 3), row.get(5));
       assertEquals(fixed(ply, "needed_mm", 3), row.get(6));
       if (ply.get("area_mm2").doubleValue() > 0) {
-        assertEquals(ply.get("target_mm").doubleValue() > 0 ? fixed(ply, "target_mm", 3) : "uncut", row.get(4));
+        assertEquals(
+            ply.get("target_mm").doubleValue() > 0 ? fixed(ply, "target_mm", 3) : "uncut",
+            row.get(4));
         assertEquals(ply.get("reliable").asBoolean(), row.get(7).equals("reliable"));
         assertEquals(fixed(ply, "area_mm2", 1), row.get(9));
         assertEquals(Numbers.fixed(100 * ply.get("share").doubleValue(), 1) + " %", row.get(10));
@@ -60,7 +62,9 @@ class HtmlReportTest {
     }
     List<List<String>> zones = rows(PAGE, "zones");
     assertEquals(fixed(plan.get("zones").get(0), "area_mm2", 1), zones.get(0).get(3));
-    assertTrue(zones.get(0).get(4).contains("spring &lt;1&gt;: a point has no width"), zones.get(0).get(4));
+    assertTrue(
+        zones.get(0).get(4).contains("spring &lt;1&gt;: a point has no width"),
+        zones.get(0).get(4));
     assertTrue(zones.get(1).contains("too small"), "what was merged follows");
   }
 
@@ -75,10 +79,17 @@ class HtmlReportTest {
             "Machine time " + Words.time(time.get("total_s").doubleValue()),
             "the limit is " + Words.time(time.get("lower_bound_s").doubleValue()),
             Numbers.fixed(100 * proof.get("matched_share").doubleValue(), 2) + " % as planned",
-            Words.time(time.get("cut_s").doubleValue()) + " cutting, " + Words.time(time.get("rapid_s").doubleValue()) + " moving",
+            Words.time(time.get("cut_s").doubleValue())
+                + " cutting, "
+                + Words.time(time.get("rapid_s").doubleValue())
+                + " moving",
             // One cutter put in (a minute by default) and one start of the spindle (5 s).
             "allow " + Words.time(time.get("total_s").doubleValue() + 60 + 5),
-            "Cut too deep " + fixed(proof, "gouged_mm2", 3) + " mm2, at most " + fixed(proof, "gouge_max_mm", 3) + " mm",
+            "Cut too deep "
+                + fixed(proof, "gouged_mm2", 3)
+                + " mm2, at most "
+                + fixed(proof, "gouge_max_mm", 3)
+                + " mm",
             "Left too high " + fixed(proof, "uncut_mm2", 2) + " mm2",
             "Out of reach " + fixed(proof, "unreachable_mm2", 2) + " mm2",
             "Collisions " + proof.get("collisions").asInt(),
@@ -93,9 +104,15 @@ class HtmlReportTest {
     assertTrue(page.indexOf("thin-ply") < page.indexOf("id=\"summary\""));
     Matcher links = Pattern.compile("(?:src|href)=\"([^\"]*)\"").matcher(page);
     while (links.find()) {
-      assertTrue(links.group(1).startsWith("#") || links.group(1).startsWith("data:image/png;base64,"), links.group(1));
+      assertTrue(
+          links.group(1).startsWith("#") || links.group(1).startsWith("data:image/png;base64,"),
+          links.group(1));
     }
-    assertFalse(page.contains("http://") || page.contains("https://") || page.contains("url(") || page.contains("@import"));
+    assertFalse(
+        page.contains("http://")
+            || page.contains("https://")
+            || page.contains("url(")
+            || page.contains("@import"));
     assertEquals(page, HtmlReport.text(HandPlan.make()), "same plan, same page");
   }
 
@@ -122,7 +139,10 @@ class HtmlReportTest {
     assertEquals("below 1 in 10\u2079", Words.chance(1e-12));
   }
 
-  /** White and a mid grey after ISO/CIE 11664-4: L* 100 and 53.585 for sRGB 128 (by the formula; a, b are 0). */
+  /**
+   * White and a mid grey after ISO/CIE 11664-4: L* 100 and 53.585 for sRGB 128 (by the formula; a,
+   * b are 0).
+   */
   @Test
   void colourDistance_byTheStandardsFormula() {
     assertEquals(100, Lab.lab(0xffffff)[0], 1e-3);
@@ -140,7 +160,8 @@ class HtmlReportTest {
     int from = page.indexOf("<section id=\"" + section + "\">");
     String part = page.substring(from, page.indexOf("</section>", from));
     List<List<String>> rows = new ArrayList<>();
-    Matcher body = Pattern.compile("<tr(?: class=\"off\")?>(<td.*?)</tr>", Pattern.DOTALL).matcher(part);
+    Matcher body =
+        Pattern.compile("<tr(?: class=\"off\")?>(<td.*?)</tr>", Pattern.DOTALL).matcher(part);
     while (body.find()) {
       List<String> cells = new ArrayList<>();
       Matcher cell = Pattern.compile("<td[^>]*>(.*?)</td>", Pattern.DOTALL).matcher(body.group(1));

@@ -20,9 +20,13 @@ class PlanJsonTest {
   @Test
   void keys_areTheContractsInItsOrder() throws Exception {
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
-    assertEquals("schema version layup panel terrain plies zones tools passes time verification warnings", keys(root));
+    assertEquals(
+        "schema version layup panel terrain plies zones tools passes time verification warnings",
+        keys(root));
     assertEquals("width_mm height_mm thickness_mm carved", keys(root.get("panel")));
-    assertEquals("file crs zmin_m zmax_m cell_m voids_filled ground_per_panel_mm", keys(root.get("terrain")));
+    assertEquals(
+        "file crs zmin_m zmax_m cell_m voids_filled ground_per_panel_mm",
+        keys(root.get("terrain")));
     assertEquals(
         "number name colour top_mm bottom_mm mid_mm target_mm needed_mm available_mm reliable risk area_mm2 share breaks_m",
         keys(root.get("plies").get(0)));
@@ -30,10 +34,12 @@ class PlanJsonTest {
     assertEquals("feature why", keys(root.get("zones").get(0).get("skipped").get(0)));
     assertEquals("name diameter_mm used", keys(root.get("tools").get(0)));
     assertEquals(
-        "file tool depth_mm ply stepdown_from_mm cut_mm rapid_mm plunges time_s", keys(root.get("passes").get(0)));
+        "file tool depth_mm ply stepdown_from_mm cut_mm rapid_mm plunges time_s",
+        keys(root.get("passes").get(0)));
     assertEquals("cut_s rapid_s total_s lower_bound_s", keys(root.get("time")));
     assertEquals(
-        "cell_mm matched_share gouged_mm2 gouge_max_mm uncut_mm2 unreachable_mm2 collisions", keys(root.get("verification")));
+        "cell_mm matched_share gouged_mm2 gouge_max_mm uncut_mm2 unreachable_mm2 collisions",
+        keys(root.get("verification")));
     assertEquals("code message where", keys(root.get("warnings").get(0)));
   }
 
@@ -68,8 +74,18 @@ class PlanJsonTest {
     Plan p = HandPlan.make();
     Plan preview =
         new Plan(
-            p.job(), p.depths(), p.thicknessMm(), p.terrain(), p.bands(), p.zones(), p.tiling(), List.of(), null, null,
-            p.warnings(), p.version());
+            p.job(),
+            p.depths(),
+            p.thicknessMm(),
+            p.terrain(),
+            p.bands(),
+            p.zones(),
+            p.tiling(),
+            List.of(),
+            null,
+            null,
+            p.warnings(),
+            p.version());
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(preview));
     assertTrue(root.get("time").isNull() && root.get("verification").isNull());
     assertEquals(0, root.get("passes").size());
@@ -101,14 +117,17 @@ class PlanJsonTest {
     assertMessage(good.substring(0, 200), "plan.json:");
     assertMessage("[]", "schema");
     assertMessage(good.replace("plyscape-plan-1", "plyscape-plan-9"), "schema");
-    assertMessage(good.replace("\"target_mm\" : 1.4", "\"target_mm\" : \"x\""), "plies[1].target_mm");
+    assertMessage(
+        good.replace("\"target_mm\" : 1.4", "\"target_mm\" : \"x\""), "plies[1].target_mm");
     assertMessage(good.replace("\"carved\"", "\"carve\""), "panel.carved");
     assertMessage(good.replace("\"tools\" : [", "\"tools\" : 3, \"else\" : ["), "tools");
   }
 
   private static void assertMessage(String text, String part) {
     InputFault fault = assertThrows(InputFault.class, () -> PlanJsonReader.read("plan.json", text));
-    assertTrue(fault.getMessage().startsWith("plan.json") && fault.getMessage().contains(part), fault.getMessage());
+    assertTrue(
+        fault.getMessage().startsWith("plan.json") && fault.getMessage().contains(part),
+        fault.getMessage());
   }
 
   private static String keys(JsonNode node) {

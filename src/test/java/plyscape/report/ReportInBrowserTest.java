@@ -17,8 +17,9 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.render.HandPlan;
 
 /**
- * The page in a real browser, headless Chromium: a script of the test's own, put into a copy of the page, points, clicks and drags,
- * and writes down what it finds. Not in the default run, as it needs the browser: {@code mvn test -Dgroups=browser -DexcludedTags=}.
+ * The page in a real browser, headless Chromium: a script of the test's own, put into a copy of the
+ * page, points, clicks and drags, and writes down what it finds. Not in the default run, as it
+ * needs the browser: {@code mvn test -Dgroups=browser -DexcludedTags=}.
  */
 @Tag("browser")
 class ReportInBrowserTest {
@@ -101,14 +102,18 @@ class ReportInBrowserTest {
     String log = run(file, "--dump-dom");
     Matcher found = Pattern.compile("PROBE([A-Za-z0-9+/=]+)END").matcher(log);
     assertTrue(found.find(), log.substring(Math.max(log.length() - 2000, 0)));
-    JsonNode out = new ObjectMapper().readTree(java.util.Base64.getDecoder().decode(found.group(1)));
+    JsonNode out =
+        new ObjectMapper().readTree(java.util.Base64.getDecoder().decode(found.group(1)));
     assertEquals("[]", out.get("faults").toString());
     assertEquals("4 deep blue", out.get("bar").get(0).asText());
     assertEquals("3.500 mm deep", out.get("bar").get(1).asText());
     assertEquals("3.400 mm", out.get("bar").get(2).asText());
-    assertTrue(out.get("bar").get(3).asText().startsWith("0.500 mm, needed 0.1"), out.get("bar").toString());
+    assertTrue(
+        out.get("bar").get(3).asText().startsWith("0.500 mm, needed 0.1"),
+        out.get("bar").toString());
     assertEquals("river", out.get("bar").get(5).asText());
-    assertTrue(out.get("bar").get(7).asText().startsWith("412750, 5601350"), out.get("bar").toString());
+    assertTrue(
+        out.get("bar").get(7).asText().startsWith("412750, 5601350"), out.get("bar").toString());
     assertTrue(out.get("border").get(0).asText().contains("border"), out.get("border").toString());
     assertEquals(0, out.get("before").get(3).asInt(), "nothing over the picture at first");
     assertTrue(out.get("hidden").get(3).asInt() > 200, "a layer switched off is covered");
@@ -116,10 +121,14 @@ class ReportInBrowserTest {
     assertTrue(out.get("risk").get(3).asInt() > 200 && out.get("riskKey").asBoolean());
     assertTrue(out.get("zone").asInt() > 200);
     assertTrue(out.get("labels").asInt() >= 4);
-    assertTrue(out.get("hatch").asInt() > 3 && out.get("hatch").asInt() < 57, "a pattern, not a flat tone");
+    assertTrue(
+        out.get("hatch").asInt() > 3 && out.get("hatch").asInt() < 57,
+        "a pattern, not a flat tone");
     assertTrue(out.get("section").asText().contains("deep blue"), out.get("section").asText());
     assertEquals(58, out.get("end").asDouble(), 1e-9);
-    assertTrue(!out.get("shorter").asText().contains("deep blue"), "the shorter section ends before the bar");
+    assertTrue(
+        !out.get("shorter").asText().contains("deep blue"),
+        "the shorter section ends before the bar");
     assertTrue(out.get("triangles").asInt() > 100);
     assertTrue(out.get("tones").asInt() > 8, "the solid shows several plies, lit");
     assertEquals(0, out.get("glError").asInt());
@@ -135,9 +144,19 @@ class ReportInBrowserTest {
   private String run(Path page, String what) throws Exception {
     Process browser =
         new ProcessBuilder(
-                "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                "--disable-background-networking", "--enable-unsafe-swiftshader", "--use-angle=swiftshader",
-                "--user-data-dir=" + directory.resolve("profile"), "--virtual-time-budget=5000", "--window-size=1200,900", what,
+                "chromium",
+                "--headless",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--enable-unsafe-swiftshader",
+                "--use-angle=swiftshader",
+                "--user-data-dir=" + directory.resolve("profile"),
+                "--virtual-time-budget=5000",
+                "--window-size=1200,900",
+                what,
                 page.toUri().toString())
             .redirectError(directory.resolve("browser.log").toFile())
             .start();

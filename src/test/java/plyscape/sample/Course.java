@@ -1,6 +1,9 @@
 package plyscape.sample;
 
-/** A smooth line on the ground: a Catmull-Rom curve through given points, sampled evenly in its parameter. Metres. */
+/**
+ * A smooth line on the ground: a Catmull-Rom curve through given points, sampled evenly in its
+ * parameter. Metres.
+ */
 final class Course {
 
   private static final int STEPS = 12;
@@ -27,7 +30,12 @@ final class Course {
   }
 
   private static double spline(double p0, double p1, double p2, double p3, double t) {
-    return 0.5 * (2 * p1 + t * (p2 - p0 + t * (2 * p0 - 5 * p1 + 4 * p2 - p3 + t * (3 * p1 - p0 - 3 * p2 + p3))));
+    return 0.5
+        * (2 * p1
+            + t
+                * (p2
+                    - p0
+                    + t * (2 * p0 - 5 * p1 + 4 * p2 - p3 + t * (3 * p1 - p0 - 3 * p2 + p3))));
   }
 
   /** The sampled points, in order. */
@@ -50,8 +58,8 @@ final class Course {
   }
 
   /**
-   * A distance without creases: from the integral of d^-6 along the course, which for a straight course is 3 pi / (8 r^5). Near
-   * enough from about one sample (20 m) away on.
+   * A distance without creases: from the integral of d^-6 along the course, which for a straight
+   * course is 3 pi / (8 r^5). Near enough from about one sample (20 m) away on.
    */
   double softDistance(double x, double y) {
     double sum = 0;
@@ -72,6 +80,8 @@ final class Course {
     double dx = points[i + 1][0] - points[i][0];
     double dy = points[i + 1][1] - points[i][1];
     double length = Math.hypot(dx, dy);
-    return new double[] {points[i][0] + (u - i) * dx, points[i][1] + (u - i) * dy, dx / length, dy / length};
+    return new double[] {
+      points[i][0] + (u - i) * dx, points[i][1] + (u - i) * dy, dx / length, dy / length
+    };
   }
 }

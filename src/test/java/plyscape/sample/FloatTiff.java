@@ -9,8 +9,8 @@ import java.util.zip.Deflater;
 import java.util.zip.Inflater;
 
 /**
- * Writes a north-up float32 GeoTIFF, little endian, one DEFLATE strip per 50 rows, PixelIsArea, and reads its own strips back.
- * Tag numbers: TIFF 6.0 and OGC 19-008r4 (GeoTIFF 1.1).
+ * Writes a north-up float32 GeoTIFF, little endian, one DEFLATE strip per 50 rows, PixelIsArea, and
+ * reads its own strips back. Tag numbers: TIFF 6.0 and OGC 19-008r4 (GeoTIFF 1.1).
  */
 final class FloatTiff {
 
@@ -23,7 +23,8 @@ final class FloatTiff {
   private FloatTiff() {}
 
   /** The file's bytes; {@code values} row by row from the north. */
-  static byte[] write(float[] values, int columns, double minX, double maxY, double cellM, int epsg) {
+  static byte[] write(
+      float[] values, int columns, double minX, double maxY, double cellM, int epsg) {
     int rows = values.length / columns;
     int strips = (rows + ROWS_PER_STRIP - 1) / ROWS_PER_STRIP;
     ByteArrayOutputStream body = new ByteArrayOutputStream();
@@ -83,7 +84,10 @@ final class FloatTiff {
     return out.array();
   }
 
-  /** The values of a file that {@link #write} made, unpacked; compared rather than bytes, as packers differ. */
+  /**
+   * The values of a file that {@link #write} made, unpacked; compared rather than bytes, as packers
+   * differ.
+   */
   static float[] values(byte[] file) throws DataFormatException {
     ByteBuffer in = ByteBuffer.wrap(file).order(ByteOrder.LITTLE_ENDIAN);
     int at = in.getInt(4);
@@ -100,7 +104,7 @@ final class FloatTiff {
           strips = in.getInt(entry + 4);
           offsets = in.getInt(entry + 8);
         }
-        default -> { }
+        default -> {}
       }
     }
     ByteBuffer all = buffer(columns * rows * 4);

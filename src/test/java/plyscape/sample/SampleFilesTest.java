@@ -23,7 +23,8 @@ class SampleFilesTest {
     float[] kept = FloatTiff.values(Files.readAllBytes(TARN_HOLLOW.resolve("terrain.tif")));
     float[] made = TarnHollow.raster();
     assertEquals(600 * 600, kept.length);
-    // A quarter metre is one step of the file's rounding: Math functions may differ in the last bit between machines.
+    // A quarter metre is one step of the file's rounding: Math functions may differ in the last bit
+    // between machines.
     assertArrayEquals(made, kept, 0.25f);
   }
 

@@ -6,8 +6,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /**
- * Writes the made files of {@code samples/tarn-hollow}: {@code terrain.tif} and {@code zones.geojson}. Run it from the project's
- * root after changing the valley; {@code SampleFilesTest} says when the files and the generator part.
+ * Writes the made files of {@code samples/tarn-hollow}: {@code terrain.tif} and {@code
+ * zones.geojson}. Run it from the project's root after changing the valley; {@code SampleFilesTest}
+ * says when the files and the generator part.
  */
 public final class SampleWriter {
 
@@ -18,7 +19,9 @@ public final class SampleWriter {
     Path directory = Path.of("samples", "tarn-hollow");
     Files.createDirectories(directory);
     Files.write(directory.resolve("terrain.tif"), terrain());
-    Files.write(directory.resolve("zones.geojson"), new TarnHollowMap().geoJson().getBytes(StandardCharsets.UTF_8));
+    Files.write(
+        directory.resolve("zones.geojson"),
+        new TarnHollowMap().geoJson().getBytes(StandardCharsets.UTF_8));
   }
 
   static byte[] terrain() {

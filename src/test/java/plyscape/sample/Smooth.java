@@ -1,6 +1,9 @@
 package plyscape.sample;
 
-/** Small smooth functions that the invented valley is built from. All are pure, so the same seed gives the same ground. */
+/**
+ * Small smooth functions that the invented valley is built from. All are pure, so the same seed
+ * gives the same ground.
+ */
 final class Smooth {
 
   private Smooth() {}
@@ -11,7 +14,10 @@ final class Smooth {
     return t * t * (3 - 2 * t);
   }
 
-  /** Value noise in -1..1 over the unit lattice, with quintic blending; {@code StrictMath}-free and so the same everywhere. */
+  /**
+   * Value noise in -1..1 over the unit lattice, with quintic blending; {@code StrictMath}-free and
+   * so the same everywhere.
+   */
   static double noise(long seed, double x, double y) {
     long ix = (long) Math.floor(x);
     long iy = (long) Math.floor(y);
@@ -22,7 +28,9 @@ final class Smooth {
     return south * (1 - fy) + north * fy;
   }
 
-  /** Sum of octaves of noise, each of half the size and half the height of the one before; in -1..1. */
+  /**
+   * Sum of octaves of noise, each of half the size and half the height of the one before; in -1..1.
+   */
   static double fractal(long seed, double x, double y, int octaves) {
     double sum = 0;
     double weight = 0.5;

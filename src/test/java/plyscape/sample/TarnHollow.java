@@ -1,8 +1,8 @@
 package plyscape.sample;
 
 /**
- * The invented valley: a tarn under a ring of fells, a river that leaves it to the south-west, a beck from the east, flat
- * meadows below. Metres, UTM zone 32 north; 3 km by 3 km. No real place.
+ * The invented valley: a tarn under a ring of fells, a river that leaves it to the south-west, a
+ * beck from the east, flat meadows below. Metres, UTM zone 32 north; 3 km by 3 km. No real place.
  */
 final class TarnHollow {
 
@@ -16,12 +16,27 @@ final class TarnHollow {
   /** From the tarn down to the southern edge and past it. */
   static final Course RIVER =
       new Course(
-          p(1860, 2080), p(1700, 1830), p(1780, 1570), p(1560, 1330), p(1330, 1180), p(1400, 930), p(1190, 700),
-          p(1010, 520), p(1080, 250), p(960, -60));
+          p(1860, 2080),
+          p(1700, 1830),
+          p(1780, 1570),
+          p(1560, 1330),
+          p(1330, 1180),
+          p(1400, 930),
+          p(1190, 700),
+          p(1010, 520),
+          p(1080, 250),
+          p(960, -60));
 
   /** From the eastern edge down to the river. */
   static final Course BECK =
-      new Course(p(3060, 1310), p(2740, 1200), p(2480, 1260), p(2200, 1110), p(1900, 1080), p(1640, 950), p(1400, 930));
+      new Course(
+          p(3060, 1310),
+          p(2740, 1200),
+          p(2480, 1260),
+          p(2200, 1110),
+          p(1900, 1080),
+          p(1640, 950),
+          p(1400, 930));
 
   static final double[] TARN_CENTRE = p(1950, 2270);
 
@@ -53,7 +68,8 @@ final class TarnHollow {
     double width = 560 + 520 * downstream;
     double tarn = Math.max(fromShore + 60, 1);
     double away = Math.pow(Math.pow(river, -5) + Math.pow(tarn, -5), -0.2);
-    double flank = 270 * Smooth.step(90, width, away) + 200 * Smooth.step(width * 0.45, 1750, river);
+    double flank =
+        270 * Smooth.step(90, width, away) + 200 * Smooth.step(width * 0.45, 1750, river);
     double ravine = 150 * Math.exp(-Math.pow(beck / 210, 2)) * Smooth.step(120, 700, river);
     double roughness = 0.08 + 0.92 * Smooth.step(150, 800, away);
     double swell = 210 * Smooth.fractal(SEED, e * 1.25, n * 1.25, 2) * roughness;
@@ -66,7 +82,9 @@ final class TarnHollow {
     return tarnLevel + (ground - tarnLevel) * basin;
   }
 
-  /** Heights of the raster, row by row from the north, rounded to 1/4 m so that the file packs well. */
+  /**
+   * Heights of the raster, row by row from the north, rounded to 1/4 m so that the file packs well.
+   */
   static float[] raster() {
     float[] heights = new float[CELLS * CELLS];
     for (int row = 0; row < CELLS; row++) {

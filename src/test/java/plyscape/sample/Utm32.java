@@ -1,8 +1,9 @@
 package plyscape.sample;
 
 /**
- * Longitude and latitude of a point in WGS 84 / UTM zone 32 north, by the inverse Krüger series to n^4 (IOGP method 9807).
- * Written apart from the reprojection that the program uses, so that the sample's map also checks it.
+ * Longitude and latitude of a point in WGS 84 / UTM zone 32 north, by the inverse Krüger series to
+ * n^4 (IOGP method 9807). Written apart from the reprojection that the program uses, so that the
+ * sample's map also checks it.
  */
 final class Utm32 {
 
@@ -35,7 +36,8 @@ final class Utm32 {
     double latitude = conformal;
     for (int i = 0; i < 12; i++) {
       double es = e * Math.sin(latitude);
-      latitude = 2 * Math.atan(Math.exp(isometric + e / 2 * Math.log((1 + es) / (1 - es)))) - Math.PI / 2;
+      latitude =
+          2 * Math.atan(Math.exp(isometric + e / 2 * Math.log((1 + es) / (1 - es)))) - Math.PI / 2;
     }
     double longitude = Math.atan2(Math.sinh(eta0), Math.cos(xi0));
     return new double[] {9 + Math.toDegrees(longitude), Math.toDegrees(latitude)};

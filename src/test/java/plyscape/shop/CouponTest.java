@@ -24,9 +24,11 @@ import plyscape.toolpath.PocketLevel;
 
 class CouponTest {
 
-  private static final CutAllowance ALLOWANCE = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
+  private static final CutAllowance ALLOWANCE =
+      new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
   private static final Machine MACHINE =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
   private static final Tool TOOL = tool(3, 12);
 
   private static Tool tool(double diameter, double flutes) {
@@ -42,22 +44,33 @@ class CouponTest {
   }
 
   private static Coupon coupon(Layup layup, Coupon.Wish wish, Tool tool, Warnings warnings) {
-    return Coupon.of(layup, DepthModel.depths(layup, ALLOWANCE, false), wish, tool, MACHINE, warnings);
+    return Coupon.of(
+        layup, DepthModel.depths(layup, ALLOWANCE, false), wish, tool, MACHINE, warnings);
   }
 
   @Test
   void step_isTheFinestThatFits_neverMoreThanAFifthOfTheThinnestPly() {
     Warnings none = new Warnings();
     // Room enough: twice the Z error of 0.03.
-    assertEquals(0.06, coupon(layup(0.9, 0.9, 0.9), new Coupon.Wish(120, 80, null, 0.3), TOOL, none).stepMm(), 1e-9);
-    // Room for 28 pads of 5 x 8 mm: the coarsest step would be 0.18, 27 pads of 0.08 are the finest that fit.
+    assertEquals(
+        0.06,
+        coupon(layup(0.9, 0.9, 0.9), new Coupon.Wish(120, 80, null, 0.3), TOOL, none).stepMm(),
+        1e-9);
+    // Room for 28 pads of 5 x 8 mm: the coarsest step would be 0.18, 27 pads of 0.08 are the finest
+    // that fit.
     Coupon small = coupon(layup(0.9, 0.9, 0.9), new Coupon.Wish(82, 31, null, 0.3), TOOL, none);
     assertEquals(0.08, small.stepMm(), 1e-9);
     assertTrue(small.pads().size() <= 28);
     // No room to spare: a fifth of 0.4 mm.
-    assertEquals(0.08, coupon(layup(0.9, 0.4, 0.9), new Coupon.Wish(62, 31, null, 0.3), TOOL, none).stepMm(), 1e-9);
+    assertEquals(
+        0.08,
+        coupon(layup(0.9, 0.4, 0.9), new Coupon.Wish(62, 31, null, 0.3), TOOL, none).stepMm(),
+        1e-9);
     // 0.25 mm: a fifth is 0.05; half a step plus 0.03 within it leaves 0.04.
-    assertEquals(0.04, coupon(layup(0.9, 0.25, 0.9), new Coupon.Wish(240, 120, null, 0.3), TOOL, none).stepMm(), 1e-9);
+    assertEquals(
+        0.04,
+        coupon(layup(0.9, 0.25, 0.9), new Coupon.Wish(240, 120, null, 0.3), TOOL, none).stepMm(),
+        1e-9);
     assertEquals(List.of(), none.list());
   }
 
@@ -72,12 +85,21 @@ class CouponTest {
     for (int i = 0; i < c.pads().size(); i++) {
       assertEquals(c.stepMm() * (i + 1), c.pads().get(i).depthMm(), 1e-9);
     }
-    assertTrue(c.carved().minX() >= 6 && c.carved().maxX() <= 74 && c.carved().minY() >= 6 && c.carved().maxY() <= 54);
+    assertTrue(
+        c.carved().minX() >= 6
+            && c.carved().maxX() <= 74
+            && c.carved().minY() >= 6
+            && c.carved().maxY() <= 54);
   }
 
   @Test
   void pockets_nest_andTheirPadsTileThem() {
-    Coupon c = coupon(layup(0.9, 0.9, 0.9, 0.9, 0.9), new Coupon.Wish(80, 60, null, 0.3), TOOL, new Warnings());
+    Coupon c =
+        coupon(
+            layup(0.9, 0.9, 0.9, 0.9, 0.9),
+            new Coupon.Wish(80, 60, null, 0.3),
+            TOOL,
+            new Warnings());
     List<PocketLevel> levels = c.levels();
     double below = 0;
     for (int k = levels.size() - 1; k >= 0; k--) {
@@ -105,7 +127,8 @@ class CouponTest {
     assertFault("two steps", layup, new Coupon.Wish(120, 80, null, 4.6), TOOL);
     assertFault("z_error", layup(0.9, 0.15, 0.9), new Coupon.Wish(120, 80, null, 0.3), TOOL);
     // The size that is said to do, does.
-    assertTrue(coupon(layup, new Coupon.Wish(40, 64, null, 0.3), TOOL, new Warnings()).pads().size() > 10);
+    assertTrue(
+        coupon(layup, new Coupon.Wish(40, 64, null, 0.3), TOOL, new Warnings()).pads().size() > 10);
   }
 
   private static void assertFault(String says, Layup layup, Coupon.Wish wish, Tool tool) {
@@ -113,7 +136,10 @@ class CouponTest {
     assertTrue(fault.getMessage().contains(says), fault.getMessage());
   }
 
-  /** A panel pressed at random is read off the coupon pad by pad, and calibrated: the boundaries come back. */
+  /**
+   * A panel pressed at random is read off the coupon pad by pad, and calibrated: the boundaries
+   * come back.
+   */
   @Test
   void couponReadByEye_thenCalibrated_findsTheBoundaries() {
     Random random = new Random(4);

@@ -17,8 +17,10 @@ import plyscape.layup.Ply;
 
 class LayupRewriteTest {
 
-  private static final String PLIES = "plies:\n  - {name: a, colour: \"#112233\", thickness: 0.9}  # oak\n  - {name: b, colour: \"#112233\", thickness: 0.9}\n";
-  private static final SortedMap<Integer, Double> BOTTOMS = new TreeMap<>(Map.of(1, 0.87654, 2, 1.8));
+  private static final String PLIES =
+      "plies:\n  - {name: a, colour: \"#112233\", thickness: 0.9}  # oak\n  - {name: b, colour: \"#112233\", thickness: 0.9}\n";
+  private static final SortedMap<Integer, Double> BOTTOMS =
+      new TreeMap<>(Map.of(1, 0.87654, 2, 1.8));
 
   @TempDir private Path dir;
 
@@ -26,15 +28,18 @@ class LayupRewriteTest {
   void noKeyYet_putBeforePlies_aboveTheirComment() {
     String text = "# mine\nname: x\n\n# the plies\n" + PLIES;
     assertEquals(
-        "# mine\nname: x\n\nmeasured_bottoms: {1: 0.8765, 2: 1.8}\nmeasured_bottoms_tolerance: 0.0301\n# the plies\n" + PLIES,
+        "# mine\nname: x\n\nmeasured_bottoms: {1: 0.8765, 2: 1.8}\nmeasured_bottoms_tolerance: 0.0301\n# the plies\n"
+            + PLIES,
         LayupRewrite.withBottoms(text, BOTTOMS, 0.03001));
   }
 
   @Test
   void flowMap_replaced_commentOnTheLineKept() {
-    String text = "measured_bottoms: {1: 0.9}   # old cut\nmeasured_bottoms_tolerance: 0.1 # guess\n" + PLIES;
+    String text =
+        "measured_bottoms: {1: 0.9}   # old cut\nmeasured_bottoms_tolerance: 0.1 # guess\n" + PLIES;
     assertEquals(
-        "measured_bottoms: {1: 0.8765, 2: 1.8}   # old cut\nmeasured_bottoms_tolerance: 0.03 # guess\n" + PLIES,
+        "measured_bottoms: {1: 0.8765, 2: 1.8}   # old cut\nmeasured_bottoms_tolerance: 0.03 # guess\n"
+            + PLIES,
         LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
   }
 
@@ -42,7 +47,8 @@ class LayupRewriteTest {
   void blockMap_replaced_commentsOfTheNextKeyKept() {
     String text = "measured_bottoms:\n  a: 0.9\n  # between\n  b: 1.9\n\n# the plies\n" + PLIES;
     assertEquals(
-        "measured_bottoms: {1: 0.8765, 2: 1.8}\n\nmeasured_bottoms_tolerance: 0.03\n# the plies\n" + PLIES,
+        "measured_bottoms: {1: 0.8765, 2: 1.8}\n\nmeasured_bottoms_tolerance: 0.03\n# the plies\n"
+            + PLIES,
         LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
   }
 
@@ -57,7 +63,8 @@ class LayupRewriteTest {
   @Test
   void rewrittenText_readsAsMeant() throws IOException {
     String text = "# c\nname: x\nmeasured_bottoms:\n  a: 0.9\n" + PLIES;
-    Path file = Files.writeString(dir.resolve("l.yaml"), LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
+    Path file =
+        Files.writeString(dir.resolve("l.yaml"), LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
     Layup read = LayupReader.read(file);
     assertEquals(new TreeMap<>(Map.of(1, 0.8765, 2, 1.8)), read.measuredBottomsMm());
     assertEquals(0.03, read.measuredBottomsToleranceMm());
@@ -69,7 +76,18 @@ class LayupRewriteTest {
         List.of(
             new Ply(1, "a \"b\" \\ #c: é", 0x123456, 0.9, 0.04, 90, "it's oak, dyed"),
             new Ply(2, "two", 0, 0.6, 0, -45, ""));
-    Layup layup = new Layup("f", "Nämé: # x", plies, 0.04, 0.01, 1.5, 0.02, new TreeMap<>(Map.of(1, 0.88)), 0.03, 0.08);
+    Layup layup =
+        new Layup(
+            "f",
+            "Nämé: # x",
+            plies,
+            0.04,
+            0.01,
+            1.5,
+            0.02,
+            new TreeMap<>(Map.of(1, 0.88)),
+            0.03,
+            0.08);
     Path file = Files.writeString(dir.resolve("l.yaml"), LayupYaml.text(layup, "made"));
     Layup read = LayupReader.read(file);
     assertEquals(layup.plies(), read.plies());

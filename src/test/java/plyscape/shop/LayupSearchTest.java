@@ -25,8 +25,10 @@ import plyscape.layup.Veneer;
 
 class LayupSearchTest {
 
-  private static final CutAllowance ALLOWANCE = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0.5);
-  private static final HeightShares EVEN = new HeightShares(new Random(1).doubles(2000, 100, 200).toArray());
+  private static final CutAllowance ALLOWANCE =
+      new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0.5);
+  private static final HeightShares EVEN =
+      new HeightShares(new Random(1).doubles(2000, 100, 200).toArray());
 
   private static Veneer veneer(String name, double thickness, String wood, int count) {
     return new Veneer(name, 0x808080, thickness, 0.04, wood, count);
@@ -40,7 +42,8 @@ class LayupSearchTest {
   void evenness_closedForms() {
     assertEquals(1, HeightShares.evenness(new double[] {0.25, 0.25, 0.25, 0.25}), 1e-12);
     assertEquals(0.25, HeightShares.evenness(new double[] {1, 0, 0, 0}), 1e-12);
-    // Heights 0..9 in tenths; mids 0, 1, 2: breaks at depth 0.5 and 1.5, that is at 3/4 and 1/4 of 9.
+    // Heights 0..9 in tenths; mids 0, 1, 2: breaks at depth 0.5 and 1.5, that is at 3/4 and 1/4 of
+    // 9.
     HeightShares h = new HeightShares(new double[] {0, 1, 2, 3, 4, 5, 6, 7, 8, 9});
     double[] s = h.byScale(new double[] {0, 1, 2});
     assertEquals(0.3, s[0], 1e-12); // 7, 8, 9 are at or above 6.75
@@ -51,12 +54,18 @@ class LayupSearchTest {
   @Test
   void oneKind_allColoursShow_inTheShelfsOrder() {
     Shelf shelf =
-        shelf(List.of(), veneer("a", 0.9, "poplar", 1), veneer("b", 0.9, "poplar", 1), veneer("c", 0.9, "poplar", 1),
+        shelf(
+            List.of(),
+            veneer("a", 0.9, "poplar", 1),
+            veneer("b", 0.9, "poplar", 1),
+            veneer("c", 0.9, "poplar", 1),
             veneer("d", 0.9, "poplar", 2));
     LayupSearch.Outcome o = LayupSearch.of(shelf, 5, ALLOWANCE, EVEN, 3, true);
     Proposal p = o.proposals().get(0);
     assertTrue(o.proven());
-    assertEquals(List.of("a", "b", "c", "d", "d (floor)"), p.layup().plies().stream().map(Ply::name).toList());
+    assertEquals(
+        List.of("a", "b", "c", "d", "d (floor)"),
+        p.layup().plies().stream().map(Ply::name).toList());
     assertEquals(0, p.unbalanced() + p.spare() + p.inversions());
     assertEquals(0, BalanceCheck.of(p.layup()).size());
   }
@@ -64,21 +73,35 @@ class LayupSearchTest {
   @Test
   void zoneGetsItsVeneer_andTheTerrainLeavesItAlone() {
     Shelf shelf =
-        shelf(List.of(new Shelf.Wish("river", "b")), veneer("a", 0.9, "poplar", 2), veneer("b", 0.9, "poplar", 2),
+        shelf(
+            List.of(new Shelf.Wish("river", "b")),
+            veneer("a", 0.9, "poplar", 2),
+            veneer("b", 0.9, "poplar", 2),
             veneer("c", 0.9, "poplar", 2));
     Proposal p = LayupSearch.of(shelf, 5, ALLOWANCE, EVEN, 1, false).proposals().get(0);
     long zone = p.places().stream().filter(x -> x.role() == Proposal.Role.ZONE).count();
     long spare = p.places().stream().filter(x -> x.role() == Proposal.Role.SPARE).count();
     assertEquals(1, zone);
     assertEquals(1, spare);
-    int at = p.places().indexOf(p.places().stream().filter(x -> x.role() == Proposal.Role.ZONE).findFirst().orElseThrow());
+    int at =
+        p.places()
+            .indexOf(
+                p.places().stream()
+                    .filter(x -> x.role() == Proposal.Role.ZONE)
+                    .findFirst()
+                    .orElseThrow());
     assertEquals("b", p.layup().plies().get(at).name());
     assertEquals("river", p.places().get(at).zone());
   }
 
   @Test
   void nothingReliable_nearestIsNamed() {
-    Shelf shelf = shelf(List.of(), veneer("a", 0.2, "poplar", 3), veneer("b", 0.2, "poplar", 3), veneer("c", 0.2, "oak", 3));
+    Shelf shelf =
+        shelf(
+            List.of(),
+            veneer("a", 0.2, "poplar", 3),
+            veneer("b", 0.2, "poplar", 3),
+            veneer("c", 0.2, "oak", 3));
     LayupSearch.Outcome o = LayupSearch.of(shelf, 5, ALLOWANCE, EVEN, 3, false);
     assertTrue(o.proposals().isEmpty() && o.proven());
     assertNotNull(o.nearest());
@@ -88,7 +111,12 @@ class LayupSearchTest {
   @Test
   void floorTooThin_isTheReason() {
     CutAllowance thick = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 3);
-    Shelf shelf = shelf(List.of(), veneer("a", 0.9, "poplar", 3), veneer("b", 0.9, "poplar", 3), veneer("c", 0.9, "poplar", 3));
+    Shelf shelf =
+        shelf(
+            List.of(),
+            veneer("a", 0.9, "poplar", 3),
+            veneer("b", 0.9, "poplar", 3),
+            veneer("c", 0.9, "poplar", 3));
     LayupSearch.Outcome o = LayupSearch.of(shelf, 3, thick, EVEN, 3, false);
     assertTrue(o.proposals().isEmpty());
     assertEquals(0.45 + 0.1 + 0.04 + 0.9, o.bestFloorMm(), 1e-9);
@@ -103,14 +131,29 @@ class LayupSearchTest {
       String[] woods = {"poplar", "oak"};
       List<Veneer> veneers = new ArrayList<>();
       for (int i = 0; i < 4; i++) {
-        veneers.add(veneer("v" + i, thicknesses[random.nextInt(3)], woods[random.nextInt(2)], 1 + random.nextInt(2)));
+        veneers.add(
+            veneer(
+                "v" + i,
+                thicknesses[random.nextInt(3)],
+                woods[random.nextInt(2)],
+                1 + random.nextInt(2)));
       }
-      List<Shelf.Wish> wishes = random.nextBoolean() ? List.of() : List.of(new Shelf.Wish("river", "v" + random.nextInt(4)));
+      List<Shelf.Wish> wishes =
+          random.nextBoolean()
+              ? List.of()
+              : List.of(new Shelf.Wish("river", "v" + random.nextInt(4)));
       Shelf shelf = shelf(wishes, veneers.toArray(new Veneer[0]));
       double[] z = random.doubles(300, 0, 100).map(x -> x * x).toArray();
       HeightShares heights = new HeightShares(z);
       CutAllowance a =
-          new CutAllowance(0.1, random.nextBoolean() ? Method.RSS : Method.WORST, 0.03, 0.1, 0.05, Top.LEAVE, 0.7);
+          new CutAllowance(
+              0.1,
+              random.nextBoolean() ? Method.RSS : Method.WORST,
+              0.03,
+              0.1,
+              0.05,
+              Top.LEAVE,
+              0.7);
       int sheets = veneers.stream().mapToInt(Veneer::count).sum();
       if (sheets < 5) {
         continue;
@@ -144,7 +187,10 @@ class LayupSearchTest {
     assertEquals(BalanceCheck.unbalancedPairs(p.layup().plies()), p.unbalanced(), what);
   }
 
-  /** {unbalanced, spare, ratio up to 2, fit} of the best, by trying every sheet in every place; null when nothing fits. */
+  /**
+   * {unbalanced, spare, ratio up to 2, fit} of the best, by trying every sheet in every place; null
+   * when nothing fits.
+   */
   private static double[] bruteForce(Shelf shelf, int plies, CutAllowance a, HeightShares heights) {
     List<double[]> all = new ArrayList<>();
     order(shelf, plies, new ArrayList<>(), new HashMap<>(), a, heights, all);
@@ -152,7 +198,10 @@ class LayupSearchTest {
         .min(
             (x, y) -> {
               for (int i = 0; i < 4; i++) {
-                int c = i < 2 ? Double.compare(x[i], y[i]) : Math.abs(x[i] - y[i]) < 1e-9 ? 0 : Double.compare(y[i], x[i]);
+                int c =
+                    i < 2
+                        ? Double.compare(x[i], y[i])
+                        : Math.abs(x[i] - y[i]) < 1e-9 ? 0 : Double.compare(y[i], x[i]);
                 if (c != 0) {
                   return c;
                 }
@@ -163,7 +212,13 @@ class LayupSearchTest {
   }
 
   private static void order(
-      Shelf shelf, int plies, List<Veneer> so, Map<Veneer, Integer> taken, CutAllowance a, HeightShares heights, List<double[]> all) {
+      Shelf shelf,
+      int plies,
+      List<Veneer> so,
+      Map<Veneer, Integer> taken,
+      CutAllowance a,
+      HeightShares heights,
+      List<double[]> all) {
     if (so.size() == plies) {
       score(shelf, so, a, heights, all);
       return;
@@ -180,21 +235,36 @@ class LayupSearchTest {
     }
   }
 
-  private static void score(Shelf shelf, List<Veneer> so, CutAllowance a, HeightShares heights, List<double[]> all) {
+  private static void score(
+      Shelf shelf, List<Veneer> so, CutAllowance a, HeightShares heights, List<double[]> all) {
     List<Ply> plies = new ArrayList<>();
     for (Veneer v : so) {
       plies.add(
-          new Ply(plies.size() + 1, v.name(), 0, v.thicknessMm(), v.toleranceMm(), 90 * (plies.size() % 2), v.wood()));
+          new Ply(
+              plies.size() + 1,
+              v.name(),
+              0,
+              v.thicknessMm(),
+              v.toleranceMm(),
+              90 * (plies.size() % 2),
+              v.wood()));
     }
     List<PlyDepth> depths =
-        DepthModel.depths(new Layup("", "", plies, 0.04, 0.01, null, 0, new TreeMap<>(), 0, 0.08), a, false);
+        DepthModel.depths(
+            new Layup("", "", plies, 0.04, 0.01, null, 0, new TreeMap<>(), 0, 0.08), a, false);
     for (int hidden = 0; hidden < 1 << (so.size() - 1); hidden++) {
       score(shelf, so, hidden, depths, a, heights, all);
     }
   }
 
   private static void score(
-      Shelf shelf, List<Veneer> so, int hidden, List<PlyDepth> depths, CutAllowance a, HeightShares heights, List<double[]> all) {
+      Shelf shelf,
+      List<Veneer> so,
+      int hidden,
+      List<PlyDepth> depths,
+      CutAllowance a,
+      HeightShares heights,
+      List<double[]> all) {
     Set<String> wishes = new HashSet<>();
     shelf.wishes().forEach(w -> wishes.add(w.veneer()));
     Set<String> seen = new HashSet<>();
@@ -220,11 +290,16 @@ class LayupSearchTest {
     if (DepthModel.floorMm(depths, deepest) < a.minimumFloorMm() - 1e-9) {
       return;
     }
-    double fit = HeightShares.evenness(heights.byScale(mids.stream().mapToDouble(Double::doubleValue).toArray()));
+    double fit =
+        HeightShares.evenness(
+            heights.byScale(mids.stream().mapToDouble(Double::doubleValue).toArray()));
     List<Ply> plies = depths.stream().map(PlyDepth::ply).toList();
     all.add(
         new double[] {
-          BalanceCheck.unbalancedPairs(plies), Integer.bitCount(hidden), Math.min(ratio, Proposal.ENOUGH), fit
+          BalanceCheck.unbalancedPairs(plies),
+          Integer.bitCount(hidden),
+          Math.min(ratio, Proposal.ENOUGH),
+          fit
         });
   }
 }

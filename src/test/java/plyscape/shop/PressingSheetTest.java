@@ -21,30 +21,40 @@ class PressingSheetTest {
     return new Layup("layup.yaml", "test", plies, 0.05, 0.02, null, 0, new TreeMap<>(), 0, 0.08);
   }
 
-  private static PressingOrder order(double width, double height, Press press, Double pressure, Double to, boolean q) {
+  private static PressingOrder order(
+      double width, double height, Press press, Double pressure, Double to, boolean q) {
     return new PressingOrder(
         width, height, 0, Glue.PVA, 150.0, 0.15, press, pressure, 20, null, null, 8, to, q);
   }
 
-  /** Derived there from F = p A: 300 x 200 at 1.0 MPa = 60 kN = 6118 kgf; at 0.09 MPa vacuum 5.4 kN. */
+  /**
+   * Derived there from F = p A: 300 x 200 at 1.0 MPa = 60 kN = 6118 kgf; at 0.09 MPa vacuum 5.4 kN.
+   */
   @Test
   void force_300x200() {
     Layup seven = layup(0.6, "walnut", "maple", "maple", "maple", "cherry", "cherry", "walnut");
-    PressingSheet.Clamping jacks = PressingSheet.of(seven, order(300, 200, Press.JACKS, 1.0, null, false)).clamping();
+    PressingSheet.Clamping jacks =
+        PressingSheet.of(seven, order(300, 200, Press.JACKS, 1.0, null, false)).clamping();
     assertEquals(60, jacks.forceKn(), 1e-9);
     assertEquals(6118, jacks.forceKgf(), 0.5);
     assertEquals(3, jacks.count());
-    PressingSheet vacuum = PressingSheet.of(seven, order(300, 200, Press.VACUUM, null, null, false));
+    PressingSheet vacuum =
+        PressingSheet.of(seven, order(300, 200, Press.VACUUM, null, null, false));
     assertEquals(5.4, vacuum.clamping().forceKn(), 1e-9);
     assertEquals(0, vacuum.clamping().count());
     assertTrue(vacuum.cautions().get(0).contains("vacuum"));
   }
 
-  /** Derived there: 150 g/m2, 0.06 m2, 6 glue lines = 54 g before waste. 1 lb per 1000 ft2 = 4.882 g/m2. */
+  /**
+   * Derived there: 150 g/m2, 0.06 m2, 6 glue lines = 54 g before waste. 1 lb per 1000 ft2 = 4.882
+   * g/m2.
+   */
   @Test
   void glue_sixLines() {
     PressingSheet.GlueNeed glue =
-        PressingSheet.of(layup(0.6, "a", "a", "a", "a", "a", "a", "a"), order(300, 200, Press.JACKS, null, null, false))
+        PressingSheet.of(
+                layup(0.6, "a", "a", "a", "a", "a", "a", "a"),
+                order(300, 200, Press.JACKS, null, null, false))
             .glue();
     assertEquals(6, glue.lines());
     assertEquals(9, glue.lineG(), 1e-9);
@@ -57,39 +67,69 @@ class PressingSheetTest {
     }
   }
 
-  /** Wood Handbook, chapter 10 (from memory there): 0.7 MPa for light woods up to 1.7 MPa for the densest. */
+  /**
+   * Wood Handbook, chapter 10 (from memory there): 0.7 MPa for light woods up to 1.7 MPa for the
+   * densest.
+   */
   @Test
   void pressure_betweenTheHandbooksEnds_growingWithDensity() {
     double last = 0.7;
-    for (String wood : List.of("basswood", "dyed poplar", "cherry", "walnut", "maple", "white oak")) {
+    for (String wood :
+        List.of("basswood", "dyed poplar", "cherry", "walnut", "maple", "white oak")) {
       double p =
-          PressingSheet.of(layup(0.6, wood, wood, wood), order(300, 200, Press.JACKS, null, null, false))
+          PressingSheet.of(
+                  layup(0.6, wood, wood, wood), order(300, 200, Press.JACKS, null, null, false))
               .clamping()
               .pressureMpa();
       assertTrue(p > last && p <= 1.7, wood + " " + p);
       last = p;
     }
-    // Poplar veneer laminate: 1.0 MPa was the best of 0.25 to 1.5 tried (Kurt and Cil, BioResources 7(3), 2012).
+    // Poplar veneer laminate: 1.0 MPa was the best of 0.25 to 1.5 tried (Kurt and Cil, BioResources
+    // 7(3), 2012).
     assertEquals(
         1.0,
-        PressingSheet.of(layup(0.6, "poplar"), order(300, 200, Press.JACKS, null, null, false)).clamping().pressureMpa(),
+        PressingSheet.of(layup(0.6, "poplar"), order(300, 200, Press.JACKS, null, null, false))
+            .clamping()
+            .pressureMpa(),
         0.15);
   }
 
-  /** Worked panel, derived there: 7 plies of 0.6 (2 walnut, 3 sugar maple, 2 cherry), 8 to 12 %: 0.0270 and 0.0505 mm. */
+  /**
+   * Worked panel, derived there: 7 plies of 0.6 (2 walnut, 3 sugar maple, 2 cherry), 8 to 12 %:
+   * 0.0270 and 0.0505 mm.
+   */
   @Test
   void movement_workedPanel() {
-    Layup panel = layup(0.6, "black walnut", "sugar maple", "cherry", "sugar maple", "cherry", "sugar maple", "walnut");
-    double radial =
-        0.6 * 4 * (2 * 0.00190 + 3 * 0.00165 + 2 * 0.00126);
+    Layup panel =
+        layup(
+            0.6,
+            "black walnut",
+            "sugar maple",
+            "cherry",
+            "sugar maple",
+            "cherry",
+            "sugar maple",
+            "walnut");
+    double radial = 0.6 * 4 * (2 * 0.00190 + 3 * 0.00165 + 2 * 0.00126);
     assertEquals(
-        radial, PressingSheet.of(panel, order(300, 200, Press.JACKS, null, 12.0, false)).movement().changeMm(), 1e-12);
+        radial,
+        PressingSheet.of(panel, order(300, 200, Press.JACKS, null, 12.0, false))
+            .movement()
+            .changeMm(),
+        1e-12);
     assertEquals(0.0270, radial, 5e-5);
     assertEquals(
-        0.0505, PressingSheet.of(panel, order(300, 200, Press.JACKS, null, 12.0, true)).movement().changeMm(), 5e-5);
+        0.0505,
+        PressingSheet.of(panel, order(300, 200, Press.JACKS, null, 12.0, true))
+            .movement()
+            .changeMm(),
+        5e-5);
   }
 
-  /** Wood Handbook, chapter 13, worked example: 232 mm flat-sawn, 8 to 11 %, CT 0.00245 gives 1.7 mm; with S 7.0 by 13-3: 1.71. */
+  /**
+   * Wood Handbook, chapter 13, worked example: 232 mm flat-sawn, 8 to 11 %, CT 0.00245 gives 1.7
+   * mm; with S 7.0 by 13-3: 1.71.
+   */
   @Test
   void handbookExample_232mm() {
     assertEquals(1.705, Moisture.change(232, 0.00245, 7.0, 8, 11), 5e-4);
@@ -98,10 +138,14 @@ class PressingSheetTest {
     assertEquals(232 * 3 / (30 * 100 / 7.0 - 30 + 6), outside, 1e-4);
     assertEquals(1.71, 232 * 3 / (30 * 100 / 7.0 - 30 + 8), 5e-3);
     // No moisture above fibre saturation counts.
-    assertEquals(Moisture.change(100, 0.002, 7, 28, 30), Moisture.change(100, 0.002, 7, 28, 45), 1e-12);
+    assertEquals(
+        Moisture.change(100, 0.002, 7, 28, 30), Moisture.change(100, 0.002, 7, 28, 45), 1e-12);
   }
 
-  /** Wood Handbook, chapter 4: at 21.1 C, 30, 50, 65, 80 % humidity; table 6.2, 9.2, 12.0, 16.0 (from memory there). */
+  /**
+   * Wood Handbook, chapter 4: at 21.1 C, 30, 50, 65, 80 % humidity; table 6.2, 9.2, 12.0, 16.0
+   * (from memory there).
+   */
   @Test
   void equilibrium_table() {
     double[][] table = {{0.30, 6.17}, {0.50, 9.24}, {0.65, 11.96}, {0.80, 15.99}};
@@ -117,7 +161,8 @@ class PressingSheetTest {
   void veneers_cutAlongAndAcrossTheGrain_withTrim() {
     Layup panel = layup(0.6, "oak", "oak", "oak");
     PressingOrder order =
-        new PressingOrder(300, 200, 10, Glue.PVA, null, 0, Press.CLAMPS, null, 5, 10.0, 60.0, 8, null, false);
+        new PressingOrder(
+            300, 200, 10, Glue.PVA, null, 0, Press.CLAMPS, null, 5, 10.0, 60.0, 8, null, false);
     PressingSheet sheet = PressingSheet.of(panel, order);
     assertEquals(320, sheet.veneers().get(0).alongMm(), 1e-9);
     assertEquals(220, sheet.veneers().get(0).acrossMm(), 1e-9);
@@ -129,7 +174,9 @@ class PressingSheetTest {
 
   @Test
   void balance_goodPanel_nothingFound() {
-    assertTrue(BalanceCheck.of(layup(0.6, "poplar", "dyed poplar", "oak", "dyed poplar", "poplar")).isEmpty());
+    assertTrue(
+        BalanceCheck.of(layup(0.6, "poplar", "dyed poplar", "oak", "dyed poplar", "poplar"))
+            .isEmpty());
   }
 
   @Test
@@ -140,16 +187,19 @@ class PressingSheetTest {
   @Test
   void balance_parallelGrain() {
     Layup l = layup(0.6, "oak", "oak", "oak");
-    List<Ply> plies = l.plies().stream().map(p -> new Ply(p.number(), p.name(), 0, 0.6, 0, 0, "oak")).toList();
+    List<Ply> plies =
+        l.plies().stream().map(p -> new Ply(p.number(), p.name(), 0, 0.6, 0, 0, "oak")).toList();
     List<BalanceCheck.Finding> found =
         BalanceCheck.of(new Layup("l", "", plies, 0, 0, null, 0, new TreeMap<>(), 0, 0));
-    assertEquals(List.of("parallel", "parallel"), found.stream().map(BalanceCheck.Finding::code).toList());
+    assertEquals(
+        List.of("parallel", "parallel"), found.stream().map(BalanceCheck.Finding::code).toList());
     assertTrue(found.get(0).mend().contains("ply 2") && found.get(0).mend().contains("90"));
   }
 
   @Test
   void balance_oneSwapMends() {
-    List<BalanceCheck.Finding> found = BalanceCheck.of(layup(0.6, "oak", "oak", "cherry", "cherry", "maple", "cherry", "cherry"));
+    List<BalanceCheck.Finding> found =
+        BalanceCheck.of(layup(0.6, "oak", "oak", "cherry", "cherry", "maple", "cherry", "cherry"));
     assertTrue(found.stream().allMatch(f -> f.code().equals("unbalanced")));
     assertEquals(3, found.size());
     assertTrue(found.get(0).mend().contains("take for ply 7"), found.toString());

@@ -18,10 +18,19 @@ class ReadingsFileTest {
 
   private static final Layup LAYUP =
       new Layup(
-          "layup.yaml", "", List.of(
-              new Ply(1, "meadow", 0, 0.9, 0.04, 0, ""), new Ply(2, "deep, blue", 0, 0.9, 0.04, 0, ""),
+          "layup.yaml",
+          "",
+          List.of(
+              new Ply(1, "meadow", 0, 0.9, 0.04, 0, ""),
+              new Ply(2, "deep, blue", 0, 0.9, 0.04, 0, ""),
               new Ply(3, "oak", 0, 0.9, 0.04, 0, "")),
-          0.04, 0.01, null, 0, new TreeMap<>(), 0, 0);
+          0.04,
+          0.01,
+          null,
+          0,
+          new TreeMap<>(),
+          0,
+          0);
 
   private static List<Reading> parse(String text) {
     return ReadingsFile.parse("readings.csv", text, LAYUP);
@@ -29,8 +38,11 @@ class ReadingsFileTest {
 
   @Test
   void depths_byNumberAndName_edgesAndTolerances() {
-    List<Reading> r = parse("\ufeffply, edge, depth, tolerance\r\n# a note\r\n1,,0.91,\r\n\"deep, blue\",top,0.95,0.03\r\n");
-    assertEquals(List.of(new Reading(3, 1, false, 0.91, 0), new Reading(4, 2, true, 0.95, 0.03)), r);
+    List<Reading> r =
+        parse(
+            "\ufeffply, edge, depth, tolerance\r\n# a note\r\n1,,0.91,\r\n\"deep, blue\",top,0.95,0.03\r\n");
+    assertEquals(
+        List.of(new Reading(3, 1, false, 0.91, 0), new Reading(4, 2, true, 0.95, 0.03)), r);
   }
 
   @Test
@@ -41,7 +53,10 @@ class ReadingsFileTest {
   }
 
   @ParameterizedTest
-  @CsvSource(delimiter = '|', textBlock = """
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
       'ply,depth\n1,0.9\n2,x'|row 3|'x'
       'ply,depth\n1,0.9\n\n2,-1'|row 4|-1
       'ply,depth\n1,1e3'|row 2|1e3

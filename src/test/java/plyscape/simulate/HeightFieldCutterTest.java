@@ -13,13 +13,31 @@ import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
-/** Closed forms are derived in each test; the random ones are held against stepping along the path in tiny steps. */
+/**
+ * Closed forms are derived in each test; the random ones are held against stepping along the path
+ * in tiny steps.
+ */
 class HeightFieldCutterTest {
 
   private static final Box PANEL = new Box(0, 0, 80, 60);
 
   static Tool tool(Tool.Shape shape, double diameter) {
-    return new Tool("t", shape, diameter, 20, 2, 16000, 1800, 500, 2, 0.45, shape == Tool.Shape.TAPERED ? 0.5 : 0, 15, 0, 0, 0);
+    return new Tool(
+        "t",
+        shape,
+        diameter,
+        20,
+        2,
+        16000,
+        1800,
+        500,
+        2,
+        0.45,
+        shape == Tool.Shape.TAPERED ? 0.5 : 0,
+        15,
+        0,
+        0,
+        0);
   }
 
   static Program program(double x, double y, double depth, List<Move> moves) {
@@ -30,9 +48,11 @@ class HeightFieldCutterTest {
     return new Program("p", x, y, depth, blocks, List.of());
   }
 
-  private static HeightField cut(double cell, Tool tool, double x, double y, double depth, Move... moves) {
+  private static HeightField cut(
+      double cell, Tool tool, double x, double y, double depth, Move... moves) {
     HeightField field = HeightField.uncut(PANEL, cell);
-    new HeightFieldCutter(field, List.of(tool)).cut(Strokes.of(program(x, y, depth, List.of(moves)), 0));
+    new HeightFieldCutter(field, List.of(tool))
+        .cut(Strokes.of(program(x, y, depth, List.of(moves)), 0));
     return field;
   }
 
@@ -46,7 +66,8 @@ class HeightFieldCutterTest {
 
   @Test
   void capsule_flatCutterOnALine() {
-    HeightField field = cut(0.1, tool(Tool.Shape.FLAT, 6), 20, 20, 1.25, Move.line(60, 35, 1.25, 600));
+    HeightField field =
+        cut(0.1, tool(Tool.Shape.FLAT, 6), 20, 20, 1.25, Move.line(60, 35, 1.25, 600));
     double length = Math.hypot(40, 15);
     assertEquals(6 * length + 9 * Math.PI, area(field, 1.25), 0.5);
     for (int row = 0; row < field.frame().rows(); row++) {
@@ -91,18 +112,21 @@ class HeightFieldCutterTest {
       double expected = d > r ? 0 : Math.max(0, 1 - (r - Math.sqrt(r * r - d * d)));
       assertEquals(expected, field.at(800, row), 1e-6);
     }
-    // Width of the groove at the face: 2 sqrt(r^2 - (r - 1)^2); whole rows count, so it may miss by a row's area.
+    // Width of the groove at the face: 2 sqrt(r^2 - (r - 1)^2); whole rows count, so it may miss by
+    // a row's area.
     assertEquals(2 * Math.sqrt(2) * 60 + Math.PI * 2, area(field, 1e-9), 60 * 0.05);
   }
 
   @Test
   void taperedGroove_hasStraightFlanks() {
-    HeightField field = cut(0.05, tool(Tool.Shape.TAPERED, 6), 10, 30, 3, Move.line(70, 30, 3, 600));
+    HeightField field =
+        cut(0.05, tool(Tool.Shape.TAPERED, 6), 10, 30, 3, Move.line(70, 30, 3, 600));
     double tip = 0.25;
     double angle = Math.toRadians(15);
     for (int row = 0; row < field.frame().rows(); row++) {
       double d = Math.abs(field.frame().centreY(row) - 30);
-      // A cone that touches a ball of radius tip: its apex lies tip / sin(angle) - tip below the ball's lowest point.
+      // A cone that touches a ball of radius tip: its apex lies tip / sin(angle) - tip below the
+      // ball's lowest point.
       double cone = 3 + tip / Math.sin(angle) - tip - d / Math.tan(angle);
       double ball = d < tip ? 3 - tip + Math.sqrt(tip * tip - d * d) : 0;
       double expected = d > 3 ? 0 : Math.max(0, d <= tip * Math.cos(angle) ? ball : cone);
@@ -112,7 +136,8 @@ class HeightFieldCutterTest {
 
   @Test
   void ramp_flatCutter_deepestAtTheLowEnd() {
-    // Along the middle of a ramp the cutter's disk reaches r ahead: depth at x is that of the tip at x + r, at most the end's.
+    // Along the middle of a ramp the cutter's disk reaches r ahead: depth at x is that of the tip
+    // at x + r, at most the end's.
     HeightField field = cut(0.1, tool(Tool.Shape.FLAT, 6), 20, 30, 0, Move.line(60, 30, 2, 600));
     for (int column = 200; column < 600; column += 7) {
       double x = field.frame().centreX(column);
@@ -134,17 +159,31 @@ class HeightFieldCutterTest {
       Move move;
       if (random.nextBoolean()) {
         double size = random.nextInt(4) == 0 ? 0 : 12;
-        move = Move.line(x0 + size * (random.nextDouble() - 0.5), y0 + size * (random.nextDouble() - 0.5), z1, 600);
+        move =
+            Move.line(
+                x0 + size * (random.nextDouble() - 0.5),
+                y0 + size * (random.nextDouble() - 0.5),
+                z1,
+                600);
       } else {
         double radius = 0.3 + 5 * random.nextDouble();
         double angle = 2 * Math.PI * random.nextDouble();
         double cx = x0 - radius * Math.cos(angle);
         double cy = y0 - radius * Math.sin(angle);
         boolean clockwise = random.nextBoolean();
-        double turn = (random.nextInt(4) == 0 ? 2 * Math.PI : 2 * Math.PI * random.nextDouble()) * (clockwise ? -1 : 1);
+        double turn =
+            (random.nextInt(4) == 0 ? 2 * Math.PI : 2 * Math.PI * random.nextDouble())
+                * (clockwise ? -1 : 1);
         boolean full = Math.abs(turn) >= 2 * Math.PI;
-        move = Move.arc(clockwise, full ? x0 : cx + radius * Math.cos(angle + turn),
-            full ? y0 : cy + radius * Math.sin(angle + turn), z1, cx, cy, 600);
+        move =
+            Move.arc(
+                clockwise,
+                full ? x0 : cx + radius * Math.cos(angle + turn),
+                full ? y0 : cy + radius * Math.sin(angle + turn),
+                z1,
+                cx,
+                cy,
+                600);
       }
       HeightField field = cut(0.25, tool, x0, y0, z0, move);
       double[][] path = path(x0, y0, z0, move);
@@ -155,7 +194,8 @@ class HeightFieldCutterTest {
         }
         String where = "seed " + seed + " cell " + i + " " + move + " " + tool.shape();
         assertTrue(field.depth()[i] > expected[i], where);
-        if (field.depth()[i] > expected[i] + 0.01) { // only right at the edge may stepping miss a cell
+        if (field.depth()[i]
+            > expected[i] + 0.01) { // only right at the edge may stepping miss a cell
           int column = i % field.frame().columns();
           int row = i / field.frame().columns();
           double slack = stepDistance(field, tool, path, column, row) - tool.radiusMm();
@@ -191,13 +231,18 @@ class HeightFieldCutterTest {
     for (double[] p : path) {
       for (int row = (int) ((p[1] - r) * 4) - 1; row <= (p[1] + r) * 4; row++) {
         for (int column = (int) ((p[0] - r) * 4) - 1; column <= (p[0] + r) * 4; column++) {
-          double d = Math.hypot(field.frame().centreX(column) - p[0], field.frame().centreY(row) - p[1]);
+          double d =
+              Math.hypot(field.frame().centreX(column) - p[0], field.frame().centreY(row) - p[1]);
           if (d <= r) {
-            double up = switch (tool.shape()) {
-              case FLAT -> 0;
-              case BALL -> r - Math.sqrt(r * r - d * d);
-              case TAPERED -> d <= 0.25 * COS ? 0.25 - Math.sqrt(0.0625 - d * d) : d * COS / SIN - (0.25 / SIN - 0.25);
-            };
+            double up =
+                switch (tool.shape()) {
+                  case FLAT -> 0;
+                  case BALL -> r - Math.sqrt(r * r - d * d);
+                  case TAPERED ->
+                      d <= 0.25 * COS
+                          ? 0.25 - Math.sqrt(0.0625 - d * d)
+                          : d * COS / SIN - (0.25 / SIN - 0.25);
+                };
             int i = row * field.frame().columns() + column;
             depth[i] = Math.max(depth[i], p[2] - up);
           }
@@ -207,11 +252,15 @@ class HeightFieldCutterTest {
     return depth;
   }
 
-  private static double stepDistance(HeightField field, Tool tool, double[][] path, int column, int row) {
+  private static double stepDistance(
+      HeightField field, Tool tool, double[][] path, int column, int row) {
     double best = 1e9;
     for (double[] p : path) {
-      double d = Math.hypot(field.frame().centreX(column) - p[0], field.frame().centreY(row) - p[1]);
-      best = Math.min(best, Math.abs(d - tool.radiusMm()) < Math.abs(best - tool.radiusMm()) ? d : best);
+      double d =
+          Math.hypot(field.frame().centreX(column) - p[0], field.frame().centreY(row) - p[1]);
+      best =
+          Math.min(
+              best, Math.abs(d - tool.radiusMm()) < Math.abs(best - tool.radiusMm()) ? d : best);
     }
     return best;
   }

@@ -27,7 +27,8 @@ class SimulatorTest {
       assertEquals(0, v.gougedMm2(), 0);
       assertEquals(0, v.gougeMaxMm(), 0);
       assertEquals(0, v.uncutMm2(), 0);
-      // The square's corners: (4 - pi) r^2 with r = 1.5 (references.md section 6); the disk has none.
+      // The square's corners: (4 - pi) r^2 with r = 1.5 (references.md section 6); the disk has
+      // none.
       assertEquals((4 - Math.PI) * 2.25, v.unreachableMm2(), 0.25, "cell " + cell);
       assertEquals(1 - v.unreachableMm2() / (48 * 48), v.matchedShare(), 0.004, "cell " + cell);
       assertTrue(v.safe());
@@ -36,19 +37,29 @@ class SimulatorTest {
 
   @Test
   void largeToolAlone_leavesWhatTheSmallOneCouldReach() {
-    CutResult result = Simulator.run(TwoTerraces.setup(0.05),
-        List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), TwoTerraces.LARGE)), TwoTerraces.targets(),
-        List.of(TwoTerraces.LARGE, TwoTerraces.SMALL));
+    CutResult result =
+        Simulator.run(
+            TwoTerraces.setup(0.05),
+            List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), TwoTerraces.LARGE)),
+            TwoTerraces.targets(),
+            List.of(TwoTerraces.LARGE, TwoTerraces.SMALL));
     double corners = (4 - Math.PI) * (9 - 2.25);
     // Off walls by 0.05 mm: about 2 x 1.5 mm of wall a corner don't count.
     assertEquals(corners, result.verification().uncutMm2(), 0.7);
     assertEquals(4, result.differences().size());
     Difference corner = result.differences().get(0);
     assertEquals(Verdict.UNCUT, corner.verdict());
-    assertTrue(Math.abs(Math.abs(corner.x() - 30) - 19) < 1 && Math.abs(Math.abs(corner.y() - 30) - 19) < 1, corner + "");
-    Verification alone = Simulator.run(TwoTerraces.setup(0.05),
-        List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), TwoTerraces.LARGE)), TwoTerraces.targets(),
-        List.of(TwoTerraces.LARGE)).verification();
+    assertTrue(
+        Math.abs(Math.abs(corner.x() - 30) - 19) < 1
+            && Math.abs(Math.abs(corner.y() - 30) - 19) < 1,
+        corner + "");
+    Verification alone =
+        Simulator.run(
+                TwoTerraces.setup(0.05),
+                List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), TwoTerraces.LARGE)),
+                TwoTerraces.targets(),
+                List.of(TwoTerraces.LARGE))
+            .verification();
     assertEquals(0, alone.uncutMm2(), 0);
     assertEquals((4 - Math.PI) * 9, alone.unreachableMm2(), 0.5);
   }
@@ -71,7 +82,10 @@ class SimulatorTest {
     String spoiled = SMALL.replace("X48.500", "X48.650");
     CutResult result = cut(LARGE, spoiled);
     assertEquals(37 * 0.15, result.verification().gougedMm2(), 37 * 0.05 + 0.5);
-    assertEquals(0.15, result.verification().gougeMaxMm(), 0.051); // of cell centres, so up to half a cell less
+    assertEquals(
+        0.15,
+        result.verification().gougeMaxMm(),
+        0.051); // of cell centres, so up to half a cell less
     assertTrue(result.verification().gougeMaxMm() <= 0.15 + 1e-9);
     Difference worst = result.differences().get(0);
     assertEquals(Verdict.GOUGED, worst.verdict());
@@ -80,7 +94,8 @@ class SimulatorTest {
 
   @Test
   void overWallByLessThanAllowed_isNoGouge() {
-    Verification v = TwoTerraces.cut(0.05, LARGE, SMALL.replace("X48.500", "X48.519")).verification();
+    Verification v =
+        TwoTerraces.cut(0.05, LARGE, SMALL.replace("X48.500", "X48.519")).verification();
     assertEquals(0, v.gougedMm2(), 0);
     v = TwoTerraces.cut(0.05, LARGE, SMALL.replace("X48.500", "X48.545")).verification();
     assertTrue(v.gougedMm2() > 0.3, v.toString());
@@ -88,7 +103,8 @@ class SimulatorTest {
 
   @Test
   void rapidAtDepth_isFoundWithLineAndPlace() {
-    // The last lift of the first pass stays in the floor, so the rapid to the next pass runs through it.
+    // The last lift of the first pass stays in the floor, so the rapid to the next pass runs
+    // through it.
     List<String> lines = LARGE.lines().toList();
     int at = -1;
     for (int i = 0; i < lines.size(); i++) {
@@ -117,7 +133,9 @@ class SimulatorTest {
   @Test
   void spindleOff_cutting() {
     Verification v = cut(LARGE.replace("M3 S16000\n", ""), SMALL).verification();
-    assertTrue(v.collisions().get(0).what().startsWith("cuts with the spindle off"), v.collisions().get(0).what());
+    assertTrue(
+        v.collisions().get(0).what().startsWith("cuts with the spindle off"),
+        v.collisions().get(0).what());
   }
 
   @Test
@@ -129,56 +147,89 @@ class SimulatorTest {
   @Test
   void fluteLengthTravelAndPanelBottom() {
     Verification v = cut(LARGE.replaceFirst("Z-2.000", "Z-13.000"), SMALL).verification();
-    List<String> said = v.collisions().stream().map(Verification.Collision::what).distinct().toList();
-    assertTrue(said.stream().anyMatch(w -> w.equals("is deeper than the flutes are long, 12 mm")), said.toString());
-    assertTrue(said.stream().anyMatch(w -> w.equals("cuts through the panel, which is 9 mm thick")), said.toString());
+    List<String> said =
+        v.collisions().stream().map(Verification.Collision::what).distinct().toList();
+    assertTrue(
+        said.stream().anyMatch(w -> w.equals("is deeper than the flutes are long, 12 mm")),
+        said.toString());
+    assertTrue(
+        said.stream().anyMatch(w -> w.equals("cuts through the panel, which is 9 mm thick")),
+        said.toString());
     v = cut(LARGE.replaceFirst("Z4.000", "Z79.000"), SMALL).verification();
     assertEquals("needs more than the 80 mm that the Z axis may use", v.collisions().get(0).what());
   }
 
   @Test
   void shankAndHolder_touchWhatStandsBesideThem() {
-    Tool necked = new Tool("long", Tool.Shape.FLAT, 6, 1.5, 2, 16000, 1800, 500, 2, 0.45, 0, 0, 8, 1.8, 20);
-    Verification v = Simulator.run(TwoTerraces.setup(0.1), List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), necked)),
-        TwoTerraces.targets(), List.of(necked)).verification();
-    // At 2.0 deep the shank (radius 4) begins 0.5 and the holder 0.2 below the face, but the square's floor is at 1.0: the
-    // shank is clear; the holder (radius 10) comes over the uncut margin only beyond 20 - 10 = 10 from the middle: clear too.
+    Tool necked =
+        new Tool("long", Tool.Shape.FLAT, 6, 1.5, 2, 16000, 1800, 500, 2, 0.45, 0, 0, 8, 1.8, 20);
+    Verification v =
+        Simulator.run(
+                TwoTerraces.setup(0.1),
+                List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), necked)),
+                TwoTerraces.targets(),
+                List.of(necked))
+            .verification();
+    // At 2.0 deep the shank (radius 4) begins 0.5 and the holder 0.2 below the face, but the
+    // square's floor is at 1.0: the
+    // shank is clear; the holder (radius 10) comes over the uncut margin only beyond 20 - 10 = 10
+    // from the middle: clear too.
     assertEquals(List.of(), v.collisions());
-    Tool wide = new Tool("long", Tool.Shape.FLAT, 6, 0.5, 2, 16000, 1800, 500, 2, 0.45, 0, 0, 8, 0, 0);
-    v = Simulator.run(TwoTerraces.setup(0.1), List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), wide)),
-        TwoTerraces.targets(), List.of(wide)).verification();
+    Tool wide =
+        new Tool("long", Tool.Shape.FLAT, 6, 0.5, 2, 16000, 1800, 500, 2, 0.45, 0, 0, 8, 0, 0);
+    v =
+        Simulator.run(
+                TwoTerraces.setup(0.1),
+                List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), wide)),
+                TwoTerraces.targets(),
+                List.of(wide))
+            .verification();
     assertEquals("the shank touches stock, up to 0.500 mm deep", v.collisions().get(0).what());
   }
 
   @Test
   void wrongCutter() {
-    Verification v = Simulator.run(TwoTerraces.setup(0.1),
-        List.of(new Cut(TwoTerraces.parse("01.nc", LARGE), TwoTerraces.LARGE),
-            new Cut(TwoTerraces.parse("02.nc", SMALL), TwoTerraces.LARGE)),
-        TwoTerraces.targets(), List.of(TwoTerraces.LARGE, TwoTerraces.SMALL)).verification();
+    Verification v =
+        Simulator.run(
+                TwoTerraces.setup(0.1),
+                List.of(
+                    new Cut(TwoTerraces.parse("01.nc", LARGE), TwoTerraces.LARGE),
+                    new Cut(TwoTerraces.parse("02.nc", SMALL), TwoTerraces.LARGE)),
+                TwoTerraces.targets(),
+                List.of(TwoTerraces.LARGE, TwoTerraces.SMALL))
+            .verification();
     assertEquals(1.5, v.gougeMaxMm(), 0.06);
   }
 
   @Test
   void shiftedArcCentre_ofOneHalfCircle() {
-    // Both radii change alike, so the words are right and only the cut is wrong: one half of the outermost ring bulges.
+    // Both radii change alike, so the words are right and only the cut is wrong: one half of the
+    // outermost ring bulges.
     String right = "G3 X21.0000 Y30.0000 I-9.0000 J0.0000";
     assertTrue(LARGE.contains(right), LARGE);
     CutResult result = cut(LARGE.replace(right, "G3 X21.0000 Y30.0000 I-9.0000 J-1.5000"), SMALL);
     Difference worst = result.differences().get(0);
     assertEquals(30, worst.x(), 1); // the crescent left at the top, 1.4 mm high
     assertEquals(41.3, worst.y(), 1);
-    assertTrue(result.verification().gougedMm2() + result.verification().uncutMm2() > 1, result.verification().toString());
+    assertTrue(
+        result.verification().gougedMm2() + result.verification().uncutMm2() > 1,
+        result.verification().toString());
     // Otherwise the radius rule of the standard finds it when reading.
-    assertThrows(InputFault.class, () -> cut(LARGE.replace(right, "G3 X21.0000 Y30.0000 I-8.9000 J0.0000"), SMALL));
+    assertThrows(
+        InputFault.class,
+        () -> cut(LARGE.replace(right, "G3 X21.0000 Y30.0000 I-8.9000 J0.0000"), SMALL));
   }
 
   @Test
   void throughALine_leavesTheRestUncut() {
     var program = TwoTerraces.parse("01.nc", LARGE);
     int passTwo = LARGE.substring(0, LARGE.indexOf("(pass 2")).split("\n").length;
-    CutResult result = Simulator.run(TwoTerraces.setup(0.1),
-        List.of(new Cut(program.through(passTwo), TwoTerraces.LARGE)), TwoTerraces.targets(), List.of(TwoTerraces.LARGE));
+    CutResult result =
+        Simulator.run(
+            TwoTerraces.setup(0.1),
+            List.of(new Cut(program.through(passTwo), TwoTerraces.LARGE)),
+            TwoTerraces.targets(),
+            List.of(TwoTerraces.LARGE));
     assertEquals(Math.PI * 144, result.verification().uncutMm2(), 5);
   }
 
@@ -189,7 +240,8 @@ class SimulatorTest {
     CutResult single = one.submit(() -> cut(LARGE, SMALL)).get();
     one.shutdown();
     assertEquals(many.verification(), single.verification());
-    org.junit.jupiter.api.Assertions.assertArrayEquals(many.field().depth(), single.field().depth());
+    org.junit.jupiter.api.Assertions.assertArrayEquals(
+        many.field().depth(), single.field().depth());
     org.junit.jupiter.api.Assertions.assertArrayEquals(many.verdicts(), single.verdicts());
   }
 }

@@ -13,8 +13,8 @@ import plyscape.grid.Box;
 import plyscape.machine.Move;
 
 /**
- * Prints how long parsing and cutting take as moves and cells grow: not a test, run its main. A wandering path over a 240 x 240
- * panel, one move in three an arc, one in ten at a new depth.
+ * Prints how long parsing and cutting take as moves and cells grow: not a test, run its main. A
+ * wandering path over a 240 x 240 panel, one move in three an arc, one in ten at a new depth.
  */
 public final class SimulatorTiming {
 
@@ -24,7 +24,15 @@ public final class SimulatorTiming {
   public static void main(String[] args) {
     int repeats = args.length > 0 ? Integer.parseInt(args[0]) : 2;
     System.out.println("    moves   cell   parse s   cut s    heap MiB");
-    for (int[] c : new int[][] {{500_000, 100}, {125_000, 100}, {250_000, 100}, {500_000, 100}, {500_000, 200}, {500_000, 50}}) {
+    for (int[] c :
+        new int[][] {
+          {500_000, 100},
+          {125_000, 100},
+          {250_000, 100},
+          {500_000, 100},
+          {500_000, 200},
+          {500_000, 50}
+        }) {
       String text = text(c[0]);
       double parse = 1e9;
       double cut = 1e9;
@@ -35,14 +43,24 @@ public final class SimulatorTiming {
         long t1 = System.nanoTime();
         Box panel = new Box(0, 0, 240, 240);
         HeightField field = HeightField.uncut(panel, c[1] / 1000.0);
-        Simulator.cut(new Setup(panel, 9, panel, TwoTerraces.MACHINE, c[1] / 1000.0),
-            List.of(new Cut(program, TwoTerraces.SMALL)), field);
+        Simulator.cut(
+            new Setup(panel, 9, panel, TwoTerraces.MACHINE, c[1] / 1000.0),
+            List.of(new Cut(program, TwoTerraces.SMALL)),
+            field);
         long t2 = System.nanoTime();
-        heap = Math.max(heap, Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory());
+        heap =
+            Math.max(heap, Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory());
         parse = Math.min(parse, (t1 - t0) / 1e9);
         cut = Math.min(cut, (t2 - t1) / 1e9);
       }
-      System.out.printf(Locale.ROOT, "%9d  %5.2f  %8.2f  %6.2f  %9d%n", c[0], c[1] / 1000.0, parse, cut, heap >> 20);
+      System.out.printf(
+          Locale.ROOT,
+          "%9d  %5.2f  %8.2f  %6.2f  %9d%n",
+          c[0],
+          c[1] / 1000.0,
+          parse,
+          cut,
+          heap >> 20);
     }
   }
 
@@ -82,7 +100,8 @@ public final class SimulatorTiming {
       }
     }
     return GcodeWriter.write(
-        new GcodeHeader("timing", 240, 240, 9, TwoTerraces.MACHINE, TwoTerraces.SMALL, 4, 1, "test"),
+        new GcodeHeader(
+            "timing", 240, 240, 9, TwoTerraces.MACHINE, TwoTerraces.SMALL, 4, 1, "test"),
         List.of(new PassText("wandering", moves)));
   }
 }

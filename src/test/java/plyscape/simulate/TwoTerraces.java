@@ -13,15 +13,19 @@ import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
 /**
- * A small job whose right answer is known by hand: a square pocket with a round one in its middle, cut by concentric rings
- * with two tools. Panel 60 x 60, square from 10 to 50 at 1.0 mm, disk of radius 12 about the middle at 2.0 mm.
+ * A small job whose right answer is known by hand: a square pocket with a round one in its middle,
+ * cut by concentric rings with two tools. Panel 60 x 60, square from 10 to 50 at 1.0 mm, disk of
+ * radius 12 about the middle at 2.0 mm.
  */
 final class TwoTerraces {
 
   static final Machine MACHINE =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
-  static final Tool LARGE = new Tool("end mill 6", Tool.Shape.FLAT, 6, 12, 2, 16000, 1800, 500, 2, 0.45);
-  static final Tool SMALL = new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1200, 400, 2, 0.45);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+  static final Tool LARGE =
+      new Tool("end mill 6", Tool.Shape.FLAT, 6, 12, 2, 16000, 1800, 500, 2, 0.45);
+  static final Tool SMALL =
+      new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1200, 400, 2, 0.45);
   static final Box PANEL = new Box(0, 0, 60, 60);
   static final double THICKNESS = 9;
 
@@ -47,8 +51,11 @@ final class TwoTerraces {
 
   /** The large tool's file: the square's rings, and the disk's. */
   static String large() {
-    return text(LARGE, List.of(
-        new PassText("pass 1: square", squareRings(3, 2.6)), new PassText("pass 2: disk", diskRings(9, 2.6))));
+    return text(
+        LARGE,
+        List.of(
+            new PassText("pass 1: square", squareRings(3, 2.6)),
+            new PassText("pass 2: disk", diskRings(9, 2.6))));
   }
 
   /** The small tool's: once round the square's wall, for its corners. */

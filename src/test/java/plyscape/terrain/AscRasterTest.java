@@ -19,7 +19,9 @@ class AscRasterTest extends RasterTestBase {
 
   @Override
   Path write(Path dir) throws IOException {
-    return text("ncols 4\nnrows 3\nxllcorner 1000\nyllcorner 2000\ncellsize 10\nNODATA_value -9999\n" + VALUES);
+    return text(
+        "ncols 4\nnrows 3\nxllcorner 1000\nyllcorner 2000\ncellsize 10\nNODATA_value -9999\n"
+            + VALUES);
   }
 
   @Override
@@ -37,7 +39,8 @@ class AscRasterTest extends RasterTestBase {
 
   @Test
   void llcenter_liesHalfACellIn() throws IOException {
-    try (Raster raster = open(text("NCOLS 4\nNROWS 3\nXLLCENTER 1005\nYLLCENTER 2005\nCELLSIZE 10\n" + VALUES))) {
+    try (Raster raster =
+        open(text("NCOLS 4\nNROWS 3\nXLLCENTER 1005\nYLLCENTER 2005\nCELLSIZE 10\n" + VALUES))) {
       assertEquals(1000, raster.toGround().x(0, 0), 1e-9);
       assertEquals(2030, raster.toGround().y(0, 0), 1e-9);
     }
@@ -46,23 +49,33 @@ class AscRasterTest extends RasterTestBase {
   @Test
   void lineBreaksAndNodata_areFree() throws IOException {
     String oneLine = "10 20 30 40 50 60 -1 80\r\n90\t100 1.1e2 +120";
-    try (Raster raster = open(text("ncols 4 nrows 3 xllcorner 0 yllcorner 0 cellsize 10 nodata_value -1 " + oneLine))) {
+    try (Raster raster =
+        open(
+            text(
+                "ncols 4 nrows 3 xllcorner 0 yllcorner 0 cellsize 10 nodata_value -1 "
+                    + oneLine))) {
       assertArrayEquals(GROUND, raster.read(0, 0, 4, 3), 0);
     }
   }
 
   @Test
   void nanWords_areVoid() throws IOException {
-    try (Raster raster = open(text("ncols 3\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\nnan -INF 5"))) {
+    try (Raster raster =
+        open(text("ncols 3\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\nnan -INF 5"))) {
       assertArrayEquals(new double[] {Double.NaN, Double.NaN, 5}, raster.read(0, 0, 3, 1), 0);
     }
   }
 
   @Test
   void decimals_areReadToTheLastBit() throws IOException {
-    String[] numbers = {"0.1", "-12.345", "123456.789012345", "8848.86", "1e-3", "0.30000000000000004"};
+    String[] numbers = {
+      "0.1", "-12.345", "123456.789012345", "8848.86", "1e-3", "0.30000000000000004"
+    };
     try (Raster raster =
-        open(text("ncols 6\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\n" + String.join(" ", numbers)))) {
+        open(
+            text(
+                "ncols 6\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\n"
+                    + String.join(" ", numbers)))) {
       double[] got = raster.read(0, 0, 6, 1);
       for (int i = 0; i < got.length; i++) {
         assertEquals(Double.parseDouble(numbers[i]), got[i], 0);
@@ -72,7 +85,8 @@ class AscRasterTest extends RasterTestBase {
 
   @Test
   void unequalCells_keepBothSizes() throws IOException {
-    try (Raster raster = open(text("ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ndx 10\ndy 20\n" + VALUES))) {
+    try (Raster raster =
+        open(text("ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ndx 10\ndy 20\n" + VALUES))) {
       assertEquals(40, raster.toGround().x(4, 0), 1e-9);
       assertEquals(60, raster.toGround().y(0, 0), 1e-9);
     }

@@ -17,7 +17,8 @@ class BlockMeansTest {
       Random random = new Random(seed);
       int columns = 5 + random.nextInt(60);
       int rows = 5 + random.nextInt(200);
-      double[] values = random.doubles((long) columns * rows, 0, 100).map(v -> v < 20 ? Double.NaN : v).toArray();
+      double[] values =
+          random.doubles((long) columns * rows, 0, 100).map(v -> v < 20 ? Double.NaN : v).toArray();
       boolean southUp = random.nextBoolean();
       Affine place = southUp ? new Affine(0, 1, 0, 0, 0, 1) : Affine.northUp(0, rows, 1, 1);
       HeldRaster raster = new HeldRaster("t", columns, rows, place, true, GroundCrs.NONE, values);
@@ -25,7 +26,12 @@ class BlockMeansTest {
       Window w = new Window(random.nextInt(3), random.nextInt(3), columns - 3, rows - 3);
       int across = 1 + random.nextInt(4);
       int along = 1 + random.nextInt(4);
-      Box crop = new Box(w.column() + 0.4, w.row() + 0.4, w.column() + w.columns() - 0.6, w.row() + w.rows() - 0.4);
+      Box crop =
+          new Box(
+              w.column() + 0.4,
+              w.row() + 0.4,
+              w.column() + w.columns() - 0.6,
+              w.row() + w.rows() - 0.4);
       CropWindow core = CropWindow.centresIn(crop, ground.frame(), w);
       BlockMeans got = BlockMeans.read(ground, w, across, along, core);
       double max = Double.NEGATIVE_INFINITY;
@@ -34,8 +40,12 @@ class BlockMeansTest {
         double sum = 0;
         int count = 0;
         int cells = 0;
-        for (int row = block / got.columns() * along; row < Math.min(w.rows(), (block / got.columns() + 1) * along); row++) {
-          for (int c = block % got.columns() * across; c < Math.min(w.columns(), (block % got.columns() + 1) * across); c++) {
+        for (int row = block / got.columns() * along;
+            row < Math.min(w.rows(), (block / got.columns() + 1) * along);
+            row++) {
+          for (int c = block % got.columns() * across;
+              c < Math.min(w.columns(), (block % got.columns() + 1) * across);
+              c++) {
             int fileRow = southUp ? w.row() + row : rows - 1 - w.row() - row;
             double value = values[fileRow * columns + w.column() + c];
             cells++;
@@ -48,7 +58,8 @@ class BlockMeansTest {
             }
           }
         }
-        double want = across * along > 1 && 2 * count < cells || count == 0 ? Double.NaN : sum / count;
+        double want =
+            across * along > 1 && 2 * count < cells || count == 0 ? Double.NaN : sum / count;
         assertEquals(want, got.values()[block], 1e-9, "seed " + seed + ", block " + block);
       }
       assertEquals(max, got.range().max(), 0, "seed " + seed);

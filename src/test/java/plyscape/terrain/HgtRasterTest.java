@@ -14,7 +14,10 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 
-/** SRTM tiles; sizes, order and void after the mission's documents, as quoted in references.md, section 3. */
+/**
+ * SRTM tiles; sizes, order and void after the mission's documents, as quoted in references.md,
+ * section 3.
+ */
 class HgtRasterTest {
 
   @TempDir Path dir;
@@ -30,7 +33,10 @@ class HgtRasterTest {
     return Files.write(dir.resolve(name), bytes.array());
   }
 
-  /** N34W119 spans 34 to 35 N, 119 to 118 W; posts stand on the degree lines, so cells stick out by half. */
+  /**
+   * N34W119 spans 34 to 35 N, 119 to 118 W; posts stand on the degree lines, so cells stick out by
+   * half.
+   */
   @Test
   void name_givesTheSouthWestCorner() throws IOException {
     for (int posts : new int[] {1201, 3601}) {
@@ -59,8 +65,14 @@ class HgtRasterTest {
   @Test
   void otherNamesAndSizes_areRefused() throws IOException {
     Path unnamed = tile("hill.hgt", 1201);
-    assertTrue(assertThrows(InputFault.class, () -> RasterOpener.open(unnamed, new Warnings())).getMessage().contains("N55W003"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> RasterOpener.open(unnamed, new Warnings()))
+            .getMessage()
+            .contains("N55W003"));
     Path odd = Files.write(dir.resolve("N01E001.hgt"), new byte[1000]);
-    assertTrue(assertThrows(InputFault.class, () -> RasterOpener.open(odd, new Warnings())).getMessage().contains("2884802"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> RasterOpener.open(odd, new Warnings()))
+            .getMessage()
+            .contains("2884802"));
   }
 }

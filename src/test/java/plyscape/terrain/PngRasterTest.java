@@ -26,16 +26,24 @@ class PngRasterTest extends RasterTestBase {
 
   private final Warnings warnings = new Warnings();
 
-  /** 16-bit grey, voids by transparency, placed by a world file whose lines 5 and 6 are the first cell's centre. */
+  /**
+   * 16-bit grey, voids by transparency, placed by a world file whose lines 5 and 6 are the first
+   * cell's centre.
+   */
   @Override
   Path write(Path dir) throws IOException {
     ComponentColorModel model =
         new ComponentColorModel(
-            ColorSpace.getInstance(ColorSpace.CS_GRAY), true, false, Transparency.TRANSLUCENT, DataBuffer.TYPE_USHORT);
+            ColorSpace.getInstance(ColorSpace.CS_GRAY),
+            true,
+            false,
+            Transparency.TRANSLUCENT,
+            DataBuffer.TYPE_USHORT);
     WritableRaster raster = model.createCompatibleWritableRaster(COLUMNS, ROWS);
     for (int i = 0; i < GROUND.length; i++) {
       boolean none = Double.isNaN(GROUND[i]);
-      raster.setPixel(i % COLUMNS, i / COLUMNS, new int[] {none ? 7 : (int) GROUND[i], none ? 0 : 65535});
+      raster.setPixel(
+          i % COLUMNS, i / COLUMNS, new int[] {none ? 7 : (int) GROUND[i], none ? 0 : 65535});
     }
     Path file = dir.resolve("ground.png");
     ImageIO.write(new BufferedImage(model, raster, false, null), "png", file.toFile());
@@ -84,14 +92,18 @@ class PngRasterTest extends RasterTestBase {
   @Test
   void terrarium_decodes() throws IOException {
     assertArrayEquals(
-        new double[] {8848.859375, 0, Double.NaN}, read(colours(0xa290dc, 0x800000, 0), Encoding.TERRARIUM), 0);
+        new double[] {8848.859375, 0, Double.NaN},
+        read(colours(0xa290dc, 0x800000, 0), Encoding.TERRARIUM),
+        0);
   }
 
   /** 0 m is (1, 134, 160); 1234.5 m is (1, 182, 217). */
   @Test
   void terrainRgb_decodes() throws IOException {
     assertArrayEquals(
-        new double[] {0, 1234.5, Double.NaN}, read(colours(0x0186a0, 0x01b6d9, 0), Encoding.TERRAIN_RGB), 0);
+        new double[] {0, 1234.5, Double.NaN},
+        read(colours(0x0186a0, 0x01b6d9, 0), Encoding.TERRAIN_RGB),
+        0);
   }
 
   @Test
@@ -106,7 +118,9 @@ class PngRasterTest extends RasterTestBase {
   void pictures_areRefusedAndGreyOnesReadAloud() throws IOException {
     Path picture = colours(0x1020ff, 0xff3010, 0x30ff20, 0x804020);
     assertTrue(
-        assertThrows(InputFault.class, () -> read(picture, Encoding.AUTO)).getMessage().contains("terrain.encoding"));
+        assertThrows(InputFault.class, () -> read(picture, Encoding.AUTO))
+            .getMessage()
+            .contains("terrain.encoding"));
     assertArrayEquals(new double[] {16, 200}, read(colours(0x101010, 0xc8c8c8), Encoding.AUTO), 0);
     assertEquals("png-colour", warnings.list().get(0).code());
   }
@@ -116,6 +130,9 @@ class PngRasterTest extends RasterTestBase {
     BufferedImage image = new BufferedImage(2, 2, BufferedImage.TYPE_BYTE_INDEXED);
     Path file = dir.resolve("palette.png");
     ImageIO.write(image, "png", file.toFile());
-    assertTrue(assertThrows(InputFault.class, () -> read(file, Encoding.AUTO)).getMessage().contains("palette"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> read(file, Encoding.AUTO))
+            .getMessage()
+            .contains("palette"));
   }
 }

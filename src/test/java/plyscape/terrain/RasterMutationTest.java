@@ -14,7 +14,10 @@ import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 
-/** Broken files: whatever bytes are changed, a raster is read or refused as bad input; nothing else comes out. */
+/**
+ * Broken files: whatever bytes are changed, a raster is read or refused as bad input; nothing else
+ * comes out.
+ */
 class RasterMutationTest {
 
   private static final int SEEDS = 100;
@@ -24,8 +27,18 @@ class RasterMutationTest {
   @Test
   void tiffs_areReadOrRefused() throws IOException {
     double[] ground = {10, 20, 30, 40, 50, 60, 70, 80, 90, 100, 110, 120};
-    mutate(new TiffFixture(4, 3, ground).placed(500000, 5200000, 30, 30).crs(32632, true, true).write(dir.resolve("a.tif")));
-    mutate(new TiffFixture(4, 3, ground).bigTiff().tiled(16).compressed(8, 3).placed(0, 0, 1, 1).write(dir.resolve("b.tif")));
+    mutate(
+        new TiffFixture(4, 3, ground)
+            .placed(500000, 5200000, 30, 30)
+            .crs(32632, true, true)
+            .write(dir.resolve("a.tif")));
+    mutate(
+        new TiffFixture(4, 3, ground)
+            .bigTiff()
+            .tiled(16)
+            .compressed(8, 3)
+            .placed(0, 0, 1, 1)
+            .write(dir.resolve("b.tif")));
     Path layouts = Path.of("src/test/resources/plyscape/terrain/layouts");
     for (String name : List.of("i16-lzw-p2-tiles", "u16-packbits", "f32-zstd-p3-tiles")) {
       mutate(layouts.resolve(name + ".tif"));
@@ -36,14 +49,16 @@ class RasterMutationTest {
   void textAndPictures_areReadOrRefused() throws IOException {
     mutate(
         Files.writeString(
-            dir.resolve("a.asc"), "ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ncellsize 10\n1 2 3 4\n5 6 7 8\n9 10 11 12\n"));
+            dir.resolve("a.asc"),
+            "ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ncellsize 10\n1 2 3 4\n5 6 7 8\n9 10 11 12\n"));
     mutate(new PngFixture().write(dir.resolve("a.png")));
   }
 
   /** A grey PNG. */
   private static final class PngFixture {
     Path write(Path file) throws IOException {
-      var image = new java.awt.image.BufferedImage(8, 8, java.awt.image.BufferedImage.TYPE_USHORT_GRAY);
+      var image =
+          new java.awt.image.BufferedImage(8, 8, java.awt.image.BufferedImage.TYPE_USHORT_GRAY);
       for (int i = 0; i < 64; i++) {
         image.getRaster().setSample(i % 8, i / 8, 0, i * 100);
       }
@@ -59,13 +74,15 @@ class RasterMutationTest {
       Random random = new Random(seed);
       byte[] changed = bytes.clone();
       for (int k = random.nextInt(6); k >= 0; k--) {
-        changed[random.nextInt(changed.length)] = (byte) (random.nextBoolean() ? random.nextInt(256) : random.nextInt(4) * 85);
+        changed[random.nextInt(changed.length)] =
+            (byte) (random.nextBoolean() ? random.nextInt(256) : random.nextInt(4) * 85);
       }
       if (random.nextInt(5) == 0) {
         changed = java.util.Arrays.copyOf(changed, random.nextInt(changed.length));
       }
       Path file = Files.write(dir.resolve("m-" + name), changed);
-      TerrainSpec spec = new TerrainSpec(file, null, "", List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0.4);
+      TerrainSpec spec =
+          new TerrainSpec(file, null, "", List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0.4);
       try {
         TerrainReader.read(spec, new Job.PanelSpec(240, 240, 6), 1.5, new Warnings());
       } catch (Fault refused) {

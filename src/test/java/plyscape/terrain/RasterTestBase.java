@@ -62,7 +62,10 @@ abstract class RasterTestBase {
   void brokenOff_isAnInputFaultThatNamesTheFile() throws IOException {
     Path whole = write(dir);
     byte[] bytes = Files.readAllBytes(whole);
-    Path half = Files.write(dir.resolve("half-" + whole.getFileName()), java.util.Arrays.copyOf(bytes, bytes.length / 2));
+    Path half =
+        Files.write(
+            dir.resolve("half-" + whole.getFileName()),
+            java.util.Arrays.copyOf(bytes, bytes.length / 2));
     InputFault fault =
         assertThrows(
             InputFault.class,

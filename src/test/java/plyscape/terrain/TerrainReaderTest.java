@@ -18,7 +18,10 @@ import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 
-/** The stages of reading, on grids small enough to reckon by hand and on real ground against another reader's numbers. */
+/**
+ * The stages of reading, on grids small enough to reckon by hand and on real ground against another
+ * reader's numbers.
+ */
 class TerrainReaderTest {
 
   private static final Path DATA = Path.of("src/test/resources/plyscape/terrain");
@@ -29,14 +32,22 @@ class TerrainReaderTest {
   private final Warnings warnings = new Warnings();
 
   private Terrain read(Path file, Box crop, String crs, double smoothingMm) {
-    TerrainSpec spec = new TerrainSpec(file, crop, crs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, smoothingMm);
+    TerrainSpec spec =
+        new TerrainSpec(file, crop, crs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, smoothingMm);
     return TerrainReader.read(spec, PANEL, 1.5, warnings);
   }
 
   private Path asc(int columns, int rows, double cell, String values) throws IOException {
     return Files.writeString(
         dir.resolve("t.asc"),
-        "ncols " + columns + "\nnrows " + rows + "\nxllcorner 0\nyllcorner 0\ncellsize " + cell + "\n" + values);
+        "ncols "
+            + columns
+            + "\nnrows "
+            + rows
+            + "\nxllcorner 0\nyllcorner 0\ncellsize "
+            + cell
+            + "\n"
+            + values);
   }
 
   /** Plane z = x + 2y over 8 x 6 cells of 10 m. */
@@ -65,14 +76,18 @@ class TerrainReaderTest {
     assertEquals(15, t.elevationM().at(0, 0), 0);
   }
 
-  /** A crop that cuts cells: values are the plane's at every point of the carved area, its edges included. */
+  /**
+   * A crop that cuts cells: values are the plane's at every point of the carved area, its edges
+   * included.
+   */
   @Test
   void crop_isExactAndBilinearToItsEdge() throws IOException {
     Terrain t = read(plane(), new Box(12, 13, 55, 44), "", 0);
     assertEquals(new Box(12, 13, 55, 44), t.frame().ground());
     for (double x : new double[] {12, 20, 33.3, 55}) {
       for (double y : new double[] {13, 30, 44}) {
-        assertEquals(x + 2 * y, t.elevationM().bilinear(t.frame().panelX(x), t.frame().panelY(y)), 1e-9);
+        assertEquals(
+            x + 2 * y, t.elevationM().bilinear(t.frame().panelX(x), t.frame().panelY(y)), 1e-9);
       }
     }
     // Centres in the crop: x 15..55, y 15..35.
@@ -108,7 +123,10 @@ class TerrainReaderTest {
     assertEquals(3, plane.voidsFilled());
     assertEquals(4, plane.elevationM().at(2, 0), 1e-3);
     Path none = asc(2, 2, 1, "-9999 -9999 -9999 -9999");
-    assertTrue(assertThrows(InputFault.class, () -> read(none, null, "", 0)).getMessage().contains("void"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> read(none, null, "", 0))
+            .getMessage()
+            .contains("void"));
   }
 
   /** Against SciPy. */
@@ -124,7 +142,8 @@ class TerrainReaderTest {
   }
 
   /**
-   * Printed by SciPy 1.10.1: {@code scipy.ndimage.gaussian_filter([[10,20,30,40],[50,60,70,80],[90,100,110,120.]], 1,
+   * Printed by SciPy 1.10.1: {@code
+   * scipy.ndimage.gaussian_filter([[10,20,30,40],[50,60,70,80],[90,100,110,120.]], 1,
    * mode='nearest')} at [0,0], [1,2], [2,3].
    */
   private static final double[] SCIPY = {27.99991117181154, 69.4144318033465, 102.00008882818847};
@@ -142,9 +161,10 @@ class TerrainReaderTest {
   }
 
   /**
-   * GDAL 3.6.2: {@code gdalwarp -ot Float32 -et 0 -wo XSCALE=1 -wo YSCALE=1 -t_srs EPSG:32630 -r bilinear}, then gdalinfo
-   * -mm and ReadAsArray: 149 x 180 cells of 68.081809533742, origin 513825.322847696, 6165012.550927083, range
-   * 59.302..397.493, [90, 70] 187.42377, [30, 100] 118.954094, [179, 148] 122.
+   * GDAL 3.6.2: {@code gdalwarp -ot Float32 -et 0 -wo XSCALE=1 -wo YSCALE=1 -t_srs EPSG:32630 -r
+   * bilinear}, then gdalinfo -mm and ReadAsArray: 149 x 180 cells of 68.081809533742, origin
+   * 513825.322847696, 6165012.550927083, range 59.302..397.493, [90, 70] 187.42377, [30, 100]
+   * 118.954094, [179, 148] 122.
    */
   @Test
   void eildonInDegrees_isWarpedAsGdalDoes() {
@@ -167,7 +187,12 @@ class TerrainReaderTest {
   /** The crop's corners by GDAL 3.6.2, {@code gdaltransform -s_srs EPSG:4326 -t_srs EPSG:32630}. */
   @Test
   void cropInDegrees_isTheBoxAroundItOnTheGround() {
-    Terrain t = read(DATA.resolve("eildon_utm30_60m.tif"), new Box(-2.73, 55.55, -2.68, 55.6), "EPSG:4326", 0);
+    Terrain t =
+        read(
+            DATA.resolve("eildon_utm30_60m.tif"),
+            new Box(-2.73, 55.55, -2.68, 55.6),
+            "EPSG:4326",
+            0);
     assertEquals(517012.794741246, t.frame().ground().minX(), 1e-3);
     assertEquals(6156030.74676836, t.frame().ground().minY(), 1e-3);
     assertEquals(520188.936643014, t.frame().ground().maxX(), 1e-3);

@@ -23,7 +23,10 @@ import plyscape.job.TerrainTake.Centre;
 import plyscape.job.TerrainTake.Encoding;
 import plyscape.job.TerrainTake.Unit;
 
-/** The rarer ways to take a terrain: CRS, units, scale, centre, mosaics, turned and very wide rasters. */
+/**
+ * The rarer ways to take a terrain: CRS, units, scale, centre, mosaics, turned and very wide
+ * rasters.
+ */
 class TerrainTakeTest {
 
   private static final Job.PanelSpec PANEL = new Job.PanelSpec(240, 240, 6);
@@ -52,9 +55,25 @@ class TerrainTakeTest {
 
     Terrain read() {
       TerrainTake take =
-          new TerrainTake(more, crs, unit, nodata, Encoding.AUTO, cell, centre, groundWidth, scale, null, null, null);
+          new TerrainTake(
+              more,
+              crs,
+              unit,
+              nodata,
+              Encoding.AUTO,
+              cell,
+              centre,
+              groundWidth,
+              scale,
+              null,
+              null,
+              null);
       return TerrainReader.read(
-          new TerrainSpec(file, crop, cropCrs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0, take), PANEL, 1.5, warnings);
+          new TerrainSpec(
+              file, crop, cropCrs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0, take),
+          PANEL,
+          1.5,
+          warnings);
     }
   }
 
@@ -63,13 +82,26 @@ class TerrainTakeTest {
   }
 
   /** A plane {@code 100 + x-step * column + y-step * row from the south}. */
-  private Path asc(String name, int columns, int rows, double west, double south, double cell, double perColumn, double perRow)
+  private Path asc(
+      String name,
+      int columns,
+      int rows,
+      double west,
+      double south,
+      double cell,
+      double perColumn,
+      double perRow)
       throws IOException {
     StringBuilder out =
         new StringBuilder(
             String.format(
-                Locale.ROOT, "ncols %d\nnrows %d\nxllcorner %.12f\nyllcorner %.12f\ncellsize %.15f\n", columns, rows, west,
-                south, cell));
+                Locale.ROOT,
+                "ncols %d\nnrows %d\nxllcorner %.12f\nyllcorner %.12f\ncellsize %.15f\n",
+                columns,
+                rows,
+                west,
+                south,
+                cell));
     for (int row = rows - 1; row >= 0; row--) {
       for (int column = 0; column < columns; column++) {
         out.append(100 + perColumn * column + perRow * row).append(' ');
@@ -125,7 +157,8 @@ class TerrainTakeTest {
   /** Small local ground must not be taken for degrees. */
   @Test
   void localPlanes_arentDegrees() throws IOException {
-    assertEquals(10, new Taken(asc("local.asc", 10, 10, 0, 0, 0.05, 1, 0)).read().zmaxM() - 99, 1e-9);
+    assertEquals(
+        10, new Taken(asc("local.asc", 10, 10, 0, 0, 0.05, 1, 0)).read().zmaxM() - 99, 1e-9);
     assertEquals(109, new Taken(asc("metres.asc", 10, 10, 20, 30, 1, 1, 0)).read().zmaxM(), 1e-9);
   }
 
@@ -172,12 +205,14 @@ class TerrainTakeTest {
   @Test
   void mosaic_samplesTilesOnOtherCells() throws IOException {
     Taken t = new Taken(asc("west.asc", 10, 10, 0, 0, 10, 1, 0));
-    // The same plane on cells of 5 m: 0.5 a column; column 0 is centred at 92.5, which is 8.75 columns of the first.
+    // The same plane on cells of 5 m: 0.5 a column; column 0 is centred at 92.5, which is 8.75
+    // columns of the first.
     t.more = List.of(asc("fine.asc", 40, 20, 90, 0, 5, 0.5, 0));
     Terrain joined = t.read();
     assertEquals(29, joined.elevationM().frame().columns());
     assertEquals(109, joined.elevationM().at(9, 5), 1e-9);
-    // Centre of column 15 is at 155: 65 m into the fine raster, 12.5 of its columns from its first centre.
+    // Centre of column 15 is at 155: 65 m into the fine raster, 12.5 of its columns from its first
+    // centre.
     assertEquals(100 + 0.5 * 12.5, joined.elevationM().at(15, 5), 1e-9);
   }
 
@@ -208,12 +243,17 @@ class TerrainTakeTest {
     }
     double[] matrix = {cos, sin, 0, 1000, sin, -cos, 0, 2000, 0, 0, 0, 0, 0, 0, 0, 1};
     Path file =
-        new TiffFixture(n, n, values).type("float64").tag(34264, matrix).crs(32632, true, false).write(dir.resolve("r.tif"));
+        new TiffFixture(n, n, values)
+            .type("float64")
+            .tag(34264, matrix)
+            .crs(32632, true, false)
+            .write(dir.resolve("r.tif"));
     Terrain t = new Taken(file).read();
     assertTrue(codes().contains("turned-raster"));
     double x = a.x(30, 30);
     double y = a.y(30, 30);
-    assertEquals(0.1 * x + 0.2 * y, t.elevationM().bilinear(t.frame().panelX(x), t.frame().panelY(y)), 1e-9);
+    assertEquals(
+        0.1 * x + 0.2 * y, t.elevationM().bilinear(t.frame().panelX(x), t.frame().panelY(y)), 1e-9);
     assertEquals(1000, t.frame().ground().minX(), 1e-9);
     assertEquals(1000 + n * (cos + sin), t.frame().ground().maxX(), 1e-9);
   }
@@ -222,19 +262,24 @@ class TerrainTakeTest {
   @Test
   void unequalCells_keepTheGroundsShape() throws IOException {
     Path file =
-        new TiffFixture(10, 10, new double[100]).placed(0, 100, 20, 10).crs(32632, true, false).write(dir.resolve("u.tif"));
+        new TiffFixture(10, 10, new double[100])
+            .placed(0, 100, 20, 10)
+            .crs(32632, true, false)
+            .write(dir.resolve("u.tif"));
     Box panel = new Taken(file).read().frame().panel();
     assertEquals(2, panel.width() / panel.height(), 1e-9);
   }
 
   /**
-   * A map in US survey feet, EPSG:2263: metres of a cell and of the panel scale follow; the unit of elevations isn't told,
-   * which is said.
+   * A map in US survey feet, EPSG:2263: metres of a cell and of the panel scale follow; the unit of
+   * elevations isn't told, which is said.
    */
   @Test
   void mapInFeet_isMeasuredInMetres() throws IOException {
     Path file =
-        new TiffFixture(10, 10, new double[100]).placed(1000000, 200000, 100, 100).crs(2263, true, false)
+        new TiffFixture(10, 10, new double[100])
+            .placed(1000000, 200000, 100, 100)
+            .crs(2263, true, false)
             .write(dir.resolve("feet.tif"));
     Terrain t = new Taken(file).read();
     assertEquals(100 * 1200.0 / 3937, t.cellM(), 1e-9);
@@ -258,9 +303,9 @@ class TerrainTakeTest {
   }
 
   /**
-   * Datum shift: OSGB36 degrees (EPSG:4277), 1 W 52 N, by GDAL 3.6.2 with PROJ 9.1.1 and no grids: {@code gdaltransform -s_srs
-   * EPSG:4277 -t_srs EPSG:32630}. Both use a shift of seven parameters, good to some metres; without it the place would be
-   * about 100 m off.
+   * Datum shift: OSGB36 degrees (EPSG:4277), 1 W 52 N, by GDAL 3.6.2 with PROJ 9.1.1 and no grids:
+   * {@code gdaltransform -s_srs EPSG:4277 -t_srs EPSG:32630}. Both use a shift of seven parameters,
+   * good to some metres; without it the place would be about 100 m off.
    */
   @Test
   void datumShift_isApplied() {
@@ -271,16 +316,17 @@ class TerrainTakeTest {
   }
 
   /**
-   * A CRS spelled out in keys, Bessel ellipsoid with a shift of seven parameters; 2.7 W 55.6 N by GDAL 3.6.2:
-   * {@code gdaltransform -s_srs EPSG:4326 -t_srs "+proj=tmerc +lat_0=55 +lon_0=-2.5 +k=0.9999 +x_0=1000 +y_0=2000 +ellps=bessel
-   * +towgs84=598.1,73.7,418.2,0.202,0.045,-2.455,6.7"}.
+   * A CRS spelled out in keys, Bessel ellipsoid with a shift of seven parameters; 2.7 W 55.6 N by
+   * GDAL 3.6.2: {@code gdaltransform -s_srs EPSG:4326 -t_srs "+proj=tmerc +lat_0=55 +lon_0=-2.5
+   * +k=0.9999 +x_0=1000 +y_0=2000 +ellps=bessel +towgs84=598.1,73.7,418.2,0.202,0.045,-2.455,6.7"}.
    */
   @Test
   void crsInKeys_keepsItsDatumShift() throws IOException {
     Path file = Path.of("src/test/resources/plyscape/terrain/bessel-shift.tif");
     try (Raster raster = RasterOpener.open(file, warnings)) {
       double[] xy = {-2.7, 55.6};
-      CrsLookup.between("EPSG:4326", raster.crs().id(), new plyscape.fault.Place("", 0, 0, "")).map(xy, 1);
+      CrsLookup.between("EPSG:4326", raster.crs().id(), new plyscape.fault.Place("", 0, 0, ""))
+          .map(xy, 1);
       assertEquals(-11657.49005, xy[0], 0.01);
       assertEquals(68994.83174, xy[1], 0.01);
       assertEquals("unnamed Transverse_Mercator", CrsLookup.label(raster.crs().id()));
@@ -291,7 +337,9 @@ class TerrainTakeTest {
   void cell_placesARasterThatDoesntSay() throws IOException {
     Path png = dir.resolve("p.png");
     javax.imageio.ImageIO.write(
-        new java.awt.image.BufferedImage(20, 10, java.awt.image.BufferedImage.TYPE_BYTE_GRAY), "png", png.toFile());
+        new java.awt.image.BufferedImage(20, 10, java.awt.image.BufferedImage.TYPE_BYTE_GRAY),
+        "png",
+        png.toFile());
     Taken t = new Taken(png);
     t.cell = 30.0;
     assertEquals(new Box(0, 0, 600, 300), t.read().frame().ground());

@@ -14,8 +14,8 @@ import java.util.TreeMap;
 import java.util.zip.Deflater;
 
 /**
- * Writes small TIFF files, tag by tag after the TIFF 6.0 and GeoTIFF 1.1 texts (BigTIFF after its proposal), so that the
- * reader is tested on bytes that it had no part in.
+ * Writes small TIFF files, tag by tag after the TIFF 6.0 and GeoTIFF 1.1 texts (BigTIFF after its
+ * proposal), so that the reader is tested on bytes that it had no part in.
  */
 final class TiffFixture {
 
@@ -99,7 +99,22 @@ final class TiffFixture {
     return tag(
         34735,
         new int[] {
-          1, 1, 0, 3, 1024, 0, 1, projected ? 1 : 2, 1025, 0, 1, point ? 2 : 1, projected ? 3072 : 2048, 0, 1, code
+          1,
+          1,
+          0,
+          3,
+          1024,
+          0,
+          1,
+          projected ? 1 : 2,
+          1025,
+          0,
+          1,
+          point ? 2 : 1,
+          projected ? 3072 : 2048,
+          0,
+          1,
+          code
         });
   }
 
@@ -199,12 +214,17 @@ final class TiffFixture {
   }
 
   private int kind(Object value) {
-    return value instanceof String ? ASCII
-        : value instanceof double[] ? DOUBLE : value instanceof long[] ? (big ? LONG8 : LONG) : SHORT;
+    return value instanceof String
+        ? ASCII
+        : value instanceof double[]
+            ? DOUBLE
+            : value instanceof long[] ? (big ? LONG8 : LONG) : SHORT;
   }
 
   private int width(Object value) {
-    return value instanceof String ? 1 : value instanceof double[] ? 8 : value instanceof long[] ? (big ? 8 : 4) : 2;
+    return value instanceof String
+        ? 1
+        : value instanceof double[] ? 8 : value instanceof long[] ? (big ? 8 : 4) : 2;
   }
 
   private ByteBuffer value(Object value) {
@@ -246,14 +266,17 @@ final class TiffFixture {
   private byte[] block(int column, int row, int wide, int high) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     for (int r = row; r < row + high; r++) {
-      ByteBuffer line = ByteBuffer.allocate(8 * wide * bands.length).order(predictor == 3 ? ByteOrder.BIG_ENDIAN : order);
+      ByteBuffer line =
+          ByteBuffer.allocate(8 * wide * bands.length)
+              .order(predictor == 3 ? ByteOrder.BIG_ENDIAN : order);
       for (int c = column; c < column + wide; c++) {
         for (double[] band : bands) {
           put(line, c < columns && r < rows ? band[r * columns + c] : 0);
         }
       }
       byte[] bytes = java.util.Arrays.copyOf(line.array(), line.position());
-      out.writeBytes(predictor == 1 ? bytes : predictor == 2 ? differences(bytes, wide) : planes(bytes, wide));
+      out.writeBytes(
+          predictor == 1 ? bytes : predictor == 2 ? differences(bytes, wide) : planes(bytes, wide));
     }
     return out.toByteArray();
   }
@@ -269,7 +292,10 @@ final class TiffFixture {
     }
   }
 
-  /** Predictor 2 (TIFF 6.0, section 14): each sample less the one before it, here for 16-bit samples. */
+  /**
+   * Predictor 2 (TIFF 6.0, section 14): each sample less the one before it, here for 16-bit
+   * samples.
+   */
   private byte[] differences(byte[] line, int wide) {
     ByteBuffer in = ByteBuffer.wrap(line).order(order);
     ByteBuffer out = ByteBuffer.allocate(line.length).order(order);
@@ -282,7 +308,10 @@ final class TiffFixture {
     return out.array();
   }
 
-  /** Predictor 3 (Adobe's TIFF Technical Note 3): bytes of the floats by significance, then byte differences. */
+  /**
+   * Predictor 3 (Adobe's TIFF Technical Note 3): bytes of the floats by significance, then byte
+   * differences.
+   */
   private static byte[] planes(byte[] bigEndianFloats, int wide) {
     byte[] out = new byte[bigEndianFloats.length];
     for (int i = 0; i < wide; i++) {

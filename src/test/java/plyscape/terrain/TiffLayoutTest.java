@@ -12,7 +12,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 
-/** Files that another program wrote (GDAL 3.6.2), one a layout; what they hold is a plane, so that every cell is known. */
+/**
+ * Files that another program wrote (GDAL 3.6.2), one a layout; what they hold is a plane, so that
+ * every cell is known.
+ */
 class TiffLayoutTest {
 
   private static final Path FOLDER = Path.of("src/test/resources/plyscape/terrain/layouts");
@@ -52,7 +55,11 @@ class TiffLayoutTest {
     for (int i = 0; i < values.length; i++) {
       int c = column + i % wide;
       int r = row + i / wide;
-      assertEquals(c == 7 && r == 5 ? Double.NaN : 100 + c + 2 * r + more, values[i], 0, "column " + c + ", row " + r);
+      assertEquals(
+          c == 7 && r == 5 ? Double.NaN : 100 + c + 2 * r + more,
+          values[i],
+          0,
+          "column " + c + ", row " + r);
     }
   }
 

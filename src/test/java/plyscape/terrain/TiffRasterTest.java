@@ -24,7 +24,11 @@ class TiffRasterTest extends RasterTestBase {
 
   @Override
   Path write(Path dir) throws IOException {
-    return ground(-9999).placed(500000, 5200000, 30, 30).crs(32632, true, false).nodata("-9999").write(dir.resolve("g.tif"));
+    return ground(-9999)
+        .placed(500000, 5200000, 30, 30)
+        .crs(32632, true, false)
+        .nodata("-9999")
+        .write(dir.resolve("g.tif"));
   }
 
   @Override
@@ -41,10 +45,17 @@ class TiffRasterTest extends RasterTestBase {
     }
   }
 
-  /** OGC 19-008r4; numbers of references.md section 3: scale 30 at (500000, 5200000), outer edge (499985, 5200015). */
+  /**
+   * OGC 19-008r4; numbers of references.md section 3: scale 30 at (500000, 5200000), outer edge
+   * (499985, 5200015).
+   */
   @Test
   void pixelIsPoint_sticksOutHalfACell() throws IOException {
-    Path file = ground(0).placed(500000, 5200000, 30, 30).crs(32632, true, true).write(dir.resolve("p.tif"));
+    Path file =
+        ground(0)
+            .placed(500000, 5200000, 30, 30)
+            .crs(32632, true, true)
+            .write(dir.resolve("p.tif"));
     try (Raster raster = RasterOpener.open(file, new Warnings())) {
       assertEquals(499985, raster.toGround().x(0, 0), 1e-9);
       assertEquals(5200015, raster.toGround().y(0, 0), 1e-9);
@@ -53,7 +64,8 @@ class TiffRasterTest extends RasterTestBase {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"uint8", "int16", "uint16", "int32", "uint32", "float32", "float64", "int8"})
+  @ValueSource(
+      strings = {"uint8", "int16", "uint16", "int32", "uint32", "float32", "float64", "int8"})
   void sampleTypes_giveTheirValues(String type) throws IOException {
     assertArrayEquals(GROUND, read(ground(0).type(type).nodata("0")), 0);
     assertArrayEquals(GROUND, read(ground(0).type(type).nodata("0").bigEndian()), 0);
@@ -93,7 +105,8 @@ class TiffRasterTest extends RasterTestBase {
     assertArrayEquals(GROUND, read(ground(0).nodata("0").compressed(8, 1)), 0);
     assertArrayEquals(GROUND, read(ground(0).nodata("0").compressed(32773, 1)), 0);
     assertArrayEquals(GROUND, read(ground(0).nodata("0").type("int16").compressed(8, 2)), 0);
-    assertArrayEquals(GROUND, read(ground(0).nodata("0").type("int16").compressed(8, 2).bigEndian()), 0);
+    assertArrayEquals(
+        GROUND, read(ground(0).nodata("0").type("int16").compressed(8, 2).bigEndian()), 0);
     assertArrayEquals(GROUND, read(ground(0).nodata("0").compressed(8, 3)), 0);
     assertArrayEquals(GROUND, read(ground(0).nodata("0").compressed(8, 3).tiled(16)), 0);
   }
@@ -108,17 +121,27 @@ class TiffRasterTest extends RasterTestBase {
       AlignedRaster turned = new AlignedRaster(raster);
       assertEquals(2000, turned.frame().minY(), 1e-9);
       // Row 0 of the file is the south row already.
-      assertArrayEquals(new double[] {10, 20, 30, 40}, turned.read(new GroundRaster.Window(0, 0, 4, 1)), 0);
+      assertArrayEquals(
+          new double[] {10, 20, 30, 40}, turned.read(new GroundRaster.Window(0, 0, 4, 1)), 0);
     }
   }
 
   @Test
   void twoBandsAndPalette_areRefused() throws IOException {
     Path two = ground(0).secondBand(GROUND).write(dir.resolve("two.tif"));
-    assertTrue(assertThrows(InputFault.class, () -> RasterOpener.open(two, new Warnings())).getMessage().contains("2 bands"));
-    Path palette =
-        ground(0).type("uint8").tag(262, new int[] {3}).tag(320, new int[768]).write(dir.resolve("palette.tif"));
     assertTrue(
-        assertThrows(InputFault.class, () -> RasterOpener.open(palette, new Warnings())).getMessage().contains("palette"));
+        assertThrows(InputFault.class, () -> RasterOpener.open(two, new Warnings()))
+            .getMessage()
+            .contains("2 bands"));
+    Path palette =
+        ground(0)
+            .type("uint8")
+            .tag(262, new int[] {3})
+            .tag(320, new int[768])
+            .write(dir.resolve("palette.tif"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> RasterOpener.open(palette, new Warnings()))
+            .getMessage()
+            .contains("palette"));
   }
 }

@@ -49,7 +49,10 @@ class NumbersTest {
     assertThrows(IllegalArgumentException.class, () -> Numbers.fixed(Double.POSITIVE_INFINITY, 2));
   }
 
-  /** Against the exact decimal arithmetic of the JDK: half a unit of the last place away at most, ties aside equal. */
+  /**
+   * Against the exact decimal arithmetic of the JDK: half a unit of the last place away at most,
+   * ties aside equal.
+   */
   @Test
   void agreesWithExactDecimals_onSeededRandomValues() {
     Random random = new Random(7);
@@ -63,7 +66,9 @@ class NumbersTest {
       int shown = i;
       assertEquals(places, ours.scale(), () -> "case " + shown);
       assertEquals(
-          -1, ours.subtract(exact).abs().compareTo(half.add(slack).add(BigDecimal.valueOf(1, 18))), "case " + i);
+          -1,
+          ours.subtract(exact).abs().compareTo(half.add(slack).add(BigDecimal.valueOf(1, 18))),
+          "case " + i);
       assertEquals(0, ours.compareTo(ours.setScale(places, RoundingMode.HALF_UP)));
     }
   }

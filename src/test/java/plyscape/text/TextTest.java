@@ -25,7 +25,8 @@ class TextTest {
     assertEquals(Optional.empty(), NearestName.of("colour", KEYS));
     assertEquals(Optional.empty(), NearestName.of("w", List.of("oak")));
     assertEquals("known are oak", NearestName.hint("w", List.of("oak")));
-    assertEquals("did you mean \"oak\"? known are oak, ash", NearestName.hint("oka", List.of("oak", "ash")));
+    assertEquals(
+        "did you mean \"oak\"? known are oak, ash", NearestName.hint("oka", List.of("oak", "ash")));
   }
 
   @Test
@@ -35,7 +36,13 @@ class TextTest {
 
   @Test
   void table_alignsByWhatTheTerminalShows() {
-    String text = new TextTable().left("ply").right("mm").row("oak", "0.9").row("Eiche\u0301", "12.25").text();
+    String text =
+        new TextTable()
+            .left("ply")
+            .right("mm")
+            .row("oak", "0.9")
+            .row("Eiche\u0301", "12.25")
+            .text();
     assertEquals("ply       mm\n-----  -----\noak      0.9\nEiche\u0301  12.25\n", text);
   }
 

@@ -63,8 +63,7 @@ class ArcFitterTest {
     for (int i = 0; i <= 40; i++) {
       int side = i / 10 % 4;
       double t = i % 10;
-      points[i] =
-          new double[][] {{t, 0}, {10, t}, {10 - t, 10}, {0, 10 - t}}[side];
+      points[i] = new double[][] {{t, 0}, {10, t}, {10 - t, 10}, {0, 10 - t}}[side];
     }
     List<Move> moves = fit(points, TOLERANCE, TOLERANCE);
     assertEquals(
@@ -94,8 +93,15 @@ class ArcFitterTest {
     List<Move> fitted = ArcFitter.fit(9, 9, -4, moves, TOLERANCE, TOLERANCE);
     assertEquals(
         List.of(
-            moves.get(0), moves.get(1), moves.get(2), moves.get(3), moves.get(4), moves.get(6), moves.get(7),
-            moves.get(9), moves.get(10)),
+            moves.get(0),
+            moves.get(1),
+            moves.get(2),
+            moves.get(3),
+            moves.get(4),
+            moves.get(6),
+            moves.get(7),
+            moves.get(9),
+            moves.get(10)),
         fitted);
   }
 
@@ -112,7 +118,10 @@ class ArcFitterTest {
     assertTrue(moves.stream().anyMatch(m -> m.x() == 10), moves.toString());
   }
 
-  /** Smooth curves with up to 0.001 mm of noise: both ways within the tolerance, by sampling, and few enough moves. */
+  /**
+   * Smooth curves with up to 0.001 mm of noise: both ways within the tolerance, by sampling, and
+   * few enough moves.
+   */
   @Test
   void seededSmoothCurves_stayWithinTheToleranceBothWays() {
     int before = 0;
@@ -137,7 +146,10 @@ class ArcFitterTest {
     }
   }
 
-  /** Joints turn too little to slow a look-ahead: 13 degrees at 30 mm/s, 300 mm/s2, 0.02 mm (references.md section 5). */
+  /**
+   * Joints turn too little to slow a look-ahead: 13 degrees at 30 mm/s, 300 mm/s2, 0.02 mm
+   * (references.md section 5).
+   */
   @Test
   void smoothCurve_jointsNearlyTangent() {
     double[][] points = smooth(new Random(4), 400, 0);
@@ -148,7 +160,8 @@ class ArcFitterTest {
       double chord = Math.atan2(move.y() - y, move.x() - x);
       double half = move.isArc() ? sweep(x, y, move) / 2 : 0;
       if (!Double.isNaN(heading)) {
-        double turn = Math.toDegrees(Math.abs(Math.IEEEremainder(chord - half - heading, 2 * Math.PI)));
+        double turn =
+            Math.toDegrees(Math.abs(Math.IEEEremainder(chord - half - heading, 2 * Math.PI)));
         assertTrue(turn < 6, "turns by " + turn + " at " + x + ", " + y);
       }
       heading = chord + half;
@@ -166,7 +179,9 @@ class ArcFitterTest {
     double step = 0.05 + 0.1 * random.nextDouble();
     for (int i = 0; i < count; i++) {
       points[i] =
-          new double[] {x + noise * (2 * random.nextDouble() - 1), y + noise * (2 * random.nextDouble() - 1)};
+          new double[] {
+            x + noise * (2 * random.nextDouble() - 1), y + noise * (2 * random.nextDouble() - 1)
+          };
       if (i % 40 == 0) {
         curvature = random.nextInt(4) == 0 ? 0 : random.nextGaussian() / 3;
       }
@@ -177,7 +192,8 @@ class ArcFitterTest {
     return points;
   }
 
-  private static void check(double[][] old, List<Move> moves, double left, double right, String where) {
+  private static void check(
+      double[][] old, List<Move> moves, double left, double right, String where) {
     Move last = moves.get(moves.size() - 1);
     assertEquals(old[old.length - 1][0], last.x(), where);
     assertEquals(old[old.length - 1][1], last.y(), where);
@@ -198,7 +214,8 @@ class ArcFitterTest {
       y = move.y();
     }
     double[][] fresh = samples.toArray(double[][]::new);
-    // New against old, with sides; and the old vertices against the new samples, whose own chords err by under 0.0001.
+    // New against old, with sides; and the old vertices against the new samples, whose own chords
+    // err by under 0.0001.
     int at = 1;
     for (double[] p : fresh) {
       at = nearest(p, old, at);
@@ -220,19 +237,24 @@ class ArcFitterTest {
     double bx = arc.x() - arc.centreX();
     double by = arc.y() - arc.centreY();
     double turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-    assertTrue(arc.kind() == Move.Kind.CLOCKWISE ? turn < 0 : turn > 0, "turns the other way, or over 180 degrees");
+    assertTrue(
+        arc.kind() == Move.Kind.CLOCKWISE ? turn < 0 : turn > 0,
+        "turns the other way, or over 180 degrees");
     return turn;
   }
 
-  private static void sampleArc(double x, double y, Move arc, List<double[]> samples, String where) {
+  private static void sampleArc(
+      double x, double y, Move arc, List<double[]> samples, String where) {
     double radius = Math.hypot(x - arc.centreX(), y - arc.centreY());
     double end = Math.hypot(arc.x() - arc.centreX(), arc.y() - arc.centreY());
     assertEquals(radius, end, 1e-9, where);
     assertTrue(radius >= 0.1 && radius <= 500, where + ": radius " + radius);
-    // RS274/NGC 3.5.3.2: the radii at both ends may differ by 0.002 mm, here as rounded to four places.
+    // RS274/NGC 3.5.3.2: the radii at both ends may differ by 0.002 mm, here as rounded to four
+    // places.
     double rounded =
         Math.hypot(round(x) - round(arc.centreX()), round(y) - round(arc.centreY()))
-            - Math.hypot(round(arc.x()) - round(arc.centreX()), round(arc.y()) - round(arc.centreY()));
+            - Math.hypot(
+                round(arc.x()) - round(arc.centreX()), round(arc.y()) - round(arc.centreY()));
     assertTrue(Math.abs(rounded) < 0.002, where + ": radii differ by " + rounded);
     double sweep = sweep(x, y, arc);
     assertTrue(Math.abs(sweep) < Math.toRadians(171), where + ": sweep " + sweep);
@@ -240,7 +262,10 @@ class ArcFitterTest {
     int n = Math.max(2, (int) (Math.abs(sweep) * radius / 0.02));
     for (int i = 1; i <= n; i++) {
       double a = start + sweep * i / n;
-      samples.add(new double[] {arc.centreX() + radius * Math.cos(a), arc.centreY() + radius * Math.sin(a)});
+      samples.add(
+          new double[] {
+            arc.centreX() + radius * Math.cos(a), arc.centreY() + radius * Math.sin(a)
+          });
     }
   }
 
@@ -248,7 +273,10 @@ class ArcFitterTest {
     return Math.rint(v * 1e4) / 1e4;
   }
 
-  /** The segment of a path nearest to a point, sought around the one that was nearest to the point before. */
+  /**
+   * The segment of a path nearest to a point, sought around the one that was nearest to the point
+   * before.
+   */
   private static int nearest(double[] p, double[][] path, int around) {
     int best = around;
     for (int i = Math.max(1, around - 10); i <= Math.min(path.length - 1, around + 60); i++) {
@@ -266,6 +294,7 @@ class ArcFitterTest {
     double px = p[0] - path[segment - 1][0];
     double py = p[1] - path[segment - 1][1];
     double t = Math.min(Math.max((px * dx + py * dy) / (dx * dx + dy * dy), 0), 1);
-    return (dx * py - dy * px >= 0 ? 1 : -1) * Math.sqrt((px - t * dx) * (px - t * dx) + (py - t * dy) * (py - t * dy));
+    return (dx * py - dy * px >= 0 ? 1 : -1)
+        * Math.sqrt((px - t * dx) * (px - t * dx) + (py - t * dy) * (py - t * dy));
   }
 }

@@ -11,8 +11,8 @@ import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
 /**
- * Cuts planned moves into a raster by brute force and compares with the pockets: every cell near a move is asked how near
- * it came. Shares no code with the planner.
+ * Cuts planned moves into a raster by brute force and compares with the pockets: every cell near a
+ * move is asked how near it came. Shares no code with the planner.
  */
 final class CutCheck {
 
@@ -28,7 +28,8 @@ final class CutCheck {
   final List<String> notes = new ArrayList<>();
 
   CutCheck(Box carved, double cell) {
-    this.carved = new Box(carved.minX() - 1, carved.minY() - 1, carved.maxX() + 1, carved.maxY() + 1);
+    this.carved =
+        new Box(carved.minX() - 1, carved.minY() - 1, carved.maxX() + 1, carved.maxY() + 1);
     this.cell = cell;
     columns = (int) Math.round(this.carved.width() / cell);
     rows = (int) Math.round(this.carved.height() / cell);
@@ -88,9 +89,12 @@ final class CutCheck {
             py = move.y();
             pz = move.depth();
           }
-          outsideMm = Math.max(outsideMm, Math.max(
-              Math.max(carved.minX() + 1 - move.x(), move.x() - carved.maxX() + 1),
-              Math.max(carved.minY() + 1 - move.y(), move.y() - carved.maxY() + 1)));
+          outsideMm =
+              Math.max(
+                  outsideMm,
+                  Math.max(
+                      Math.max(carved.minX() + 1 - move.x(), move.x() - carved.maxX() + 1),
+                      Math.max(carved.minY() + 1 - move.y(), move.y() - carved.maxY() + 1)));
         }
       }
     }
@@ -105,17 +109,23 @@ final class CutCheck {
       sweep += 2 * Math.PI;
     }
     double radius = Math.hypot(px - move.centreX(), py - move.centreY());
-    int n = Math.max(1, (int) Math.ceil(sweep / Math.min(0.5, 2 * Math.acos(1 - Math.min(1, 0.0005 / radius)))));
+    int n =
+        Math.max(
+            1,
+            (int)
+                Math.ceil(sweep / Math.min(0.5, 2 * Math.acos(1 - Math.min(1, 0.0005 / radius)))));
     double[][] points = new double[n][];
     for (int i = 1; i <= n; i++) {
       double t = (double) i / n;
       double angle = clockwise ? a0 - t * sweep : a0 + t * sweep;
-      points[i - 1] = i == n
-          ? new double[] {move.x(), move.y(), move.depth()}
-          : new double[] {
-            move.centreX() + radius * Math.cos(angle), move.centreY() + radius * Math.sin(angle),
-            pz + t * (move.depth() - pz)
-          };
+      points[i - 1] =
+          i == n
+              ? new double[] {move.x(), move.y(), move.depth()}
+              : new double[] {
+                move.centreX() + radius * Math.cos(angle),
+                move.centreY() + radius * Math.sin(angle),
+                pz + t * (move.depth() - pz)
+              };
     }
     return points;
   }
@@ -166,7 +176,17 @@ final class CutCheck {
           if (z > cut[k] + 0.001) {
             rapidThroughMm2 += cell * cell;
             if (notes.size() < 5) {
-              notes.add("rapid through stock at " + x(i) + " " + y(j) + " depth " + z + " stock " + cut[k] + " " + move);
+              notes.add(
+                  "rapid through stock at "
+                      + x(i)
+                      + " "
+                      + y(j)
+                      + " depth "
+                      + z
+                      + " stock "
+                      + cut[k]
+                      + " "
+                      + move);
             }
           }
         }
@@ -177,7 +197,10 @@ final class CutCheck {
     }
   }
 
-  /** Compares with the pockets; what tools of these radii (each with its deepest reach) could not reach isn't uncut. */
+  /**
+   * Compares with the pockets; what tools of these radii (each with its deepest reach) could not
+   * reach isn't uncut.
+   */
   void compare(List<PocketLevel> levels, List<Tool> tools) {
     float[] target = new float[cut.length];
     float[] reachable = new float[cut.length];
@@ -187,7 +210,8 @@ final class CutCheck {
       locators.add(locator);
       boolean[] outside = new boolean[cut.length];
       for (int k = 0; k < cut.length; k++) {
-        outside[k] = locator.locate(new Coordinate(x(k % columns), y(k / columns))) == Location.EXTERIOR;
+        outside[k] =
+            locator.locate(new Coordinate(x(k % columns), y(k / columns))) == Location.EXTERIOR;
         if (!outside[k]) {
           target[k] = (float) level.depthMm();
         }
@@ -233,12 +257,18 @@ final class CutCheck {
   }
 
   private static boolean allowed(
-      List<PocketLevel> levels, List<IndexedPointInAreaLocator> locators, double x, double y, double depth) {
+      List<PocketLevel> levels,
+      List<IndexedPointInAreaLocator> locators,
+      double x,
+      double y,
+      double depth) {
     for (int l = 0; l < levels.size(); l++) {
       if (levels.get(l).depthMm() > depth - 0.001) {
         for (int a = 0; a < 32; a++) {
           double angle = a * Math.PI / 16;
-          if (locators.get(l).locate(new Coordinate(x + 0.02 * Math.cos(angle), y + 0.02 * Math.sin(angle)))
+          if (locators
+                  .get(l)
+                  .locate(new Coordinate(x + 0.02 * Math.cos(angle), y + 0.02 * Math.sin(angle)))
               != Location.EXTERIOR) {
             return true;
           }

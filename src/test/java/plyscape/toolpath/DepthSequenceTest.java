@@ -10,7 +10,10 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import plyscape.machine.Tool;
 
-/** Checked against brute force: every subset of all whole-mm depths as planes, whether at a level or between. */
+/**
+ * Checked against brute force: every subset of all whole-mm depths as planes, whether at a level or
+ * between.
+ */
 class DepthSequenceTest {
 
   @Test
@@ -21,18 +24,28 @@ class DepthSequenceTest {
 
   @Test
   void allWithinOneStepdown_eachOnlyWhereItShows() {
-    var works = List.of(new LevelWork(0.5, 100, 40), new LevelWork(1.4, 60, 35), new LevelWork(2.0, 25, 25));
+    var works =
+        List.of(
+            new LevelWork(0.5, 100, 40), new LevelWork(1.4, 60, 35), new LevelWork(2.0, 25, 25));
     assertEquals(
-        List.of(new DepthStep(0, 0.5, 0, false), new DepthStep(1, 1.4, 0, false), new DepthStep(2, 2.0, 0, false)),
+        List.of(
+            new DepthStep(0, 0.5, 0, false),
+            new DepthStep(1, 1.4, 0, false),
+            new DepthStep(2, 2.0, 0, false)),
         DepthSequence.plan(works, 2, DepthSequence.NOTHING_LEFT));
   }
 
-  /** A cutter of 2 mm under plies of about 0.9: planes at every second level spare the cuts in between. */
+  /**
+   * A cutter of 2 mm under plies of about 0.9: planes at every second level spare the cuts in
+   * between.
+   */
   @Test
   void deeperThanAStepdown_planeAtTheLevelThatSparesMost() {
     var works =
         List.of(
-            new LevelWork(0.9, 100, 20), new LevelWork(1.8, 80, 30), new LevelWork(2.7, 50, 20),
+            new LevelWork(0.9, 100, 20),
+            new LevelWork(1.8, 80, 30),
+            new LevelWork(2.7, 50, 20),
             new LevelWork(3.6, 30, 30));
     assertEquals(
         List.of(
@@ -46,21 +59,27 @@ class DepthSequenceTest {
   @Test
   void oneDeepLevel_isCutInFewestPlanes() {
     assertEquals(
-        List.of(new DepthStep(0, 2, 0, true), new DepthStep(0, 4, 2, true), new DepthStep(0, 5, 4, false)),
+        List.of(
+            new DepthStep(0, 2, 0, true),
+            new DepthStep(0, 4, 2, true),
+            new DepthStep(0, 5, 4, false)),
         DepthSequence.plan(List.of(new LevelWork(5, 7, 7)), 2, DepthSequence.NOTHING_LEFT));
   }
 
   /** 0.1 + 0.2 is a hair over 0.3, which must not cost a plane. */
   @Test
   void depthOfWholeSteps_needsNoFurtherPlane() {
-    var steps = DepthSequence.plan(List.of(new LevelWork(3 * (0.1 + 0.2), 7, 7)), 0.9, DepthSequence.NOTHING_LEFT);
+    var steps =
+        DepthSequence.plan(
+            List.of(new LevelWork(3 * (0.1 + 0.2), 7, 7)), 0.9, DepthSequence.NOTHING_LEFT);
     assertEquals(1, steps.size());
   }
 
   @Test
   void planesBetweenLevels_lieOnWholeMicrons() {
     for (DepthStep step :
-        DepthSequence.plan(List.of(new LevelWork(9.1, 7, 7)), 1.23456, DepthSequence.NOTHING_LEFT)) {
+        DepthSequence.plan(
+            List.of(new LevelWork(9.1, 7, 7)), 1.23456, DepthSequence.NOTHING_LEFT)) {
       assertEquals(Math.rint(step.depthMm() * 1000) / 1000, step.depthMm(), 1e-12);
       assertTrue(step.depthMm() - step.fromMm() <= 1.23456 + 1e-9);
     }
@@ -69,7 +88,9 @@ class DepthSequenceTest {
   @Test
   void depthsThatDontRise_areRefused() {
     var works = List.of(new LevelWork(2, 1, 1), new LevelWork(2, 1, 1));
-    assertThrows(IllegalArgumentException.class, () -> DepthSequence.plan(works, 2, DepthSequence.NOTHING_LEFT));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> DepthSequence.plan(works, 2, DepthSequence.NOTHING_LEFT));
     assertThrows(IllegalArgumentException.class, () -> new LevelWork(0, 1, 1));
   }
 
@@ -84,8 +105,8 @@ class DepthSequenceTest {
   }
 
   /**
-   * Several cutters: what the first can't reach is finished by the cheapest chain of the others; the brute force tries
-   * every set of planes with it.
+   * Several cutters: what the first can't reach is finished by the cheapest chain of the others;
+   * the brute force tries every set of planes with it.
    */
   @Test
   void severalCutters_equalsBruteForceWithChainsOfTheRest() {
@@ -96,7 +117,8 @@ class DepthSequenceTest {
       double rest = 1 + random.nextInt(3);
       DepthSequence.Leftover leftover =
           (level, stands) -> {
-            // The places go on to the deepest level; stops at levels can't beat going down in whole steps.
+            // The places go on to the deepest level; stops at levels can't beat going down in whole
+            // steps.
             double depth = works.get(works.size() - 1).depthMm() - stands;
             return depth <= 0 ? 0 : areas[level] * ChainCost.steps(depth, rest) * 0.02;
           };
@@ -119,7 +141,8 @@ class DepthSequenceTest {
     double full = 50 + random.nextInt(100);
     while (works.isEmpty() || works.size() < 5 && depth < deepest - 3) {
       depth += 1 + random.nextInt(works.isEmpty() ? 6 : 3);
-      // Walls and entries make what shows dearer than its share of the pocket; some levels don't show.
+      // Walls and entries make what shows dearer than its share of the pocket; some levels don't
+      // show.
       double exposed = random.nextInt(4) == 0 ? 0 : full * random.nextDouble() * 1.3;
       works.add(new LevelWork(Math.min(depth, deepest), full, exposed));
       full *= random.nextDouble();
@@ -127,7 +150,8 @@ class DepthSequenceTest {
     return works;
   }
 
-  private static void check(List<LevelWork> works, int stepdown, DepthSequence.Leftover leftover, String where) {
+  private static void check(
+      List<LevelWork> works, int stepdown, DepthSequence.Leftover leftover, String where) {
     double best = Double.POSITIVE_INFINITY;
     int deepest = (int) works.get(works.size() - 1).depthMm();
     for (int planes = 0; planes < 1 << deepest; planes++) {
@@ -150,8 +174,13 @@ class DepthSequenceTest {
     }
     List<DepthStep> found = DepthSequence.plan(works, stepdown, leftover);
     double cost = cost(works, found, stepdown, leftover);
-    assertEquals(best, cost, 1e-5 * Math.max(1, best), where + " " + works + " stepdown " + stepdown + " " + found);
-    assertEquals(cost, DepthSequence.seconds(works, stepdown, leftover), 1e-9 * Math.max(1, cost), where);
+    assertEquals(
+        best,
+        cost,
+        1e-5 * Math.max(1, best),
+        where + " " + works + " stepdown " + stepdown + " " + found);
+    assertEquals(
+        cost, DepthSequence.seconds(works, stepdown, leftover), 1e-9 * Math.max(1, cost), where);
   }
 
   /** Follows the steps; infinite when a rule is broken. */
@@ -164,7 +193,10 @@ class DepthSequenceTest {
     for (DepthStep step : steps) {
       LevelWork work = works.get(step.level());
       boolean above = step.level() > 0 && works.get(step.level() - 1).depthMm() >= step.depthMm();
-      if (step.fromMm() != plane || step.depthMm() - plane > stepdown || step.depthMm() > work.depthMm() || above) {
+      if (step.fromMm() != plane
+          || step.depthMm() - plane > stepdown
+          || step.depthMm() > work.depthMm()
+          || above) {
         return Double.POSITIVE_INFINITY;
       }
       shown[step.level()] |= step.depthMm() == work.depthMm();

@@ -22,7 +22,8 @@ class LowerBoundTest {
   private static final Box CARVED = new Box(6, 6, 106, 86);
 
   private static Tool tool(double diameter, double stepdown) {
-    return new Tool("d" + diameter, Tool.Shape.FLAT, diameter, 12, 2, 16000, 1800, 500, stepdown, 0.45);
+    return new Tool(
+        "d" + diameter, Tool.Shape.FLAT, diameter, 12, 2, 16000, 1800, 500, stepdown, 0.45);
   }
 
   private static MultiPolygon multi(Geometry g) {
@@ -37,26 +38,37 @@ class LowerBoundTest {
     return new PocketLevel(ply, depth, pocket, pocket);
   }
 
-  /** Opening of a 40 x 30 rectangle by a disk of radius 3: 1192.2743 mm2 (references.md section 6). */
+  /**
+   * Opening of a 40 x 30 rectangle by a disk of radius 3: 1192.2743 mm2 (references.md section 6).
+   */
   @Test
   void rectangle_oneCutter_isItsOpeningsAreaOverTheRate() {
     double rate = Math.sqrt(0.45) * 6 * 30;
     for (double shift : new double[] {0, 0.03, 0.1, 0.17}) {
       double s =
           LowerBound.seconds(
-              List.of(level(2, 1.5, rectangle(20 + shift, 20 + shift, 40, 30))), List.of(tool(6, 2)), CARVED, 0.2);
+              List.of(level(2, 1.5, rectangle(20 + shift, 20 + shift, 40, 30))),
+              List.of(tool(6, 2)),
+              CARVED,
+              0.2);
       assertEquals(1192.2743 / rate, s, 0.004 * s);
     }
   }
 
-  /** The corners (7.7257 mm2, references.md section 6) go to the small cutter less its own (4 - pi) r2 = 0.4829. */
+  /**
+   * The corners (7.7257 mm2, references.md section 6) go to the small cutter less its own (4 - pi)
+   * r2 = 0.4829.
+   */
   @Test
   void rectangle_twoCutters_cornersCostTheSmallOnesRate() {
     double big = 1192.2743 / (Math.sqrt(0.45) * 6 * 30);
     double small = (7.7257 - 0.4829) / (Math.sqrt(0.45) * 1.5 * 30);
     double s =
         LowerBound.seconds(
-            List.of(level(2, 1.5, rectangle(20, 20, 40, 30))), List.of(tool(1.5, 2), tool(6, 2)), CARVED, 0.1);
+            List.of(level(2, 1.5, rectangle(20, 20, 40, 30))),
+            List.of(tool(1.5, 2), tool(6, 2)),
+            CARVED,
+            0.1);
     assertEquals(big + small, s, 0.002 * s);
   }
 
@@ -64,7 +76,8 @@ class LowerBoundTest {
   @Test
   void disk_isAllReached() {
     Geometry disk = GEOMETRY.createPoint(new Coordinate(50.07, 41.3)).buffer(20, 64);
-    double s = LowerBound.seconds(List.of(level(2, 1.5, multi(disk))), List.of(tool(6, 2)), CARVED, 0.2);
+    double s =
+        LowerBound.seconds(List.of(level(2, 1.5, multi(disk))), List.of(tool(6, 2)), CARVED, 0.2);
     assertEquals(disk.getArea() / (Math.sqrt(0.45) * 6 * 30), s, 0.004 * s);
   }
 
@@ -75,10 +88,14 @@ class LowerBoundTest {
     assertTrue(LowerBound.seconds(strip, List.of(tool(1.5, 2)), CARVED, 0.2) > 0);
   }
 
-  /** The border is wall: a pocket over the whole carved area loses its four corners, and no more. */
+  /**
+   * The border is wall: a pocket over the whole carved area loses its four corners, and no more.
+   */
   @Test
   void wholeCarvedArea_losesTheCornersOnly() {
-    double s = LowerBound.seconds(List.of(level(2, 1.5, rectangle(6, 6, 100, 80))), List.of(tool(6, 2)), CARVED, 0.2);
+    double s =
+        LowerBound.seconds(
+            List.of(level(2, 1.5, rectangle(6, 6, 100, 80))), List.of(tool(6, 2)), CARVED, 0.2);
     assertEquals((8000 - (4 - Math.PI) * 9) / (Math.sqrt(0.45) * 6 * 30), s, 0.001 * s);
   }
 
@@ -93,7 +110,9 @@ class LowerBoundTest {
     assertEquals(one, LowerBound.seconds(levels, List.of(tool(6, 2)), CARVED, 0.2));
   }
 
-  /** Six sheets of 0.5 are six halves of one stepdown of 3.0, though the sum of 0.1s isn't exact. */
+  /**
+   * Six sheets of 0.5 are six halves of one stepdown of 3.0, though the sum of 0.1s isn't exact.
+   */
   @Test
   void depthOfWholeSteps_beginsNoFurtherStep() {
     assertEquals(3, ChainCost.steps(0.1 + 0.2, 0.1));
@@ -102,7 +121,10 @@ class LowerBoundTest {
     assertEquals(7, ChainCost.steps(2.1, 0.3));
   }
 
-  /** Against all chains written out: every subset of the levels above as stops, every cutter on every link. */
+  /**
+   * Against all chains written out: every subset of the levels above as stops, every cutter on
+   * every link.
+   */
   @Test
   void leastCost_equalsBruteForceOverAllChains() {
     for (int seed = 0; seed < 400; seed++) {
@@ -121,12 +143,21 @@ class LowerBoundTest {
         double diameter = 1 + random.nextInt(6);
         tools.add(
             new Tool(
-                "t" + t, Tool.Shape.FLAT, diameter, 1 + random.nextInt(5), 2, 16000, 600 + random.nextInt(3) * 600, 500,
-                0.3 + random.nextInt(20) * 0.1, 0.2 + random.nextInt(7) * 0.1));
+                "t" + t,
+                Tool.Shape.FLAT,
+                diameter,
+                1 + random.nextInt(5),
+                2,
+                16000,
+                600 + random.nextInt(3) * 600,
+                500,
+                0.3 + random.nextInt(20) * 0.1,
+                0.2 + random.nextInt(7) * 0.1));
       }
       double expected = bruteForce(depths, n - 1, tools, deepest);
       double found = new ChainCost(depths, tools).least(n - 1, deepest);
-      assertEquals(expected, found, Double.isInfinite(expected) ? 0 : 1e-12 * expected, "seed " + seed);
+      assertEquals(
+          expected, found, Double.isInfinite(expected) ? 0 : 1e-12 * expected, "seed " + seed);
     }
   }
 
@@ -143,12 +174,17 @@ class LowerBoundTest {
         for (int t = 0; t < tools.size(); t++) {
           Tool tool = tools.get(t);
           if (deepest[t] >= level && tool.fluteLengthMm() >= depths[level] - 1e-9) {
-            // In thousandths, so that this way of rounding up shares nothing with the code under test.
+            // In thousandths, so that this way of rounding up shares nothing with the code under
+            // test.
             long step = Math.round(tool.stepdownMm() * 1000);
             long count = (Math.round((depths[level] - from) * 1000) + step - 1) / step;
             link =
                 Math.min(
-                    link, count / (Math.sqrt(tool.stepover()) * tool.diameterMm() * (tool.feedMmPerMin() / 60)));
+                    link,
+                    count
+                        / (Math.sqrt(tool.stepover())
+                            * tool.diameterMm()
+                            * (tool.feedMmPerMin() / 60)));
           }
         }
         total += link;

@@ -11,7 +11,9 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Point;
 import plyscape.grid.Box;
 
-/** The path along the walls against closed forms (derived here, from the definition of an offset). */
+/**
+ * The path along the walls against closed forms (derived here, from the definition of an offset).
+ */
 class OffsetTest {
 
   private static final GeometryFactory FACTORY = new GeometryFactory();
@@ -33,8 +35,10 @@ class OffsetTest {
   }
 
   private static List<Ring> offset(Geometry pocket, double radius) {
-    PocketLevel level = new PocketLevel(2, 1, RandomPockets.multi(pocket), RandomPockets.multi(pocket));
-    LevelField field = new LevelField(level, new DistanceField(new PocketEdges(level.pocket()), LATTICE));
+    PocketLevel level =
+        new PocketLevel(2, 1, RandomPockets.multi(pocket), RandomPockets.multi(pocket));
+    LevelField field =
+        new LevelField(level, new DistanceField(new PocketEdges(level.pocket()), LATTICE));
     return field.wallRings(new RingTracer(LATTICE), radius, 0);
   }
 
@@ -49,7 +53,9 @@ class OffsetTest {
         int j = (i + 1) % ring.size();
         assertEquals(0, error.at(ring.x()[i], ring.y()[i]), toleranceMm);
         assertEquals(
-            0, error.at((ring.x()[i] + ring.x()[j]) / 2, (ring.y()[i] + ring.y()[j]) / 2), toleranceMm);
+            0,
+            error.at((ring.x()[i] + ring.x()[j]) / 2, (ring.y()[i] + ring.y()[j]) / 2),
+            toleranceMm);
       }
     }
   }
@@ -66,21 +72,28 @@ class OffsetTest {
   void ring_isOffsetOnBothSides() {
     List<Ring> rings = offset(circle(25, 20, 15).difference(circle(25, 20, 6)), 1.5);
     assertEquals(2, rings.stream().filter(Ring::closed).count());
-    lies(rings, (x, y) -> {
-      double r = Math.hypot(x - 25, y - 20);
-      return Math.min(Math.abs(r - 13.5), Math.abs(r - 7.5));
-    }, 0.005);
+    lies(
+        rings,
+        (x, y) -> {
+          double r = Math.hypot(x - 25, y - 20);
+          return Math.min(Math.abs(r - 13.5), Math.abs(r - 7.5));
+        },
+        0.005);
   }
 
   @Test
   void rectangleOutside_hasRoundedCornersOfTheCuttersRadius() {
     List<Ring> rings = offset(rectangle(2, 2, 48, 38).difference(rectangle(20, 15, 30, 25)), 3);
-    Ring island = rings.stream().min((a, b) -> Double.compare(a.lengthMm(), b.lengthMm())).orElseThrow();
-    lies(List.of(island), (x, y) -> {
-      double dx = Math.max(0, Math.max(20 - x, x - 30));
-      double dy = Math.max(0, Math.max(15 - y, y - 25));
-      return Math.hypot(dx, dy) - 3;
-    }, 0.005);
+    Ring island =
+        rings.stream().min((a, b) -> Double.compare(a.lengthMm(), b.lengthMm())).orElseThrow();
+    lies(
+        List.of(island),
+        (x, y) -> {
+          double dx = Math.max(0, Math.max(20 - x, x - 30));
+          double dy = Math.max(0, Math.max(15 - y, y - 25));
+          return Math.hypot(dx, dy) - 3;
+        },
+        0.005);
     assertEquals(40 + 2 * Math.PI * 3, island.lengthMm(), 0.02);
   }
 
@@ -89,10 +102,14 @@ class OffsetTest {
     List<Ring> rings = offset(rectangle(2.013, 2.027, 47.961, 37.943), 3);
     assertEquals(1, rings.stream().filter(Ring::closed).count());
     assertEquals(2 * (45.948 - 6 + 35.916 - 6), rings.get(0).lengthMm(), 0.005);
-    for (double[] corner : new double[][] {{5.013, 5.027}, {44.961, 5.027}, {44.961, 34.943}, {5.013, 34.943}}) {
+    for (double[] corner :
+        new double[][] {{5.013, 5.027}, {44.961, 5.027}, {44.961, 34.943}, {5.013, 34.943}}) {
       double least = 9;
       for (int i = 0; i < rings.get(0).size(); i++) {
-        least = Math.min(least, Math.hypot(rings.get(0).x()[i] - corner[0], rings.get(0).y()[i] - corner[1]));
+        least =
+            Math.min(
+                least,
+                Math.hypot(rings.get(0).x()[i] - corner[0], rings.get(0).y()[i] - corner[1]));
       }
       assertTrue(least < 0.005, "corner " + corner[0] + " " + corner[1] + " off by " + least);
     }
@@ -118,10 +135,13 @@ class OffsetTest {
       }
       assertEquals(5 + radius / Math.sin(half), tip, 0.02);
       Geometry wall = wedge.getBoundary();
-      lies(rings, (x, y) -> {
-        Point point = FACTORY.createPoint(new Coordinate(x, y));
-        return wall.distance(point) - radius;
-      }, 0.01);
+      lies(
+          rings,
+          (x, y) -> {
+            Point point = FACTORY.createPoint(new Coordinate(x, y));
+            return wall.distance(point) - radius;
+          },
+          0.01);
     }
   }
 }

@@ -17,7 +17,8 @@ import plyscape.machine.Tool;
 class PathPlannerTest {
 
   static final Machine MACHINE =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
 
   static Tool tool(double diameter, double stepdown, double stepover) {
     return PathTrial.tool(diameter, 1800, stepdown, stepover);
@@ -38,7 +39,8 @@ class PathPlannerTest {
     Random random = new Random(seed);
     Box carved = new Box(3, 4, 3 + 14 + random.nextInt(12), 4 + 14 + random.nextInt(12));
     List<PocketLevel> levels =
-        RandomPockets.make(seed, carved, 3 + random.nextInt(4), 0.6 + random.nextDouble(), 5 + random.nextInt(8));
+        RandomPockets.make(
+            seed, carved, 3 + random.nextInt(4), 0.6 + random.nextDouble(), 5 + random.nextInt(8));
     List<Tool> tools = new ArrayList<>();
     double diameter = 1 + random.nextDouble();
     for (int t = 1 + random.nextInt(3); t > 0; t--) {
@@ -77,11 +79,15 @@ class PathPlannerTest {
   void passes_startAndEndAtSafeHeight() {
     Box carved = new Box(3, 3, 25, 25);
     List<PocketLevel> levels = RandomPockets.make(6, carved, 4, 0.9, 8);
-    for (ToolRun run : PathPlanner.plan(levels, List.of(tool(2, 1.2, 0.45)), MACHINE, carved, new Warnings())) {
+    for (ToolRun run :
+        PathPlanner.plan(levels, List.of(tool(2, 1.2, 0.45)), MACHINE, carved, new Warnings())) {
       for (Pass pass : run.passes()) {
         assertEquals(-4, pass.moves().get(0).depth());
         assertEquals(-4, pass.moves().get(pass.moves().size() - 1).depth());
-        assertEquals(pass.depthMm(), pass.moves().stream().mapToDouble(m -> m.depth()).max().orElseThrow(), 1e-12);
+        assertEquals(
+            pass.depthMm(),
+            pass.moves().stream().mapToDouble(m -> m.depth()).max().orElseThrow(),
+            1e-12);
       }
     }
   }

@@ -13,16 +13,29 @@ import plyscape.machine.Move;
 import plyscape.machine.Times;
 import plyscape.machine.Tool;
 
-/** A trial run by hand: plans a seeded panel and prints times against the lower bound. Not a test. */
+/**
+ * A trial run by hand: plans a seeded panel and prints times against the lower bound. Not a test.
+ */
 public final class PathTrial {
 
   static final Machine MACHINE =
-      new Machine(300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+      new Machine(
+          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
 
   private PathTrial() {}
 
   static Tool tool(double diameter, double feed, double stepdown, double stepover) {
-    return new Tool("end mill " + diameter, Tool.Shape.FLAT, diameter, 12, 2, 16000, feed, 500, stepdown, stepover);
+    return new Tool(
+        "end mill " + diameter,
+        Tool.Shape.FLAT,
+        diameter,
+        12,
+        2,
+        16000,
+        feed,
+        500,
+        stepdown,
+        stepover);
   }
 
   /** Arguments: seed, panel mm, hill mm, cell of the check or 0, then cutter diameters. */
@@ -47,15 +60,24 @@ public final class PathTrial {
       long t0 = System.nanoTime();
       Warnings warnings = new Warnings();
       runs = PathPlanner.plan(levels, tools, MACHINE, carved, warnings);
-      System.out.printf(Locale.ROOT, "planned in %.2f s, warnings %s%n", (System.nanoTime() - t0) / 1e9, warnings.list());
+      System.out.printf(
+          Locale.ROOT,
+          "planned in %.2f s, warnings %s%n",
+          (System.nanoTime() - t0) / 1e9,
+          warnings.list());
     }
     report(runs, levels, tools, carved);
     if (cell > 0) {
       CutCheck check = new CutCheck(carved, cell);
       check.run(runs);
       check.compare(levels, tools);
-      System.out.printf(Locale.ROOT, "gouged %.4f uncut %.4f rapid %.4f outside %.3f%n", check.gougedMm2, check.uncutMm2,
-          check.rapidThroughMm2, check.outsideMm);
+      System.out.printf(
+          Locale.ROOT,
+          "gouged %.4f uncut %.4f rapid %.4f outside %.3f%n",
+          check.gougedMm2,
+          check.uncutMm2,
+          check.rapidThroughMm2,
+          check.outsideMm);
       check.notes.forEach(System.out::println);
     }
   }
@@ -76,7 +98,9 @@ public final class PathTrial {
         double pz = -4;
         Map<Double, Double> byFeed = new TreeMap<>();
         for (Move m : pass.moves()) {
-          double d = Math.sqrt(Math.pow(m.x() - px, 2) + Math.pow(m.y() - py, 2) + Math.pow(m.depth() - pz, 2));
+          double d =
+              Math.sqrt(
+                  Math.pow(m.x() - px, 2) + Math.pow(m.y() - py, 2) + Math.pow(m.depth() - pz, 2));
           if (m.kind() == Move.Kind.RAPID) {
             if (m.depth() < pz) {
               lifts++;
@@ -94,13 +118,26 @@ public final class PathTrial {
         }
         StringBuilder feeds = new StringBuilder();
         byFeed.forEach((f, d) -> feeds.append(String.format(Locale.ROOT, " %.0f:%.0f", f, d)));
-        System.out.printf(Locale.ROOT,
+        System.out.printf(
+            Locale.ROOT,
             "%-14s ply %d depth %.2f from %.2f: cut %.1f s (ideal %.1f, down %.1f) rapid %.1f s lifts %d moves %d cut %.0f mm rapid %.0f mm |%s%n",
-            run.tool().name(), pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), times.cutS(), ideal, plunge,
-            times.rapidS(), lifts, pass.moves().size(), times.cutMm(), times.rapidMm(), feeds);
+            run.tool().name(),
+            pass.plyNumber(),
+            pass.depthMm(),
+            pass.stepdownFromMm(),
+            times.cutS(),
+            ideal,
+            plunge,
+            times.rapidS(),
+            lifts,
+            pass.moves().size(),
+            times.cutMm(),
+            times.rapidMm(),
+            feeds);
       }
     }
     double bound = LowerBound.seconds(levels, tools, carved, LowerBound.CELL_MM);
-    System.out.printf(Locale.ROOT, "total %.0f s, bound %.0f s, ratio %.3f%n", total, bound, bound / total);
+    System.out.printf(
+        Locale.ROOT, "total %.0f s, bound %.0f s, ratio %.3f%n", total, bound, bound / total);
   }
 }

@@ -19,22 +19,31 @@ final class RandomPockets {
 
   private RandomPockets() {}
 
-  /** Levels 2.. of a panel of a size, with equal parts of the height range; hills about as wide as asked. */
+  /**
+   * Levels 2.. of a panel of a size, with equal parts of the height range; hills about as wide as
+   * asked.
+   */
   static List<PocketLevel> make(long seed, Box carved, int plies, double pitchMm, double hillMm) {
     Random random = new Random(seed);
     int hills = (int) Math.max(4, 2 * carved.area() / (hillMm * hillMm));
     double[][] hill = new double[hills][];
     for (int i = 0; i < hills; i++) {
-      hill[i] = new double[] {
-        carved.minX() + random.nextDouble() * carved.width(),
-        carved.minY() + random.nextDouble() * carved.height(),
-        hillMm * (0.4 + random.nextDouble()),
-        random.nextDouble() * 2 - 1
-      };
+      hill[i] =
+          new double[] {
+            carved.minX() + random.nextDouble() * carved.width(),
+            carved.minY() + random.nextDouble() * carved.height(),
+            hillMm * (0.4 + random.nextDouble()),
+            random.nextDouble() * 2 - 1
+          };
     }
     double h = 0.25;
-    Lattice lattice = new Lattice(carved.minX(), carved.minY(), h,
-        (int) Math.round(carved.width() / h) + 1, (int) Math.round(carved.height() / h) + 1);
+    Lattice lattice =
+        new Lattice(
+            carved.minX(),
+            carved.minY(),
+            h,
+            (int) Math.round(carved.width() / h) + 1,
+            (int) Math.round(carved.height() / h) + 1);
     float[] z = new float[lattice.size()];
     float low = Float.POSITIVE_INFINITY;
     float high = Float.NEGATIVE_INFINITY;
@@ -61,8 +70,11 @@ final class RandomPockets {
     }
     List<PocketLevel> levels = new ArrayList<>();
     for (int k = 0; k < pockets.size(); k++) {
-      Geometry exposed = k + 1 < pockets.size() ? pockets.get(k).difference(pockets.get(k + 1)) : pockets.get(k);
-      levels.add(new PocketLevel(k + 2, pitchMm * (k + 1) + pitchMm / 2 - 0.1, pockets.get(k), multi(exposed)));
+      Geometry exposed =
+          k + 1 < pockets.size() ? pockets.get(k).difference(pockets.get(k + 1)) : pockets.get(k);
+      levels.add(
+          new PocketLevel(
+              k + 2, pitchMm * (k + 1) + pitchMm / 2 - 0.1, pockets.get(k), multi(exposed)));
     }
     return levels;
   }
@@ -83,8 +95,12 @@ final class RandomPockets {
       depth[i] = (float) (level - z[i]);
     }
     List<Geometry> lines = new ArrayList<>();
-    lines.add(FACTORY.toGeometry(new org.locationtech.jts.geom.Envelope(
-        carved.minX(), carved.maxX(), carved.minY(), carved.maxY())).getBoundary());
+    lines.add(
+        FACTORY
+            .toGeometry(
+                new org.locationtech.jts.geom.Envelope(
+                    carved.minX(), carved.maxX(), carved.minY(), carved.maxY()))
+            .getBoundary());
     for (Ring ring : new RingTracer(lattice).trace(depth, 0, 1e6, 0, 0, null)) {
       Coordinate[] points = new Coordinate[ring.size() + (ring.closed() ? 1 : 0)];
       for (int i = 0; i < points.length; i++) {

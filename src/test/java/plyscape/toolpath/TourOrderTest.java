@@ -61,7 +61,8 @@ class TourOrderTest {
   @Test
   void whatWaits_comesLaterEvenWhenNearer() {
     var items = List.of(spot(1, 0, 1), spot(50, 0));
-    assertEquals(List.of(1, 0), TourOrder.of(items, 0, 0).stream().map(TourOrder.Visit::item).toList());
+    assertEquals(
+        List.of(1, 0), TourOrder.of(items, 0, 0).stream().map(TourOrder.Visit::item).toList());
   }
 
   @Test
@@ -110,8 +111,9 @@ class TourOrderTest {
   }
 
   /**
-   * Random spots: the best tour of N in an area A tends to 0.7124 sqrt(N A) (Beardwood, Halton, Hammersley 1959), 2-opt
-   * with neighbour lists comes within about 5 % of it (Johnson and McGeoch 1997; references.md section 7, from memory there).
+   * Random spots: the best tour of N in an area A tends to 0.7124 sqrt(N A) (Beardwood, Halton,
+   * Hammersley 1959), 2-opt with neighbour lists comes within about 5 % of it (Johnson and McGeoch
+   * 1997; references.md section 7, from memory there).
    */
   @Test
   void thousandSpots_withinATenthOfTheBestExpected() {
@@ -135,7 +137,9 @@ class TourOrderTest {
     assertTrue(ratio >= 1 && ratio < 1.9, "over the tree: " + ratio);
   }
 
-  /** Small pockets all over a panel: three rings from the inside out, or paths one after the other. */
+  /**
+   * Small pockets all over a panel: three rings from the inside out, or paths one after the other.
+   */
   static List<TourItem> islands(int count) {
     var random = new Random(11);
     List<TourItem> items = new ArrayList<>();
@@ -147,7 +151,10 @@ class TourOrderTest {
       for (int i = 0; i < 3; i++) {
         int[] before = i == 0 ? new int[0] : new int[] {first + i - 1};
         double up = y + 0.3 * i;
-        items.add(rings ? ring(x, y, 0.3 + 0.3 * i, 40, before) : TourItem.path(x, up, x + 1, up, before));
+        items.add(
+            rings
+                ? ring(x, y, 0.3 + 0.3 * i, 40, before)
+                : TourItem.path(x, up, x + 1, up, before));
       }
     }
     return items;
@@ -163,11 +170,14 @@ class TourOrderTest {
       assertAllowed(items, tour, "seed " + seed);
       double best = bruteForce(items, new boolean[items.size()], 50, 50, 0, cost);
       double found = TourOrder.cost(items, tour, 50, 50, cost);
-      assertTrue(found >= best - 1e-9 && found <= 1.35 * best + 1e-9, "seed " + seed + ": " + found + ", best " + best);
+      assertTrue(
+          found >= best - 1e-9 && found <= 1.35 * best + 1e-9,
+          "seed " + seed + ": " + found + ", best " + best);
     }
   }
 
-  private static List<TourItem> randomItems(Random random, int count, int ringPoints, double density) {
+  private static List<TourItem> randomItems(
+      Random random, int count, int ringPoints, double density) {
     List<TourItem> items = new ArrayList<>();
     // Earlier in a hidden random order, so that precedence never goes round.
     double[] rank = random.doubles(count).toArray();
@@ -183,7 +193,10 @@ class TourOrderTest {
       double y = random.nextDouble() * 100;
       switch (random.nextInt(3)) {
         case 0 -> items.add(ring(x, y, random.nextDouble() * 10, ringPoints, before));
-        case 1 -> items.add(TourItem.path(x, y, x + random.nextGaussian() * 5, y + random.nextGaussian() * 5, before));
+        case 1 ->
+            items.add(
+                TourItem.path(
+                    x, y, x + random.nextGaussian() * 5, y + random.nextGaussian() * 5, before));
         default ->
             items.add(
                 new TourItem(
@@ -196,7 +209,8 @@ class TourOrderTest {
     return items;
   }
 
-  private static void assertAllowed(List<TourItem> items, List<TourOrder.Visit> tour, String where) {
+  private static void assertAllowed(
+      List<TourItem> items, List<TourOrder.Visit> tour, String where) {
     int[] position = new int[items.size()];
     Arrays.fill(position, -1);
     for (int p = 0; p < tour.size(); p++) {
@@ -211,12 +225,18 @@ class TourOrderTest {
     }
   }
 
-  private static double bruteForce(List<TourItem> items, boolean[] done, double x, double y, int count) {
+  private static double bruteForce(
+      List<TourItem> items, boolean[] done, double x, double y, int count) {
     return bruteForce(items, done, x, y, count, DoubleUnaryOperator.identity());
   }
 
   private static double bruteForce(
-      List<TourItem> items, boolean[] done, double x, double y, int count, DoubleUnaryOperator cost) {
+      List<TourItem> items,
+      boolean[] done,
+      double x,
+      double y,
+      int count,
+      DoubleUnaryOperator cost) {
     if (count == items.size()) {
       return 0;
     }
@@ -243,7 +263,12 @@ class TourOrderTest {
       for (int[] way : ways) {
         double there = cost.applyAsDouble(Math.hypot(item.x()[way[0]] - x, item.y()[way[0]] - y));
         if (there < best) {
-          best = Math.min(best, there + bruteForce(items, done, item.x()[way[1]], item.y()[way[1]], count + 1, cost));
+          best =
+              Math.min(
+                  best,
+                  there
+                      + bruteForce(
+                          items, done, item.x()[way[1]], item.y()[way[1]], count + 1, cost));
         }
       }
       done[i] = false;

@@ -20,11 +20,15 @@ import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
 
-/** Broken and oversized maps: read as far as they mean something, or refused with the file named; nothing else. */
+/**
+ * Broken and oversized maps: read as far as they mean something, or refused with the file named;
+ * nothing else.
+ */
 class GeoJsonMutationTest {
 
   private static final GroundFrame FRAME =
-      new GroundFrame("EPSG:32638", new Box(444000, 3684000, 445000, 3685000), new Box(5, 5, 105, 105), 1);
+      new GroundFrame(
+          "EPSG:32638", new Box(444000, 3684000, 445000, 3685000), new Box(5, 5, 105, 105), 1);
 
   private static final String MAP =
       "{\"type\":\"FeatureCollection\",\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"EPSG:32638\"}},\"features\":["
@@ -37,8 +41,27 @@ class GeoJsonMutationTest {
           + "{\"type\":\"Feature\",\"properties\":{\"name\":\"\\u00e9\"},\"geometry\":null}]}";
 
   private static final String[] SPLICES = {
-    "null", "-", "1e400", "[[", "]]", "{", "}", "\"", "\\", "999999999999999999999999", "-1e300", "true", ",", ":", "\0", "\uFEFF",
-    "\"type\":\"Feature\",", "\"coordinates\":[],", "[1]", "\"Polygon\"", "NaN"
+    "null",
+    "-",
+    "1e400",
+    "[[",
+    "]]",
+    "{",
+    "}",
+    "\"",
+    "\\",
+    "999999999999999999999999",
+    "-1e300",
+    "true",
+    ",",
+    ":",
+    "\0",
+    "\uFEFF",
+    "\"type\":\"Feature\",",
+    "\"coordinates\":[],",
+    "[1]",
+    "\"Polygon\"",
+    "NaN"
   };
 
   @TempDir Path dir;
@@ -61,10 +84,14 @@ class GeoJsonMutationTest {
         read(file);
         read++;
       } catch (InputFault fault) {
-        assertTrue(fault.getMessage().contains("mutant.geojson") || fault.place().file().contains("mutant.geojson"), fault.getMessage());
+        assertTrue(
+            fault.getMessage().contains("mutant.geojson")
+                || fault.place().file().contains("mutant.geojson"),
+            fault.getMessage());
         refused++;
       } catch (RuntimeException | StackOverflowError e) {
-        throw new AssertionError("round " + round + ": " + new String(mutant, StandardCharsets.ISO_8859_1), e);
+        throw new AssertionError(
+            "round " + round + ": " + new String(mutant, StandardCharsets.ISO_8859_1), e);
       }
     }
     // Neither everything passes nor nothing does: the mutants do reach all layers.
@@ -83,7 +110,12 @@ class GeoJsonMutationTest {
         case 3 -> bytes = splice(bytes, at, at, SPLICES[random.nextInt(SPLICES.length)]);
         default -> {
           int end = Math.min(bytes.length, at + 1 + random.nextInt(12));
-          bytes = splice(bytes, at, end, random.nextBoolean() ? "" : SPLICES[random.nextInt(SPLICES.length)]);
+          bytes =
+              splice(
+                  bytes,
+                  at,
+                  end,
+                  random.nextBoolean() ? "" : SPLICES[random.nextInt(SPLICES.length)]);
         }
       }
     }
@@ -112,12 +144,17 @@ class GeoJsonMutationTest {
   void moreThanTheLimits_isRefusedWithTheFileNamed() throws IOException {
     Path file = dir.resolve("large.geojson");
     Files.writeString(file, MAP);
-    assertEquals(3, GeoJsonReader.read(file, new MapLimits("large.geojson", 3, 11)).features().size());
+    assertEquals(
+        3, GeoJsonReader.read(file, new MapLimits("large.geojson", 3, 11)).features().size());
     InputFault features =
-        assertThrows(InputFault.class, () -> GeoJsonReader.read(file, new MapLimits("large.geojson", 2, 11)));
+        assertThrows(
+            InputFault.class,
+            () -> GeoJsonReader.read(file, new MapLimits("large.geojson", 2, 11)));
     assertTrue(features.getMessage().contains("more than 2 features"), features.getMessage());
     InputFault points =
-        assertThrows(InputFault.class, () -> GeoJsonReader.read(file, new MapLimits("large.geojson", 3, 10)));
+        assertThrows(
+            InputFault.class,
+            () -> GeoJsonReader.read(file, new MapLimits("large.geojson", 3, 10)));
     assertTrue(points.getMessage().contains("more than 10 points"), points.getMessage());
   }
 }

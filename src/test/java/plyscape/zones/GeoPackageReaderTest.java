@@ -27,11 +27,15 @@ import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
 
-/** Files are made here from the standard's own table definitions (OGC 12-128r18, annex C) and blob layout (2.1.3). */
+/**
+ * Files are made here from the standard's own table definitions (OGC 12-128r18, annex C) and blob
+ * layout (2.1.3).
+ */
 class GeoPackageReaderTest {
 
   private static final GroundFrame FRAME =
-      new GroundFrame("EPSG:32632", new Box(412000, 5601000, 413000, 5602000), new Box(0, 0, 100, 100), 1);
+      new GroundFrame(
+          "EPSG:32632", new Box(412000, 5601000, 413000, 5602000), new Box(0, 0, 100, 100), 1);
 
   @TempDir Path dir;
   private Path file;
@@ -53,24 +57,39 @@ class GeoPackageReaderTest {
       s.execute(
           "CREATE TABLE gpkg_geometry_columns (table_name TEXT NOT NULL, column_name TEXT NOT NULL,"
               + " geometry_type_name TEXT NOT NULL, srs_id INTEGER NOT NULL, z TINYINT NOT NULL, m TINYINT NOT NULL)");
-      s.execute("INSERT INTO gpkg_spatial_ref_sys VALUES ('UTM 32', 32632, 'EPSG', 32632, 'undefined', '')");
-      table(c, "fields", "POLYGON", "POLYGON((412000 5601000,412200 5601000,412200 5601200,412000 5601200,412000 5601000))", 3);
+      s.execute(
+          "INSERT INTO gpkg_spatial_ref_sys VALUES ('UTM 32', 32632, 'EPSG', 32632, 'undefined', '')");
+      table(
+          c,
+          "fields",
+          "POLYGON",
+          "POLYGON((412000 5601000,412200 5601000,412200 5601200,412000 5601200,412000 5601000))",
+          3);
       table(c, "odd \"lanes\"", "LINESTRING", "LINESTRING(412100 5601500,412900 5601500)", 1);
     }
   }
 
-  private void table(Connection c, String name, String type, String wkt, int level) throws Exception {
+  private void table(Connection c, String name, String type, String wkt, int level)
+      throws Exception {
     String quoted = '"' + name.replace("\"", "\"\"") + '"';
     try (Statement s = c.createStatement();
-        PreparedStatement contents = c.prepareStatement("INSERT INTO gpkg_contents(table_name, data_type, srs_id) VALUES (?, 'features', 32632)");
-        PreparedStatement columns = c.prepareStatement("INSERT INTO gpkg_geometry_columns VALUES (?, 'geom', ?, 32632, 0, 0)")) {
-      s.execute("CREATE TABLE " + quoted + " (fid INTEGER PRIMARY KEY, geom BLOB, level INTEGER, kind TEXT)");
+        PreparedStatement contents =
+            c.prepareStatement(
+                "INSERT INTO gpkg_contents(table_name, data_type, srs_id) VALUES (?, 'features', 32632)");
+        PreparedStatement columns =
+            c.prepareStatement(
+                "INSERT INTO gpkg_geometry_columns VALUES (?, 'geom', ?, 32632, 0, 0)")) {
+      s.execute(
+          "CREATE TABLE "
+              + quoted
+              + " (fid INTEGER PRIMARY KEY, geom BLOB, level INTEGER, kind TEXT)");
       contents.setString(1, name);
       contents.execute();
       columns.setString(1, name);
       columns.setString(2, type);
       columns.execute();
-      try (PreparedStatement row = c.prepareStatement("INSERT INTO " + quoted + " VALUES (NULL, ?, ?, 'x')")) {
+      try (PreparedStatement row =
+          c.prepareStatement("INSERT INTO " + quoted + " VALUES (NULL, ?, ?, 'x')")) {
         row.setBytes(1, blob(new WKTReader().read(wkt), level % 2 == 1));
         row.setInt(2, level);
         row.execute();
@@ -87,9 +106,17 @@ class GeoPackageReaderTest {
     byte[] wkb = new WKBWriter(2).write(geometry);
     ByteBuffer out = ByteBuffer.allocate(8 + 32 + wkb.length);
     out.order(little ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
-    out.put((byte) 'G').put((byte) 'P').put((byte) 0).put((byte) (2 | (little ? 1 : 0))).putInt(32632);
+    out.put((byte) 'G')
+        .put((byte) 'P')
+        .put((byte) 0)
+        .put((byte) (2 | (little ? 1 : 0)))
+        .putInt(32632);
     var e = geometry.getEnvelopeInternal();
-    out.putDouble(e.getMinX()).putDouble(e.getMaxX()).putDouble(e.getMinY()).putDouble(e.getMaxY()).put(wkb);
+    out.putDouble(e.getMinX())
+        .putDouble(e.getMaxX())
+        .putDouble(e.getMinY())
+        .putDouble(e.getMaxY())
+        .put(wkb);
     return out.array();
   }
 
@@ -132,7 +159,10 @@ class GeoPackageReaderTest {
         Statement s = c.createStatement()) {
       s.execute("CREATE TABLE t (a)");
     }
-    assertTrue(assertThrows(InputFault.class, () -> GeoPackageReader.read(other)).getMessage().contains("GeoPackage"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> GeoPackageReader.read(other))
+            .getMessage()
+            .contains("GeoPackage"));
     Path broken = dir.resolve("broken.gpkg");
     Files.writeString(broken, "SQLite format 3\0and then nothing of the kind");
     assertThrows(InputFault.class, () -> GeoPackageReader.read(broken));

@@ -27,15 +27,19 @@ class OutsideZoneTest {
     Path file = dir.resolve("park.geojson");
     Files.writeString(
         file,
-        "{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":" + polygon + "}}");
+        "{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":"
+            + polygon
+            + "}}");
     return OutsideZone.of(new TerrainTake.Outline(file, new TreeMap<>(), 3), FRAME, new Warnings());
   }
 
   @Test
   void everythingButThePolygon_isOutside() throws IOException {
-    // 600 x 500 m with a hole of 100 x 100 m, sticking out of the terrain by 100 m in the west: 500 x 500 - 100 x 100 stay.
+    // 600 x 500 m with a hole of 100 x 100 m, sticking out of the terrain by 100 m in the west: 500
+    // x 500 - 100 x 100 stay.
     Zone zone =
-        outside("[[[-100,200],[500,200],[500,700],[-100,700],[-100,200]],[[100,300],[200,300],[200,400],[100,400],[100,300]]]");
+        outside(
+            "[[[-100,200],[500,200],[500,700],[-100,700],[-100,200]],[[100,300],[200,300],[200,400],[100,400],[100,300]]]");
     assertEquals(10000 - 2500 + 100, zone.area().getArea(), 1e-6);
     assertEquals(3, zone.spec().plyNumber());
     assertEquals(1, zone.features());

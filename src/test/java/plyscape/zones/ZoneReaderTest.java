@@ -31,7 +31,8 @@ class ZoneReaderTest {
   @TempDir Path dir;
   private final Warnings warnings = new Warnings();
 
-  private ZoneSpec spec(String json, TreeMap<String, List<Object>> where, Double width, Double groundWidth)
+  private ZoneSpec spec(
+      String json, TreeMap<String, List<Object>> where, Double width, Double groundWidth)
       throws IOException {
     Path file = dir.resolve("map.geojson");
     Files.writeString(file, json);
@@ -42,8 +43,11 @@ class ZoneReaderTest {
     return read(json, frame, null, null);
   }
 
-  private Zone read(String json, GroundFrame frame, Double width, Double groundWidth) throws IOException {
-    return ZoneReader.read(List.of(spec(json, new TreeMap<>(), width, groundWidth)), frame, warnings).get(0);
+  private Zone read(String json, GroundFrame frame, Double width, Double groundWidth)
+      throws IOException {
+    return ZoneReader.read(
+            List.of(spec(json, new TreeMap<>(), width, groundWidth)), frame, warnings)
+        .get(0);
   }
 
   private Zone readWhere(String json, String key, Object... values) throws IOException {
@@ -57,8 +61,27 @@ class ZoneReaderTest {
   }
 
   private static String square(double x, double y, double side) {
-    return "{\"type\":\"Polygon\",\"coordinates\":[[[" + x + "," + y + "],[" + (x + side) + "," + y + "],[" + (x + side)
-        + "," + (y + side) + "],[" + x + "," + (y + side) + "],[" + x + "," + y + "]]]}";
+    return "{\"type\":\"Polygon\",\"coordinates\":[[["
+        + x
+        + ","
+        + y
+        + "],["
+        + (x + side)
+        + ","
+        + y
+        + "],["
+        + (x + side)
+        + ","
+        + (y + side)
+        + "],["
+        + x
+        + ","
+        + (y + side)
+        + "],["
+        + x
+        + ","
+        + y
+        + "]]]}";
   }
 
   private static String feature(String properties, String geometry) {
@@ -79,12 +102,16 @@ class ZoneReaderTest {
     assertEquals(List.of("zone-crs-unknown"), codes());
   }
 
-  /** GeographicLib's documentation: 33.3 N, 44.4 E is 444140.54, 3684706.36 in UTM 38 N (references, section 3). */
+  /**
+   * GeographicLib's documentation: 33.3 N, 44.4 E is 444140.54, 3684706.36 in UTM 38 N (references,
+   * section 3).
+   */
   @Test
   void longitudeLatitude_landsWhereUtmSays() throws IOException {
     double d = 1e-3;
     Zone zone = read(square(44.4, 33.3, d), UTM);
-    Coordinate corner = new Coordinate(5 + (444140.54 - 444000) / 10, 5 + (3684706.36 - 3684000) / 10);
+    Coordinate corner =
+        new Coordinate(5 + (444140.54 - 444000) / 10, 5 + (3684706.36 - 3684000) / 10);
     double nearest = Double.MAX_VALUE;
     for (Coordinate c : zone.area().getCoordinates()) {
       nearest = Math.min(nearest, c.distance(corner));
@@ -96,8 +123,10 @@ class ZoneReaderTest {
   /** The same place by way of GeoTools, named in the old crs member, must be the same. */
   @Test
   void crsMember_isFollowed() throws IOException {
-    String crs = "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:EPSG::32638\"}},";
-    String json = "{\"type\":\"Feature\"," + crs + "\"geometry\":" + square(444100, 3684100, 200) + "}";
+    String crs =
+        "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:EPSG::32638\"}},";
+    String json =
+        "{\"type\":\"Feature\"," + crs + "\"geometry\":" + square(444100, 3684100, 200) + "}";
     Zone zone = read(json, UTM);
     assertEquals(400, zone.area().getArea(), 1e-6);
     assertEquals(15, zone.area().getEnvelopeInternal().getMinX(), 1e-6);
@@ -110,7 +139,9 @@ class ZoneReaderTest {
   @Test
   void crsMemberAfterTheFeatures_orNull_isTheSame() throws IOException {
     String json =
-        "{\"features\":[" + feature("null", square(444100, 3684100, 200)) + "],\"type\":\"FeatureCollection\","
+        "{\"features\":["
+            + feature("null", square(444100, 3684100, 200))
+            + "],\"type\":\"FeatureCollection\","
             + "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"EPSG:32638\"}}}";
     assertEquals(400, read(json, UTM).area().getArea(), 1e-6);
     Zone guessed = read(json.replaceAll("\"crs\".*", "\"crs\":null}"), UTM);
@@ -140,7 +171,10 @@ class ZoneReaderTest {
   @Test
   void polygonFarBeyondTheTerrain_coversIt() throws IOException {
     assertEquals(100 * 100, read(square(-1e6, -1e6, 2e6), PLAIN).area().getArea(), 1e-6);
-    Zone world = read("{\"type\":\"Polygon\",\"coordinates\":[[[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]]]}", UTM);
+    Zone world =
+        read(
+            "{\"type\":\"Polygon\",\"coordinates\":[[[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]]]}",
+            UTM);
     assertEquals(100 * 100, world.area().getArea(), 1e-6);
   }
 
@@ -151,7 +185,8 @@ class ZoneReaderTest {
             collection(
                 feature("{\"name\":\"nothing\"}", "null"),
                 feature("{}", "{\"type\":\"Polygon\",\"coordinates\":[]}"),
-                feature("{\"name\":\"odd\"}", "{\"type\":\"Polygon\",\"coordinates\":[[1,2],[3,4]]}"),
+                feature(
+                    "{\"name\":\"odd\"}", "{\"type\":\"Polygon\",\"coordinates\":[[1,2],[3,4]]}"),
                 feature("{}", "{\"type\":\"Curve\",\"coordinates\":[[1,2],[3,4]]}"),
                 feature("{}", "{\"type\":\"Point\",\"coordinates\":[100,100]}"),
                 feature("{}", "{\"type\":\"LineString\",\"coordinates\":[[null,2],[3,4]]}"),
@@ -175,8 +210,14 @@ class ZoneReaderTest {
   void collectionsAltitudesAndHoles() throws IOException {
     String ring = "[[0,0,7],[600,0,7],[600,600,7],[0,600,7],[0,0,7]]";
     String hole = "[[100,100],[100,200],[200,200],[200,100],[100,100]]";
-    String inner = "{\"type\":\"GeometryCollection\",\"geometries\":[{\"type\":\"Polygon\",\"coordinates\":[" + ring + ","
-        + hole + "]}," + square(700, 700, 100) + "]}";
+    String inner =
+        "{\"type\":\"GeometryCollection\",\"geometries\":[{\"type\":\"Polygon\",\"coordinates\":["
+            + ring
+            + ","
+            + hole
+            + "]},"
+            + square(700, 700, 100)
+            + "]}";
     Zone zone = read("{\"type\":\"GeometryCollection\",\"geometries\":[" + inner + "]}", PLAIN);
     assertEquals(3600 - 100 + 100, zone.area().getArea(), 1e-9);
     assertEquals(1, zone.features());
@@ -188,12 +229,17 @@ class ZoneReaderTest {
     Zone zone = read(feature("{\"name\":\"bow\"}", bow), PLAIN);
     assertTrue(zone.area().isValid());
     assertEquals(800, zone.area().getArea(), 1e-6);
-    assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("zone-repaired") && w.message().contains("bow")));
+    assertTrue(
+        warnings.list().stream()
+            .anyMatch(w -> w.code().equals("zone-repaired") && w.message().contains("bow")));
   }
 
   @Test
   void overlappingFeatures_countOnce() throws IOException {
-    Zone zone = read(collection(feature("{}", square(0, 0, 200)), feature("{}", square(100, 100, 200))), PLAIN);
+    Zone zone =
+        read(
+            collection(feature("{}", square(0, 0, 200)), feature("{}", square(100, 100, 200))),
+            PLAIN);
     assertEquals(400 + 400 - 100, zone.area().getArea(), 1e-9);
   }
 
@@ -201,7 +247,8 @@ class ZoneReaderTest {
   void where_picksByValueListNumberAndNestedName() throws IOException {
     String json =
         collection(
-            feature("{\"kind\":\"river\",\"lanes\":2,\"tags\":{\"bridge\":true}}", square(0, 0, 100)),
+            feature(
+                "{\"kind\":\"river\",\"lanes\":2,\"tags\":{\"bridge\":true}}", square(0, 0, 100)),
             feature("{\"kind\":\"wood\",\"lanes\":\"4\"}", square(200, 0, 200)),
             feature("{\"kind\":[\"hut\",\"barn\"]}", square(500, 0, 300)));
     assertEquals(100, readWhere(json, "kind", "river").area().getArea(), 1e-9);
@@ -211,19 +258,29 @@ class ZoneReaderTest {
     assertEquals(900, readWhere(json, "kind", "barn").area().getArea(), 1e-9);
     assertEquals(0, readWhere(json, "kind", "rivr").features());
     assertTrue(
-        warnings.list().stream().anyMatch(w -> w.code().equals("zone-empty") && w.message().contains("river, wood")));
+        warnings.list().stream()
+            .anyMatch(w -> w.code().equals("zone-empty") && w.message().contains("river, wood")));
   }
 
   @Test
   void faults_sayLineAndColumn() {
-    InputFault cut = assertThrows(InputFault.class, () -> read("{\"type\":\"FeatureCollection\",\n\"features\":[{", PLAIN));
+    InputFault cut =
+        assertThrows(
+            InputFault.class,
+            () -> read("{\"type\":\"FeatureCollection\",\n\"features\":[{", PLAIN));
     assertEquals(2, cut.place().line());
     InputFault type = assertThrows(InputFault.class, () -> read("{\"type\":\"Topology\"}", PLAIN));
     assertTrue(type.getMessage().contains("Topology"));
     assertThrows(InputFault.class, () -> read("", PLAIN));
     assertThrows(InputFault.class, () -> read("[1,2]", PLAIN));
     assertThrows(
-        InputFault.class, () -> ZoneReader.read(List.of(new ZoneSpec("x", dir.resolve("none"), new TreeMap<>(), 1, null, null, null)), PLAIN, warnings));
+        InputFault.class,
+        () ->
+            ZoneReader.read(
+                List.of(
+                    new ZoneSpec("x", dir.resolve("none"), new TreeMap<>(), 1, null, null, null)),
+                PLAIN,
+                warnings));
   }
 
   @Test
@@ -233,16 +290,25 @@ class ZoneReaderTest {
             feature("{\"lanes\":1,\"name\":\"Low Lane\"}", square(0, 0, 100)),
             feature("{\"lanes\":\"3\"}", square(200, 0, 200)),
             feature("{\"name\":null}", square(500, 0, 300)));
-    assertEquals(400, readWhere(json, "lanes", new ZoneSpec.Between(2.0, null)).area().getArea(), 1e-9);
-    assertEquals(100, readWhere(json, "lanes", new ZoneSpec.Between(null, 2.0)).area().getArea(), 1e-9);
+    assertEquals(
+        400, readWhere(json, "lanes", new ZoneSpec.Between(2.0, null)).area().getArea(), 1e-9);
+    assertEquals(
+        100, readWhere(json, "lanes", new ZoneSpec.Between(null, 2.0)).area().getArea(), 1e-9);
     assertEquals(500, readWhere(json, "lanes", new ZoneSpec.Present(true)).area().getArea(), 1e-9);
     assertEquals(1300, readWhere(json, "name", new ZoneSpec.Present(false)).area().getArea(), 1e-9);
-    assertEquals(1300, readWhere(json, "lanes", new ZoneSpec.Not(List.of(1.0))).area().getArea(), 1e-9);
     assertEquals(
-        1000, readWhere(json, "lanes", 1.0, new ZoneSpec.Present(false)).area().getArea(), 1e-9, "any of them");
+        1300, readWhere(json, "lanes", new ZoneSpec.Not(List.of(1.0))).area().getArea(), 1e-9);
+    assertEquals(
+        1000,
+        readWhere(json, "lanes", 1.0, new ZoneSpec.Present(false)).area().getArea(),
+        1e-9,
+        "any of them");
   }
 
-  /** Closed form: strips with round ends, 2 lanes times 5 m and 4 m where the property is missing; 1 mm is 10 m. */
+  /**
+   * Closed form: strips with round ends, 2 lanes times 5 m and 4 m where the property is missing; 1
+   * mm is 10 m.
+   */
   @Test
   void width_fromAProperty() throws IOException {
     String line = "{\"type\":\"LineString\",\"coordinates\":[[200,500],[800,500]]}";
@@ -254,8 +320,16 @@ class ZoneReaderTest {
             null);
     ZoneSpec byLanes =
         new ZoneSpec(
-            "lanes", plain.file(), plain.where(), 2, null, null, null,
-            new ZoneSpec.WidthBy("lanes", 5, 4.0, true), null, ZoneSpec.Keep.MERGE);
+            "lanes",
+            plain.file(),
+            plain.where(),
+            2,
+            null,
+            null,
+            null,
+            new ZoneSpec.WidthBy("lanes", 5, 4.0, true),
+            null,
+            ZoneSpec.Keep.MERGE);
     Zone zone = ZoneReader.read(List.of(byLanes), PLAIN, 1, warnings).get(0);
     double expected = 60 + Math.PI / 4 + 60 * 0.4 + Math.PI * 0.04;
     assertEquals(expected, zone.area().getArea(), 0.002 * expected);
@@ -266,17 +340,22 @@ class ZoneReaderTest {
     String line = "{\"type\":\"LineString\",\"coordinates\":[[200,500],[800,500]]}";
     ZoneSpec plain =
         spec(
-            collection(feature("{}", line), feature("{}", square(100, 100, 5)), feature("{}", square(300, 100, 100))),
+            collection(
+                feature("{}", line),
+                feature("{}", square(100, 100, 5)),
+                feature("{}", square(300, 100, 100))),
             new TreeMap<>(),
             0.4,
             null);
-    Zone widened = ZoneReader.read(List.of(kept(plain, ZoneSpec.Keep.WIDEN)), PLAIN, 2, warnings).get(0);
+    Zone widened =
+        ZoneReader.read(List.of(kept(plain, ZoneSpec.Keep.WIDEN)), PLAIN, 2, warnings).get(0);
     double strip = 60 * 2.05 + Math.PI * 1.025 * 1.025;
     assertEquals(3, widened.features());
     double hut = widened.area().getArea() - strip - 100;
     assertTrue(hut > Math.PI && hut < 7, "a hut the cutter just fits into, not " + hut);
     assertTrue(codes().contains("zone-widened"));
-    Zone dropped = ZoneReader.read(List.of(kept(plain, ZoneSpec.Keep.DROP)), PLAIN, 2, warnings).get(0);
+    Zone dropped =
+        ZoneReader.read(List.of(kept(plain, ZoneSpec.Keep.DROP)), PLAIN, 2, warnings).get(0);
     assertEquals(1, dropped.features());
     assertEquals(100, dropped.area().getArea(), 1e-9);
     assertEquals("narrower than the smallest cutter", dropped.skipped().get(0).why());
@@ -284,6 +363,15 @@ class ZoneReaderTest {
 
   private static ZoneSpec kept(ZoneSpec spec, ZoneSpec.Keep keep) {
     return new ZoneSpec(
-        spec.name(), spec.file(), spec.where(), 2, null, spec.widthMm(), spec.groundWidthM(), null, null, keep);
+        spec.name(),
+        spec.file(),
+        spec.where(),
+        2,
+        null,
+        spec.widthMm(),
+        spec.groundWidthM(),
+        null,
+        null,
+        keep);
   }
 }
