@@ -12,10 +12,17 @@ import plyscape.grid.CellFrame;
 final class AlignedRaster implements GroundRaster {
 
   private final Raster raster;
+  private final GroundCrs crs;
   private final CellFrame frame;
 
   AlignedRaster(Raster raster) {
+    this(raster, raster.crs());
+  }
+
+  /** The same with a CRS whose unit was measured. */
+  AlignedRaster(Raster raster, GroundCrs crs) {
     this.raster = raster;
+    this.crs = crs;
     Affine a = raster.toGround();
     double cellX = Math.abs(a.xCol());
     double cellY = Math.abs(a.yRow());
@@ -31,7 +38,7 @@ final class AlignedRaster implements GroundRaster {
 
   @Override
   public GroundCrs crs() {
-    return raster.crs();
+    return crs;
   }
 
   /** Cuts at the bounds of the file's tiles or strips. */

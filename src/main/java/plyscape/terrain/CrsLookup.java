@@ -157,7 +157,7 @@ final class CrsLookup {
    * Whether a code is one of the common metric grids, by number alone (EPSG register, ranges of UTM
    * zones).
    */
-  private static boolean metricCode(String id) {
+  static boolean metricCode(String id) {
     if (!id.matches("EPSG:\\d{4,5}")) {
       return false;
     }

@@ -21,38 +21,68 @@ final class GeoKeys {
   private static final int RASTER_TYPE = 1025;
   private static final int GEODETIC_CRS = 2048;
   private static final int PROJECTED_CRS = 3072;
-  private static final int TO_WGS_84 = 2062;
+  private static final int VERTICAL_CRS = 4096;
   private static final int VERTICAL_UNITS = 4099;
   private static final int PIXEL_IS_POINT = 2;
-  private static final int USER_DEFINED = 32767;
+  static final int USER_DEFINED = 32767;
 
   private final TiffTags tags;
-  private double[] shift = {};
-  private final Map<Integer, Integer> keys = new TreeMap<>();
+  private final Map<Integer, Integer> codes = new TreeMap<>();
+  private final Map<Integer, double[]> reals = new TreeMap<>();
+  private final Map<Integer, String> texts = new TreeMap<>();
 
   GeoKeys(TiffTags tags) {
     this.tags = tags;
     double[] directory = tags.numbers(TiffTags.GEO_KEYS);
+    double[] doubles = tags.numbers(TiffTags.GEO_DOUBLES);
+    String text = tags.text(TiffTags.GEO_TEXT);
     for (int i = 4; i + 3 < directory.length; i += 4) {
+      int key = (int) directory[i];
+      int count = (int) directory[i + 2];
+      int at = (int) directory[i + 3];
       if (directory[i + 1] == 0) {
-        keys.put((int) directory[i], (int) directory[i + 3]);
-      } else if (directory[i] == TO_WGS_84 && directory[i + 1] == TiffTags.GEO_DOUBLES) {
-        double[] doubles = tags.numbers(TiffTags.GEO_DOUBLES);
-        int from = (int) Math.min(directory[i + 3], doubles.length);
-        shift =
-            Arrays.copyOfRange(
-                doubles, from, (int) Math.min(from + directory[i + 2], doubles.length));
+        codes.put(key, at);
+      } else if (directory[i + 1] == TiffTags.GEO_DOUBLES) {
+        int from = Math.min(at, doubles.length);
+        reals.put(key, Arrays.copyOfRange(doubles, from, Math.min(from + count, doubles.length)));
+      } else if (directory[i + 1] == TiffTags.GEO_TEXT) {
+        int from = Math.min(at, text.length());
+        String said = text.substring(from, Math.min(from + count, text.length()));
+        texts.put(key, said.replaceAll("\\|+\\s*$", ""));
       }
     }
   }
 
-  /** Metres in the unit of elevations that the keys name; 1 when they name none. */
+  /** A key's code, or another number when the key is absent. */
+  int code(int key, int otherwise) {
+    return codes.getOrDefault(key, otherwise);
+  }
+
+  /** The numbers of a key; none when it is absent. */
+  double[] reals(int key) {
+    return reals.getOrDefault(key, new double[0]);
+  }
+
+  /** The text of a key; "" when it is absent. */
+  String text(int key) {
+    return texts.getOrDefault(key, "");
+  }
+
+  /** Whether the keys name the unit of elevations. */
+  boolean verticalUnitStated() {
+    int unit = code(VERTICAL_UNITS, 0);
+    return verticalMetres() != 1 || !Double.isNaN(LinearUnit.metres(unit, Double.NaN));
+  }
+
+  /**
+   * Metres in the unit of elevations that the keys name, by a unit or a vertical CRS; 1 when they
+   * name none.
+   */
   double verticalMetres() {
-    return switch (keys.getOrDefault(VERTICAL_UNITS, 0)) {
-      case 9002 -> 0.3048;
-      case 9003 -> 1200.0 / 3937;
-      default -> 1;
-    };
+    int unit = code(VERTICAL_UNITS, 0);
+    return unit != 0 && unit != USER_DEFINED
+        ? LinearUnit.metres(unit, 1)
+        : LinearUnit.ofHeights(code(VERTICAL_CRS, 0));
   }
 
   /** Raster to ground; null without a georeference. */
@@ -61,7 +91,7 @@ final class GeoKeys {
     if (cornerOrCentre == null) {
       return null;
     }
-    boolean point = keys.getOrDefault(RASTER_TYPE, 1) == PIXEL_IS_POINT;
+    boolean point = code(RASTER_TYPE, 1) == PIXEL_IS_POINT;
     return point ? cornerOrCentre.shifted(-0.5, -0.5) : cornerOrCentre;
   }
 
@@ -92,12 +122,17 @@ final class GeoKeys {
 
   /** The CRS that the keys give, or none. */
   GroundCrs crs(Path file) {
-    int projected = keys.getOrDefault(PROJECTED_CRS, 0);
-    int geodetic = keys.getOrDefault(GEODETIC_CRS, 0);
-    int model = keys.getOrDefault(MODEL_TYPE, projected > 0 ? 1 : geodetic > 0 ? 2 : 0);
+    int projected = code(PROJECTED_CRS, 0);
+    int geodetic = code(GEODETIC_CRS, 0);
+    int model = code(MODEL_TYPE, projected > 0 ? 1 : geodetic > 0 ? 2 : 0);
     int code = model == 1 ? projected : model == 2 ? geodetic : 0;
+    String wkt = SpelledCrs.wkt(this);
+    if (model == USER_DEFINED && wkt != null) {
+      return CrsLookup.describe(wkt, tags.place());
+    }
     if (model == 0 || model == USER_DEFINED) {
-      return GroundCrs.NONE;
+      double metres = LinearUnit.metres(code(SpelledCrs.LINEAR_UNIT, 0), 1);
+      return new GroundCrs("", GroundCrs.Kind.NONE, metres);
     }
     if (code > 0 && code < USER_DEFINED) {
       return CrsLookup.describe("EPSG:" + code, tags.place());
@@ -108,11 +143,12 @@ final class GeoKeys {
           "its coordinates are geocentric",
           "use a raster in a map projection or in degrees");
     }
-    return spelledOut(file);
+    return wkt != null ? CrsLookup.describe(wkt, tags.place()) : spelledOut(file);
   }
 
   /** One line of WKT, with the datum shift that the keys give: GeoTools leaves it out. */
   private String withShift(String wkt) {
+    double[] shift = reals(SpelledCrs.TO_WGS_84);
     String line = wkt.replaceAll("\\s*\\R\\s*", " ");
     if (shift.length != 3 && shift.length != 7 || line.contains("TOWGS84")) {
       return line;
@@ -141,8 +177,10 @@ final class GeoKeys {
     } catch (Exception e) {
       throw new InputFault(
           tags.place(),
-          "the CRS spelled out in its keys isn't understood: " + e.getMessage(),
-          "convert it to a CRS with an EPSG code",
+          "the CRS spelled out in its keys isn't understood (projection "
+              + code(SpelledCrs.PROJECTION, 0)
+              + ")",
+          "convert it to a CRS with an EPSG code, or set terrain.crs",
           e);
     }
   }

@@ -42,7 +42,14 @@ final class GroundCrop {
     double maxY = Math.min(asked.maxY(), extent.maxY());
     if (!(maxX > minX) || !(maxY > minY)) {
       throw new JobFault(
-          "the crop (" + text(asked) + ") lies outside the terrain (" + text(extent) + ")",
+          "the crop ("
+              + text(asked)
+              + ") lies outside the terrain ("
+              + text(extent)
+              + "), both in "
+              + (ground.crs().id().isEmpty()
+                  ? "its own units"
+                  : CrsLookup.label(ground.crs().id())),
           "give a crop within the terrain, or set terrain.crop_crs to the CRS that it is in");
     }
     double out =
@@ -82,8 +89,11 @@ final class GroundCrop {
     return new Box(xy[0] - halfX, xy[1] - halfY, xy[0] + halfX, xy[1] + halfY);
   }
 
-  /** About what the crop needs in degrees of the raster's CRS, or null without a crop. */
-  static Box inDegrees(TerrainSpec spec, GroundCrs rasterCrs) {
+  /**
+   * About what the crop needs in the raster's own CRS, at least as large; null without a crop, or
+   * when it can't be mapped.
+   */
+  static Box inRaster(TerrainSpec spec, GroundCrs rasterCrs) {
     if (spec.crop() != null) {
       return boxIn(rasterCrs.id(), spec, rasterCrs);
     }
@@ -93,11 +103,15 @@ final class GroundCrop {
     }
     double[] xy = {take.centre().x(), take.centre().y()};
     map(spec, rasterCrs, rasterCrs.id()).map(xy, 1);
+    if (!Double.isFinite(xy[0] + xy[1])) {
+      return null;
+    }
     // A panel side is at most 5 m, so a map scale bounds the ground too.
     double metres = take.groundWidthM() != null ? 2 * take.groundWidthM() : 5 * take.scale();
-    double dLat = metres / METRES_PER_DEGREE;
-    double dLon = dLat / Math.max(0.05, Math.cos(Math.toRadians(xy[1])));
-    return new Box(xy[0] - dLon, xy[1] - dLat, xy[0] + dLon, xy[1] + dLat);
+    boolean degrees = rasterCrs.kind() == GroundCrs.Kind.GEOGRAPHIC;
+    double dY = metres / (degrees ? METRES_PER_DEGREE : rasterCrs.metresPerUnit());
+    double dX = degrees ? dY / Math.max(0.05, Math.cos(Math.toRadians(xy[1]))) : dY;
+    return new Box(xy[0] - dX, xy[1] - dY, xy[0] + dX, xy[1] + dY);
   }
 
   private static Box boxIn(String crs, TerrainSpec spec, GroundCrs rasterCrs) {

@@ -101,6 +101,11 @@ final class MosaicRaster implements Raster {
   }
 
   @Override
+  public boolean unitStated() {
+    return parts.stream().allMatch(Raster::unitStated);
+  }
+
+  @Override
   public int rowsAtOnce() {
     return 256;
   }

@@ -36,6 +36,16 @@ interface Raster extends AutoCloseable {
     return 1;
   }
 
+  /** Whether the file says what unit its elevations have. */
+  default boolean unitStated() {
+    return false;
+  }
+
+  /** A unit that the file names but which isn't known, so that metres are taken; "" for none. */
+  default String unknownUnit() {
+    return "";
+  }
+
   /**
    * Whether the file (or one beside it) says where its cells lie; else they are squares of 1 from
    * 0, 0.

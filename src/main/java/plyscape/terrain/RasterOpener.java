@@ -68,7 +68,7 @@ final class RasterOpener {
           || starts(head, 'M', 'M', 0, 42)
           || starts(head, 'I', 'I', 43, 0)
           || starts(head, 'M', 'M', 0, 43)) {
-        return TiffRaster.open(file, classes);
+        return TiffRaster.open(file, classes, warnings);
       }
       if (starts(head, 0x89, 'P', 'N', 'G')) {
         return PngRaster.open(file, encoding, warnings);

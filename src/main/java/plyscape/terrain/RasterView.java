@@ -99,6 +99,11 @@ record RasterView(
   }
 
   @Override
+  public boolean unitStated() {
+    return base.unitStated();
+  }
+
+  @Override
   public int rowsAtOnce() {
     return base.rowsAtOnce();
   }

@@ -47,8 +47,7 @@ final class ReliefCheck {
               ground.maxY()),
           "set terrain.crs: EPSG:4326, or the metric CRS that it is in");
     }
-    boolean unitGiven =
-        spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.metresPerValue() != 1;
+    boolean unitGiven = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.unitStated();
     if (terrain.zmaxM() > HIGHEST_M || terrain.zminM() < DEEPEST_M) {
       warnings.add(
           "elevation-range",
@@ -71,14 +70,15 @@ final class ReliefCheck {
               side),
           terrain.file());
     }
-    if (!unitGiven && terrain.frame().metresPerUnit() != 1) {
+    double unit = raster.crs().metresPerUnit();
+    if (!unitGiven && Math.abs(unit - 0.3048) < 1e-4) {
       warnings.add(
           "map-unit",
           String.format(
               Locale.ROOT,
               "the map's unit is %.7g m, but elevations are taken as metres; if they are feet, set"
                   + " terrain.unit: ft (or us-ft)",
-              terrain.frame().metresPerUnit()),
+              unit),
           terrain.file());
     }
   }

@@ -3,7 +3,9 @@ package plyscape.terrain;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
@@ -24,6 +26,12 @@ final class TerrainSource {
    * it.
    */
   private static final double WIDEST_DEGREES = 24;
+
+  /** Shapes and sizes may be off by this share; grids of countries keep well below it. */
+  private static final double MOST_SPREAD = 0.05;
+
+  /** Map grids for surveying stay below this; a maker doesn't see it. */
+  private static final double LEAST_STRETCH = 0.005;
 
   private TerrainSource() {}
 
@@ -61,6 +69,14 @@ final class TerrainSource {
               + raster.metresPerValue(),
           raster.name());
     }
+    if (take.unit() == TerrainTake.Unit.FROM_FILE && !raster.unknownUnit().isEmpty()) {
+      warnings.add(
+          "unit",
+          "the file gives its elevations in '"
+              + raster.unknownUnit()
+              + "', which isn't known; they are taken as metres (terrain.unit tells another)",
+          raster.name());
+    }
     if (take.nodata() != null) {
       view = view.without(take.nodata());
     }
@@ -94,28 +110,115 @@ final class TerrainSource {
     if (crs.kind() == GroundCrs.Kind.NONE) {
       warnings.add(
           "no-crs",
-          "the raster has no CRS; its coordinates are taken as metres (terrain.crs tells another)",
+          "the raster has no CRS; its coordinates are taken as "
+              + (crs.metresPerUnit() == 1 ? "metres" : (float) crs.metresPerUnit() + " m each")
+              + " (terrain.crs tells another)",
           raster.name());
     }
+    GroundScale scale = scale(raster, spec);
+    if (scale != null && scale.spread() > MOST_SPREAD && scale.degrees() <= WIDEST_DEGREES) {
+      warnings.add(
+          "reprojected",
+          String.format(
+              Locale.ROOT,
+              "in %s lengths there differ by %.0f %% with place or direction; the terrain is taken to"
+                  + " its UTM zone so that it keeps its shape",
+              CrsLookup.label(crs.id()),
+              100 * scale.spread()),
+          raster.name());
+      return inUtm(raster, spec, place);
+    }
+    if (scale != null) {
+      crs = measured(crs, scale, raster, warnings);
+    }
     if (raster.toGround().axisParallel()) {
-      return new AlignedRaster(raster);
+      return new AlignedRaster(raster, crs);
     }
     warnings.add(
         "turned-raster", "the raster's rows run aslant; it is resampled north up", raster.name());
     return new WarpedRaster(raster, crs, PlaneMap.same(), PlaneMap.same(), place);
   }
 
+  /** How long the raster's units are where it is carved; null when that isn't asked or known. */
+  private static GroundScale scale(Raster raster, TerrainSpec spec) {
+    GroundCrs crs = raster.crs();
+    if (crs.kind() != GroundCrs.Kind.PROJECTED || CrsLookup.metricCode(crs.id())) {
+      return null;
+    }
+    Affine a = raster.toGround();
+    double[] x = new double[4];
+    double[] y = new double[4];
+    for (int i = 0; i < 4; i++) {
+      x[i] = a.x(raster.columns() * (i & 1), raster.rows() * (i >> 1));
+      y[i] = a.y(raster.columns() * (i & 1), raster.rows() * (i >> 1));
+    }
+    Arrays.sort(x);
+    Arrays.sort(y);
+    Box crop = GroundCrop.inRaster(spec, crs);
+    Box box = crop == null ? new Box(x[0], y[0], x[3], y[3]) : crop;
+    double minX = Math.max(box.minX(), x[0]);
+    double minY = Math.max(box.minY(), y[0]);
+    double maxX = Math.min(box.maxX(), x[3]);
+    double maxY = Math.min(box.maxY(), y[3]);
+    return minX < maxX && minY < maxY
+        ? GroundScale.over(crs, new Box(minX, minY, maxX, maxY))
+        : null;
+  }
+
+  /** The CRS with its unit as long as it is on the ground, if that isn't what it says. */
+  private static GroundCrs measured(
+      GroundCrs crs, GroundScale scale, Raster raster, Warnings warnings) {
+    double stretch = crs.metresPerUnit() / scale.metresPerUnit();
+    if (scale.spread() > MOST_SPREAD) {
+      warnings.add(
+          "map-distorted",
+          String.format(
+              Locale.ROOT,
+              "in %s lengths there differ by %.0f %% with place or direction; take a smaller crop to"
+                  + " keep the ground's shape",
+              CrsLookup.label(crs.id()),
+              100 * scale.spread()),
+          raster.name());
+    }
+    if (Math.abs(stretch - 1) <= LEAST_STRETCH) {
+      return crs;
+    }
+    warnings.add(
+        "map-scale",
+        String.format(
+            Locale.ROOT,
+            "%s stretches lengths by %.4g there: a unit of it is taken as %.6g m of ground, so that"
+                + " sizes, widths and scales are true",
+            CrsLookup.label(crs.id()),
+            stretch,
+            scale.metresPerUnit()),
+        raster.name());
+    return new GroundCrs(crs.id(), crs.kind(), scale.metresPerUnit());
+  }
+
   private static GroundRaster inUtm(Raster raster, TerrainSpec spec, Place place) {
     String from = raster.crs().id();
     Affine a = raster.toGround();
+    boolean degrees = raster.crs().kind() == GroundCrs.Kind.GEOGRAPHIC;
     double wide = Math.abs(a.xCol()) * raster.columns() + Math.abs(a.xRow()) * raster.rows();
     double high = Math.abs(a.yCol()) * raster.columns() + Math.abs(a.yRow()) * raster.rows();
     Raster source = raster;
-    if (Math.max(wide, high) > WIDEST_DEGREES && a.axisParallel()) {
-      source = cutToCrop(raster, spec, place);
+    boolean large =
+        degrees
+            ? Math.max(wide, high) > WIDEST_DEGREES
+            : GroundCrop.inRaster(spec, raster.crs()) != null;
+    if (large && a.axisParallel()) {
+      source = cutToCrop(raster, spec);
     }
-    double x = source.toGround().x(source.columns() / 2.0, source.rows() / 2.0);
-    double y = source.toGround().y(source.columns() / 2.0, source.rows() / 2.0);
+    double[] middle = {
+      source.toGround().x(source.columns() / 2.0, source.rows() / 2.0),
+      source.toGround().y(source.columns() / 2.0, source.rows() / 2.0)
+    };
+    if (!degrees) {
+      CrsLookup.between(from, CrsLookup.WGS_84, place).map(middle, 1);
+    }
+    double x = middle[0];
+    double y = middle[1];
     if (!(Math.abs(y) <= 90) || !(Math.abs(x) <= 540)) {
       throw new InputFault(
           place,
@@ -127,7 +230,7 @@ final class TerrainSource {
     PlaneMap nearMiddle =
         (xy, count) -> {
           back.map(xy, count);
-          for (int i = 0; i < 2 * count; i += 2) {
+          for (int i = 0; degrees && i < 2 * count; i += 2) {
             // Rasters may count longitudes from 0 to 360, or run on over the date line.
             xy[i] -= 360 * Math.rint((xy[i] - x) / 360);
           }
@@ -138,11 +241,10 @@ final class TerrainSource {
   }
 
   /**
-   * The part of a very large raster in degrees that the crop needs, with a margin for the bends of
-   * its edges.
+   * The part of a very large raster that the crop needs, with a margin for the bends of its edges.
    */
-  private static Raster cutToCrop(Raster raster, TerrainSpec spec, Place place) {
-    Box box = GroundCrop.inDegrees(spec, raster.crs());
+  private static Raster cutToCrop(Raster raster, TerrainSpec spec) {
+    Box box = GroundCrop.inRaster(spec, raster.crs());
     if (box == null) {
       throw new JobFault(
           spec.file().getFileName() + " spans too many degrees for one map in metres",

@@ -2,7 +2,6 @@ package plyscape.terrain;
 
 import java.awt.image.Raster;
 import java.nio.ByteBuffer;
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
@@ -16,15 +15,10 @@ import plyscape.fault.Place;
  * @param nodata value that means none, already rounded to the sample type; NaN when there is none
  * @param factor what a sample is multiplied by
  * @param offset what is then added
- * @param metresPerValue metres in the unit that the file names, 1 when it names none
+ * @param unit of elevations as the file names it, "" when it names none
  */
 record TiffCells(
-    Place place,
-    SampleType type,
-    double nodata,
-    double factor,
-    double offset,
-    double metresPerValue) {
+    Place place, SampleType type, double nodata, double factor, double offset, String unit) {
 
   private static final Pattern ITEM =
       Pattern.compile(
@@ -38,6 +32,8 @@ record TiffCells(
     UINT16(2, (samples, at) -> samples.getShort(at) & 0xffff),
     INT32(4, ByteBuffer::getInt),
     UINT32(4, (samples, at) -> samples.getInt(at) & 0xffffffffL),
+    INT64(8, ByteBuffer::getLong),
+    UINT64(8, (samples, at) -> unsigned(samples.getLong(at))),
     FLOAT32(4, ByteBuffer::getFloat),
     FLOAT64(8, ByteBuffer::getDouble);
 
@@ -54,6 +50,10 @@ record TiffCells(
       double at(ByteBuffer samples, int position);
     }
 
+    private static double unsigned(long bits) {
+      return bits >= 0 ? bits : 2.0 * (bits >>> 1);
+    }
+
     /** Bytes of a sample. */
     int bytes() {
       return bytes;
@@ -67,7 +67,7 @@ record TiffCells(
    */
   static TiffCells of(TiffTags tags, boolean classes) {
     int bands = tags.number(TiffTags.SAMPLES_PER_PIXEL, 1);
-    if (bands != 1) {
+    if (bands != 1 && !TiffMask.alpha(tags)) {
       boolean colours = bands <= 4 && tags.number(TiffTags.PHOTOMETRIC, 1) == 2;
       throw new InputFault(
           tags.place(),
@@ -88,35 +88,47 @@ record TiffCells(
     SampleType type = type(tags);
     double factor = 1;
     double offset = 0;
-    double metres = 1;
+    String unit = "";
     Matcher item = ITEM.matcher(tags.text(TiffTags.GDAL_METADATA));
     while (item.find()) {
       String text = item.group(2).strip();
       switch (item.group(1)) {
         case "SCALE" -> factor = number(text, "scale", tags);
         case "OFFSET" -> offset = number(text, "offset", tags);
-        default -> metres = metres(text);
+        default -> unit = text;
       }
     }
-    return new TiffCells(tags.place(), type, nodata(tags, type), factor, offset, metres);
+    return new TiffCells(tags.place(), type, nodata(tags, type), factor, offset, unit);
   }
 
   private static SampleType type(TiffTags tags) {
     int bits = tags.number(TiffTags.BITS_PER_SAMPLE, 1);
     int format = tags.number(TiffTags.SAMPLE_FORMAT, 1);
     return switch (format * 100 + bits) {
+      case 101, 102, 104 -> SampleType.UINT8;
       case 108 -> SampleType.UINT8;
       case 116 -> SampleType.UINT16;
       case 132 -> SampleType.UINT32;
       case 208 -> SampleType.INT8;
       case 216 -> SampleType.INT16;
       case 232 -> SampleType.INT32;
+      case 164 -> SampleType.UINT64;
+      case 264 -> SampleType.INT64;
       case 332 -> SampleType.FLOAT32;
       case 364 -> SampleType.FLOAT64;
       default ->
           throw new InputFault(
               tags.place(),
-              "samples of " + bits + " bits in format " + format + " can't be read",
+              "it has samples of "
+                  + bits
+                  + " bits, "
+                  + switch (format) {
+                    case 1, 2 -> "whole numbers";
+                    case 3 -> "floats";
+                    case 5, 6 -> "complex numbers";
+                    default -> "of no known format";
+                  }
+                  + ", which can't be read",
               "convert it to 16-bit integers or 32-bit floats");
     };
   }
@@ -140,15 +152,10 @@ record TiffCells(
     }
   }
 
-  private static double metres(String unit) {
-    return switch (unit.toLowerCase(Locale.ROOT)) {
-      case "ft", "foot", "feet", "international foot" -> 0.3048;
-      case "us-ft", "us_ft", "usft", "us survey foot", "sft", "ftus" -> 1200.0 / 3937;
-      case "cm" -> 0.01;
-      case "dm" -> 0.1;
-      case "km" -> 1000;
-      default -> 1;
-    };
+  /** Metres in the unit that the file names; 1 when it names none or one that isn't known. */
+  double metresPerValue() {
+    double metres = LinearUnit.named(unit);
+    return Double.isNaN(metres) ? 1 : metres;
   }
 
   /** Elevations of a window that the library has read, NaN for void. */
@@ -162,11 +169,16 @@ record TiffCells(
   }
 
   /** Puts the elevations of a run of samples, NaN for void. */
-  void put(ByteBuffer samples, int from, int count, double[] out, int to) {
+  void put(ByteBuffer samples, int from, int step, int count, double[] out, int to) {
     SampleType.Getter getter = type.getter;
-    for (int i = 0, at = from; i < count; i++, at += type.bytes) {
+    for (int i = 0, at = from; i < count; i++, at += step) {
       out[to + i] = elevation(getter.at(samples, at));
     }
+  }
+
+  /** The samples as they are, all of them meaning something: for masks. */
+  TiffCells bare() {
+    return new TiffCells(place, type, Double.NaN, 1, 0, "");
   }
 
   /** Elevation of cells that a file has left out. */

@@ -28,7 +28,7 @@ final class TiffLibrary {
   }
 
   /** Opens the cells of a file. */
-  static TiffLibrary open(Path file, TiffCells cells) throws IOException {
+  static TiffLibrary open(Path file, TiffTags tags, TiffCells cells) throws IOException {
     CrsLookup.hushLibraries();
     ImageInputStream stream = new FileImageInputStream(file.toFile());
     ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
@@ -41,7 +41,9 @@ final class TiffLibrary {
       library.close();
       throw new InputFault(
           cells.place(),
-          "its packing can't be read (" + e.getMessage() + ")",
+          "its packing, "
+              + TiffPacking.name(tags.number(TiffTags.COMPRESSION, 1))
+              + ", can't be read",
           "pack it with Deflate, LZW, PackBits, Zstandard or not at all",
           e);
     }

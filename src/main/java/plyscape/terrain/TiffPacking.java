@@ -29,6 +29,27 @@ enum TiffPacking {
     };
   }
 
+  /** A packing for people: its name, where it is a common one, and its number. */
+  static String name(int compression) {
+    String name =
+        switch (compression) {
+          case 1 -> "none";
+          case 2, 3, 4 -> "CCITT fax";
+          case 5 -> "LZW";
+          case 6, 7 -> "JPEG";
+          case 8, 32946 -> "Deflate";
+          case 32773 -> "PackBits";
+          case 34712 -> "JPEG 2000";
+          case 34887 -> "LERC";
+          case 34925 -> "LZMA";
+          case 50000 -> "Zstandard";
+          case 50001 -> "WebP";
+          case 50002, 52546 -> "JPEG XL";
+          default -> "an unknown one";
+        };
+    return name + " (" + compression + ")";
+  }
+
   /**
    * Unpacks a block.
    *

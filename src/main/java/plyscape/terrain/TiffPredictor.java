@@ -19,19 +19,24 @@ final class TiffPredictor {
    *
    * @param bytes unpacked block, changed in place
    * @param size bytes of a sample
+   * @param columns samples of a row, all that belong to a cell counted
+   * @param perCell samples of a cell that stand side by side
    * @param order byte order of the file
    */
   static ByteBuffer undo(
-      int predictor, byte[] bytes, int size, int columns, int rows, ByteOrder order) {
+      int predictor, byte[] bytes, int size, int columns, int perCell, int rows, ByteOrder order) {
     ByteBuffer buffer = ByteBuffer.wrap(bytes).order(order);
     if (predictor == 2) {
       for (int row = 0; row < rows; row++) {
-        addUp(buffer, row * columns * size, columns, size);
+        for (int sample = 0; sample < perCell; sample++) {
+          int from = (row * columns + sample) * size;
+          addUp(buffer, from, columns / perCell, size, perCell * size);
+        }
       }
     } else if (predictor == 3) {
       byte[] spare = new byte[columns * size];
       for (int row = 0; row < rows; row++) {
-        gather(bytes, row * columns * size, columns, size, spare);
+        gather(bytes, row * columns * size, columns, size, perCell, spare);
       }
       return buffer.order(
           order == ByteOrder.BIG_ENDIAN ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
@@ -39,9 +44,9 @@ final class TiffPredictor {
     return buffer;
   }
 
-  private static void addUp(ByteBuffer b, int from, int columns, int size) {
+  private static void addUp(ByteBuffer b, int from, int columns, int size, int step) {
     long sum = 0;
-    for (int i = 0, at = from; i < columns; i++, at += size) {
+    for (int i = 0, at = from; i < columns; i++, at += step) {
       switch (size) {
         case 1 -> b.put(at, (byte) (sum += b.get(at)));
         case 2 -> b.putShort(at, (short) (sum += b.getShort(at)));
@@ -51,9 +56,10 @@ final class TiffPredictor {
     }
   }
 
-  private static void gather(byte[] bytes, int from, int columns, int size, byte[] spare) {
-    for (int i = 1; i < columns * size; i++) {
-      bytes[from + i] += bytes[from + i - 1];
+  private static void gather(
+      byte[] bytes, int from, int columns, int size, int perCell, byte[] spare) {
+    for (int i = perCell; i < columns * size; i++) {
+      bytes[from + i] += bytes[from + i - perCell];
     }
     System.arraycopy(bytes, from, spare, 0, columns * size);
     for (int i = 0; i < columns; i++) {

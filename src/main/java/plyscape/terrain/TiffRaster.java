@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.fault.Warnings;
 
 /**
  * Reads GeoTIFF. Only the tiles or strips of a window are read. The cells are unpacked by {@link
@@ -17,21 +19,29 @@ final class TiffRaster implements Raster {
   private static final int ROWS_AT_ONCE = 64;
   private static final int MOST_CELLS_AT_ONCE = 1 << 24;
 
+  /** Overviews and their masks come to about two dozen; more isn't looked at. */
+  private static final int MOST_IMAGES_SEEN = 64;
+
   private final Path file;
   private final FileChannel channel;
   private final int columns;
   private final int rows;
   private final TiffBlocks blocks;
   private final TiffLibrary library;
+  private final TiffMask mask;
   private final Affine toGround;
   private final boolean placed;
   private final GroundCrs crs;
   private final double metresPerValue;
+  private final boolean unitStated;
+  private final String unknownUnit;
 
-  private TiffRaster(Path file, FileChannel channel, boolean classes) throws IOException {
+  private TiffRaster(Path file, FileChannel channel, boolean classes, Warnings warnings)
+      throws IOException {
     this.file = file;
     this.channel = channel;
-    TiffTags tags = TiffTags.read(channel, Place.file(file.toString()));
+    List<TiffTags> images = TiffTags.images(channel, Place.file(file.toString()), MOST_IMAGES_SEEN);
+    TiffTags tags = images.get(0);
     this.columns = tags.number(TiffTags.WIDTH, 0);
     this.rows = tags.number(TiffTags.HEIGHT, 0);
     if (columns < 1 || rows < 1 || (long) columns * rows > Integer.MAX_VALUE - 8) {
@@ -39,29 +49,46 @@ final class TiffRaster implements Raster {
           tags.place(), "it is " + columns + " x " + rows + " cells", "use a smaller raster");
     }
     TiffCells cells = TiffCells.of(tags, classes);
-    this.blocks = TiffBlocks.of(channel, tags, cells, columns, rows);
-    this.library = blocks == null ? TiffLibrary.open(file, cells) : null;
+    this.blocks = TiffBlocks.of(channel, tags, cells, 0);
+    this.library = blocks == null ? TiffLibrary.open(file, tags, cells) : null;
+    this.mask = TiffMask.of(channel, images, cells, file);
+    long more = images.stream().skip(1).filter(TiffRaster::whole).count();
+    if (more > 0) {
+      warnings.add(
+          "more-images",
+          "the file has " + (more + 1) + " images of its own; the first one is read",
+          name());
+    }
     GeoKeys keys = new GeoKeys(tags);
     Affine inFile = keys.toGround();
     Affine found = inFile != null ? inFile : WorldFile.beside(file);
     this.placed = found != null;
     this.toGround = placed ? found : Affine.northUp(0, rows, 1, 1);
     GroundCrs crsInFile = keys.crs(file);
-    this.crs = crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file);
+    GroundCrs beside =
+        crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file);
+    this.crs = beside.kind() != GroundCrs.Kind.NONE ? beside : crsInFile;
+    boolean named = !cells.unit().isBlank();
+    this.unknownUnit = named && Double.isNaN(LinearUnit.named(cells.unit())) ? cells.unit() : "";
+    this.unitStated = unknownUnit.isEmpty() && (named || keys.verticalUnitStated());
     this.metresPerValue =
         cells.metresPerValue() != 1 ? cells.metresPerValue() : keys.verticalMetres();
   }
 
-  /** Opens a file and reads its tags, but no cells. */
-  static Raster open(Path file) throws IOException {
-    return open(file, false);
+  /** Whether an image is neither a smaller copy (1) nor a mask (4) of another. */
+  private static boolean whole(TiffTags image) {
+    return (image.number(TiffTags.SUBFILE_TYPE, 0) & 5) == 0;
   }
 
-  /** The same; for classes a palette is read as the numbers of its colours. */
-  static Raster open(Path file, boolean classes) throws IOException {
+  /**
+   * Opens a file and reads its tags, but no cells.
+   *
+   * @param classes read a palette as the numbers of its colours
+   */
+  static Raster open(Path file, boolean classes, Warnings warnings) throws IOException {
     FileChannel channel = FileChannel.open(file, StandardOpenOption.READ);
     try {
-      return new TiffRaster(file, channel, classes);
+      return new TiffRaster(file, channel, classes, warnings);
     } catch (InputFault e) {
       channel.close();
       throw e;
@@ -107,6 +134,16 @@ final class TiffRaster implements Raster {
   }
 
   @Override
+  public boolean unitStated() {
+    return unitStated;
+  }
+
+  @Override
+  public String unknownUnit() {
+    return unknownUnit;
+  }
+
+  @Override
   public int rowsAtOnce() {
     int high = blocks != null ? blocks.blockHigh() : rows;
     int least = high * ((ROWS_AT_ONCE + high - 1) / high);
@@ -116,9 +153,14 @@ final class TiffRaster implements Raster {
   @Override
   public double[] read(int column, int row, int wide, int high) {
     try {
-      return blocks != null
-          ? blocks.read(column, row, wide, high)
-          : library.read(column, row, wide, high);
+      double[] values =
+          blocks != null
+              ? blocks.read(column, row, wide, high)
+              : library.read(column, row, wide, high);
+      if (mask != null) {
+        mask.apply(column, row, wide, high, values);
+      }
+      return values;
     } catch (IOException | RuntimeException e) {
       throw RasterOpener.unreadable(file, e);
     }
@@ -128,6 +170,9 @@ final class TiffRaster implements Raster {
   public void close() throws IOException {
     if (library != null) {
       library.close();
+    }
+    if (mask != null) {
+      mask.close();
     }
     channel.close();
   }

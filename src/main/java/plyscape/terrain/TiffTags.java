@@ -5,7 +5,11 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import plyscape.fault.Place;
 
@@ -19,6 +23,7 @@ import plyscape.fault.Place;
  */
 record TiffTags(Place place, ByteOrder order, Map<Integer, Object> values) {
 
+  static final int SUBFILE_TYPE = 254;
   static final int WIDTH = 256;
   static final int HEIGHT = 257;
   static final int BITS_PER_SAMPLE = 258;
@@ -29,17 +34,20 @@ record TiffTags(Place place, ByteOrder order, Map<Integer, Object> values) {
   static final int SAMPLES_PER_PIXEL = 277;
   static final int ROWS_PER_STRIP = 278;
   static final int STRIP_COUNTS = 279;
+  static final int PLANAR = 284;
   static final int PREDICTOR = 317;
   static final int TILE_WIDTH = 322;
   static final int TILE_HEIGHT = 323;
   static final int TILE_OFFSETS = 324;
   static final int TILE_COUNTS = 325;
+  static final int EXTRA_SAMPLES = 338;
   static final int SAMPLE_FORMAT = 339;
   static final int PIXEL_SCALE = 33550;
   static final int TIE_POINT = 33922;
   static final int TRANSFORMATION = 34264;
   static final int GEO_KEYS = 34735;
   static final int GEO_DOUBLES = 34736;
+  static final int GEO_TEXT = 34737;
   static final int GDAL_METADATA = 42112;
   static final int GDAL_NODATA = 42113;
 
@@ -59,11 +67,38 @@ record TiffTags(Place place, ByteOrder order, Map<Integer, Object> values) {
    * @throws IOException when the file isn't a TIFF or ends early
    */
   static TiffTags read(FileChannel channel, Place place) throws IOException {
+    return images(channel, place, 1).get(0);
+  }
+
+  /**
+   * Reads the tags of the file's images, in order: the elevations, and what may follow them, such
+   * as overviews and masks.
+   *
+   * @param most images that are looked at
+   */
+  static List<TiffTags> images(FileChannel channel, Place place, int most) throws IOException {
     ByteBuffer head =
         bytes(channel, 0, (int) Math.min(16, channel.size()), ByteOrder.LITTLE_ENDIAN);
     head.order(head.get(0) == 'M' ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN);
     boolean big = head.getShort(2) == 43;
+    List<TiffTags> out = new ArrayList<>();
     long at = big ? head.getLong(8) : head.getInt(4) & 0xffffffffL;
+    Set<Long> seen = new HashSet<>();
+    while (out.isEmpty() || at != 0 && out.size() < most && seen.add(at)) {
+      out.add(directory(channel, at, head, big, place));
+      ByteBuffer count = bytes(channel, at, big ? 8 : 2, head.order());
+      long entries = big ? count.getLong(0) : count.getShort(0) & 0xffff;
+      long end = at + (big ? 8 + entries * 20 : 2 + entries * 12);
+      // Files may end with their last directory's entries.
+      boolean ends = end + (big ? 8 : 4) > channel.size();
+      ByteBuffer next = ends ? null : bytes(channel, end, big ? 8 : 4, head.order());
+      at = ends ? 0 : big ? next.getLong(0) : next.getInt(0) & 0xffffffffL;
+    }
+    return out;
+  }
+
+  private static TiffTags directory(
+      FileChannel channel, long at, ByteBuffer head, boolean big, Place place) throws IOException {
     ByteBuffer first = bytes(channel, at, big ? 8 : 2, head.order());
     long count = big ? first.getLong(0) : first.getShort(0) & 0xffff;
     int width = big ? 20 : 12;

@@ -286,6 +286,51 @@ class TerrainTakeTest {
     assertTrue(codes().contains("map-unit"));
   }
 
+  /**
+   * Web tiles: cells stay as they are, metres are those of the ground. At 60 N a unit of EPSG:3857
+   * is about half a metre (cos 60; 0.50126 along X and 0.50042 along Y on the ellipsoid).
+   */
+  @Test
+  void webMercator_keepsItsCellsAndHasTrueSizes() throws IOException {
+    double north = 6378137 * Math.log(Math.tan(Math.PI / 4 + Math.toRadians(60) / 2));
+    double[] values = new double[200 * 200];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = i % 200;
+    }
+    Path file =
+        new TiffFixture(200, 200, values)
+            .placed(1_000_000, north + 2000, 20, 20)
+            .crs(3857, true, false)
+            .write(dir.resolve("web.tif"));
+    Taken t = new Taken(file);
+    t.centre = new Centre(1_002_000, north);
+    t.groundWidth = 1000.0;
+    Terrain read = t.read();
+    assertTrue(codes().contains("map-scale"), codes().toString());
+    assertEquals("EPSG:3857", read.crs());
+    assertEquals(1000.0 / 228, read.frame().metresPerMm(), 1e-9);
+    assertEquals(1000 / 0.50084, read.frame().ground().width(), 0.2);
+    assertEquals(20 * 0.50084, read.cellM(), 1e-3);
+    t.groundWidth = null;
+    t.scale = 5000.0;
+    assertEquals(5, t.read().frame().metresPerMm(), 1e-9);
+  }
+
+  /** Degrees times a constant, in metres (EPSG:4087): shape is kept only on another plane. */
+  @Test
+  void stretchedPlane_isTakenToUtm() throws IOException {
+    Path file =
+        new TiffFixture(50, 50, new double[2500])
+            .placed(1_113_194.9, 6_679_169.4, 100, 100)
+            .crs(4087, true, false)
+            .write(dir.resolve("flat.tif"));
+    Terrain read = new Taken(file).read();
+    assertTrue(codes().contains("reprojected"), codes().toString());
+    assertEquals("EPSG:32632", read.crs());
+    // 10 E, 60 N: 5000 m along the parallel of the plane are half as many on the ground.
+    assertEquals(2.0, read.frame().ground().height() / read.frame().ground().width(), 0.05);
+  }
+
   /** Longitudes of 0 to 360 and a raster too wide for one zone: the crop decides. */
   @Test
   void worldRaster_isCutToTheCrop() throws IOException {

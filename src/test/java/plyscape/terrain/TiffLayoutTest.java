@@ -36,7 +36,14 @@ class TiffLayoutTest {
     "f64-deflate-p2, 0.5",
     "f64-zstd-p3-big-high-first, 0.5",
     "f64-none-nan, 0.5",
-    "i16-scaled, 0"
+    "i16-scaled, 0",
+    "i64-deflate, 0",
+    "f32-mask, 0.5",
+    "f32-mask-tiles, 0.5",
+    "f32-mask-beside, 0.5",
+    "u8-alpha-p2, 0",
+    "f32-alpha-p3-tiles, 0.5",
+    "f32-alpha-apart, 0.5"
   })
   void plane_comesOutOfEveryLayout(String name, double more) throws IOException {
     try (Raster raster = open(name)) {
