@@ -3,6 +3,8 @@ package plyscape.region;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import plyscape.planar.Chain;
+import plyscape.planar.LongIds;
 
 /** Drops chains that separate nothing and joins the rest where only two meet. */
 final class ChainJoiner {
@@ -43,7 +45,7 @@ final class ChainJoiner {
    * joined to each other.
    */
   static List<Chain> join(List<Chain> chains) {
-    List<Chain> kept = chains.stream().filter(c -> c.left != c.right).toList();
+    List<Chain> kept = chains.stream().filter(c -> c.left() != c.right()).toList();
     ChainJoiner joiner = new ChainJoiner(kept);
     // From nodes first; what is left are closed lines through no node.
     for (int h = 0; h < 2 * kept.size(); h++) {
@@ -103,7 +105,7 @@ final class ChainJoiner {
             Arrays.copyOf(x, points),
             Arrays.copyOf(y, points),
             begin.terrain,
-            along ? begin.left : begin.right,
-            along ? begin.right : begin.left));
+            along ? begin.left() : begin.right(),
+            along ? begin.right() : begin.left()));
   }
 }

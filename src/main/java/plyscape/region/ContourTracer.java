@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
+import plyscape.planar.GridUnits;
+import plyscape.planar.OutlineLayer;
 
 /**
  * Traces the outlines of "at or above a break" over the carved area by marching squares: crossings

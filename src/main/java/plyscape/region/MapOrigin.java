@@ -7,6 +7,7 @@ import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Location;
 import plyscape.bands.Bands;
+import plyscape.planar.PlanarMap;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 

@@ -3,6 +3,7 @@ package plyscape.region;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
+import plyscape.planar.GridUnits;
 
 /** Adds up what was given to neighbours, by reason, source and plies. */
 final class MergedTally {

@@ -9,6 +9,8 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.grid.CellOutlines;
 import plyscape.grid.DistanceTransform;
+import plyscape.planar.OutlineLayer;
+import plyscape.planar.OutlineSimplifier;
 
 /**
  * What a round tool can't reach of a pocket with very many walls, on a raster of a tenth of its

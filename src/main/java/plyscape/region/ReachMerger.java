@@ -13,6 +13,12 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import plyscape.planar.Chain;
+import plyscape.planar.GridUnits;
+import plyscape.planar.Linework;
+import plyscape.planar.PlanarMap;
+import plyscape.planar.PolygonAssembler;
+import plyscape.planar.Sets;
 
 /**
  * Gives what the smallest tool can't reach to a shallower neighbour. What a disk reaches of a
@@ -114,7 +120,7 @@ final class ReachMerger {
 
   private RegionMap atPly(RegionMap map, int ply) {
     List<Polygon> parts =
-        new PolygonAssembler(map, 1, UNITS)
+        new PolygonAssembler(map.chains(), map.count(), 1, UNITS)
             .polygons(r -> map.ply(r) >= ply).stream().map(PolygonAssembler.Part::polygon).toList();
     int points = parts.stream().mapToInt(Polygon::getNumPoints).sum();
     List<Polygon> leftovers = large(leftovers(map, ply, parts, points));
@@ -123,7 +129,7 @@ final class ReachMerger {
     }
     Linework linework = new Linework(2);
     for (Chain chain : map.chains()) {
-      linework.add(chain.x, chain.y, 0, chain.left - chain.right, chain.terrain);
+      linework.add(chain.x, chain.y, 0, chain.left() - chain.right(), chain.terrain);
     }
     for (int i = 0; i < leftovers.size(); i++) {
       linework.addUnits(leftovers.get(i), 1, i + 1);
@@ -286,14 +292,14 @@ final class ReachMerger {
   private static int[] targets(PlanarMap cut, int[] plyOf, boolean[] moving, int ply) {
     Sets groups = new Sets(plyOf.length);
     for (Chain chain : cut.chains()) {
-      if (moving[chain.left] && moving[chain.right]) {
-        groups.join(chain.left, chain.right);
+      if (moving[chain.left()] && moving[chain.right()]) {
+        groups.join(chain.left(), chain.right());
       }
     }
     double[][] shared = new double[plyOf.length][];
     for (Chain chain : cut.chains()) {
-      share(shared, groups, moving, plyOf, ply, chain, chain.left, chain.right);
-      share(shared, groups, moving, plyOf, ply, chain, chain.right, chain.left);
+      share(shared, groups, moving, plyOf, ply, chain, chain.left(), chain.right());
+      share(shared, groups, moving, plyOf, ply, chain, chain.right(), chain.left());
     }
     int[] out = new int[plyOf.length];
     for (int f = 0; f < plyOf.length; f++) {

@@ -3,6 +3,7 @@ package plyscape.region;
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 import plyscape.grid.DistanceTransform;
+import plyscape.planar.Chain;
 
 /**
  * Where in a pocket a round tool may leave something deeper than a fillet, found on a raster of a

@@ -2,6 +2,8 @@ package plyscape.region;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.planar.Chain;
+import plyscape.planar.Sets;
 
 /**
  * The carved area as connected regions of one ply and the chains between them. Region 0 is the
@@ -31,8 +33,8 @@ final class RegionMap {
   static RegionMap of(List<Chain> lines, int[] plyOfFace, List<List<Piece>> piecesOfFace) {
     Sets sets = new Sets(plyOfFace.length);
     for (Chain chain : lines) {
-      if (plyOfFace[chain.left] == plyOfFace[chain.right]) {
-        sets.join(chain.left, chain.right);
+      if (plyOfFace[chain.left()] == plyOfFace[chain.right()]) {
+        sets.join(chain.left(), chain.right());
       }
     }
     int[] number = sets.numbers();
@@ -54,7 +56,7 @@ final class RegionMap {
     List<Chain> relabelled = new ArrayList<>(lines.size());
     for (Chain chain : lines) {
       relabelled.add(
-          new Chain(chain.x, chain.y, chain.terrain, number[chain.left], number[chain.right]));
+          new Chain(chain.x, chain.y, chain.terrain, number[chain.left()], number[chain.right()]));
     }
     return new RegionMap(ChainJoiner.join(relabelled), ply, pieces);
   }
@@ -85,8 +87,8 @@ final class RegionMap {
     long[] out = new long[count];
     for (Chain chain : chains) {
       long cross = chain.cross2();
-      out[chain.left] += cross;
-      out[chain.right] -= cross;
+      out[chain.left()] += cross;
+      out[chain.right()] -= cross;
     }
     return out;
   }

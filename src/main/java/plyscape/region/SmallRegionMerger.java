@@ -6,6 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
+import plyscape.planar.Chain;
+import plyscape.planar.GridUnits;
+import plyscape.planar.Sets;
 
 /**
  * Gives every region smaller than a least area to the neighbour with which it shares the longest
@@ -35,8 +38,8 @@ final class SmallRegionMerger {
       pieces.add(new ArrayList<>(map.pieces(r)));
     }
     for (int c = 0; c < map.chains().size(); c++) {
-      lines.get(map.chains().get(c).left).add(c);
-      lines.get(map.chains().get(c).right).add(c);
+      lines.get(map.chains().get(c).left()).add(c);
+      lines.get(map.chains().get(c).right()).add(c);
     }
   }
 
@@ -86,8 +89,8 @@ final class SmallRegionMerger {
     Map<Integer, Double> shared = new HashMap<>();
     for (int c : lines.get(region)) {
       Chain chain = map.chains().get(c);
-      int left = sets.find(chain.left);
-      int other = left == region ? sets.find(chain.right) : left;
+      int left = sets.find(chain.left());
+      int other = left == region ? sets.find(chain.right()) : left;
       if (other != region && other != 0) {
         shared.merge(other, chain.length(), Double::sum);
       }

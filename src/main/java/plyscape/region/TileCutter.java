@@ -7,6 +7,10 @@ import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.grid.Box;
+import plyscape.planar.Chain;
+import plyscape.planar.GridUnits;
+import plyscape.planar.Linework;
+import plyscape.planar.PlanarMap;
 
 /**
  * Cuts one tiling along the seams of panels that butt. The seams are noded together with all
@@ -130,14 +134,14 @@ public final class TileCutter {
     }
     List<Chain> chains = new ArrayList<>();
     for (Chain chain : map.chains()) {
-      if (face[chain.left] + face[chain.right] > 0) {
+      if (face[chain.left()] + face[chain.right()] > 0) {
         chains.add(
             new Chain(
                 moved(chain.x, seamX[column]),
                 moved(chain.y, seamY[row]),
                 chain.terrain,
-                face[chain.left],
-                face[chain.right]));
+                face[chain.left()],
+                face[chain.right()]));
       }
     }
     RegionMap regions =

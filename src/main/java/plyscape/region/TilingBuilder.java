@@ -11,6 +11,13 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.bands.Bands;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.planar.Chain;
+import plyscape.planar.GridUnits;
+import plyscape.planar.Linework;
+import plyscape.planar.OutlineLayer;
+import plyscape.planar.OutlineSimplifier;
+import plyscape.planar.PlanarMap;
+import plyscape.planar.PolygonAssembler;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
@@ -134,14 +141,15 @@ public final class TilingBuilder {
     for (int c = 0; c < map.chains().size(); c++) {
       Chain chain = map.chains().get(c);
       OutlineLayer.Outline outline = less.outlines().get(c);
-      chains.add(new Chain(outline.x(), outline.y(), chain.terrain, chain.left, chain.right));
+      chains.add(new Chain(outline.x(), outline.y(), chain.terrain, chain.left(), chain.right()));
     }
     return map.with(chains);
   }
 
   /** The regions of a map as polygons, mm. */
   static Tiling tiling(Box carved, RegionMap map, List<Tiling.Merged> merged) {
-    PolygonAssembler assembler = new PolygonAssembler(map, GridUnits.PER_MM, MM);
+    PolygonAssembler assembler =
+        new PolygonAssembler(map.chains(), map.count(), GridUnits.PER_MM, MM);
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>();
     SortedMap<Integer, MultiPolygon> pockets = new TreeMap<>();
     List<Region> regions = new ArrayList<>();

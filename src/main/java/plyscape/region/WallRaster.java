@@ -2,6 +2,7 @@ package plyscape.region;
 
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
+import plyscape.planar.Chain;
 
 /** A pocket on a raster: which cells' centres lie in it, and through which cells a wall passes. */
 final class WallRaster {
@@ -48,7 +49,7 @@ final class WallRaster {
   /** The walls of the pocket of all regions of a ply and deeper. */
   static List<Chain> walls(RegionMap map, int ply) {
     return map.chains().stream()
-        .filter(c -> map.ply(c.left) >= ply != map.ply(c.right) >= ply)
+        .filter(c -> map.ply(c.left()) >= ply != map.ply(c.right()) >= ply)
         .toList();
   }
 

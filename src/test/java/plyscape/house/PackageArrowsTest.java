@@ -42,8 +42,9 @@ class PackageArrowsTest {
     t.put("job", Set.of("layup", "machine", "grid"));
     t.put("terrain", Set.of("grid", "job"));
     t.put("bands", Set.of("layup", "terrain"));
-    t.put("zones", Set.of("grid", "job"));
-    t.put("region", Set.of("bands", "zones", "grid"));
+    t.put("planar", Set.of());
+    t.put("zones", Set.of("grid", "job", "planar"));
+    t.put("region", Set.of("bands", "zones", "planar", "grid"));
     t.put("toolpath", Set.of("region", "machine"));
     t.put("gcode", Set.of("machine"));
     t.put("simulate", Set.of("gcode", "machine", "grid"));

@@ -1,11 +1,11 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
 /** Directed polylines on the grid that belong together, e.g. all outlines of one break. */
-final class OutlineLayer {
+public final class OutlineLayer {
 
   /**
    * One polyline.
@@ -14,24 +14,24 @@ final class OutlineLayer {
    * @param y as many
    * @param onBox whether it runs along the carved box's edge
    */
-  record Outline(int[] x, int[] y, boolean onBox) {}
+  public record Outline(int[] x, int[] y, boolean onBox) {}
 
   private final List<Outline> outlines = new ArrayList<>();
 
   /**
    * Adds the first {@code used} points; fewer than two distinct ones are no line and are left out.
    */
-  void add(int[] x, int[] y, int used, boolean onBox) {
+  public void add(int[] x, int[] y, int used, boolean onBox) {
     if (used >= 2) {
       outlines.add(new Outline(Arrays.copyOf(x, used), Arrays.copyOf(y, used), onBox));
     }
   }
 
-  void addAll(OutlineLayer other) {
+  public void addAll(OutlineLayer other) {
     outlines.addAll(other.outlines);
   }
 
-  List<Outline> outlines() {
+  public List<Outline> outlines() {
     return outlines;
   }
 

@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.Arrays;
 

@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -8,7 +8,7 @@ import java.util.List;
  * Noded linework as chains with the faces to their left and right, and the winding vector of each
  * face. Face 0 is the outside, with the zero vector.
  */
-final class PlanarMap {
+public final class PlanarMap {
 
   private final List<Chain> chains = new ArrayList<>();
   private final int components;
@@ -20,7 +20,7 @@ final class PlanarMap {
   }
 
   /** Nodes the lines together and finds the faces. */
-  static PlanarMap of(Linework linework) {
+  public static PlanarMap of(Linework linework) {
     NodedEdges edges = NodedEdges.of(linework);
     PlanarMap map = new PlanarMap(linework.components());
     int[] sample = map.chain(edges);
@@ -30,15 +30,15 @@ final class PlanarMap {
     return map;
   }
 
-  List<Chain> chains() {
+  public List<Chain> chains() {
     return chains;
   }
 
-  int faces() {
+  public int faces() {
     return faces;
   }
 
-  int winding(int face, int component) {
+  public int winding(int face, int component) {
     return windings[face * components + component];
   }
 

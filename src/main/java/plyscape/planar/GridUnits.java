@@ -1,29 +1,29 @@
-package plyscape.region;
+package plyscape.planar;
 
 /**
  * The integer grid on which all outlines lie: 1 unit is 0.001 mm, so a panel of 2 m has coordinates
  * below 2^21 and cross products of differences are exact in 64 bits. Why a grid: the layers are
  * written with three decimals, and what is written must be the tiling itself, not a rounding of it.
  */
-final class GridUnits {
+public final class GridUnits {
 
   /** Units in a millimetre. */
-  static final int PER_MM = 1000;
+  public static final int PER_MM = 1000;
 
   private GridUnits() {}
 
   /** Nearest grid coordinate of a length in mm. */
-  static int of(double mm) {
+  public static int of(double mm) {
     return (int) Math.round(mm * PER_MM);
   }
 
   /** The double nearest to the grid coordinate in mm: prints with three decimals at most. */
-  static double mm(int units) {
+  public static double mm(int units) {
     return units / (double) PER_MM;
   }
 
   /** Square units in one mm2. */
-  static double perMm2() {
+  public static double perMm2() {
     return (double) PER_MM * PER_MM;
   }
 

@@ -1,21 +1,21 @@
-package plyscape.region;
+package plyscape.planar;
 
 /**
  * A line between two nodes of a planar map, or a closed line through no node: grid points in order,
  * and what lies to its left and right. Two chains meet only in their ends.
  */
-final class Chain {
+public final class Chain {
 
-  final int[] x;
-  final int[] y;
+  public final int[] x;
+  public final int[] y;
 
   /** Traced from the terrain or along the box: it has been simplified as far as it may be. */
-  final boolean terrain;
+  public final boolean terrain;
 
   int left;
   int right;
 
-  Chain(int[] x, int[] y, boolean terrain, int left, int right) {
+  public Chain(int[] x, int[] y, boolean terrain, int left, int right) {
     this.x = x;
     this.y = y;
     this.terrain = terrain;
@@ -23,12 +23,22 @@ final class Chain {
     this.right = right;
   }
 
-  int last() {
+  /** Face or region to the left of the line's direction. */
+  public int left() {
+    return left;
+  }
+
+  /** Face or region to the right of the line's direction. */
+  public int right() {
+    return right;
+  }
+
+  public int last() {
     return x.length - 1;
   }
 
   /** Twice the area swept about the origin; summed over a boundary, twice the area inside. */
-  long cross2() {
+  public long cross2() {
     long sum = 0;
     for (int i = 0; i < x.length - 1; i++) {
       sum += GridUnits.cross(x[i], y[i], x[i + 1], y[i + 1]);
@@ -37,7 +47,7 @@ final class Chain {
   }
 
   /** Length, grid units. */
-  double length() {
+  public double length() {
     double sum = 0;
     for (int i = 0; i < x.length - 1; i++) {
       sum += Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);

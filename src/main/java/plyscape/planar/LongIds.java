@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.Arrays;
 
@@ -6,25 +6,25 @@ import java.util.Arrays;
  * Numbers distinct long keys 0, 1, 2, ... in the order they are first seen. Open addressing, no
  * boxing.
  */
-final class LongIds {
+public final class LongIds {
 
   private long[] keys;
   private int[] slots;
   private int size;
 
-  LongIds(int expected) {
+  public LongIds(int expected) {
     keys = new long[Math.max(16, expected)];
     slots = new int[Integer.highestOneBit(Math.max(16, expected)) * 4];
     Arrays.fill(slots, -1);
   }
 
   /** Key of a pair of ints. */
-  static long pair(int high, int low) {
+  public static long pair(int high, int low) {
     return ((long) high << 32) | (low & 0xffffffffL);
   }
 
   /** The number of a key, given now if it is new. */
-  int id(long key) {
+  public int id(long key) {
     int slot = find(key);
     if (slots[slot] >= 0) {
       return slots[slot];
@@ -57,7 +57,7 @@ final class LongIds {
     return (int) keys[id];
   }
 
-  int size() {
+  public int size() {
     return size;
   }
 

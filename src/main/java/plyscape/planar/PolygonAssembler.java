@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,9 +16,10 @@ import org.locationtech.jts.geom.Polygon;
  * counter-clockwise, holes clockwise, every ring simple. No geometry is computed, so what shared a
  * chain shares its vertices.
  */
-final class PolygonAssembler {
+public final class PolygonAssembler {
 
-  private final RegionMap map;
+  private final List<Chain> chains;
+  private final int regions;
   private final NodeTable nodes;
   private final double scale;
   private final GeometryFactory factory;
@@ -26,33 +27,37 @@ final class PolygonAssembler {
   /**
    * Prepares a map.
    *
+   * @param chains with the regions, or faces, to their left and right
+   * @param regions how many there are, the outside (0) included
    * @param unitsPerCoordinate 1000 for polygons in mm, 1 for polygons in grid units
    */
-  PolygonAssembler(RegionMap map, int unitsPerCoordinate, GeometryFactory factory) {
-    this.map = map;
+  public PolygonAssembler(
+      List<Chain> chains, int regions, int unitsPerCoordinate, GeometryFactory factory) {
+    this.chains = chains;
+    this.regions = regions;
     this.scale = unitsPerCoordinate;
     this.factory = factory;
-    nodes = new NodeTable(map.chains());
+    nodes = new NodeTable(chains);
   }
 
   /** One polygon and the lowest number of the regions that it is made of. */
-  record Part(int region, Polygon polygon) {}
+  public record Part(int region, Polygon polygon) {}
 
   /**
    * The connected parts of the union of the regions that are in, by the position of their
    * westernmost point.
    */
-  List<Part> polygons(IntPredicate in) {
-    Sets parts = new Sets(map.count());
-    for (Chain chain : map.chains()) {
+  public List<Part> polygons(IntPredicate in) {
+    Sets parts = new Sets(regions);
+    for (Chain chain : chains) {
       if (in.test(chain.left) && in.test(chain.right)) {
         parts.join(chain.left, chain.right);
       }
     }
-    int halves = 2 * map.chains().size();
+    int halves = 2 * chains.size();
     boolean[] boundary = new boolean[halves];
-    for (int c = 0; c < map.chains().size(); c++) {
-      Chain chain = map.chains().get(c);
+    for (int c = 0; c < chains.size(); c++) {
+      Chain chain = chains.get(c);
       boundary[2 * c] = in.test(chain.left) && !in.test(chain.right);
       boundary[2 * c + 1] = in.test(chain.right) && !in.test(chain.left);
     }
@@ -60,7 +65,7 @@ final class PolygonAssembler {
     boolean[] done = new boolean[halves];
     for (int h = 0; h < halves; h++) {
       if (boundary[h] && !done[h]) {
-        Chain chain = map.chains().get(h >> 1);
+        Chain chain = chains.get(h >> 1);
         int part = parts.find((h & 1) == 0 ? chain.left : chain.right);
         walk(h, boundary, done, rings.computeIfAbsent(part, k -> new ArrayList<>()));
       }
@@ -103,14 +108,14 @@ final class PolygonAssembler {
   private Coordinate[] ring(List<Integer> halves) {
     int n = 1;
     for (int h : halves) {
-      n += map.chains().get(h >> 1).last();
+      n += chains.get(h >> 1).last();
     }
     int[] x = new int[n];
     int[] y = new int[n];
     int used = 0;
     int lowest = 0;
     for (int h : halves) {
-      Chain chain = map.chains().get(h >> 1);
+      Chain chain = chains.get(h >> 1);
       for (int i = 0; i < chain.last(); i++) {
         int from = (h & 1) == 0 ? i : chain.last() - i;
         x[used] = chain.x[from];

@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.Arrays;
 
@@ -6,16 +6,16 @@ import java.util.Arrays;
  * Disjoint sets of the numbers 0..n-1; the name of a set is its smallest member, whatever the order
  * of joins.
  */
-final class Sets {
+public final class Sets {
 
   private int[] parent;
 
-  Sets(int n) {
+  public Sets(int n) {
     parent = new int[n];
     Arrays.setAll(parent, i -> i);
   }
 
-  int find(int i) {
+  public int find(int i) {
     while (parent[i] != i) {
       parent[i] = parent[parent[i]];
       i = parent[i];
@@ -24,7 +24,7 @@ final class Sets {
   }
 
   /** Makes one set of two and returns its name. */
-  int join(int a, int b) {
+  public int join(int a, int b) {
     int x = find(a);
     int y = find(b);
     parent[Math.max(x, y)] = Math.min(x, y);
@@ -32,7 +32,7 @@ final class Sets {
   }
 
   /** Numbers 0, 1, ... of each member's set, in the order of the sets' names. */
-  int[] numbers() {
+  public int[] numbers() {
     int[] out = new int[parent.length];
     int next = 0;
     for (int i = 0; i < out.length; i++) {

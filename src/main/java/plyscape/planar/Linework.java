@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Polygon;
  * the winding vector of a place doesn't depend on the way it is counted, however the lines cross,
  * and stays so when they are snapped together.
  */
-final class Linework {
+public final class Linework {
 
   /**
    * One polyline, grid units.
@@ -30,7 +30,7 @@ final class Linework {
   private final List<Line> lines = new ArrayList<>();
   private final int components;
 
-  Linework(int components) {
+  public Linework(int components) {
     this.components = components;
   }
 
@@ -42,22 +42,22 @@ final class Linework {
     return lines;
   }
 
-  void add(int[] x, int[] y, int component, int weight, boolean terrain) {
+  public void add(int[] x, int[] y, int component, int weight, boolean terrain) {
     lines.add(new Line(x, y, component, weight, terrain));
   }
 
   /** Adds the outlines of a polygonal geometry given in mm. */
-  void addMm(Geometry polygonal, int component) {
+  public void addMm(Geometry polygonal, int component) {
     add(polygonal, component, 1, GridUnits.PER_MM);
   }
 
   /** The same with a weight. */
-  void addMm(Geometry polygonal, int component, int weight) {
+  public void addMm(Geometry polygonal, int component, int weight) {
     add(polygonal, component, weight, GridUnits.PER_MM);
   }
 
   /** Adds the outlines of a polygonal geometry given in grid units. */
-  void addUnits(Geometry polygonal, int component, int weight) {
+  public void addUnits(Geometry polygonal, int component, int weight) {
     add(polygonal, component, weight, 1);
   }
 

@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 import java.math.BigInteger;
 import java.util.Arrays;

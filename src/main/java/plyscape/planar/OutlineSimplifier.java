@@ -1,4 +1,4 @@
-package plyscape.region;
+package plyscape.planar;
 
 /**
  * Leaves out vertices of polylines where every vertex left out stays within a tolerance of the line
@@ -8,7 +8,7 @@ package plyscape.region;
  * heap and spreads what is left out evenly. Ends of polylines stay. Lines that met in common
  * vertices before still do, and don't meet anywhere else.
  */
-final class OutlineSimplifier {
+public final class OutlineSimplifier {
 
   /** Shares of the tolerance, round by round: what deviates least goes first. */
   private static final double[] ROUNDS = {0, 0.1, 0.35, 1, 1};
@@ -182,7 +182,8 @@ final class OutlineSimplifier {
    * @param restoreAreas whether vertices that stay may move, within the tolerance, so that areas
    *     stay
    */
-  static OutlineLayer layer(OutlineLayer layer, double toleranceUnits, boolean restoreAreas) {
+  public static OutlineLayer layer(
+      OutlineLayer layer, double toleranceUnits, boolean restoreAreas) {
     int n = layer.points();
     int[] x = new int[n];
     int[] y = new int[n];
