@@ -6,7 +6,8 @@ import plyscape.grid.CellFrame;
 import plyscape.terrain.Terrain;
 
 /**
- * The elevations of the cells whose centres lie in the carved area, from a least one up, rising.
+ * The elevations of the cells that count and whose centres lie in the carved area, from a least one
+ * up, rising.
  */
 public final class CarvedCells {
 
@@ -21,7 +22,8 @@ public final class CarvedCells {
     for (int row = 0; row < cells.rows(); row++) {
       for (int column = 0; column < cells.columns(); column++) {
         double elevation = terrain.elevationM().at(column, row);
-        if (elevation >= leastM && carved.contains(cells.centreX(column), cells.centreY(row))) {
+        boolean counts = elevation >= leastM && terrain.counts(column, row);
+        if (counts && carved.contains(cells.centreX(column), cells.centreY(row))) {
           out[n++] = elevation;
         }
       }

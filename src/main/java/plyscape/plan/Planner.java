@@ -5,6 +5,7 @@ import java.util.List;
 import plyscape.bands.BandMaker;
 import plyscape.bands.Bands;
 import plyscape.fault.Warnings;
+import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
 import plyscape.layup.PlyDepth;
@@ -71,20 +72,23 @@ public final class Planner {
 
     progress.stage("terrain");
     Terrain terrain = TerrainReader.read(job.terrain(), job.panel(), smallestMm, warnings);
-    Bands bands = BandMaker.make(job.terrain(), terrain, depths);
 
     progress.stage("zones");
+    GroundFrame frame = terrain.frame();
     List<Zone> zones =
         new ArrayList<>(
             ZoneReader.read(
                 job.zones(),
-                terrain.frame(),
-                file -> ClassReader.read(file, terrain.frame(), warnings),
+                frame,
+                file -> ClassReader.read(file, frame, warnings),
                 smallestMm,
                 warnings));
     if (job.terrain().take().outline() != null) {
-      zones.add(OutsideZone.of(job.terrain().take().outline(), terrain.frame(), warnings));
+      Zone outside = OutsideZone.of(job.terrain().take().outline(), frame, warnings);
+      zones.add(outside);
+      terrain = terrain.within(OutsideZone.inside(outside, terrain.elevationM().frame()));
     }
+    Bands bands = BandMaker.make(job.terrain(), terrain, depths);
 
     progress.stage("regions");
     Tiling tiling =

@@ -94,7 +94,15 @@ final class HgtRaster implements Raster {
   }
 
   @Override
-  public double[] read(int column, int row, int columns, int rows) throws IOException {
+  public double[] read(int column, int row, int columns, int rows) {
+    try {
+      return posts(column, row, columns, rows);
+    } catch (IOException e) {
+      throw RasterOpener.unreadable(file, e);
+    }
+  }
+
+  private double[] posts(int column, int row, int columns, int rows) throws IOException {
     double[] out = new double[Math.multiplyExact(columns, rows)];
     ByteBuffer line = ByteBuffer.allocate(2 * columns);
     for (int r = 0; r < rows; r++) {

@@ -18,6 +18,8 @@ import plyscape.grid.GroundFrame;
  * @param zmaxM greatest of the same
  * @param cellM ground size of a cell in X, metres
  * @param voidsFilled cells that had no value and were filled
+ * @param counted cells that count for the range and for bands by cells, in the grid's order; null
+ *     for all in the carved area
  */
 public record Terrain(
     String file,
@@ -27,7 +29,50 @@ public record Terrain(
     double zminM,
     double zmaxM,
     double cellM,
-    int voidsFilled) {
+    int voidsFilled,
+    boolean[] counted) {
+
+  /** A terrain of which all counts. */
+  public Terrain(
+      String file,
+      String crs,
+      GroundFrame frame,
+      Grid elevationM,
+      double zminM,
+      double zmaxM,
+      double cellM,
+      int voidsFilled) {
+    this(file, crs, frame, elevationM, zminM, zmaxM, cellM, voidsFilled, null);
+  }
+
+  /**
+   * The same with the range of some of its cells only: those whose centres lie in the carved area
+   * and that count. Filled cells count too, as they lie between their neighbours. Without any such
+   * cell the whole's range stays.
+   *
+   * @param counts in the grid's order
+   */
+  public Terrain within(boolean[] counts) {
+    CellFrame cells = elevationM.frame();
+    double min = Double.POSITIVE_INFINITY;
+    double max = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < counts.length; i++) {
+      int column = i % cells.columns();
+      int row = i / cells.columns();
+      if (counts[i] && frame.panel().contains(cells.centreX(column), cells.centreY(row))) {
+        min = Math.min(min, elevationM.at(column, row));
+        max = Math.max(max, elevationM.at(column, row));
+      }
+    }
+    return min > max
+        ? this
+        : new Terrain(file, crs, frame, elevationM, min, max, cellM, voidsFilled, counts.clone());
+  }
+
+  /** Whether a cell counts for the range and for bands by cells. */
+  public boolean counts(int column, int row) {
+    return counted == null || counted[row * elevationM.frame().columns() + column];
+  }
 
   /**
    * A part of it on a panel of its own; elevations, their range and what was filled stay the
@@ -47,6 +92,7 @@ public record Terrain(
             cells.columns(),
             cells.rows());
     Grid grid = new Grid(moved, elevationM.values());
-    return new Terrain(file, crs, frame.part(part, own), grid, zminM, zmaxM, cellM, voidsFilled);
+    return new Terrain(
+        file, crs, frame.part(part, own), grid, zminM, zmaxM, cellM, voidsFilled, counted);
   }
 }

@@ -1,13 +1,18 @@
 package plyscape.zones;
 
+import java.util.Arrays;
 import java.util.List;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
 import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainTake;
 import plyscape.job.ZoneSpec;
@@ -21,6 +26,29 @@ public final class OutsideZone {
   private static final String NAME = "outside";
 
   private OutsideZone() {}
+
+  /**
+   * Which cells lie inside the outline, by their centres: only they count for the terrain's range.
+   *
+   * @param outside what {@link #of} gave
+   * @param cells frame in panel mm
+   * @return row by row from the south
+   */
+  public static boolean[] inside(Zone outside, CellFrame cells) {
+    boolean[] out = new boolean[cells.size()];
+    if (outside.area().isEmpty()) {
+      Arrays.fill(out, true);
+      return out;
+    }
+    var locator = new IndexedPointInAreaLocator(outside.area());
+    Coordinate centre = new Coordinate();
+    for (int i = 0; i < out.length; i++) {
+      centre.x = cells.centreX(i % cells.columns());
+      centre.y = cells.centreY(i / cells.columns());
+      out[i] = locator.locate(centre) != Location.INTERIOR;
+    }
+    return out;
+  }
 
   /**
    * The carved area less the outline's polygons.

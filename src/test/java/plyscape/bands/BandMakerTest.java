@@ -15,6 +15,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.layup.PlyDepth;
 import plyscape.terrain.Terrain;
 
 /** The band methods against closed forms, published examples and exhaustive search. */
@@ -162,6 +163,77 @@ class BandMakerTest {
             terrain(40, 400),
             List.of());
     assertEquals(List.of(300.0, Math.nextUp(100.0)), listed.breaksM());
+  }
+
+  /**
+   * Flat ground, fewer elevations than plies, and one ply: breaks still fall strictly, highest
+   * ground takes the top ply, and no ply is left without an elevation.
+   */
+  @Test
+  void everyMethod_takesFewElevations() {
+    double[][] grounds = {
+      {7}, {7, 7, 7}, {5, 5, 9}, {1, 2, 3}, {-3, -3, 0, 1e-9}, {100, 100, 100, 100, 800}
+    };
+    for (TerrainSpec.NamedBands method : TerrainSpec.NamedBands.values()) {
+      for (double[] ground : grounds) {
+        for (int plies = 1; plies <= 6; plies++) {
+          String what = method + " " + Arrays.toString(ground) + " " + plies;
+          TerrainSpec spec = new TerrainSpec(Path.of("t.asc"), null, "", numbers(plies), method, 0);
+          Bands bands = BandMaker.make(spec, row(ground), depths(plies));
+          assertEquals(bands.plyNumbers().size(), bands.breaksM().size() + 1, what);
+          for (int i = 1; i < bands.breaksM().size(); i++) {
+            assertTrue(bands.breaksM().get(i) < bands.breaksM().get(i - 1), what);
+          }
+          List<Integer> sorted = bands.plyNumbers().stream().sorted().distinct().toList();
+          assertEquals(sorted, bands.plyNumbers(), what);
+          double top = Arrays.stream(ground).max().orElseThrow();
+          double bottom = Arrays.stream(ground).min().orElseThrow();
+          assertEquals(bands.plyNumbers().get(0), bands.plyAt(top), what);
+          assertEquals(
+              bands.plyNumbers().get(bands.plyNumbers().size() - 1), bands.plyAt(bottom), what);
+          boolean byCells =
+              method == TerrainSpec.NamedBands.EQUAL_AREA
+                  || method == TerrainSpec.NamedBands.NATURAL;
+          for (long count : byCells ? counts(bands, ground) : List.of(1L)) {
+            assertTrue(count > 0, what);
+          }
+        }
+      }
+    }
+  }
+
+  /** Only what lies inside an outline is parted among the plies. */
+  @Test
+  void outline_narrowsRangeAndCells() {
+    Terrain all = row(0, 10, 20, 30, 500);
+    Terrain inside = all.within(new boolean[] {true, true, true, true, false});
+    assertEquals(30, inside.zmaxM(), 0);
+    assertEquals(0, inside.zminM(), 0);
+    for (TerrainSpec.NamedBands method :
+        List.of(
+            TerrainSpec.NamedBands.EQUAL_INTERVAL,
+            TerrainSpec.NamedBands.EQUAL_AREA,
+            TerrainSpec.NamedBands.NATURAL)) {
+      TerrainSpec spec = new TerrainSpec(Path.of("t.asc"), null, "", numbers(2), method, 0);
+      assertEquals(List.of(15.0), BandMaker.make(spec, inside, depths(2)).breaksM());
+    }
+    assertEquals(500, all.within(new boolean[5]).zmaxM(), 0);
+  }
+
+  private static List<PlyDepth> depths(int plies) {
+    List<PlyDepth> out = new ArrayList<>();
+    for (int i = 0; i < plies; i++) {
+      out.add(new PlyDepth(null, i, i + 1, 0, 0, i + 0.5, 0, 0, 0));
+    }
+    return out;
+  }
+
+  private static Terrain row(double... elevations) {
+    Box box = new Box(0, 0, elevations.length, 1);
+    Grid grid = new Grid(new CellFrame(0, 0, 1, 1, elevations.length, 1), elevations);
+    double min = Arrays.stream(elevations).min().orElseThrow();
+    double max = Arrays.stream(elevations).max().orElseThrow();
+    return new Terrain("t.asc", "", new GroundFrame("", box, box, 1), grid, min, max, 1, 0);
   }
 
   private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {

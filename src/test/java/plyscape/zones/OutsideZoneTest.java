@@ -1,7 +1,9 @@
 package plyscape.zones;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -12,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
 import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainTake;
 
@@ -43,6 +46,22 @@ class OutsideZoneTest {
     assertEquals(10000 - 2500 + 100, zone.area().getArea(), 1e-6);
     assertEquals(3, zone.spec().plyNumber());
     assertEquals(1, zone.features());
+  }
+
+  /** Cells of 10 mm, by their centres: 5 x 5 of them less the one in the hole. */
+  @Test
+  void cellsInside_areThoseWhoseCentresAre() throws IOException {
+    Zone zone =
+        outside(
+            "[[[0,200],[500,200],[500,700],[0,700],[0,200]],[[100,300],[200,300],[200,400],[100,400],[100,300]]]");
+    boolean[] inside = OutsideZone.inside(zone, new CellFrame(5, 5, 10, 10, 10, 10));
+    int count = 0;
+    for (boolean one : inside) {
+      count += one ? 1 : 0;
+    }
+    assertEquals(24, count);
+    assertTrue(inside[2 * 10]);
+    assertFalse(inside[3 * 10 + 1]);
   }
 
   @Test
