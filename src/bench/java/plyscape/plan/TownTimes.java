@@ -1,6 +1,8 @@
 package plyscape.plan;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -112,14 +114,18 @@ public final class TownTimes {
             stage("");
           }
         };
+    OperatingSystemMXBean system =
+        (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    long cpu = system.getProcessCpuTime();
     PlanOptions preview = new PlanOptions(true, false, false, 0.1);
     Plan plan = Planner.plan(job, preview, clock, warnings);
     StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-16s", title));
     seconds.forEach((name, s) -> line.append(String.format(Locale.ROOT, " %s %.2f", name, s)));
     System.out.printf(
         Locale.ROOT,
-        "%s  %d regions, %d kinds merged, hash %08x%n",
+        "%s  processor %.2f  %d regions, %d kinds merged, hash %08x%n",
         line,
+        (system.getProcessCpuTime() - cpu) / 1e9,
         plan.tiling().regions().size(),
         plan.tiling().merged().size(),
         (plan.tiling().regions().toString() + plan.tiling().merged()).hashCode());

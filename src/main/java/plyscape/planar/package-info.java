@@ -7,6 +7,6 @@
  * side. Always true afterwards: nothing has moved by more than 0.0008 mm, nothing was turned over,
  * faces tile the plane; the same input gives the same map. All decisions are exact. What zones
  * unite and what regions tile is both done here, so that either is quick on maps with thousands of
- * crossings. Uses nothing but polygons of a geometry library to hand results on.
+ * crossings. Uses {@code grid}, and polygons of a geometry library to hand results on.
  */
 package plyscape.planar;

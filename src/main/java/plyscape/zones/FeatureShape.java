@@ -10,8 +10,6 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.GeometryFixer;
-import org.locationtech.jts.operation.buffer.BufferOp;
-import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.LineLimiter;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
@@ -19,13 +17,10 @@ import org.locationtech.jts.operation.overlayng.RingClipper;
 import plyscape.grid.Box;
 
 /**
- * Turns one feature into area on the panel: polygons as they are, repaired where needed, lines
- * widened; clipped.
+ * Turns one feature into polygons, repaired where needed and clipped, and into lines to be widened,
+ * on the panel.
  */
 final class FeatureShape {
-
-  /** Chords of round ends and joins deviate at most this far from the circle, mm. */
-  private static final double CHORD_MM = 0.004;
 
   private static final GeometryFactory FACTORY = GeoJsonGeometry.FACTORY;
 
@@ -34,6 +29,7 @@ final class FeatureShape {
   private final Geometry carvedArea;
   private final double widthMm;
   private final List<Geometry> areas = new ArrayList<>();
+  private final List<Coordinate[]> lines = new ArrayList<>();
   private boolean repaired;
   private boolean unmappable;
   private boolean lineWithoutWidth;
@@ -138,27 +134,20 @@ final class FeatureShape {
   }
 
   private void widen(Coordinate[] panel) {
+    LineString line = FACTORY.createLineString(panel);
     Envelope near = new Envelope(carved);
-    near.expandBy(widthMm);
-    Envelope envelope = FACTORY.createLineString(panel).getEnvelopeInternal();
-    if (!envelope.intersects(near)) {
+    near.expandBy(widthMm / 2);
+    if (!line.getEnvelopeInternal().intersects(near) || line.distance(carvedArea) >= widthMm / 2) {
       outside = true;
       return;
     }
-    List<Coordinate[]> sections =
-        near.contains(envelope)
-            ? java.util.Collections.singletonList(panel)
-            : new LineLimiter(near).limit(panel);
-    BufferParameters round = new BufferParameters(quadrantSegments(widthMm / 2));
-    round.setSimplifyFactor(Math.min(0.01, CHORD_MM / widthMm));
-    for (Coordinate[] section : sections) {
-      addArea(BufferOp.bufferOp(FACTORY.createLineString(section), widthMm / 2, round));
+    // Sections go on so far beyond the edge that their round ends don't show.
+    near.expandBy(widthMm / 2);
+    if (near.contains(line.getEnvelopeInternal())) {
+      lines.add(panel);
+    } else {
+      lines.addAll(new LineLimiter(near).limit(panel));
     }
-  }
-
-  private static int quadrantSegments(double radiusMm) {
-    double half = radiusMm <= CHORD_MM ? Math.PI / 4 : Math.acos(1 - CHORD_MM / radiusMm);
-    return Math.max(6, (int) Math.ceil(Math.PI / 4 / half));
   }
 
   private void addArea(Geometry area) {
@@ -181,6 +170,18 @@ final class FeatureShape {
   /** Polygons on the panel, mm, within the carved area; they may overlap. */
   List<Geometry> areas() {
     return areas;
+  }
+
+  /**
+   * Lines on the panel, mm, each to be widened to the full width; they may leave the carved area.
+   */
+  List<Coordinate[]> lines() {
+    return lines;
+  }
+
+  /** Whether nothing came of the feature. */
+  boolean isEmpty() {
+    return areas.isEmpty() && lines.isEmpty();
   }
 
   /** Whether a polygon of the file had to be repaired. */

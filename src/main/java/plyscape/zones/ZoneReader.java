@@ -9,14 +9,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
+import plyscape.planar.AreaUnion;
 
 /**
  * Reads the zones of a job: features picked by their properties, projected to the terrain's CRS,
@@ -101,7 +102,7 @@ public final class ZoneReader {
     FeatureFilter filter = new FeatureFilter(spec.where());
     NarrowParts narrow = new NarrowParts(smallestToolMm, frame.panel());
     int widened = 0;
-    List<Geometry> areas = new ArrayList<>();
+    AreaUnion areas = new AreaUnion(frame.panel());
     List<Zone.Skipped> skipped = new ArrayList<>();
     List<String> repaired = new ArrayList<>();
     int taken = 0;
@@ -123,10 +124,11 @@ public final class ZoneReader {
       }
       if (why.isEmpty()) {
         shape.add(feature.geometry());
-        why = shape.areas().isEmpty() ? shape.why() : "";
+        why = shape.isEmpty() ? shape.why() : "";
       }
       List<Geometry> shown = shape.areas();
-      if (why.isEmpty() && spec.keep() == ZoneSpec.Keep.DROP && narrow.vanish(shown)) {
+      boolean fits = widthMm >= smallestToolMm && !shape.lines().isEmpty();
+      if (why.isEmpty() && spec.keep() == ZoneSpec.Keep.DROP && !fits && narrow.vanish(shown)) {
         why = "narrower than the smallest cutter";
       }
       if (why.isEmpty() && spec.keep() == ZoneSpec.Keep.WIDEN) {
@@ -136,7 +138,10 @@ public final class ZoneReader {
       }
       if (why.isEmpty()) {
         used++;
-        areas.addAll(shown);
+        shown.forEach(areas::add);
+        for (Coordinate[] line : shape.lines()) {
+          areas.add(line, widthMm);
+        }
         if (shape.repaired()) {
           repaired.add(feature.label());
         }
@@ -151,7 +156,7 @@ public final class ZoneReader {
           widened + " features are narrower than the smallest cutter and were widened to it.",
           "zone " + spec.name());
     }
-    return new Zone(spec, union(areas), used, List.copyOf(skipped));
+    return new Zone(spec, areas.union(GeoJsonGeometry.FACTORY), used, List.copyOf(skipped));
   }
 
   /** Full width of a line on the panel; 0 when it has none. */
@@ -167,12 +172,6 @@ public final class ZoneReader {
       return spec.widthMm();
     }
     return spec.groundWidthM() == null ? 0 : spec.groundWidthM() / frame.metresPerMm();
-  }
-
-  private static Geometry union(List<Geometry> areas) {
-    return areas.isEmpty()
-        ? GeoJsonGeometry.FACTORY.createMultiPolygon()
-        : OverlayNGRobust.union(areas, GeoJsonGeometry.FACTORY);
   }
 
   private void warn(

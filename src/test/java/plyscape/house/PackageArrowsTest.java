@@ -42,7 +42,7 @@ class PackageArrowsTest {
     t.put("job", Set.of("layup", "machine", "grid"));
     t.put("terrain", Set.of("grid", "job"));
     t.put("bands", Set.of("layup", "terrain"));
-    t.put("planar", Set.of());
+    t.put("planar", Set.of("grid"));
     t.put("zones", Set.of("grid", "job", "planar"));
     t.put("region", Set.of("bands", "zones", "planar", "grid"));
     t.put("toolpath", Set.of("region", "machine"));
