@@ -39,14 +39,17 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
     double[] sums = new double[Math.multiplyExact(columns, rows)];
     int[] counts = new int[sums.length];
     CropWindow.Range range = CropWindow.Range.NONE;
-    for (Window strip : ground.strips(window)) {
-      double[] values = ground.read(strip);
-      int from = strip.row() - window.row();
-      for (int row = 0; row < strip.rows(); row++) {
-        int to = (from + row) / along * columns;
-        add(values, row * strip.columns(), strip.columns(), across, sums, counts, to);
+    try (StripReader strips = new StripReader(ground, window)) {
+      while (strips.hasNext()) {
+        StripReader.Strip strip = strips.next();
+        double[] values = strip.values();
+        int from = strip.window().row() - window.row();
+        for (int row = 0; row < strip.window().rows(); row++) {
+          int to = (from + row) / along * columns;
+          add(values, row * window.columns(), window.columns(), across, sums, counts, to);
+        }
+        range = range.and(core.range(values, from, strip.window().rows()));
       }
-      range = range.and(core.range(values, from, strip.rows()));
     }
     for (int i = 0; i < sums.length; i++) {
       int wide = Math.min(across, window.columns() - i % columns * across);
@@ -59,26 +62,30 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
   private static BlockMeans whole(GroundRaster ground, Window window, CropWindow core)
       throws IOException {
     double[] all = new double[Math.multiplyExact(window.columns(), window.rows())];
-    for (Window strip : ground.strips(window)) {
-      double[] values = ground.read(strip);
-      System.arraycopy(
-          values, 0, all, (strip.row() - window.row()) * window.columns(), values.length);
+    try (StripReader strips = new StripReader(ground, window)) {
+      while (strips.hasNext()) {
+        StripReader.Strip strip = strips.next();
+        int to = (strip.window().row() - window.row()) * window.columns();
+        System.arraycopy(strip.values(), 0, all, to, strip.values().length);
+      }
     }
     return new BlockMeans(window.columns(), window.rows(), all, core.range(all, 0, window.rows()));
   }
 
   private static void add(
       double[] values, int from, int count, int across, double[] sums, int[] counts, int to) {
-    for (int c = 0, block = to, left = across; c < count; c++) {
-      double value = values[from + c];
-      if (!Double.isNaN(value)) {
-        sums[block] += value;
-        counts[block]++;
+    for (int c = 0, block = to; c < count; block++) {
+      double sum = 0;
+      int valid = 0;
+      for (int end = Math.min(c + across, count); c < end; c++) {
+        double value = values[from + c];
+        if (value == value) {
+          sum += value;
+          valid++;
+        }
       }
-      if (--left == 0) {
-        left = across;
-        block++;
-      }
+      sums[block] += sum;
+      counts[block] += valid;
     }
   }
 

@@ -91,16 +91,14 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
       int start = (row - fromRow) * columns;
       for (int i = start + firstColumn; i <= start + lastColumn; i++) {
         double value = values[i];
-        if (Double.isNaN(value)) {
-          voids++;
-        } else {
-          valid++;
-          min = Math.min(min, value);
-          max = Math.max(max, value);
-        }
+        // NaN is none of these.
+        min = value < min ? value : min;
+        max = value > max ? value : max;
+        voids += value == value ? 0 : 1;
       }
+      valid += lastColumn - firstColumn + 1;
     }
-    return new Range(min, max, valid, voids);
+    return new Range(min, max, valid - voids, voids);
   }
 
   /** The same over a whole window whose voids have been filled. */

@@ -90,6 +90,12 @@ record RasterView(
   @Override
   public double[] read(int firstColumn, int firstRow, int wide, int high) throws IOException {
     double[] values = base.read(column + firstColumn, row + firstRow, wide, high);
+    if (factor == 1 && Double.isNaN(nodata)) {
+      for (int i = 0; i < values.length; i++) {
+        values[i] = Math.abs(values[i]) > MOST ? Double.NaN : values[i];
+      }
+      return values;
+    }
     for (int i = 0; i < values.length; i++) {
       double value = values[i];
       boolean none = value == nodata || (float) value == (float) nodata || Math.abs(value) > MOST;

@@ -170,6 +170,15 @@ record TiffCells(
 
   /** Puts the elevations of a run of samples, NaN for void. */
   void put(ByteBuffer samples, int from, int step, int count, double[] out, int to) {
+    if (type == SampleType.FLOAT32 && factor == 1 && offset == 0) {
+      // The commonest kind, without a call a cell.
+      for (int i = 0, at = from; i < count; i++, at += step) {
+        double value = samples.getFloat(at);
+        boolean none = value == nodata || !(Math.abs(value) <= Float.MAX_VALUE);
+        out[to + i] = none ? Double.NaN : value;
+      }
+      return;
+    }
     SampleType.Getter getter = type.getter;
     for (int i = 0, at = from; i < count; i++, at += step) {
       out[to + i] = elevation(getter.at(samples, at));
