@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.fault.Warnings;
 
 /**
  * Reads the ESRI ASCII grid: a head of keyword and number (NCOLS, NROWS, XLLCORNER or XLLCENTER,
@@ -24,7 +25,10 @@ final class AscRaster {
   /** Whether a file's first bytes are a keyword of the format. */
   static boolean looksLike(byte[] head) {
     String text =
-        new String(head, StandardCharsets.ISO_8859_1).stripLeading().toLowerCase(Locale.ROOT);
+        new String(head, StandardCharsets.UTF_8)
+            .replace("\uFEFF", "")
+            .stripLeading()
+            .toLowerCase(Locale.ROOT);
     for (String key : new String[] {"ncols", "nrows", "xll", "yll", "cellsize", "nodata"}) {
       if (text.startsWith(key)) {
         return true;
@@ -34,7 +38,7 @@ final class AscRaster {
   }
 
   /** Reads a whole file. */
-  static Raster open(Path file) throws IOException {
+  static Raster open(Path file, Warnings warnings) throws IOException {
     try (NumberStream in = new NumberStream(file)) {
       Map<String, Double> head = new TreeMap<>();
       while (in.atWord()) {
@@ -63,7 +67,7 @@ final class AscRaster {
         throw new InputFault(
             in.place(), "more values than " + columns + " x " + rows, "check ncols and nrows");
       }
-      GroundCrs crs = ProjectionFile.beside(file);
+      GroundCrs crs = ProjectionFile.beside(file, warnings);
       String name = file.getFileName().toString();
       return new HeldRaster(
           name,

@@ -128,7 +128,10 @@ final class CrsLookup {
       return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
     } catch (FactoryException e) {
       throw new InputFault(
-          place, "unknown CRS '" + id + "'", "give an EPSG code such as EPSG:32632", e);
+          place,
+          "unknown CRS '" + (id.length() > 60 ? id.substring(0, 60) + "..." : id) + "'",
+          "give an EPSG code such as EPSG:32632",
+          e);
     }
   }
 

@@ -36,6 +36,10 @@ final class NumberStream implements Closeable {
   NumberStream(Path file) throws IOException {
     this.file = file.toString();
     this.in = Files.newInputStream(file);
+    // A byte order mark is no part of the first word.
+    if (peek() == 0xEF && limit > 2 && (buffer[1] & 0xff) == 0xBB && (buffer[2] & 0xff) == 0xBF) {
+      position = 3;
+    }
   }
 
   /** Where the next word begins. */
@@ -92,7 +96,12 @@ final class NumberStream implements Closeable {
       return slow(text);
     } catch (NumberFormatException e) {
       throw new InputFault(
-          Place.at(file, startLine, startColumn), "'" + text + "' is not a number", "", e);
+          Place.at(file, startLine, startColumn),
+          "'" + (length > 40 ? text.substring(0, 40) + "..." : text) + "' is not a number",
+          text.indexOf(',') < 0
+              ? "write numbers such as 12.5"
+              : "write decimals with a point, and blanks between values",
+          e);
     }
   }
 

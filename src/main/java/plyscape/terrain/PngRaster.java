@@ -52,7 +52,7 @@ final class PngRaster {
         rows,
         world != null ? world : Affine.northUp(0, rows, 1, 1),
         world != null,
-        ProjectionFile.beside(file),
+        ProjectionFile.beside(file, warnings),
         values);
   }
 

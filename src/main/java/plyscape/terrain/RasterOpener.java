@@ -62,8 +62,9 @@ final class RasterOpener {
       throw new InputFault(
           place, Files.exists(file) ? "not a file" : "no such file", "give an elevation raster");
     }
+    byte[] head;
     try {
-      byte[] head = head(file);
+      head = head(file);
       if (starts(head, 'I', 'I', 42, 0)
           || starts(head, 'M', 'M', 0, 42)
           || starts(head, 'I', 'I', 43, 0)
@@ -74,7 +75,7 @@ final class RasterOpener {
         return PngRaster.open(file, encoding, warnings);
       }
       if (AscRaster.looksLike(head)) {
-        return AscRaster.open(file);
+        return AscRaster.open(file, warnings);
       }
       if (HgtRaster.named(file)) {
         return HgtRaster.open(file);
@@ -84,8 +85,19 @@ final class RasterOpener {
     }
     throw new InputFault(
         place,
-        "not an elevation raster that can be read",
+        "not an elevation raster that can be read" + what(head),
         "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile or a PNG");
+  }
+
+  /** What a file is instead, when its first bytes tell. */
+  private static String what(byte[] head) {
+    if (head.length == 0) {
+      return " (the file is empty)";
+    }
+    if (starts(head, 'P', 'K', 3, 4) || starts(head, 0x1f, 0x8b)) {
+      return " (it is a packed archive: unpack it first)";
+    }
+    return starts(head, 0xff, 0xd8, 0xff) ? " (it is a JPEG picture)" : "";
   }
 
   /** The same with an encoding that is found out. */

@@ -81,7 +81,10 @@ final class TerrainSource {
       view = view.without(take.nodata());
     }
     if (!take.crs().isEmpty()) {
-      view = view.in(CrsLookup.describe(take.crs(), new Place("", 0, 0, "terrain.crs")));
+      view =
+          view.in(
+              CrsLookup.describe(
+                  ProjectionFile.shortest(take.crs()), new Place("", 0, 0, "terrain.crs")));
     }
     if (take.cellM() != null) {
       if (raster.placed()) {

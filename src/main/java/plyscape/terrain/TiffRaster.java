@@ -66,7 +66,7 @@ final class TiffRaster implements Raster {
     this.toGround = placed ? found : Affine.northUp(0, rows, 1, 1);
     GroundCrs crsInFile = keys.crs(file);
     GroundCrs beside =
-        crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file);
+        crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file, warnings);
     this.crs = beside.kind() != GroundCrs.Kind.NONE ? beside : crsInFile;
     boolean named = !cells.unit().isBlank();
     this.unknownUnit = named && Double.isNaN(LinearUnit.named(cells.unit())) ? cells.unit() : "";

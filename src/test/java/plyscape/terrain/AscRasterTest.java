@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 
@@ -117,5 +119,54 @@ class AscRasterTest extends RasterTestBase {
     try (Raster raster = open(file)) {
       assertEquals(GroundCrs.Kind.GEOGRAPHIC, raster.crs().kind());
     }
+  }
+
+  /**
+   * CRS texts as they lie beside grids: WKT 1 and WKT 2 with a code (as GDAL 3.6.2 writes them), a
+   * well-known name without one, the older lines of keyword and value, and a bare code.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "PROJCS[\"WGS 84 / UTM zone 32N\",AUTHORITY[\"EPSG\",\"32632\"]]|EPSG:32632",
+        "PROJCRS[\"x\",BASEGEOGCRS[\"WGS 84\",ID[\"EPSG\",4326]],ID[\"EPSG\",25833]]|EPSG:25833",
+        "PROJCS[\"WGS_1984_UTM_Zone_17S\",GEOGCS[\"g\"],UNIT[\"Meter\",1.0]]|EPSG:32717",
+        "PROJCS[\"NAD_1983_UTM_Zone_13N\",GEOGCS[\"g\"],UNIT[\"Meter\",1.0]]|EPSG:26913",
+        "Projection UTM;Zone 32;Datum WGS84;Units METERS;Parameters|EPSG:32632",
+        "Projection    UTM;Zone -19;Datum WGS84;Units METERS|EPSG:32719",
+        "Projection GEOGRAPHIC;Datum WGS84;Units DD|EPSG:4326",
+        "EPSG:27700|EPSG:27700",
+        "Projection STATEPLANE;Fipszone 3104;Datum NAD83|''"
+      })
+  void prj_isUnderstoodInItsForms(String text, String id) throws IOException {
+    Path file = write(dir);
+    Files.writeString(dir.resolve("ground.prj"), text.replace(";", "\n"));
+    Warnings warnings = new Warnings();
+    try (Raster raster = RasterOpener.open(file, warnings)) {
+      assertEquals(id, raster.crs().id());
+      assertEquals(id.isEmpty() ? 1 : 0, warnings.list().size());
+    }
+  }
+
+  /** Quirks of text: CR line ends, a byte order mark, decimal commas, values beyond a sane head. */
+  @Test
+  void textQuirks() throws IOException {
+    String head = "ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ncellsize 10\n";
+    for (String whole :
+        new String[] {(head + VALUES).replace('\n', '\r'), "\uFEFF" + head + VALUES}) {
+      try (Raster raster = open(text(whole))) {
+        assertArrayEquals(GROUND, raster.read(0, 0, 4, 3), 0);
+      }
+    }
+    Path comma = text(head + VALUES.replace("30", "30,5"));
+    InputFault fault = assertThrows(InputFault.class, () -> open(comma));
+    assertTrue(fault.getMessage().contains("'30,5'"), fault.getMessage());
+    assertTrue(fault.getMessage().contains("point"), fault.getMessage());
+    Path huge = text(head.replace("4", "2000000000").replace("nrows 3", "nrows 2000000000") + "1");
+    assertTrue(
+        assertThrows(plyscape.fault.JobFault.class, () -> open(huge))
+            .getMessage()
+            .contains("2000000000 x 2000000000"));
   }
 }
