@@ -1,5 +1,6 @@
 package plyscape.terrain;
 
+import java.util.Locale;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.geotools.api.referencing.FactoryException;
@@ -45,6 +46,19 @@ final class CrsLookup {
     Logger logger = Logger.getLogger(name);
     logger.setLevel(Level.OFF);
     return logger;
+  }
+
+  /** A CRS as people write it, as a code or WKT: a bare number, WGS84 and CRS84 are known too. */
+  static String asId(String written) {
+    String text = written.strip();
+    if (text.matches("\\d{4,6}")) {
+      return "EPSG:" + text;
+    }
+    return text.matches("(?i)WGS ?_?84|(OGC:)?CRS84")
+        ? WGS_84
+        : text.matches("(?i)EPSG:.*")
+            ? text.toUpperCase(Locale.ROOT)
+            : ProjectionFile.shortest(text);
   }
 
   /** What the CRS of a code or WKT is; the place is blamed when there is no such CRS. */

@@ -20,10 +20,16 @@ final class GroundCrop {
   /** Metres in a degree of latitude, about; for boxes that only have to be large enough. */
   private static final double METRES_PER_DEGREE = 111_000;
 
+  /** Rounding in a crop's numbers isn't worth a word. */
+  private static final double OUTSIDE_UNSAID = 1e-6;
+
+  /** A panel of which more is made up than known isn't what was meant. */
+  private static final double OUTSIDE_MOST = 0.5;
+
   private GroundCrop() {}
 
   /**
-   * The ground box.
+   * The ground box, as asked: it may stick out of the raster.
    *
    * @param rasterCrs the raster's own CRS, in which a crop without CRS is meant
    * @param ground the raster on the ground
@@ -41,31 +47,58 @@ final class GroundCrop {
     double maxX = Math.min(asked.maxX(), extent.maxX());
     double maxY = Math.min(asked.maxY(), extent.maxY());
     if (!(maxX > minX) || !(maxY > minY)) {
+      throw outside(spec, rasterCrs, ground, asked);
+    }
+    double share = 1 - (maxX - minX) / asked.width() * ((maxY - minY) / asked.height());
+    if (share <= OUTSIDE_UNSAID) {
+      return new Box(minX, minY, maxX, maxY);
+    }
+    String said =
+        String.format(
+            Locale.ROOT,
+            "%.1f %% of the crop lies outside the terrain (%s)",
+            100 * share,
+            text(extent));
+    if (share > OUTSIDE_MOST) {
       throw new JobFault(
-          "the crop ("
-              + text(asked)
-              + ") lies outside the terrain ("
-              + text(extent)
-              + "), both in "
-              + (ground.crs().id().isEmpty()
-                  ? "its own units"
-                  : CrsLookup.label(ground.crs().id())),
-          "give a crop within the terrain, or set terrain.crop_crs to the CRS that it is in");
+          said, "make the crop smaller, move it, or list the neighbouring rasters in terrain.file");
     }
-    double out =
-        Math.max(
-            Math.max(minX - asked.minX(), asked.maxX() - maxX),
-            Math.max(minY - asked.minY(), asked.maxY() - maxY));
-    if (out > 1e-6 * ground.frame().cellX()) {
-      warnings.add(
-          "crop-outside",
-          String.format(
-              Locale.ROOT,
-              "the crop sticks out of the terrain by %.6g units of its map; only the part within is taken",
-              out),
-          "terrain.crop");
+    warnings.add(
+        "crop-outside",
+        said + ", where nothing is known: it is filled from the edge",
+        "terrain.crop");
+    return asked;
+  }
+
+  /** A fault with both boxes in the CRS that the crop is given in. */
+  private static JobFault outside(
+      TerrainSpec spec, GroundCrs rasterCrs, GroundRaster ground, Box asked) {
+    String from = from(spec, rasterCrs);
+    String groundCrs = ground.crs().id();
+    Box given = asked;
+    Box extent = ground.extent();
+    if (spec.crop() != null && !from.equals(groundCrs)) {
+      given = spec.crop();
+      Place place = new Place("", 0, 0, "terrain.crop_crs");
+      extent = WarpedRaster.bounds(edge(extent), CrsLookup.between(groundCrs, from, place), place);
+    } else {
+      from = groundCrs;
     }
-    return new Box(minX, minY, maxX, maxY);
+    boolean swapped =
+        given.minY() < extent.maxX()
+            && given.maxY() > extent.minX()
+            && given.minX() < extent.maxY()
+            && given.maxX() > extent.minY();
+    return new JobFault(
+        "the crop ("
+            + text(given)
+            + ") lies outside the terrain ("
+            + text(extent)
+            + ")"
+            + (from.isEmpty() ? "" : ", both in " + CrsLookup.label(from)),
+        swapped
+            ? "x (or longitude) comes before y (or latitude): they seem to be swapped"
+            : "give a crop within the terrain, or set terrain.crop_crs to the CRS that it is in");
   }
 
   private static Box asked(TerrainSpec spec, GroundCrs rasterCrs, GroundCrs groundCrs, Box free) {
@@ -122,7 +155,7 @@ final class GroundCrop {
   }
 
   private static String from(TerrainSpec spec, GroundCrs rasterCrs) {
-    return spec.cropCrs().isEmpty() ? rasterCrs.id() : spec.cropCrs();
+    return spec.cropCrs().isEmpty() ? rasterCrs.id() : CrsLookup.asId(spec.cropCrs());
   }
 
   private static PlaneMap map(TerrainSpec spec, GroundCrs rasterCrs, String to) {

@@ -43,8 +43,9 @@ public final class TerrainReader {
   public static Terrain read(
       TerrainSpec spec, Job.PanelSpec panel, double smallestToolMm, Warnings warnings) {
     try (Raster raster = TerrainSource.open(spec, warnings)) {
-      GroundRaster ground = TerrainSource.onGround(raster, spec, warnings);
-      Box crop = GroundCrop.of(spec, raster.crs(), ground, PanelFit.free(panel), warnings);
+      GroundRaster known = TerrainSource.onGround(raster, spec, warnings);
+      Box crop = GroundCrop.of(spec, raster.crs(), known, PanelFit.free(panel), warnings);
+      GroundRaster ground = PaddedGround.around(known, crop);
       double metresPerUnit = ground.crs().metresPerUnit();
       Box carved = PanelFit.carved(crop, metresPerUnit, panel, spec.take().scale());
       GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, metresPerUnit);

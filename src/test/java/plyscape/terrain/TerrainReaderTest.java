@@ -104,14 +104,48 @@ class TerrainReaderTest {
     assertEquals(31.0 / 47, panel.width() / panel.height(), 1e-5);
   }
 
+  /**
+   * The crop stays exact; what it has beyond the raster is void, filled and doesn't set the range.
+   */
   @Test
-  void cropBeyondTheTerrain_isCutAndSaid() throws IOException {
+  void cropBeyondTheTerrain_isFilledAndSaid() throws IOException {
     Terrain t = read(plane(), new Box(-20, 10, 40, 50), "", 0);
-    assertEquals(new Box(0, 10, 40, 50), t.frame().ground());
-    assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("crop-outside")));
+    assertEquals(new Box(-20, 10, 40, 50), t.frame().ground());
+    assertEquals("crop-outside", warnings.list().get(1).code());
+    assertTrue(warnings.list().get(1).message().contains("33.3 %"));
+    assertEquals(8, t.voidsFilled());
+    // Cells within: 5 to 35 in x, 15 to 45 in y.
+    assertEquals(5 + 30, t.zminM(), 0);
+    assertEquals(35 + 90, t.zmaxM(), 0);
+    // The plane is as it was, and beyond its edge values lie between the edge's.
+    double x = t.frame().panelX(25);
+    assertEquals(25 + 2 * 25, t.elevationM().bilinear(x, t.frame().panelY(25)), 1e-9);
+    double beyond = t.elevationM().bilinear(t.frame().panelX(-18), t.frame().panelY(25));
+    assertTrue(beyond >= 5 + 10 && beyond <= 5 + 110, "beyond " + beyond);
+  }
+
+  @Test
+  void cropBesideTheTerrain_isAFaultWithBothBoxes() throws IOException {
     Path file = plane();
-    assertThrows(JobFault.class, () -> read(file, new Box(100, 100, 200, 200), "", 0));
+    String message =
+        assertThrows(JobFault.class, () -> read(file, new Box(100, 110, 200, 210), "", 0))
+            .getMessage();
+    assertTrue(message.contains("100.000000, 110.000000, 200.000000, 210.000000"), message);
+    assertTrue(message.contains("0.00000000, 0.00000000, 80.0000000, 60.0000000"), message);
+    String most =
+        assertThrows(JobFault.class, () -> read(file, new Box(-100, 0, 80, 60), "", 0))
+            .getMessage();
+    assertTrue(most.contains("55.6 %"), most);
     assertThrows(JobFault.class, () -> read(file, new Box(16, 16, 17, 17), "", 0));
+  }
+
+  @Test
+  void cropInDegreesWithAxesSwapped_isTold() {
+    Path file = DATA.resolve("eildon_utm30_60m.tif");
+    String message =
+        assertThrows(JobFault.class, () -> read(file, new Box(55.56, -2.74, 55.6, -2.7), "4326", 0))
+            .getMessage();
+    assertTrue(message.contains("EPSG:4326") && message.contains("swapped"), message);
   }
 
   @Test
