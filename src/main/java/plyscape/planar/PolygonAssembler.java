@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import java.util.function.IntPredicate;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -54,22 +55,11 @@ public final class PolygonAssembler {
         parts.join(chain.left, chain.right);
       }
     }
-    int halves = 2 * chains.size();
-    boolean[] boundary = new boolean[halves];
-    for (int c = 0; c < chains.size(); c++) {
-      Chain chain = chains.get(c);
-      boundary[2 * c] = in.test(chain.left) && !in.test(chain.right);
-      boundary[2 * c + 1] = in.test(chain.right) && !in.test(chain.left);
-    }
     TreeMap<Integer, List<Coordinate[]>> rings = new TreeMap<>();
-    boolean[] done = new boolean[halves];
-    for (int h = 0; h < halves; h++) {
-      if (boundary[h] && !done[h]) {
-        Chain chain = chains.get(h >> 1);
-        int part = parts.find((h & 1) == 0 ? chain.left : chain.right);
-        walk(h, boundary, done, rings.computeIfAbsent(part, k -> new ArrayList<>()));
-      }
-    }
+    walkAll(
+        in,
+        (region, ring) ->
+            rings.computeIfAbsent(parts.find(region), k -> new ArrayList<>()).add(scaled(ring)));
     List<Part> out = new ArrayList<>();
     rings.forEach((part, list) -> out.add(new Part(part, polygon(list))));
     out.sort(
@@ -79,8 +69,57 @@ public final class PolygonAssembler {
     return out;
   }
 
+  /**
+   * The outlines of the union of the regions that are in, grid units, what is in on their left:
+   * each simple, its first point the westernmost and again the last.
+   */
+  public List<Ring> rings(IntPredicate in) {
+    List<Ring> out = new ArrayList<>();
+    walkAll(in, (region, ring) -> out.add(ring));
+    return out;
+  }
+
+  /** A closed line on the grid. */
+  public record Ring(int[] x, int[] y) {
+
+    /** Area inside over half the length, grid units: negative for a hole. */
+    public double meanWidth() {
+      long area2 = 0;
+      double length = 0;
+      for (int i = 0; i + 1 < x.length; i++) {
+        area2 += GridUnits.cross(x[i], y[i], x[i + 1], y[i + 1]);
+        length += Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
+      }
+      return area2 / length;
+    }
+  }
+
+  private interface RingSink {
+    void accept(int region, Ring ring);
+  }
+
+  private void walkAll(IntPredicate in, RingSink sink) {
+    int halves = 2 * chains.size();
+    boolean[] boundary = new boolean[halves];
+    for (int c = 0; c < chains.size(); c++) {
+      Chain chain = chains.get(c);
+      boolean left = in.test(chain.left);
+      boolean right = in.test(chain.right);
+      boundary[2 * c] = left && !right;
+      boundary[2 * c + 1] = right && !left;
+    }
+    boolean[] done = new boolean[halves];
+    for (int h = 0; h < halves; h++) {
+      if (boundary[h] && !done[h]) {
+        Chain chain = chains.get(h >> 1);
+        int region = (h & 1) == 0 ? chain.left : chain.right;
+        walk(h, boundary, done, ring -> sink.accept(region, ring));
+      }
+    }
+  }
+
   /** Walks one cycle and cuts it into simple rings at nodes that it passes more than once. */
-  private void walk(int begin, boolean[] boundary, boolean[] done, List<Coordinate[]> rings) {
+  private void walk(int begin, boolean[] boundary, boolean[] done, Consumer<Ring> rings) {
     List<Integer> path = new ArrayList<>();
     java.util.Map<Integer, Integer> placeOfNode = new java.util.HashMap<>();
     int at = begin;
@@ -92,7 +131,7 @@ public final class PolygonAssembler {
       Integer place = placeOfNode.get(end);
       int next = at;
       if (place != null) {
-        rings.add(ring(path.subList(place, path.size())));
+        rings.accept(ring(path.subList(place, path.size())));
         for (int i = path.size() - 1; i >= place; i--) {
           placeOfNode.remove(nodes.start(path.remove(i)));
         }
@@ -105,7 +144,7 @@ public final class PolygonAssembler {
     } while (at != begin);
   }
 
-  private Coordinate[] ring(List<Integer> halves) {
+  private Ring ring(List<Integer> halves) {
     int n = 1;
     for (int h : halves) {
       n += chains.get(h >> 1).last();
@@ -126,10 +165,20 @@ public final class PolygonAssembler {
         used++;
       }
     }
-    Coordinate[] out = new Coordinate[n];
+    int[] ringX = new int[n];
+    int[] ringY = new int[n];
     for (int i = 0; i < n; i++) {
       int from = (lowest + i) % (n - 1);
-      out[i] = new Coordinate(x[from] / scale, y[from] / scale);
+      ringX[i] = x[from];
+      ringY[i] = y[from];
+    }
+    return new Ring(ringX, ringY);
+  }
+
+  private Coordinate[] scaled(Ring ring) {
+    Coordinate[] out = new Coordinate[ring.x().length];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = new Coordinate(ring.x()[i] / scale, ring.y()[i] / scale);
     }
     return out;
   }

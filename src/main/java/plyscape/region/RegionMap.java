@@ -14,12 +14,10 @@ final class RegionMap {
   private final List<Chain> chains;
   private final int[] ply;
   private final long[] area2;
-  private final List<List<Piece>> pieces;
 
-  private RegionMap(List<Chain> chains, int[] ply, List<List<Piece>> pieces) {
+  private RegionMap(List<Chain> chains, int[] ply) {
     this.chains = chains;
     this.ply = ply;
-    this.pieces = pieces;
     area2 = areas2(chains, ply.length);
   }
 
@@ -28,9 +26,8 @@ final class RegionMap {
    *
    * @param lines chains with faces to their left and right
    * @param plyOfFace ply of each face, 0 for the outside
-   * @param piecesOfFace what each face was
    */
-  static RegionMap of(List<Chain> lines, int[] plyOfFace, List<List<Piece>> piecesOfFace) {
+  static RegionMap of(List<Chain> lines, int[] plyOfFace) {
     Sets sets = new Sets(plyOfFace.length);
     for (Chain chain : lines) {
       if (plyOfFace[chain.left()] == plyOfFace[chain.right()]) {
@@ -43,43 +40,22 @@ final class RegionMap {
       count = Math.max(count, n + 1);
     }
     int[] ply = new int[count];
-    List<List<Piece>> pieces = new ArrayList<>();
-    for (int i = 0; i < count; i++) {
-      pieces.add(new ArrayList<>(1));
-    }
     for (int f = 0; f < number.length; f++) {
       ply[number[f]] = plyOfFace[f];
-      for (Piece piece : piecesOfFace.get(f)) {
-        addPiece(pieces.get(number[f]), piece);
-      }
     }
     List<Chain> relabelled = new ArrayList<>(lines.size());
     for (Chain chain : lines) {
       relabelled.add(
           new Chain(chain.x, chain.y, chain.terrain, number[chain.left()], number[chain.right()]));
     }
-    return new RegionMap(ChainJoiner.join(relabelled), ply, pieces);
-  }
-
-  /** Pieces that weren't given away are kept as one a source. */
-  private static void addPiece(List<Piece> list, Piece piece) {
-    if (piece.why() == null) {
-      for (int i = 0; i < list.size(); i++) {
-        Piece old = list.get(i);
-        if (old.why() == null && old.source() == piece.source() && old.ply() == piece.ply()) {
-          list.set(i, new Piece(old.source(), old.ply(), old.area2() + piece.area2(), null));
-          return;
-        }
-      }
-    }
-    list.add(piece);
+    return new RegionMap(ChainJoiner.join(relabelled), ply);
   }
 
   /**
    * The same regions with other outlines; the chains are in the same order and have the same ends.
    */
   RegionMap with(List<Chain> otherChains) {
-    return new RegionMap(otherChains, ply, pieces);
+    return new RegionMap(otherChains, ply);
   }
 
   /** Twice the area of each face or region, exact. */
@@ -117,9 +93,5 @@ final class RegionMap {
   /** Twice the area, square grid units. */
   long area2(int region) {
     return area2[region];
-  }
-
-  List<Piece> pieces(int region) {
-    return pieces.get(region);
   }
 }

@@ -17,14 +17,11 @@ import plyscape.planar.Sets;
  */
 final class SmallRegionMerger {
 
-  static final String WHY = "too small";
-
   private final RegionMap map;
   private final Sets sets;
   private final int[] ply;
   private final long[] area2;
   private final List<List<Integer>> lines = new ArrayList<>();
-  private final List<List<Piece>> pieces = new ArrayList<>();
 
   private SmallRegionMerger(RegionMap map) {
     this.map = map;
@@ -35,7 +32,6 @@ final class SmallRegionMerger {
       ply[r] = map.ply(r);
       area2[r] = map.area2(r);
       lines.add(new ArrayList<>());
-      pieces.add(new ArrayList<>(map.pieces(r)));
     }
     for (int c = 0; c < map.chains().size(); c++) {
       lines.get(map.chains().get(c).left()).add(c);
@@ -72,13 +68,10 @@ final class SmallRegionMerger {
       }
     }
     int[] plyOf = new int[ply.length];
-    List<List<Piece>> piecesOf = new ArrayList<>();
     for (int r = 0; r < ply.length; r++) {
-      int name = sets.find(r);
-      plyOf[r] = ply[name];
-      piecesOf.add(name == r ? pieces.get(r) : List.of());
+      plyOf[r] = ply[sets.find(r)];
     }
-    return RegionMap.of(map.chains(), plyOf, piecesOf);
+    return RegionMap.of(map.chains(), plyOf);
   }
 
   /**
@@ -105,7 +98,6 @@ final class SmallRegionMerger {
       return 0;
     }
     int newPly = ply[best];
-    pieces.get(region).replaceAll(p -> p.given(WHY));
     int united = region;
     for (int other : shared.keySet().stream().sorted().toList()) {
       if (ply[other] == newPly) {
@@ -132,8 +124,6 @@ final class SmallRegionMerger {
     more.addAll(swap ? lines.get(name) : lines.get(gone));
     lines.set(name, more);
     lines.set(gone, new ArrayList<>());
-    pieces.get(name).addAll(pieces.get(gone));
-    pieces.set(gone, new ArrayList<>());
     return name;
   }
 }

@@ -2,7 +2,6 @@ package plyscape.region;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -144,8 +143,7 @@ public final class TileCutter {
                 face[chain.right()]));
       }
     }
-    RegionMap regions =
-        RegionMap.of(chains, Arrays.copyOf(ply, count), Collections.nCopies(count, List.of()));
+    RegionMap regions = RegionMap.of(chains, Arrays.copyOf(ply, count));
     Box own =
         new Box(
             less(part.minX(), seamX[column]), less(part.minY(), seamY[row]),

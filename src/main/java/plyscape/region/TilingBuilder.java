@@ -1,7 +1,6 @@
 package plyscape.region;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -50,12 +49,18 @@ public final class TilingBuilder {
   private final Bands bands;
   private final List<Zone> zones;
   private final MapOrigin origin;
+  private final double minimumAreaMm2;
 
-  private TilingBuilder(Terrain terrain, Bands bands, List<Zone> zones, int plyCount) {
+  /** The map before anything was given away. */
+  private MergedTally drawn;
+
+  private TilingBuilder(
+      Terrain terrain, Bands bands, List<Zone> zones, int plyCount, double minimumAreaMm2) {
+    this.minimumAreaMm2 = minimumAreaMm2;
     this.carved = terrain.frame().panel();
     this.bands = bands;
     this.zones = zones;
-    this.origin = new MapOrigin(terrain, bands, zones, plyCount);
+    this.origin = new MapOrigin(bands, zones, plyCount);
   }
 
   /**
@@ -73,24 +78,12 @@ public final class TilingBuilder {
       double smallestToolMm,
       double minimumAreaMm2,
       Warnings warnings) {
-    return build(
-        terrain, bands, zones, plyCount, smallestToolMm, minimumAreaMm2, ReachMerger.SCREEN_POINTS);
-  }
-
-  static Tiling build(
-      Terrain terrain,
-      Bands bands,
-      List<Zone> zones,
-      int plyCount,
-      double smallestToolMm,
-      double minimumAreaMm2,
-      int screenPoints) {
-    TilingBuilder builder = new TilingBuilder(terrain, bands, zones, plyCount);
+    TilingBuilder builder = new TilingBuilder(terrain, bands, zones, plyCount, minimumAreaMm2);
     RegionMap map = simplified(builder.mapped(terrain), ZONE_TOLERANCE_MM);
     map = SmallRegionMerger.merge(map, minimumAreaMm2);
-    map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2, builder.origin, screenPoints);
+    map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2);
     map = simplified(map, 0);
-    return tiling(builder.carved, map, MergedTally.of(map, builder.origin));
+    return tiling(builder.carved, map, builder.drawn.against(map));
   }
 
   /** Contours, zones and the box's edge as faces, and these as regions. */
@@ -118,17 +111,17 @@ public final class TilingBuilder {
   }
 
   private RegionMap label(PlanarMap map, int boxComponent) {
-    long[] area2 = RegionMap.areas2(map.chains(), map.faces());
+    int[] source = new int[map.faces()];
     int[] ply = new int[map.faces()];
-    List<List<Piece>> pieces = new ArrayList<>(Collections.nCopies(map.faces(), List.of()));
     for (int f = 0; f < map.faces(); f++) {
+      source[f] = -1;
       if (map.winding(f, boxComponent) > 0) {
-        Piece piece = origin.ofFace(map, f, area2[f]);
-        ply[f] = piece.ply();
-        pieces.set(f, List.of(piece));
+        source[f] = origin.source(map, f);
+        ply[f] = origin.ply(map, f, source[f]);
       }
     }
-    return RegionMap.of(map.chains(), ply, pieces);
+    drawn = new MergedTally(map, source, ply, minimumAreaMm2, origin);
+    return RegionMap.of(map.chains(), ply);
   }
 
   static RegionMap simplified(RegionMap map, double mappedToleranceMm) {

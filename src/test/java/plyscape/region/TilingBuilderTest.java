@@ -216,68 +216,70 @@ class TilingBuilderTest {
   }
 
   /**
-   * Screen and tiles must find what looking at whole pockets finds; then the finished pockets have
-   * nothing narrow left.
-   */
-  /**
-   * Noise has so many walls that narrow parts are found on a raster; what is left must be the
-   * tool's all the same.
+   * Necks, arms and pockets narrower than the tool must have gone from every pocket, looked at by
+   * JTS's buffers and not by the code that cut them; and no more may have gone than was narrow.
    */
   @Test
-  void crowdedPockets_tile_andKeepNothingNarrow() {
+  void finishedPockets_keepNothingNarrow() {
     Random random = new Random(17);
-    Box box = new Box(5, 5, 65, 55);
-    Terrain terrain = Ground.of(box, 64, 53, (x, y) -> random.nextDouble());
-    Tiling exact =
-        TilingBuilder.build(
-            terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, Integer.MAX_VALUE);
-    Tiling raster = TilingBuilder.build(terrain, Ground.equal(terrain, 6), List.of(), 6, 3, 1, 0);
-    TilingChecks.check(raster, "crowded");
-    TilingChecks.checkNesting(raster, "crowded");
-    double narrow = narrowMm2(raster);
-    double narrowExact = narrowMm2(exact);
-    double whole = raster.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
-    double wholeExact = exact.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
-    assertTrue(narrow < 0.005 * whole + narrowExact, narrow + " mm2 that the tool can't reach");
-    // Which of the crumbs go first decides what goes next: on noise the raster gives away some 7 %
-    // more (measured).
-    assertEquals(wholeExact, whole, 0.1 * wholeExact);
+    Box noiseBox = new Box(5, 5, 65, 55);
+    Terrain noise = Ground.of(noiseBox, 64, 53, (x, y) -> random.nextDouble());
+    Tiling crowded =
+        TilingBuilder.build(noise, Ground.equal(noise, 6), List.of(), 6, 3, 1, new Warnings());
+    TilingChecks.check(crowded, "crowded");
+    TilingChecks.checkNesting(crowded, "crowded");
+    // Crumbs that go to a deeper neighbour after its pocket was looked at can make new narrow
+    // parts.
+    double whole = crowded.pockets().values().stream().mapToDouble(Geometry::getArea).sum();
+    assertEquals(0, narrowMm2(crowded, 3, 1), 0.001 * whole);
+
+    Terrain terrain = Ground.of(BOX, 200, 150, Ground.hills(11, 6));
+    List<Zone> zones =
+        List.of(Ground.zone("lane", 7, null, Ground.clutter(new Random(3), BOX, 60)));
+    Tiling lanes = build(terrain, Ground.equal(terrain, 5), zones, 1, 0.5);
+    assertTrue(lanes.merged().stream().anyMatch(m -> m.why().equals("too narrow")));
+    assertEquals(0, narrowMm2(lanes, 1, 0.5), 0.6);
   }
 
-  /** Of all pockets what a tool of 3 mm can't reach, fillets left out. */
-  private static double narrowMm2(Tiling tiling) {
+  /** Of all pockets what a tool can't reach, fillets left out, mm2. */
+  private static double narrowMm2(Tiling tiling, double toolMm, double leastMm2) {
     double narrow = 0;
     for (Geometry pocket : tiling.pockets().tailMap(2).values()) {
-      Geometry rest = pocket.difference(pocket.buffer(-1.5, 16).buffer(1.52, 16));
+      Geometry rest =
+          pocket.difference(pocket.buffer(-toolMm / 2, 24).buffer(toolMm / 2 + 0.02, 24));
       for (int i = 0; i < rest.getNumGeometries(); i++) {
         double area = rest.getGeometryN(i).getArea();
-        narrow += area > 1 ? area : 0;
+        narrow += area > leastMm2 ? area : 0;
       }
     }
     return narrow;
   }
 
+  /** The deepest pocket loses exactly what isn't in its opening, worked out by JTS. */
   @Test
-  void screenedPockets_areTheSame_andKeepNothingNarrow() {
-    Terrain terrain = Ground.of(BOX, 200, 150, Ground.hills(11, 6));
-    List<Zone> zones =
-        List.of(Ground.zone("lane", 7, null, Ground.clutter(new Random(3), BOX, 60)));
-    Tiling whole = build(terrain, Ground.equal(terrain, 5), zones, 1, 0.5);
-    Tiling tiles = TilingBuilder.build(terrain, Ground.equal(terrain, 5), zones, 9, 1, 0.5, 0);
-    TilingChecks.check(tiles, "tiles");
-    assertTrue(tiles.merged().stream().anyMatch(m -> m.why().equals("too narrow")));
-    double narrow = 0;
-    double differs = 0;
-    for (int k = 2; k <= tiles.pockets().lastKey(); k++) {
-      Geometry pocket = tiles.pockets().get(k);
-      differs += pocket.symDifference(whole.pockets().get(k)).getArea();
-      Geometry rest = pocket.difference(pocket.buffer(-0.5, 16).buffer(0.52, 16));
-      for (int i = 0; i < rest.getNumGeometries(); i++) {
-        double area = rest.getGeometryN(i).getArea();
-        narrow += area > 0.5 ? area : 0;
+  void deepestPocket_losesItsNarrowParts() {
+    Terrain flat = Ground.of(BOX, 40, 30, (x, y) -> 10);
+    for (long seed = 0; seed < 20; seed++) {
+      Geometry drawn = Ground.clutter(new Random(seed), BOX, 6);
+      List<Zone> zones = List.of(Ground.zone("water", 7, null, drawn));
+      Bands bands = new Bands(List.of(3), List.of());
+      Geometry before = pocket(build(flat, bands, zones, 0, 0.3));
+      Geometry after = pocket(build(flat, bands, zones, 2, 0.3));
+      Geometry opening = before.buffer(-1, 24).buffer(1.012, 24).intersection(before);
+      Geometry kept = before.difference(opening);
+      double fillets = 0;
+      for (int i = 0; i < kept.getNumGeometries(); i++) {
+        double area = kept.getGeometryN(i).getArea();
+        fillets += area <= 0.3 ? area : 0;
       }
+      double expected = opening.getArea() + fillets;
+      assertEquals(expected, after.getArea(), 0.02 + 0.004 * opening.getLength(), "seed " + seed);
+      assertTrue(after.difference(before).getArea() < 0.003 * before.getLength(), "seed " + seed);
     }
-    assertTrue(differs < 0.002 * BOX.area(), differs + " mm2 differ");
-    assertTrue(narrow < 0.002 * BOX.area(), narrow + " mm2 that the tool can't reach");
+  }
+
+  private static Geometry pocket(Tiling tiling) {
+    Geometry shown = tiling.exposed().get(7);
+    return shown == null ? Ground.FACTORY.createPolygon() : shown;
   }
 }

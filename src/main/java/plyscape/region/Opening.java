@@ -1,0 +1,66 @@
+package plyscape.region;
+
+import java.util.List;
+import plyscape.planar.Linework;
+import plyscape.planar.OffsetOutlines;
+import plyscape.planar.OutlineLayer;
+import plyscape.planar.OutlineSimplifier;
+import plyscape.planar.PlanarMap;
+import plyscape.planar.PolygonAssembler;
+import plyscape.planar.PolygonAssembler.Ring;
+
+/**
+ * What a round tool reaches of a pocket: the pocket's opening by the tool's disk, as outlines to be
+ * noded with the map. The places where the tool's centre can be are the pocket shrunk by the
+ * radius; grown again by the radius they are what it sweeps. Off by 0.005 mm where walls are bent,
+ * and by {@link #SLACK_UNITS} on purpose.
+ */
+final class Opening {
+
+  /** Chords are within the tool's circle by this at most, grid units. */
+  private static final double SAGITTA_UNITS = 5;
+
+  /**
+   * The opening is widened by this, grid units, so that the chords' error leaves no slivers along
+   * every wall.
+   */
+  private static final double SLACK_UNITS = 12;
+
+  /** Places for the centre narrower than this, grid units, come from rounding. */
+  private static final double LEAST_WIDTH_UNITS = 2;
+
+  /** Rounding bends lines that short; left out before they are widened a thousandfold. */
+  private static final double CLEANING_UNITS = 2;
+
+  private Opening() {}
+
+  /**
+   * Adds outlines that wind at least once around every place which the tool reaches.
+   *
+   * @param ply of the pocket: all regions of that ply and deeper
+   */
+  static void add(Linework lines, int component, RegionMap map, int ply, double radiusUnits) {
+    List<Ring> walls =
+        new PolygonAssembler(map.chains(), map.count(), 1, null).rings(r -> map.ply(r) >= ply);
+    Linework shrunk = new Linework(1);
+    OffsetOutlines inwards = new OffsetOutlines(shrunk, 0, SAGITTA_UNITS);
+    for (Ring wall : walls) {
+      inwards.shrunk(wall.x(), wall.y(), radiusUnits);
+    }
+    PlanarMap places = PlanarMap.of(shrunk);
+    OutlineLayer centres = new OutlineLayer();
+    for (Ring ring :
+        new PolygonAssembler(places.chains(), places.faces(), 1, null)
+            .rings(f -> places.winding(f, 0) > 0)) {
+      double width = ring.meanWidth();
+      if (width < 0 || width > LEAST_WIDTH_UNITS) {
+        centres.add(ring.x(), ring.y(), ring.x().length, false);
+      }
+    }
+    OffsetOutlines outwards = new OffsetOutlines(lines, component, SAGITTA_UNITS);
+    for (OutlineLayer.Outline ring :
+        OutlineSimplifier.layer(centres, CLEANING_UNITS, false).outlines()) {
+      outwards.grown(ring.x(), ring.y(), radiusUnits + SLACK_UNITS);
+    }
+  }
+}
