@@ -101,7 +101,7 @@ final class CheckText {
               + ";"
               + (ply.rgb() & 255)
               + "m"
-              + ply.colour().replaceAll(".", " ")
+              + " ".repeat(ply.colour().length())
               + "\u001b[0m";
       lines[i + 2] =
           lines[i + 2].substring(0, at)

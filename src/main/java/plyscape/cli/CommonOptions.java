@@ -16,18 +16,21 @@ final class CommonOptions {
   private boolean verbose;
 
   @Option(names = "--no-color", description = "No colour, as with NO_COLOR set.")
+  @SuppressWarnings("UnusedVariable") // Console looks for it before the options are parsed
   private boolean noColor;
 
   @Option(
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help.")
+  @SuppressWarnings("UnusedVariable") // picocli acts on it
   private boolean help;
 
   @Option(
       names = {"-V", "--version"},
       versionHelp = true,
       description = "Show the version.")
+  @SuppressWarnings("UnusedVariable") // picocli acts on it
   private boolean version;
 
   boolean quiet() {

@@ -13,7 +13,9 @@ import picocli.CommandLine.Mixin;
     sortOptions = false)
 final class CompletionCommand implements Callable<Integer> {
 
-  @Mixin private CommonOptions common;
+  @SuppressWarnings("UnusedVariable") // every command has these
+  @Mixin
+  private CommonOptions common;
 
   private final Console console;
 

@@ -63,7 +63,21 @@ record Console(
           || target.startsWith("/dev/tty")
           || target.equals("/dev/console");
     } catch (IOException | RuntimeException e) {
-      return System.console() != null;
+      return consoleIsTerminal();
+    }
+  }
+
+  /** From Java 22 on there is always a console, which must be asked. */
+  @SuppressWarnings("SystemConsoleNull") // see above
+  private static boolean consoleIsTerminal() {
+    java.io.Console console = System.console();
+    if (console == null) {
+      return false;
+    }
+    try {
+      return (Boolean) java.io.Console.class.getMethod("isTerminal").invoke(console);
+    } catch (ReflectiveOperationException e) {
+      return true; // an older Java
     }
   }
 

@@ -81,7 +81,9 @@ final class ConsoleProgress implements Progress, AutoCloseable {
               thread.setDaemon(true);
               return thread;
             });
-    ticker.scheduleWithFixedDelay(this::tick, REDRAW_MILLIS, REDRAW_MILLIS, TimeUnit.MILLISECONDS);
+    var unused =
+        ticker.scheduleWithFixedDelay(
+            this::tick, REDRAW_MILLIS, REDRAW_MILLIS, TimeUnit.MILLISECONDS);
   }
 
   @Override

@@ -78,7 +78,7 @@ final class JobRun {
   }
 
   private OutputKind kind(Job job) {
-    return target.kind() == OutputKind.PLAN && job.panel().tiled()
+    return target.kind().equals(OutputKind.PLAN) && job.panel().tiled()
         ? OutputKind.TILES
         : target.kind();
   }
@@ -114,7 +114,7 @@ final class JobRun {
     if (seconds < 90) {
       return Numbers.fixed(seconds, 0) + " s";
     }
-    String rest = Numbers.fixed(minutes % 60, 0);
+    String rest = Long.toString(minutes % 60);
     return minutes < 60
         ? minutes + " min"
         : minutes / 60 + " h " + (rest.length() < 2 ? "0" : "") + rest + " min";

@@ -1,5 +1,8 @@
 package plyscape.cli;
 
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -40,15 +43,15 @@ public final class Main {
    * none.
    */
   static CommandLine line(Console console, String... args) {
-    CommandLine line = new CommandLine(new RootCommand(console));
+    CommandLine line = new CommandLine(new RootCommand());
     Commands.needed(args).forEach(entry -> line.addSubcommand(entry.make().apply(console)));
     if (line.getSubcommands().isEmpty()) {
       line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_COMMAND_LIST, Commands::list);
     }
     line.setColorScheme(
         CommandLine.Help.defaultColorScheme(console.errColour() ? Ansi.ON : Ansi.OFF));
-    line.setOut(new java.io.PrintWriter(console.out(), true));
-    line.setErr(new java.io.PrintWriter(console.err(), true));
+    line.setOut(writer(console.out()));
+    line.setErr(writer(console.err()));
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.getSubcommands()
         .values()
@@ -57,6 +60,11 @@ public final class Main {
     line.setParameterExceptionHandler((e, arguments) -> usage(console, e));
     line.setExecutionExceptionHandler((e, at, result) -> report(console, e));
     return line;
+  }
+
+  /** In the streams' own encoding, which Java 17 doesn't take over by itself. */
+  private static PrintWriter writer(PrintStream out) {
+    return new PrintWriter(out, true, StandardCharsets.UTF_8);
   }
 
   private static int report(Console console, Throwable thrown) {

@@ -22,13 +22,10 @@ import picocli.CommandLine.Spec;
 final class RootCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
-  @Mixin private CommonOptions common;
 
-  private final Console console;
-
-  RootCommand(Console console) {
-    this.console = console;
-  }
+  @SuppressWarnings("UnusedVariable") // every command has these
+  @Mixin
+  private CommonOptions common;
 
   @Override
   public Integer call() {

@@ -103,12 +103,18 @@ public final class CellOutlines {
       for (int column = 0; column < columns; column++) {
         if (marked[row * columns + column]) {
           int corner = row * wide + column;
-          sides[corner] |= at(column, row - 1) ? 0 : 1;
-          sides[corner + 1] |= at(column + 1, row) ? 0 : 2;
-          sides[corner + wide + 1] |= at(column, row + 1) ? 0 : 4;
-          sides[corner + wide] |= at(column - 1, row) ? 0 : 8;
+          mark(corner, at(column, row - 1), 1);
+          mark(corner + 1, at(column + 1, row), 2);
+          mark(corner + wide + 1, at(column, row + 1), 4);
+          mark(corner + wide, at(column - 1, row), 8);
         }
       }
+    }
+  }
+
+  private void mark(int point, boolean inside, int side) {
+    if (!inside) {
+      sides[point] = (byte) (sides[point] | side);
     }
   }
 
@@ -137,7 +143,7 @@ public final class CellOutlines {
       }
       ring[n++] = point;
       placeInRing[point] = n;
-      sides[point] &= ~(1 << direction);
+      sides[point] = (byte) (sides[point] & ~(1 << direction));
       point += STEP_X[direction] + STEP_Y[direction] * wide;
       // To the left first: where two cells touch in a corner, that stays with the same cell.
       int next = -1;

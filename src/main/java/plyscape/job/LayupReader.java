@@ -20,8 +20,11 @@ import plyscape.layup.Ply;
  */
 public final class LayupReader {
 
-  /** More plies than any press would take; keeps a wrong file from costing memory. */
-  private static final int MOST_PLIES = 500;
+  /**
+   * More plies than any press would take; keeps a wrong file from costing memory, and lets planner
+   * and simulation hold a ply's place in a byte a cell.
+   */
+  private static final int MOST_PLIES = Byte.MAX_VALUE;
 
   private static final Range THICKNESS = Range.mm(0.01, 25);
   private static final Range TOLERANCE = Range.mm(0, 5);

@@ -95,8 +95,8 @@ final class WhereKeys {
       return number;
     }
     return switch (value.text()) {
-      case "true" -> Boolean.TRUE;
-      case "false" -> Boolean.FALSE;
+      case "true" -> true;
+      case "false" -> false;
       default -> value.text();
     };
   }

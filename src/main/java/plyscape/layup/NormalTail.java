@@ -36,7 +36,7 @@ public final class NormalTail {
 
   /**
    * The z above which a standard normal value lies with the given probability, by bisection; for
-   * 1e-300 < p < 1.
+   * {@code 1e-300 < p < 1}.
    */
   public static double inverse(double probability) {
     double low = -40;

@@ -28,7 +28,9 @@ public final class StudentTail {
     return odd ? 2 / Math.PI * (theta + sin * sum) : sin * sum;
   }
 
-  /** The t that |t| stays below with the given probability, 0 < probability < 1, by halving. */
+  /**
+   * The t that |t| stays below with the given probability, {@code 0 < probability < 1}, by halving.
+   */
   public static double halfWidth(double probability, int degrees) {
     double low = 0;
     double high = 1;

@@ -151,7 +151,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
         Files.createDirectory(p);
         madeParents.add(p);
       } catch (java.nio.file.FileAlreadyExistsException e) {
-        continue; // made by a run beside this one
+        // Made by a run beside this one.
       }
     }
   }

@@ -57,7 +57,7 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
 
   /** Kinds that an output of this one may replace: of {@code plan}, one panel or several. */
   List<OutputKind> replaces() {
-    return this == PLAN || this == TILES ? List.of(PLAN, TILES) : List.of(this);
+    return equals(PLAN) || equals(TILES) ? List.of(PLAN, TILES) : List.of(this);
   }
 
   /** Whether a file of this relative path belongs to it. */

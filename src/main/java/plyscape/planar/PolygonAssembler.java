@@ -129,14 +129,13 @@ public final class PolygonAssembler {
       path.add(at);
       int end = nodes.start(at ^ 1);
       Integer place = placeOfNode.get(end);
-      int next = at;
       if (place != null) {
         rings.accept(ring(path.subList(place, path.size())));
         for (int i = path.size() - 1; i >= place; i--) {
           placeOfNode.remove(nodes.start(path.remove(i)));
         }
       }
-      next = nodes.clockwise(at ^ 1);
+      int next = nodes.clockwise(at ^ 1);
       while (!boundary[next]) {
         next = nodes.clockwise(next);
       }

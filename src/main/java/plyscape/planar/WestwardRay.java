@@ -192,7 +192,7 @@ final class WestwardRay {
     Chain chain = chains.get(chainOf[k]);
     int i = segmentOf[k];
     int low = low(k);
-    return chain.x[low == i ? i + 1 : i] - chain.x[low];
+    return (long) chain.x[low == i ? i + 1 : i] - chain.x[low];
   }
 
   private long rise(int k) {

@@ -81,7 +81,8 @@ public final class GeoJsonLayers {
   /** A JSON string (RFC 8259, section 7). */
   private static String quoted(String text) {
     StringBuilder out = new StringBuilder("\"");
-    for (char c : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
       if (c == '"' || c == '\\') {
         out.append('\\').append(c);
       } else if (c < 0x20

@@ -70,7 +70,8 @@ public final class SvgSheet {
     }
     out.append("</g>\n<g id=\"marks\" fill=\"none\" stroke=\"#000000\" stroke-width=\"0.15\">\n");
     for (int corner = 0; corner < 4; corner++) {
-      cross(out, MARGIN + (corner % 2) * panel.widthMm(), MARGIN + corner / 2 * panel.heightMm());
+      int row = corner / 2;
+      cross(out, MARGIN + (corner % 2) * panel.widthMm(), MARGIN + row * panel.heightMm());
     }
     out.append("</g>\n");
     scaleBar(out, panel.widthMm(), MARGIN + panel.heightMm() + 12);

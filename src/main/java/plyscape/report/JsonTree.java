@@ -9,7 +9,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.util.Iterator;
 import java.util.Map;
 
 /**
@@ -44,8 +43,7 @@ final class JsonTree {
     switch (node.getNodeType()) {
       case OBJECT -> {
         generator.writeStartObject();
-        for (Iterator<Map.Entry<String, JsonNode>> fields = node.fields(); fields.hasNext(); ) {
-          Map.Entry<String, JsonNode> field = fields.next();
+        for (Map.Entry<String, JsonNode> field : node.properties()) {
           generator.writeFieldName(field.getKey());
           write(generator, field.getValue());
         }

@@ -329,8 +329,9 @@ public record Coupon(
     }
     List<Pad> pads = new ArrayList<>();
     for (int k = 0; k < count; k++) {
+      int row = k / columns;
       double x = MARGIN_MM + k % columns * length;
-      double y = MARGIN_MM + k / columns * (width + ROW_GAP_MM);
+      double y = MARGIN_MM + row * (width + ROW_GAP_MM);
       double depth = Math.round((k + 1) * step * 1000) / 1000.0;
       pads.add(new Pad(k + 1, depth, new Box(x, y, x + length, y + width)));
     }

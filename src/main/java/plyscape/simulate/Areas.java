@@ -87,9 +87,8 @@ final class Areas {
     int best = cells[0];
     double nearest = Double.POSITIVE_INFINITY;
     for (int k = 0; k < size; k++) {
-      double d =
-          Math.hypot(
-              cells[k] % frame.columns() - middleColumn, cells[k] / frame.columns() - middleRow);
+      int row = cells[k] / frame.columns();
+      double d = Math.hypot(cells[k] % frame.columns() - middleColumn, row - middleRow);
       if (error(cells[k]) > most - 0.001 && d < nearest) {
         nearest = d;
         best = cells[k];

@@ -24,7 +24,8 @@ public record HeightField(CellFrame frame, float[] depth) {
    */
   public static HeightField uncut(Box panel, double cellMm) {
     double cells = panel.width() / cellMm * (panel.height() / cellMm);
-    if (cells > Integer.MAX_VALUE / 2 || cells * BYTES_A_CELL > Runtime.getRuntime().maxMemory()) {
+    if (cells > Integer.MAX_VALUE / 2.0
+        || cells * BYTES_A_CELL > Runtime.getRuntime().maxMemory()) {
       throw new JobFault(
           "a simulation of "
               + Math.round(panel.width())

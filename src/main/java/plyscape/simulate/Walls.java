@@ -94,8 +94,8 @@ final class Walls {
   }
 
   /**
-   * Distance to the nearest edge with deep >= atLeast and shallow < below, or cap (a little more)
-   * when none is as near.
+   * Distance to the nearest edge with {@code deep >= atLeast} and {@code shallow < below}, or cap
+   * (a little more) when none is as near.
    */
   double distanceTo(double px, double py, double cap, double atLeast, double below) {
     double best = cap * cap;

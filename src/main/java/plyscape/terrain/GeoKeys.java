@@ -165,7 +165,7 @@ final class GeoKeys {
   private GroundCrs spelledOut(Path file) {
     CrsLookup.hushLibraries();
     try {
-      Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, Boolean.TRUE);
+      Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true);
       CoordinateReferenceSystem crs =
           new GeoTiffMetadata2CRSAdapter(hints)
               .createCoordinateSystem(new GeoTiffIIOMetadataDecoder(TiffLibrary.metadata(file)));

@@ -148,7 +148,7 @@ final class MosaicRaster implements Raster {
       throws IOException {
     int[] at = offset(part);
     if (at == null) {
-      sample(part, column, row, wide, high, out);
+      sample(part, column, row, wide, out);
       return;
     }
     int c0 = Math.max(column, at[0]);
@@ -169,8 +169,7 @@ final class MosaicRaster implements Raster {
     }
   }
 
-  private void sample(Raster part, int column, int row, int wide, int high, double[] out)
-      throws IOException {
+  private void sample(Raster part, int column, int row, int wide, double[] out) throws IOException {
     Affine toCells = part.toGround().inverse();
     double[] at = new double[2 * out.length];
     for (int i = 0; i < out.length; i++) {

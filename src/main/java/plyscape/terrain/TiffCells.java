@@ -25,6 +25,7 @@ record TiffCells(
           "<Item\\s+name=\"(SCALE|OFFSET|UNITTYPE)\"[^>]*sample=\"0\"[^>]*>([^<]*)</Item>");
 
   /** Type of a sample. */
+  @SuppressWarnings("ImmutableEnumChecker") // the getters hold nothing
   enum SampleType {
     INT8(1, ByteBuffer::get),
     UINT8(1, (samples, at) -> samples.get(at) & 0xff),

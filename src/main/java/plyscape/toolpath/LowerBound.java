@@ -129,7 +129,9 @@ public final class LowerBound {
   private double sum() {
     for (boolean[] pocket : pockets) {
       for (int i = 0; i < pocket.length; i++) {
-        target[i] += pocket[i] ? 1 : 0;
+        if (pocket[i]) {
+          target[i]++;
+        }
       }
     }
     var kinds = new TreeMap<Kind, Integer>();

@@ -82,7 +82,7 @@ final class ToolPlanner {
     List<List<Ring>> walls = new ArrayList<>();
     for (Tool tool : tools) {
       boolean longEnough = field.level().depthMm() <= tool.fluteLengthMm() + 1e-9;
-      double round = tool == smallest ? 0 : ROUNDING * tool.radiusMm();
+      double round = tool.equals(smallest) ? 0 : ROUNDING * tool.radiusMm();
       walls.add(longEnough ? field.wallRings(tracer, tool.radiusMm(), round) : List.of());
     }
     return walls;
@@ -196,7 +196,7 @@ final class ToolPlanner {
     double radius = tool.radiusMm();
     double stepover = tool.stepoverMm();
     RingCover.WallNeed need =
-        (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), radius, before, x, y);
+        (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), before, x, y);
     List<Ring> walls = reach.walls.get(step.level());
     CoarseMap mask = new CoarseMap(lattice, state, RingCover.WANTED, radius);
     float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
@@ -305,7 +305,7 @@ final class ToolPlanner {
    * Whether none of the larger cutters could have touched the wall where this one does from (x, y):
    * its disk, laid against the wall at the same point, would reach over a wall elsewhere.
    */
-  private boolean needed(DistanceField field, double radius, double[] before, double x, double y) {
+  private boolean needed(DistanceField field, double[] before, double x, double y) {
     if (before.length == 0) {
       return false;
     }

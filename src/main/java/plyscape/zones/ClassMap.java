@@ -2,6 +2,7 @@ package plyscape.zones;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -60,7 +61,7 @@ final class ClassMap {
     return new MapFile(grid.name(), crs, true, List.of(feature));
   }
 
-  private static String list(TreeSet<Double> values) {
+  private static String list(Set<Double> values) {
     List<String> texts =
         values.stream()
             .limit(MOST_LISTED)

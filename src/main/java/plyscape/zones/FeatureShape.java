@@ -50,6 +50,7 @@ final class FeatureShape {
   }
 
   /** Adds a geometry in the file's coordinates. */
+  @SuppressWarnings("ReferenceEquality") // a single geometry gives itself as its first part
   void add(Geometry geometry) {
     if (geometry.isEmpty()) {
       return;

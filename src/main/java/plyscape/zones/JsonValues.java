@@ -43,8 +43,8 @@ final class JsonValues {
         yield list;
       }
       case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> parser.getDoubleValue();
-      case VALUE_TRUE -> Boolean.TRUE;
-      case VALUE_FALSE -> Boolean.FALSE;
+      case VALUE_TRUE -> true;
+      case VALUE_FALSE -> false;
       case VALUE_STRING -> parser.getText();
       default -> null;
     };

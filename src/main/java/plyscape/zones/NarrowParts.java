@@ -43,6 +43,8 @@ final class NarrowParts {
   }
 
   /** The shapes, widened where they are too narrow; the same list when they are nowhere. */
+  @SuppressWarnings(
+      "ReferenceEquality") // whether it is still the one shape, not whether it is like it
   List<Geometry> widened(List<Geometry> shapes) {
     if (toolMm <= 0) {
       return shapes;

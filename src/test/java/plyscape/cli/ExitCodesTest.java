@@ -21,8 +21,7 @@ class ExitCodesTest {
     assertEquals(2, ExitCodes.of(new InputFault(Place.file("x"), "a", "b")));
     assertEquals(1, ExitCodes.of(new JobFault("a", "b")));
     assertEquals(3, ExitCodes.of(new VerifyFault("a", "b")));
-    assertEquals(
-        2, ExitCodes.of(new ParameterException(new CommandLine(new RootCommand(null)), "a")));
+    assertEquals(2, ExitCodes.of(new ParameterException(new CommandLine(new RootCommand()), "a")));
     assertEquals(1, ExitCodes.of(new OutOfMemoryError()));
     assertEquals(70, ExitCodes.of(new IllegalStateException("x")));
     assertEquals(70, ExitCodes.of(new StackOverflowError()));
