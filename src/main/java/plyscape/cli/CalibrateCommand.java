@@ -122,6 +122,9 @@ final class CalibrateCommand implements Callable<Integer> {
 
   private static String text(Path file) {
     try {
+      if (Files.exists(file) && !Files.isRegularFile(file)) {
+        throw new InputFault(Place.file(file.toString()), "not a file", "give a file of readings");
+      }
       if (Files.size(file) > MOST_BYTES) {
         throw new InputFault(
             Place.file(file.toString()),

@@ -1,6 +1,11 @@
 package plyscape.cli;
 
+import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import plyscape.fault.Limit;
 
 /** Options that every command has. */
 final class CommonOptions {
@@ -18,6 +23,26 @@ final class CommonOptions {
   @Option(names = "--no-color", description = "No colour, as with NO_COLOR set.")
   @SuppressWarnings("UnusedVariable") // Console looks for it before the options are parsed
   private boolean noColor;
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec spec;
+
+  @Option(
+      names = "--limit",
+      paramLabel = "NAME=N",
+      description =
+          "Let larger input in: settings-bytes, settings-values, settings-levels, pixels, features, points or"
+              + " program-bytes. May be repeated.")
+  private void limit(List<String> texts) {
+    for (String text : texts) {
+      try {
+        Limit.set(text);
+      } catch (IllegalArgumentException e) {
+        throw new ParameterException(
+            spec.commandLine(), "found --limit \"" + text + "\"; " + e.getMessage());
+      }
+    }
+  }
 
   @Option(
       names = {"-h", "--help"},

@@ -12,6 +12,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.Spec.Target;
+import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
@@ -115,12 +116,20 @@ final class JobInputs {
     String name();
 
     Job read(Warnings warnings);
+
+    /** Where a key of it stands. */
+    Place place(String key);
   }
 
   private record FileSource(String name, Path file, List<Setting> settings) implements Source {
     @Override
     public Job read(Warnings warnings) {
       return JobReader.read(file, settings, warnings);
+    }
+
+    @Override
+    public Place place(String key) {
+      return JobReader.place(file, settings, key);
     }
   }
 
@@ -129,6 +138,15 @@ final class JobInputs {
     @Override
     public Job read(Warnings warnings) {
       return JobReader.of(terrain, layup, settings, warnings);
+    }
+
+    @Override
+    public Place place(String key) {
+      return settings.stream()
+          .filter(setting -> setting.key().equals(key))
+          .reduce((earlier, later) -> later)
+          .map(setting -> Place.option(setting.option()))
+          .orElse(new Place("", 0, 0, key));
     }
   }
 

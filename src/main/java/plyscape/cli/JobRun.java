@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.OutputDirectory;
@@ -72,9 +74,18 @@ final class JobRun {
         }
         return new Outcome(plan, target.directory(), out.written(), target.dry());
       }
+    } catch (InputFault fault) {
+      throw placed(fault);
     } finally {
       progress.done();
     }
+  }
+
+  /** A key's value may be found wrong long after the job was read: then only the key is known. */
+  private InputFault placed(InputFault fault) {
+    Place place = fault.place();
+    boolean keyAlone = place.file().isEmpty() && place.key().matches("[a-z_]+(\\.[a-z_]+)+");
+    return keyAlone ? fault.at(source.place(place.key())) : fault;
   }
 
   private OutputKind kind(Job job) {

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import plyscape.fault.InputFault;
+import plyscape.fault.Limit;
 import plyscape.fault.Place;
 import plyscape.gcode.GcodeHead;
 import plyscape.gcode.GcodeParser;
@@ -33,11 +34,6 @@ import plyscape.simulate.Target;
  * @param programs in cutting order
  */
 record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List<Nc> programs) {
-
-  /**
-   * Longest program read, bytes: a hundred million characters are more than any controller takes.
-   */
-  private static final long MOST_BYTES = 400_000_000;
 
   /** The contract's defaults, for programs that say nothing and where no job is given. */
   static final Machine USUAL =
@@ -145,9 +141,14 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
    */
   private static String text(Path file) {
     try {
-      if (Files.size(file) > MOST_BYTES) {
+      if (Files.exists(file) && !Files.isRegularFile(file)) {
+        throw new InputFault(Place.file(file.toString()), "not a file", "check the name");
+      }
+      if (Files.size(file) > Limit.PROGRAM_BYTES.value()) {
         throw new InputFault(
-            Place.file(file.toString()), "more than 400 MB", "is this the right file?");
+            Place.file(file.toString()),
+            "more than " + Limit.PROGRAM_BYTES.value() + " bytes",
+            "is this the right file? " + Limit.PROGRAM_BYTES.help());
       }
       byte[] bytes = Files.readAllBytes(file);
       boolean program = !file.toString().endsWith(".json") && !file.toString().endsWith(".svg");

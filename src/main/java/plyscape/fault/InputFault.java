@@ -4,6 +4,8 @@ package plyscape.fault;
 public final class InputFault extends Fault {
 
   private final Place place;
+  private final String found;
+  private final String wanted;
 
   /**
    * Makes the message {@code place: found; wanted}.
@@ -24,6 +26,13 @@ public final class InputFault extends Fault {
             + (wanted.isEmpty() ? "" : "; " + wanted),
         cause);
     this.place = place;
+    this.found = found;
+    this.wanted = wanted;
+  }
+
+  /** The same fault at a place that is known better. */
+  public InputFault at(Place better) {
+    return new InputFault(better, found, wanted, this);
   }
 
   /** Where the fault stands. */

@@ -60,6 +60,28 @@ public final class JobReader {
     return job(LayupReader.stem(jobFile), root, warnings);
   }
 
+  /**
+   * Where a key of a job stands, for faults that are found only after the job was read.
+   *
+   * @param key such as {@code terrain.crs}
+   * @return the key alone when it isn't there
+   */
+  public static Place place(Path jobFile, List<Setting> settings, String key) {
+    YamlNode at = YamlText.read(jobFile);
+    SettingTree.apply(at, settings);
+    Place place = new Place("", 0, 0, key);
+    for (String name : key.split("\\.")) {
+      if (!at.entries().containsKey(name)) {
+        return new Place("", 0, 0, key);
+      }
+      place = at.keyPlace(name);
+      at = at.entries().get(name);
+    }
+    return place.key().startsWith("--")
+        ? place
+        : new Place(place.file(), place.line(), place.column(), key);
+  }
+
   /** A job without a job file; {@code overrides} are key to value, as after {@code --set}. */
   public static Job of(Path terrain, Path layup, Map<String, String> overrides, Warnings warnings) {
     return of(terrain, layup, settings(overrides), warnings);

@@ -27,6 +27,7 @@ import org.yaml.snakeyaml.parser.ParserImpl;
 import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.resolver.Resolver;
 import plyscape.fault.InputFault;
+import plyscape.fault.Limit;
 import plyscape.fault.Place;
 
 /**
@@ -35,15 +36,6 @@ import plyscape.fault.Place;
  * are made from tags.
  */
 final class YamlText {
-
-  /** Largest file read, bytes; a layup of 500 plies with comments is under 100 000. */
-  static final int MAX_BYTES = 4_000_000;
-
-  /** Deepest nesting; the formats need 5. */
-  static final int MAX_DEPTH = 40;
-
-  /** Most nodes after aliases are followed. */
-  static final int MAX_NODES = 200_000;
 
   private final String file;
   private final String option;
@@ -91,9 +83,10 @@ final class YamlText {
 
   private YamlNode parse(String text) {
     LoaderOptions options = new LoaderOptions();
-    options.setNestingDepthLimit(MAX_DEPTH);
-    options.setCodePointLimit(MAX_BYTES);
-    options.setMaxAliasesForCollections(MAX_NODES); // our own count below gives the place
+    options.setNestingDepthLimit((int) Limit.SETTINGS_LEVELS.value());
+    options.setCodePointLimit((int) Limit.SETTINGS_BYTES.value());
+    options.setMaxAliasesForCollections(
+        (int) Limit.SETTINGS_VALUES.value()); // our own count below gives the place
     try {
       ParserImpl parser = new ParserImpl(new StreamReader(text), options);
       Node root = new Composer(parser, new Resolver(), options).getSingleNode();
@@ -108,6 +101,9 @@ final class YamlText {
           "check indentation (blanks, no tabs), quotes and brackets here",
           e);
     } catch (YAMLException e) {
+      if (firstLine(e.getMessage()).startsWith("Nesting Depth")) {
+        throw tooMuch(null, Limit.SETTINGS_LEVELS, "levels");
+      }
       throw new InputFault(at(null, ""), "not valid YAML: " + firstLine(e.getMessage()), "", e);
     }
   }
@@ -118,12 +114,11 @@ final class YamlText {
 
   private YamlNode convert(Node node, String key, int depth) {
     Place place = at(node.getStartMark(), key);
-    if (++nodes > MAX_NODES || depth > MAX_DEPTH) {
-      Place start = at(node.getStartMark(), "");
-      throw new InputFault(
-          start,
-          "more than " + MAX_NODES + " values or " + MAX_DEPTH + " levels",
-          "a settings file needs far less; aliases (*) may have multiplied it");
+    if (++nodes > Limit.SETTINGS_VALUES.value()) {
+      throw tooMuch(node.getStartMark(), Limit.SETTINGS_VALUES, "values");
+    }
+    if (depth > Limit.SETTINGS_LEVELS.value()) {
+      throw tooMuch(node.getStartMark(), Limit.SETTINGS_LEVELS, "levels");
     }
     if (node instanceof MappingNode mapping) {
       YamlNode out = new YamlNode(YamlNode.Kind.MAPPING, place, folder, "");
@@ -147,6 +142,13 @@ final class YamlText {
             ? YamlNode.Kind.NOTHING
             : scalar.isPlain() ? YamlNode.Kind.PLAIN : YamlNode.Kind.QUOTED;
     return new YamlNode(kind, place, folder, nothing ? "" : scalar.getValue());
+  }
+
+  private InputFault tooMuch(Mark mark, Limit limit, String what) {
+    return new InputFault(
+        at(mark, ""),
+        "more than " + limit.value() + " " + what,
+        "a settings file needs far less; aliases (*) may have multiplied it; " + limit.help());
   }
 
   private void addEntry(YamlNode out, NodeTuple tuple, String parent, int depth) {
@@ -189,12 +191,14 @@ final class YamlText {
       throw new InputFault(Place.file(file), what, "give a YAML file");
     }
     try (InputStream in = Files.newInputStream(path)) {
-      byte[] bytes = in.readNBytes(MAX_BYTES + 1);
-      if (bytes.length > MAX_BYTES) {
+      int most = (int) Limit.SETTINGS_BYTES.value();
+      byte[] bytes = in.readNBytes(most + 1);
+      if (bytes.length > most) {
         throw new InputFault(
             Place.file(file),
-            "more than " + MAX_BYTES / 1_000_000 + " MB",
-            "is this a settings file? it should be text of a few kB");
+            "more than " + most + " bytes",
+            "is this a settings file? it should be text of a few kB; "
+                + Limit.SETTINGS_BYTES.help());
       }
       return bytes;
     } catch (NoSuchFileException e) {

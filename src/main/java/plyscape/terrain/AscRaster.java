@@ -52,7 +52,9 @@ final class AscRaster {
       }
       int columns = count(head, "ncols", file);
       int rows = count(head, "nrows", file);
-      HeldRaster.checkRoom(file, columns, rows);
+      HeldRaster.checkRoom(file, columns, rows, Double.BYTES);
+      // A value takes a digit and a blank at least, the last one no blank.
+      HeldRaster.checkLength(file, columns, rows, 2.0 * columns * rows - 1);
       double cellX = size(head, "dx", file);
       double cellY = size(head, "dy", file);
       double west = edge(head, "x", cellX, file);

@@ -109,10 +109,12 @@ final class CrsLookup {
     if (fromZone != null && to.equals(WGS_84)) {
       return fromZone::toDegrees;
     }
+    CoordinateReferenceSystem source = decode(from, place);
+    CoordinateReferenceSystem target = decode(to, place);
     try {
-      MathTransform transform = CRS.findMathTransform(decode(from, place), decode(to, place), true);
+      MathTransform transform = CRS.findMathTransform(source, target, true);
       return (xy, count) -> map(transform, xy, count);
-    } catch (FactoryException e) {
+    } catch (FactoryException | RuntimeException e) {
       throw new InputFault(
           place, "can't convert from " + from + " to " + to, "name another CRS", e);
     }
@@ -140,7 +142,8 @@ final class CrsLookup {
     }
     try {
       return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
-    } catch (FactoryException e) {
+    } catch (FactoryException | RuntimeException e) {
+      // Of a parameter out of range the library complains by an unchecked exception.
       throw new InputFault(
           place,
           "unknown CRS '" + (id.length() > 60 ? id.substring(0, 60) + "..." : id) + "'",

@@ -1,7 +1,11 @@
 package plyscape.terrain;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
+import plyscape.fault.Place;
 
 /** A raster that is held in memory as a whole: what readers of small or unindexed formats give. */
 record HeldRaster(
@@ -21,11 +25,14 @@ record HeldRaster(
     }
   }
 
-  /** A fault when so many cells can't be held at once. */
-  static void checkRoom(Path file, long columns, long rows) {
-    long cells = columns * rows;
-    if (cells > Integer.MAX_VALUE - 8
-        || cells * Double.BYTES > Runtime.getRuntime().maxMemory() / 5 * 3) {
+  /**
+   * A fault when so many cells are over the limit or can't be held at once.
+   *
+   * @param cellBytes memory that a cell takes while it is read
+   */
+  static void checkRoom(Path file, long columns, long rows, int cellBytes) {
+    RasterOpener.requireSize(Place.file(file.toString()), columns, rows);
+    if (columns * rows * cellBytes > Runtime.getRuntime().maxMemory() / 5 * 3) {
       throw new JobFault(
           file
               + " has "
@@ -34,6 +41,18 @@ record HeldRaster(
               + rows
               + " cells, too many for a format that is read as a whole",
           "convert it to a tiled GeoTIFF, of which only the crop is read, or give Java more memory");
+    }
+  }
+
+  /** A fault when the file is too short for what its head says, before memory is taken for that. */
+  static void checkLength(Path file, long columns, long rows, double leastBytes)
+      throws IOException {
+    long size = Files.size(file);
+    if (size < leastBytes) {
+      throw new InputFault(
+          Place.file(file.toString()),
+          "its head says " + columns + " x " + rows + " cells, which " + size + " bytes can't hold",
+          "check that the file is whole");
     }
   }
 

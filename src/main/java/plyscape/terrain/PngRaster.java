@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Iterator;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
+import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
 import plyscape.fault.InputFault;
@@ -20,6 +21,9 @@ import plyscape.job.TerrainTake.Encoding;
  * else cells are squares of 1 m. Fully transparent cells are void.
  */
 final class PngRaster {
+
+  /** Deflate can't pack more than this many bytes into one (RFC 1951: 258 bytes in 2 bits). */
+  private static final double MOST_PACKED = 1032;
 
   private PngRaster() {}
 
@@ -61,13 +65,25 @@ final class PngRaster {
     ImageReader reader = readers.next();
     try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
       reader.setInput(in);
-      HeldRaster.checkRoom(file, reader.getWidth(0), reader.getHeight(0));
+      checkSize(file, reader);
       return reader.read(0);
     } catch (RuntimeException e) {
       throw e instanceof plyscape.fault.Fault ? e : RasterOpener.unreadable(file, e);
     } finally {
       reader.dispose();
     }
+  }
+
+  private static void checkSize(Path file, ImageReader reader) throws IOException {
+    ImageTypeSpecifier type = reader.getRawImageType(0);
+    int bands = type == null ? 3 : type.getNumBands();
+    long columns = reader.getWidth(0);
+    long rows = reader.getHeight(0);
+    // The samples as read, as numbers, and for colours what they mean in either encoding.
+    int cellBytes = 2 * bands + Double.BYTES * (bands <= 2 ? bands : bands + 2);
+    HeldRaster.checkRoom(file, columns, rows, cellBytes);
+    double bits = type == null ? 1 : (double) columns * type.getBitsPerBand(0) * bands;
+    HeldRaster.checkLength(file, columns, rows, rows * (1 + bits / 8) / MOST_PACKED);
   }
 
   private static double[][] bands(java.awt.image.Raster raster) {

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.InputFault;
+import plyscape.fault.Limit;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake;
@@ -35,6 +36,7 @@ final class RasterOpener {
   }
 
   private static Raster placed(Raster raster, Path file) {
+    requireSize(Place.file(file.toString()), raster.columns(), raster.rows());
     Affine a = raster.toGround();
     double far =
         Math.max(
@@ -47,6 +49,16 @@ final class RasterOpener {
           "mend its place and cell size");
     }
     return raster;
+  }
+
+  /** Asked before a reader takes memory for so many cells. */
+  static void requireSize(Place place, long columns, long rows) {
+    if (columns * (double) rows > Limit.PIXELS.value()) {
+      throw new InputFault(
+          place,
+          columns + " x " + rows + " cells are more than " + Limit.PIXELS.value(),
+          "give a part of it or a coarser one; " + Limit.PIXELS.help());
+    }
   }
 
   private static double reach(double origin, double perColumn, double perRow, Raster raster) {

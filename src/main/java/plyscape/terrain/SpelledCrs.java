@@ -20,7 +20,6 @@ final class SpelledCrs {
   private static final int PROJECTED_CITATION = 3073;
   private static final int GEODETIC_CRS = 2048;
   private static final int ANGULAR_UNIT = 2054;
-  private static final int ELLIPSOID = 2056;
   private static final int SEMI_MAJOR = 2057;
   private static final int SEMI_MINOR = 2058;
   private static final int INVERSE_FLATTENING = 2059;

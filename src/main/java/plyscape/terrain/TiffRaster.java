@@ -44,10 +44,13 @@ final class TiffRaster implements Raster {
     TiffTags tags = images.get(0);
     this.columns = tags.number(TiffTags.WIDTH, 0);
     this.rows = tags.number(TiffTags.HEIGHT, 0);
-    if (columns < 1 || rows < 1 || (long) columns * rows > Integer.MAX_VALUE - 8) {
+    if (columns < 1 || rows < 1) {
       throw new InputFault(
-          tags.place(), "it is " + columns + " x " + rows + " cells", "use a smaller raster");
+          tags.place(),
+          "it is " + columns + " x " + rows + " cells",
+          "check that the file is whole");
     }
+    RasterOpener.requireSize(tags.place(), columns, rows);
     TiffCells cells = TiffCells.of(tags, classes);
     this.blocks = TiffBlocks.of(channel, tags, cells, 0);
     this.library = blocks == null ? TiffLibrary.open(file, tags, cells) : null;

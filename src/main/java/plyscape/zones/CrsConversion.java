@@ -39,15 +39,15 @@ final class CrsConversion {
   private static final class Register {
 
     static PointMap between(String from, String to, Place place) {
+      CoordinateReferenceSystem source = decode(from, place);
+      CoordinateReferenceSystem target = decode(to, place);
       try {
-        CoordinateReferenceSystem source = decode(from, place);
-        CoordinateReferenceSystem target = decode(to, place);
         if (CRS.equalsIgnoreMetadata(source, target)) {
           return PointMap.same();
         }
         MathTransform transform = CRS.findMathTransform(source, target, true);
         return (xy, count) -> map(transform, xy, count);
-      } catch (FactoryException e) {
+      } catch (FactoryException | RuntimeException e) {
         throw new InputFault(
             place,
             "can't convert from " + from + " to " + to,
@@ -62,7 +62,8 @@ final class CrsConversion {
       }
       try {
         return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
-      } catch (FactoryException e) {
+      } catch (FactoryException | RuntimeException e) {
+        // Of a parameter out of range the library complains by an unchecked exception.
         throw new InputFault(
             place, "unknown CRS \"" + id + "\"", "name one by its code, such as EPSG:32632", e);
       }

@@ -9,12 +9,14 @@ import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -88,6 +90,26 @@ class ReaderFuzzTest {
       }
     } finally {
       Files.write(file, whole);
+    }
+  }
+
+  /** What once broke a reader: files named by the reader and what is wrong with them. */
+  @Test
+  void whatBrokeOnce_isReadOrRefused() throws IOException {
+    try (Stream<Path> found = Files.list(Path.of("src/test/resources/plyscape/fuzz"))) {
+      for (Path broken : found.sorted().toList()) {
+        String name = broken.getFileName().toString().replaceAll("\\..*", "");
+        FuzzSeeds.Reader reader =
+            FuzzSeeds.READERS.stream().filter(r -> r.name().equals(name)).findFirst().orElseThrow();
+        Path file = folder.resolve(reader.file());
+        byte[] whole = Files.readAllBytes(file);
+        try {
+          Files.copy(broken, file, StandardCopyOption.REPLACE_EXISTING);
+          trial(reader, 0);
+        } finally {
+          Files.write(file, whole);
+        }
+      }
     }
   }
 
