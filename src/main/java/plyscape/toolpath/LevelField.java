@@ -31,11 +31,20 @@ record LevelField(PocketLevel level, DistanceField field) {
     List<Ring> rings = new ArrayList<>();
     for (Ring ring : tracer.trace(field.distance, radiusMm, 1e6, 0, 0, null)) {
       if (ring.size() > 1) {
-        Ring exact = Polyline.thin(wall.exact(ring), WALL_TOLERANCE_MM);
-        rings.add(roundMm > 0 ? CornerRounding.round(exact, roundMm) : exact);
+        rings.add(wall.exact(ring));
       }
     }
+    if (roundMm > 0) {
+      rings.replaceAll(
+          ring -> CornerRounding.round(Polyline.thin(ring, WALL_TOLERANCE_MM), roundMm));
+      rings.addAll(new TightPlaces(field, radiusMm).rings());
+      return rings;
+    }
     rings.addAll(new TightPlaces(field, radiusMm).rings());
+    EdgeBuckets walls = new EdgeBuckets(field.edges, field.lattice, radiusMm);
+    List<double[]> corners = new OffsetCorners(field, walls, radiusMm).find();
+    rings = new CornerWays(field, walls, radiusMm).with(rings, corners);
+    rings.replaceAll(ring -> ring.closed() ? Polyline.thin(ring, WALL_TOLERANCE_MM) : ring);
     return rings;
   }
 

@@ -13,10 +13,11 @@
  *
  * <p>How: distances from the walls on a lattice ({@code DistanceField}), contours of them as rings
  * ({@code RingTracer}; the one along the wall made exact by {@code WallRing}, places narrower than
- * the lattice found by {@code TightPlaces}), how deep each cutter reaches where ({@code Reach}),
- * which cutters pay ({@code ToolChoice}), the order of depths ({@code DepthPlan}), the stretches of
- * rings that a pass needs ({@code RingCover}), their order ({@code PieceOrder}), and entries, links
- * and feeds ({@code PassCutter}) against the planner's own picture of the stock ({@code Stock}).
+ * the lattice found by {@code TightPlaces}, led into every corner by {@code OffsetCorners} and
+ * {@code CornerWays}), how deep each cutter reaches where ({@code Reach}), which cutters pay
+ * ({@code ToolChoice}), the order of depths ({@code DepthPlan}), the stretches of rings that a pass
+ * needs ({@code RingCover}), their order ({@code PieceOrder}), and entries, links and feeds ({@code
+ * PassCutter}) against the planner's own picture of the stock ({@code Stock}).
  *
  * <p>Uses {@code region} by way of its results, {@code machine}, {@code grid}; writes no text. The
  * simulator shares nothing with it.

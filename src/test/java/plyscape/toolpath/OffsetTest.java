@@ -101,7 +101,8 @@ class OffsetTest {
   void rectangleInside_keepsItsCornersSharp() {
     List<Ring> rings = offset(rectangle(2.013, 2.027, 47.961, 37.943), 3);
     assertEquals(1, rings.stream().filter(Ring::closed).count());
-    assertEquals(2 * (45.948 - 6 + 35.916 - 6), rings.get(0).lengthMm(), 0.005);
+    // Each corner may come nearer to both walls by OffsetCorners.FIT_MM.
+    assertEquals(2 * (45.948 - 6 + 35.916 - 6), rings.get(0).lengthMm(), 0.013);
     for (double[] corner :
         new double[][] {{5.013, 5.027}, {44.961, 5.027}, {44.961, 34.943}, {5.013, 34.943}}) {
       double least = 9;
