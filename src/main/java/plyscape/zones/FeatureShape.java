@@ -9,6 +9,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.overlayng.LineLimiter;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
@@ -55,10 +56,18 @@ final class FeatureShape {
     if (geometry.isEmpty()) {
       return;
     }
-    if (geometry instanceof Polygon polygon) {
-      addPolygon(polygon);
-    } else if (geometry instanceof LineString line) {
-      addLine(line);
+    if (geometry instanceof Polygon || geometry instanceof LineString) {
+      for (double turn : map.turns(geometry.getEnvelopeInternal())) {
+        Geometry here =
+            turn == 0
+                ? geometry
+                : AffineTransformation.translationInstance(turn, 0).transform(geometry);
+        if (here instanceof Polygon polygon) {
+          addPolygon(polygon);
+        } else {
+          addLine((LineString) here);
+        }
+      }
     } else if (geometry.getNumGeometries() > 1 || geometry.getGeometryN(0) != geometry) {
       for (int i = 0; i < geometry.getNumGeometries(); i++) {
         add(geometry.getGeometryN(i));

@@ -1,5 +1,7 @@
 package plyscape.zones;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
@@ -38,11 +40,27 @@ final class GeoPackageBlob {
     if ((flags & 0x10) != 0) {
       return GeoJsonGeometry.FACTORY.createGeometryCollection();
     }
+    int curve = curve(blob, start);
+    if (curve > 0) {
+      throw new IllegalArgumentException(
+          "a curved geometry (well-known binary type " + curve + "), not straight lines");
+    }
     try {
       return new WKBReader(GeoJsonGeometry.FACTORY)
           .read(Arrays.copyOfRange(blob, start, blob.length));
     } catch (ParseException | RuntimeException e) {
       throw new IllegalArgumentException("a geometry that can't be read: " + e.getMessage(), e);
     }
+  }
+
+  /** The type of a geometry that has curves (ISO 13249-3: 8 to 12, without Z and M), or 0. */
+  private static int curve(byte[] blob, int start) {
+    if (start + 5 > blob.length) {
+      return 0;
+    }
+    ByteBuffer b = ByteBuffer.wrap(blob);
+    b.order(blob[start] == 0 ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN);
+    int type = (b.getInt(start + 1) & 0xffff) % 1000;
+    return type >= 8 && type <= 12 ? type : 0;
   }
 }

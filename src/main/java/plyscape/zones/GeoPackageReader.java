@@ -89,13 +89,7 @@ final class GeoPackageReader {
     }
     String crs = tables.get(0).crs();
     for (Table table : tables) {
-      if (!table.crs().equals(crs)) {
-        throw new InputFault(
-            Place.file(name),
-            "tables in different CRSs: " + tables.get(0).name() + " and " + table.name(),
-            "put them into files of their own");
-      }
-      read(connection, table);
+      read(connection, table, table.crs().equals(crs) ? "" : table.crs());
     }
     return new MapFile(name, crs, tables.get(0).stated(), List.copyOf(features));
   }
@@ -130,7 +124,7 @@ final class GeoPackageReader {
     return out;
   }
 
-  private void read(Connection connection, Table table) throws SQLException {
+  private void read(Connection connection, Table table, String crs) throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet row =
             statement.executeQuery(
@@ -147,7 +141,7 @@ final class GeoPackageReader {
           }
         }
         properties.putIfAbsent("layer", table.name());
-        add(table.name() + " " + row.getLong(1), properties, blob);
+        add(table.name() + " " + row.getLong(1), properties, blob, crs);
       }
     }
   }
@@ -164,7 +158,7 @@ final class GeoPackageReader {
     return '"' + identifier.replace("\"", "\"\"") + '"';
   }
 
-  private void add(String label, Map<String, Object> properties, byte[] blob) {
+  private void add(String label, Map<String, Object> properties, byte[] blob, String crs) {
     limits.feature();
     String trouble = "";
     Geometry geometry = null;
@@ -176,6 +170,6 @@ final class GeoPackageReader {
         trouble = e.getMessage();
       }
     }
-    features.add(new MapFeature(label, properties, geometry, trouble));
+    features.add(new MapFeature(label, properties, geometry, trouble, crs));
   }
 }

@@ -1,6 +1,8 @@
 package plyscape.zones;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import plyscape.fault.Place;
@@ -29,12 +31,15 @@ final class GroundMap {
   private final GroundFrame frame;
   private final PointMap toGround;
   private final boolean same;
+  private final boolean degrees;
   private final Envelope reach;
 
-  private GroundMap(GroundFrame frame, PointMap toGround, boolean same, Envelope reach) {
+  private GroundMap(
+      GroundFrame frame, PointMap toGround, boolean same, boolean degrees, Envelope reach) {
     this.frame = frame;
     this.toGround = toGround;
     this.same = same;
+    this.degrees = degrees;
     this.reach = reach;
   }
 
@@ -65,7 +70,8 @@ final class GroundMap {
     PointMap toGround = CrsConversion.between(from, frame.crs(), place);
     PointMap back = CrsConversion.between(frame.crs(), from, place);
     boolean same = from.equals(frame.crs());
-    return new GroundMap(frame, toGround, same, reach(frame.ground(), back));
+    boolean degrees = from.equals(LONGITUDE_LATITUDE);
+    return new GroundMap(frame, toGround, same, degrees, reach(frame.ground(), back, degrees));
   }
 
   private static String shortName(String crs) {
@@ -86,7 +92,7 @@ final class GroundMap {
    * The carved ground and as much again all around it, in the file's coordinates; features beyond
    * don't matter.
    */
-  private static Envelope reach(Box ground, PointMap back) {
+  private static Envelope reach(Box ground, PointMap back, boolean degrees) {
     int steps = 16;
     double[] edge = new double[8 * steps];
     for (int i = 0; i < steps; i++) {
@@ -98,6 +104,10 @@ final class GroundMap {
     back.map(edge, edge.length / 2);
     Envelope out = new Envelope();
     for (int i = 0; i < edge.length; i += 2) {
+      if (degrees) {
+        // Both sides of the date line on one count.
+        edge[i] -= 360 * Math.rint((edge[i] - edge[0]) / 360);
+      }
       if (Double.isFinite(edge[i]) && Double.isFinite(edge[i + 1])) {
         out.expandToInclude(edge[i], edge[i + 1]);
       }
@@ -109,6 +119,26 @@ final class GroundMap {
   /** What of the file's plane can matter, in its coordinates. */
   Envelope reach() {
     return reach;
+  }
+
+  /**
+   * By how much x is to be moved so that a shape meets the carved ground: whole turns for
+   * longitudes that count on over the date line, or from 0 to 360; more than once for shapes around
+   * the globe. Just 0 for other CRSs, or when nothing helps.
+   */
+  List<Double> turns(Envelope shape) {
+    if (!degrees || shape.intersects(reach) && shape.getWidth() < 180) {
+      return List.of(0.0);
+    }
+    List<Double> out = new ArrayList<>();
+    for (double turn = -720; turn <= 720; turn += 360) {
+      Envelope moved = new Envelope(shape);
+      moved.translate(turn, 0);
+      if (moved.intersects(reach)) {
+        out.add(turn);
+      }
+    }
+    return out.isEmpty() ? List.of(0.0) : out;
   }
 
   GroundFrame frame() {
@@ -137,11 +167,11 @@ final class GroundMap {
   }
 
   private Coordinate[] bent(Coordinate[] file, Coordinate[] panel) {
-    java.util.List<Coordinate> out = null;
+    List<Coordinate> out = null;
     for (int i = 0; i + 1 < file.length; i++) {
       boolean far = panel[i].distance(panel[i + 1]) > STRAIGHT_MM;
       if (far && out == null) {
-        out = new java.util.ArrayList<>(Arrays.asList(panel).subList(0, i));
+        out = new ArrayList<>(Arrays.asList(panel).subList(0, i));
       }
       if (out != null) {
         out.add(panel[i]);
@@ -158,12 +188,7 @@ final class GroundMap {
   }
 
   private void halve(
-      Coordinate a,
-      Coordinate b,
-      Coordinate pa,
-      Coordinate pb,
-      int depth,
-      java.util.List<Coordinate> out) {
+      Coordinate a, Coordinate b, Coordinate pa, Coordinate pb, int depth, List<Coordinate> out) {
     double[] xy = {(a.x + b.x) / 2, (a.y + b.y) / 2};
     Coordinate middle = new Coordinate(xy[0], xy[1]);
     toGround.map(xy, 1);

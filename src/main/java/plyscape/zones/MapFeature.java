@@ -10,6 +10,13 @@ import org.locationtech.jts.geom.Geometry;
  * @param properties names to String, Double, Boolean, List or Map values; null values are left out
  * @param geometry in the file's coordinates, x east and y north; null or empty when it has none
  * @param trouble why the geometry can't be used, or ""
+ * @param crs of its coordinates where it isn't the file's, or ""
  */
 record MapFeature(
-    String label, Map<String, Object> properties, Geometry geometry, String trouble) {}
+    String label, Map<String, Object> properties, Geometry geometry, String trouble, String crs) {
+
+  /** A feature in the file's CRS. */
+  MapFeature(String label, Map<String, Object> properties, Geometry geometry, String trouble) {
+    this(label, properties, geometry, trouble, "");
+  }
+}

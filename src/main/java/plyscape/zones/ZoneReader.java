@@ -29,7 +29,7 @@ public final class ZoneReader {
   private final GroundFrame frame;
   private final Warnings warnings;
   private final Map<Path, MapFile> files = new HashMap<>();
-  private final Map<Path, GroundMap> maps = new HashMap<>();
+  private final Map<Path, Map<String, GroundMap>> maps = new HashMap<>();
   private final Map<Path, ClassGrid> grids = new HashMap<>();
   private final Function<Path, ClassGrid> rasters;
   private final double smallestToolMm;
@@ -98,7 +98,7 @@ public final class ZoneReader {
 
   private Zone zone(ZoneSpec spec) {
     MapFile file = file(spec);
-    GroundMap map = maps.computeIfAbsent(spec.file(), p -> GroundMap.of(file, frame, warnings));
+    Map<String, GroundMap> byCrs = maps.computeIfAbsent(spec.file(), p -> new HashMap<>());
     FeatureFilter filter = new FeatureFilter(spec.where());
     NarrowParts narrow = new NarrowParts(smallestToolMm, frame.panel());
     int widened = 0;
@@ -117,6 +117,8 @@ public final class ZoneReader {
         widthMm = narrow.cuttableMm();
         widened++;
       }
+      GroundMap map =
+          byCrs.computeIfAbsent(feature.crs(), crs -> GroundMap.of(file.in(crs), frame, warnings));
       FeatureShape shape = new FeatureShape(map, widthMm);
       String why = feature.trouble();
       if (why.isEmpty() && (feature.geometry() == null || feature.geometry().isEmpty())) {
