@@ -1,13 +1,13 @@
 package plyscape.plan;
 
 import java.util.Arrays;
+import java.util.List;
 import plyscape.grid.Box;
 import plyscape.machine.ArcGeometry;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
-import plyscape.toolpath.Pass;
 import plyscape.toolpath.ToolRun;
 
 /**
@@ -99,16 +99,15 @@ final class TimeAudit {
     double y = 0;
     double depth = -machine.safeHeightMm();
     Tool tool = run.tool();
-    for (Pass pass : run.passes()) {
-      double[] seconds = new MotionModel(machine).times(x, y, depth, pass.moves()).moveS();
-      totalS += Arrays.stream(seconds).sum();
-      for (int i = 0; i < seconds.length; i++) {
-        Move move = pass.moves().get(i);
-        account(x, y, depth, move, tool, seconds[i]);
-        x = move.x();
-        y = move.y();
-        depth = move.depth();
-      }
+    List<Move> all = run.moves();
+    double[] seconds = new MotionModel(machine).times(x, y, depth, all).moveS();
+    totalS += Arrays.stream(seconds).sum();
+    for (int i = 0; i < seconds.length; i++) {
+      Move move = all.get(i);
+      account(x, y, depth, move, tool, seconds[i]);
+      x = move.x();
+      y = move.y();
+      depth = move.depth();
     }
   }
 

@@ -1,5 +1,8 @@
 package plyscape.plan;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -15,9 +18,6 @@ import plyscape.bands.Bands;
 import plyscape.bench.Relief;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
-import plyscape.grid.CellFrame;
-import plyscape.grid.Grid;
-import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.job.TerrainSpec;
@@ -187,13 +187,7 @@ public final class TimeTable {
       for (ToolRun run :
           PathPlanner.plan(List.of(only), TOOLS.subList(2, 3), machine, carved, warnings)) {
         seconds +=
-            run.passes().stream()
-                .mapToDouble(
-                    p ->
-                        new MotionModel(machine)
-                            .times(0, 0, -machine.safeHeightMm(), p.moves())
-                            .totalS())
-                .sum();
+            new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), run.moves()).totalS();
       }
     }
     return seconds;
@@ -224,20 +218,38 @@ public final class TimeTable {
     return TilingBuilder.build(terrain, bands, zones, 9, 1.5, 1, warnings);
   }
 
+  /** Made ground, written as a raster and read as any job's, with a job's usual smoothing. */
   private Tiling made(int seed) {
     int side = 600;
     double[] z = Relief.make(side, side, seed);
-    Box carved = new Box(6, 6, 234, 234);
-    double cell = carved.width() / side;
-    Grid grid = new Grid(new CellFrame(6, 6, cell, cell, side, side), z);
-    double min = Arrays.stream(z).min().orElseThrow();
-    double max = Arrays.stream(z).max().orElseThrow();
-    var frame = new GroundFrame("", new Box(0, 0, side, side), carved, 1);
-    Terrain terrain = new Terrain("made", "", frame, grid, min, max, 1, 0);
-    Bands bands =
-        new Bands(
-            IntStream.rangeClosed(1, 9).boxed().toList(),
-            Arrays.stream(Relief.breaks(z, 9)).boxed().toList());
-    return TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, warnings);
+    StringBuilder text = new StringBuilder();
+    text.append("ncols 600\nnrows 600\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
+    for (int row = side - 1; row >= 0; row--) {
+      for (int column = 0; column < side; column++) {
+        text.append(String.format(Locale.ROOT, "%.3f ", z[row * side + column]));
+      }
+      text.append('\n');
+    }
+    try {
+      Path file = Files.createTempFile("relief", ".asc");
+      try {
+        Files.writeString(file, text);
+        TerrainSpec spec =
+            new TerrainSpec(
+                file,
+                null,
+                "",
+                IntStream.rangeClosed(1, 9).boxed().toList(),
+                TerrainSpec.NamedBands.SCALE,
+                0.4);
+        Terrain terrain = TerrainReader.read(spec, tarnHollow.panel(), 1.5, warnings);
+        Bands bands = BandMaker.make(spec, terrain, depths);
+        return TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, warnings);
+      } finally {
+        Files.delete(file);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -42,6 +42,10 @@ final class PassPart {
                 + " for the spindle to come up, allow "
                 + Words.time(plan.time().totalS() + changesS(plan) + spindleS(plan))
                 + ".</p>\n");
+    page.raw(
+        "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
+            + " comes back to each depth in several runs; the rows add them up, and the programs and"
+            + " <code>plan.json</code> list them one by one.</p>\n");
     if (!plan.programs().isEmpty()) {
       timeBar(page, plan);
     }
@@ -53,10 +57,11 @@ final class PassPart {
         "#To, mm",
         "#Cutting, mm",
         "#Rapids, mm",
+        "#Runs",
         "#Entries",
         "#Time");
     for (ToolProgram program : plan.programs()) {
-      for (ToolProgram.PassSummary pass : program.passes()) {
+      for (PassSum pass : PassSum.of(program)) {
         page.raw("<tr>")
             .cell(program.file())
             .cell(program.tool().name())
@@ -67,6 +72,7 @@ final class PassPart {
             .number(Numbers.fixed(pass.depthMm(), 3))
             .number(Numbers.fixed(pass.cutMm(), 0))
             .number(Numbers.fixed(pass.rapidMm(), 0))
+            .number(Integer.toString(pass.runs()))
             .number(Integer.toString(pass.plunges()))
             .number(Words.time(pass.timeS()))
             .raw("</tr>\n");
@@ -107,7 +113,7 @@ final class PassPart {
           .text(program.tool().name() + ": " + Words.time(seconds(program)))
           .raw("</text>\n");
       double x = 0;
-      for (ToolProgram.PassSummary pass : program.passes()) {
+      for (PassSum pass : PassSum.of(program)) {
         double width = pass.timeS() / longest * BAR_WIDTH;
         Ply ply = plan.depths().get(pass.plyNumber() - 1).ply();
         page.raw("<g><title>")

@@ -4,8 +4,8 @@ import java.util.List;
 import plyscape.machine.Move;
 
 /**
- * One run of one tool at one depth over one or more pockets. The first move starts from wherever
- * the pass before ended, at safe height; the last ends at safe height. Immutable.
+ * One run of one tool at one depth over one or more pockets. The first move starts where the pass
+ * before ended, the first of all at safe height; the last of all ends at safe height. Immutable.
  *
  * @param plyNumber ply whose pocket is cut
  * @param depthMm depth of the floor cut here

@@ -1,12 +1,14 @@
 package plyscape.toolpath;
 
+import java.util.ArrayList;
 import java.util.List;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
 /**
- * Turns the ordered pieces of one pass into moves and cuts them in the planner's stock: ways
+ * Turns the ordered pieces of one cutter into moves and cuts them in the planner's stock: ways
  * between pieces, entries, and the feed, which falls where the cutter takes more than its stepover.
+ * A new pass begins whenever the step changes.
  */
 final class PassCutter {
 
@@ -29,52 +31,86 @@ final class PassCutter {
   private static final double STOP_WORTH_MM = 6;
 
   private final Stock stock;
-  private final Clearway way;
   private final Tool tool;
   private final Machine machine;
   private final PathOptions options;
-  private final double depth;
   private final double radius;
-  private final MoveList moves;
+  private final List<Pass> passes = new ArrayList<>();
+  private MoveList moves;
+  private StepWork work;
+  private double depth;
   private boolean down;
+
+  /** Where the cutter may go in the step being cut. */
+  private Clearway way;
+
+  /** The same in the step at whose depth the cutter is, while it is on its way to another. */
+  private Clearway here;
+
   private double headingX = Double.NaN;
   private double headingY = Double.NaN;
 
   /**
-   * @param field distances in the pocket of the level that bounds the pass
-   * @param stock panel as the passes before left it
-   * @param depthMm floor of the pass
+   * @param stock panel as the cutters before left it
    * @param start where the cutter hangs, at safe height
    */
-  PassCutter(
-      DistanceField field,
-      Stock stock,
-      Tool tool,
-      Machine machine,
-      PathOptions options,
-      double depthMm,
-      double[] start) {
+  PassCutter(Stock stock, Tool tool, Machine machine, PathOptions options, double[] start) {
     this.stock = stock;
     this.tool = tool;
     this.machine = machine;
     this.options = options;
-    this.depth = depthMm;
     radius = tool.radiusMm();
-    way = new Clearway(field, stock, radius, depthMm);
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
 
-  /** Moves so far. */
-  MoveList moves() {
-    return moves;
+  /** Lifts to safe height; the passes. */
+  List<Pass> passes() {
+    if (work != null) {
+      lift(-machine.safeHeightMm());
+      endPass();
+      work = null;
+    }
+    return List.copyOf(passes);
   }
 
-  /** Cuts a piece. */
-  void cut(Piece piece) {
-    Piece entered = down ? glide(piece) : null;
+  private void endPass() {
+    DepthPlan.Step step = work.step();
+    passes.add(
+        new Pass(work.field().level().plyNumber(), step.depthMm(), step.fromMm(), moves.moves()));
+    moves = new MoveList(moves.x, moves.y, moves.depth);
+  }
+
+  private void begin(StepWork next) {
+    if (work != null) {
+      if (down) {
+        leaveWall();
+      }
+      endPass();
+    }
+    work = next;
+    depth = next.step().depthMm();
+    way = new Clearway(next.field().field(), stock, radius, depth);
+    if (here == null) {
+      here = way;
+    }
+    headingX = Double.NaN;
+  }
+
+  /** Whether the cutter is down at the depth of the step being cut. */
+  private boolean level() {
+    return down && here == way;
+  }
+
+  /** Cuts a piece of a step. */
+  void cut(StepWork of, Piece piece) {
+    if (of != work) {
+      begin(of);
+    }
+    Piece entered = level() ? glide(piece) : null;
     if (entered == null) {
       entered = enter(piece.closed() ? piece.startingAfter(startOn(piece), 0) : piece);
     }
+    here = way;
     follow(entered);
   }
 
@@ -167,14 +203,9 @@ final class PassCutter {
     return nearest;
   }
 
-  /** Ends the pass at safe height. */
-  void finish() {
-    lift(-machine.safeHeightMm());
-  }
-
   private int startOn(Piece piece) {
     int nearest = nearest(piece);
-    if (down && staysDown(piece.x()[nearest], piece.y()[nearest])) {
+    if (level() && staysDown(piece.x()[nearest], piece.y()[nearest])) {
       return nearest;
     }
     int step = Math.max(1, piece.size() / 48);
@@ -220,7 +251,7 @@ final class PassCutter {
   private Piece enter(Piece piece) {
     double x = piece.x()[0];
     double y = piece.y()[0];
-    if (down && staysDown(x, y)) {
+    if (level() && staysDown(x, y)) {
       link(x, y);
       return piece;
     }
@@ -326,8 +357,10 @@ final class PassCutter {
       moves.rapid(x, y, moves.depth);
     } else {
       leaveWall();
-      double highest = way.highest(moves.x, moves.y, x, y);
-      double height = Math.max(-machine.safeHeightMm(), highest - options.clearanceMm());
+      double height =
+          Math.min(
+              Math.min(moves.depth, depth - TOUCH_MM),
+              rapidDepth(way.highest(moves.x, moves.y, x, y)));
       lift(height);
       moves.rapid(x, y, height);
     }
@@ -337,10 +370,19 @@ final class PassCutter {
     }
   }
 
+  /** Depth at which a rapid goes over wood or floor that stands no higher than a depth. */
+  private double rapidDepth(double highest) {
+    double clearance =
+        highest <= Stock.SAME_MM
+            ? options.clearanceMm()
+            : highest < moves.depth - Stock.SAME_MM ? options.clearanceMm() / 2 : TOUCH_MM;
+    return Math.max(-machine.safeHeightMm(), highest - clearance);
+  }
+
   private void lift(double toDepth) {
     if (down) {
       leaveWall();
-      if (!way.clear(moves.x, moves.y)) {
+      if (!here.clear(moves.x, moves.y)) {
         moves.line(moves.x, moves.y, Math.max(toDepth, -TOUCH_MM), tool.feedMmPerMin());
       }
       down = false;
@@ -350,12 +392,12 @@ final class PassCutter {
 
   /** A short step off the wall, so that the cutter doesn't rub along it going up. */
   private void leaveWall() {
-    if (way.clear(moves.x, moves.y)) {
+    if (here.clear(moves.x, moves.y)) {
       return;
     }
-    double[] spot = way.clearSpot(moves.x, moves.y);
+    double[] spot = here.clearSpot(moves.x, moves.y);
     if (spot != null) {
-      moves.line(spot[0], spot[1], depth, tool.feedMmPerMin());
+      moves.line(spot[0], spot[1], moves.depth, tool.feedMmPerMin());
     }
   }
 

@@ -5,40 +5,59 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
 
 /**
- * Puts the pieces of a pass in cutting order: a piece comes after all pieces of inner rings that
- * lie beside it, so that it takes one stepover only; beyond that for short ways between them
- * ({@link TourOrder}). Deterministic.
+ * Puts the pieces of all steps of a cutter in cutting order. Within a step a piece comes after all
+ * pieces of inner rings that lie beside it, so that it takes one stepover only; of two steps whose
+ * pieces lie over each other the earlier comes first. Beyond that the cutter finishes one place
+ * down to its last step before it goes on to the next, for short ways ({@link TourOrder}).
+ * Deterministic.
  */
 final class PieceOrder {
 
   /** Where one sample of a piece lies. */
   private record Sample(int piece, double x, double y) {}
 
-  private final List<Piece> pieces;
-  private final double spacing;
-  private final List<List<Integer>> after = new ArrayList<>();
+  /** Rings within so many spacings lie beside each other. */
+  private static final double BESIDE = 1.7;
+
+  /** Lifting and coming down again takes about this long, s. */
+  private static final double LIFT_S = 0.5;
+
+  private final List<StepWork> works;
+  private final List<Piece> pieces = new ArrayList<>();
+  private final List<Integer> steps = new ArrayList<>();
+  private final Tool tool;
+  private final Machine machine;
+  private final List<List<Integer>> before = new ArrayList<>();
   private final double[][] sampleX;
   private final double[][] sampleY;
 
   /**
-   * @param pieces to be ordered
-   * @param spacingMm between neighbouring rings
+   * @param works of one cutter, in the order of their steps
    */
-  PieceOrder(List<Piece> pieces, double spacingMm) {
-    this.pieces = pieces;
-    this.spacing = spacingMm;
+  PieceOrder(List<StepWork> works, Tool tool, Machine machine) {
+    this.works = works;
+    this.tool = tool;
+    this.machine = machine;
+    for (int w = 0; w < works.size(); w++) {
+      for (Piece piece : works.get(w).pieces()) {
+        pieces.add(piece);
+        steps.add(w);
+        before.add(new ArrayList<>());
+      }
+    }
     sampleX = new double[pieces.size()][];
     sampleY = new double[pieces.size()][];
     for (int p = 0; p < pieces.size(); p++) {
-      after.add(new ArrayList<>());
-      sample(p);
+      sample(p, works.get(steps.get(p)).spacingMm());
     }
     relate();
   }
 
-  private void sample(int p) {
+  private void sample(int p, double spacing) {
     Piece piece = pieces.get(p);
     double[] sx = new double[16];
     double[] sy = new double[16];
@@ -71,10 +90,12 @@ final class PieceOrder {
     sampleY[p] = Arrays.copyOf(sy, n);
   }
 
-  /** Which pieces must wait for which: those beside each other, the inner first. */
+  /** Which pieces must wait for which. */
   private void relate() {
-    double cell = 2 * spacing;
-    double near = 1.7 * spacing;
+    double cell = tool.diameterMm();
+    for (StepWork work : works) {
+      cell = Math.max(cell, reach(work));
+    }
     Map<Long, List<Sample>> places = new HashMap<>();
     for (int p = 0; p < pieces.size(); p++) {
       for (int s = 0; s < sampleX[p].length; s++) {
@@ -86,6 +107,9 @@ final class PieceOrder {
     int[] seen = new int[pieces.size()];
     Arrays.fill(seen, -1);
     for (int p = 0; p < pieces.size(); p++) {
+      StepWork work = works.get(steps.get(p));
+      double beside = BESIDE * work.spacingMm();
+      double over = reach(work);
       for (int s = 0; s < sampleX[p].length; s++) {
         for (int a = -1; a <= 1; a++) {
           for (int b = -1; b <= 1; b++) {
@@ -93,16 +117,27 @@ final class PieceOrder {
                 places.getOrDefault(key(sampleX[p][s], sampleY[p][s], cell, a, b), List.of())) {
               int q = other.piece();
               if (seen[q] != p
-                  && pieces.get(q).index() < pieces.get(p).index()
-                  && Math.hypot(other.x() - sampleX[p][s], other.y() - sampleY[p][s]) < near) {
+                  && first(p, q)
+                  && Math.hypot(other.x() - sampleX[p][s], other.y() - sampleY[p][s])
+                      < (steps.get(p).equals(steps.get(q)) ? beside : over)) {
                 seen[q] = p;
-                after.get(p).add(q);
+                before.get(q).add(p);
               }
             }
           }
         }
       }
     }
+  }
+
+  /** Pieces of different steps with samples within this may lie over each other, mm. */
+  private double reach(StepWork work) {
+    return tool.diameterMm() + work.spacingMm();
+  }
+
+  private boolean first(int p, int q) {
+    int step = steps.get(p).compareTo(steps.get(q));
+    return step != 0 ? step < 0 : pieces.get(q).index() < pieces.get(p).index();
   }
 
   private static long key(double x, double y, double cell, int a, int b) {
@@ -113,18 +148,11 @@ final class PieceOrder {
 
   /** Takes each next piece. */
   interface Cutter {
-    void cut(Piece piece);
+    void cut(StepWork work, Piece piece);
   }
 
   /** Hands the pieces over in order, starting from a point. */
   void run(double x, double y, Cutter cutter) {
-    List<List<Integer>> before = new ArrayList<>();
-    pieces.forEach(piece -> before.add(new ArrayList<>()));
-    for (int p = 0; p < pieces.size(); p++) {
-      for (int q : after.get(p)) {
-        before.get(q).add(p);
-      }
-    }
     List<TourItem> items = new ArrayList<>();
     for (int p = 0; p < pieces.size(); p++) {
       Piece piece = pieces.get(p);
@@ -141,9 +169,17 @@ final class PieceOrder {
                 earlier));
       }
     }
-    for (TourOrder.Visit visit : TourOrder.of(items, x, y)) {
+    for (TourOrder.Visit visit : TourOrder.of(items, x, y, this::seconds)) {
       Piece piece = pieces.get(visit.item());
-      cutter.cut(visit.reversed() ? piece.reversed() : piece);
+      cutter.cut(works.get(steps.get(visit.item())), visit.reversed() ? piece.reversed() : piece);
     }
+  }
+
+  /** About what a gap costs. */
+  private double seconds(double mm) {
+    if (mm <= 4 * tool.stepoverMm()) {
+      return mm / (tool.feedMmPerMin() / 60);
+    }
+    return LIFT_S + 2 * Math.sqrt(mm / machine.accelerationMmPerS2());
   }
 }

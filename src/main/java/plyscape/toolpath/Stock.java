@@ -53,6 +53,18 @@ final class Stock {
     return count;
   }
 
+  /** Cuts along all of a piece, at once; what rapids go by isn't kept up. */
+  void clear(Piece piece, double radius, double toDepth) {
+    float target = (float) toDepth;
+    int n = piece.size();
+    Sweep.Run run = (first, last) -> lower(first, last, target);
+    sweep.all(piece.x()[0], piece.y()[0], piece.x()[0], piece.y()[0], radius, run);
+    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
+      sweep.fresh(
+          piece.x()[i - 1], piece.y()[i - 1], piece.x()[i % n], piece.y()[i % n], radius, run);
+    }
+  }
+
   /** Cuts everything under a disk; the nodes newly cut. */
   int cutDisk(double x, double y, double radius, double toDepth) {
     count = 0;

@@ -8,7 +8,6 @@ import java.util.stream.IntStream;
 import plyscape.fault.Warnings;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
-import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
 /**
@@ -169,14 +168,7 @@ final class ToolChoice {
     MotionModel model = new MotionModel(machine);
     double sum = options.toolChangeS() * Math.max(0, runs.size() - 1);
     for (ToolRun run : runs) {
-      double x = start[0];
-      double y = start[1];
-      for (Pass pass : run.passes()) {
-        sum += model.times(x, y, -machine.safeHeightMm(), pass.moves()).totalS();
-        Move end = pass.moves().get(pass.moves().size() - 1);
-        x = end.x();
-        y = end.y();
-      }
+      sum += model.times(start[0], start[1], -machine.safeHeightMm(), run.moves()).totalS();
     }
     return sum;
   }

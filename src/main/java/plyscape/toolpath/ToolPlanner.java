@@ -14,7 +14,12 @@ final class ToolPlanner {
    * Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract,
    * section 9: 0.05).
    */
-  private static final double WALL_REST_MM = 0.025;
+  private static final double WALL_REST_MM = 0.03;
+
+  /** Directions off the wall's normal in which a larger cutter's place is sought, to each side. */
+  private static final int TURNS = 20;
+
+  private static final double TURN = Math.toRadians(3);
 
   /** Nodes nearer to a wall than this are left to the exact test of the wall. */
   private static final double NODE_REST_MM = 0.045;
@@ -100,16 +105,18 @@ final class ToolPlanner {
     double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
     DepthPlan plan =
         before.length == 0 ? freshPlan(tool, reach, depths) : restPlan(tool, reach, depths);
-    List<Pass> passes = new ArrayList<>();
+    Stock planned = stock.copy();
+    List<StepWork> works = new ArrayList<>();
     for (DepthPlan.Step step : plan.steps()) {
-      Pass pass = pass(tool, reach, before, depths, step, start);
-      if (pass != null) {
-        passes.add(pass);
-        int n = pass.moves().size();
-        start = new double[] {pass.moves().get(n - 1).x(), pass.moves().get(n - 1).y()};
+      StepWork work = select(tool, reach, before, depths, step, planned);
+      for (Piece piece : work.pieces()) {
+        planned.clear(piece, tool.radiusMm(), step.depthMm());
       }
+      works.add(work);
     }
-    return passes;
+    PassCutter cutter = new PassCutter(stock, tool, machine, options, start);
+    new PieceOrder(works, tool, machine).run(start[0], start[1], cutter::cut);
+    return cutter.passes();
   }
 
   /**
@@ -173,15 +180,17 @@ final class ToolPlanner {
     return tool.stepoverMm() * tool.feedMmPerMin() / 60;
   }
 
-  private Pass pass(
+  /** The pieces of rings that a step needs, on a panel as the steps before will leave it. */
+  private StepWork select(
       Tool tool,
       Reach reach,
       double[] before,
       double[] depths,
       DepthPlan.Step step,
-      double[] start) {
+      Stock planned) {
     byte[] state = new byte[lattice.size()];
-    int wanted = state(tool, reach, depths, step, before.length == 0 ? 0 : NODE_REST_MM, state);
+    double off = before.length == 0 ? 0 : NODE_REST_MM;
+    int wanted = state(tool, reach, depths, step, off, planned.depth, state);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     if (wanted > 0 && leastPatchMm2 > 0) {
       wanted = new RestWorth(lattice).drop(state, leastPatchMm2, skipped);
@@ -189,10 +198,10 @@ final class ToolPlanner {
     if (before.length > 0) {
       new RestWorth(lattice).mark(state, SMALL_PATCH * tool.diameterMm() * tool.diameterMm());
     }
-    if (wanted == 0 && leastPatchMm2 > 0) {
-      return null;
-    }
     LevelField field = fields.get(step.level());
+    if (wanted == 0 && leastPatchMm2 > 0) {
+      return new StepWork(step, field, List.of(), tool.stepoverMm());
+    }
     double radius = tool.radiusMm();
     double stepover = tool.stepoverMm();
     RingCover.WallNeed need =
@@ -209,28 +218,28 @@ final class ToolPlanner {
       rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
       pieces.addAll(cover.chooseForLeft(rings));
     }
-    if (pieces.isEmpty()) {
-      return null;
-    }
     if (!options.climb()) {
       pieces = pieces.stream().map(Piece::reversed).toList();
     }
-    PassCutter cutter =
-        new PassCutter(field.field(), stock, tool, machine, options, step.depthMm(), start);
-    new PieceOrder(pieces, stepover).run(start[0], start[1], cutter::cut);
-    cutter.finish();
-    return new Pass(
-        field.level().plyNumber(), step.depthMm(), step.fromMm(), cutter.moves().moves());
+    return new StepWork(step, field, pieces, stepover);
   }
 
   /** Marks what a step is to clear; how many nodes. */
   private int state(
-      Tool tool, Reach reach, double[] depths, DepthPlan.Step step, double off, byte[] state) {
+      Tool tool,
+      Reach reach,
+      double[] depths,
+      DepthPlan.Step step,
+      double off,
+      float[] cut,
+      byte[] state) {
     int columns = lattice.columns();
     return IntStream.range(0, lattice.rows())
         .parallel()
         .map(
-            row -> state(tool, reach, depths, step, off, state, row * columns, (row + 1) * columns))
+            row ->
+                state(
+                    tool, reach, depths, step, off, cut, state, row * columns, (row + 1) * columns))
         .sum();
   }
 
@@ -241,12 +250,12 @@ final class ToolPlanner {
       double[] depths,
       DepthPlan.Step step,
       double off,
+      float[] cut,
       byte[] state,
       int from,
       int to) {
     int wanted = 0;
     float[] distance = fields.get(step.level()).field().distance;
-    float[] cut = stock.depth;
     float floor = (float) (step.depthMm() - Stock.SAME_MM);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     double stepdown = tool.stepdownMm() + 1e-6;
@@ -302,8 +311,8 @@ final class ToolPlanner {
   }
 
   /**
-   * Whether none of the larger cutters could have touched the wall where this one does from (x, y):
-   * its disk, laid against the wall at the same point, would reach over a wall elsewhere.
+   * Whether none of the larger cutters could come near enough to the wall where this one touches it
+   * from (x, y): wherever around that point its disk is laid, it would reach over a wall elsewhere.
    */
   private boolean needed(DistanceField field, double[] before, double x, double y) {
     if (before.length == 0) {
@@ -324,11 +333,16 @@ final class ToolPlanner {
     if (leftOver(wallX, wallY)) {
       return true;
     }
+    double nx = (x - wallX) / length;
+    double ny = (y - wallY) / length;
     for (double larger : before) {
-      double cx = wallX + (x - wallX) / length * larger;
-      double cy = wallY + (y - wallY) / length * larger;
-      if (field.at(cx, cy) >= larger - WALL_REST_MM) {
-        return false;
+      for (int turn = 0; turn <= TURNS; turn++) {
+        double cos = (larger + WALL_REST_MM) * Math.cos(turn * TURN);
+        double sin = (larger + WALL_REST_MM) * Math.sin(turn * TURN);
+        if (field.at(wallX + nx * cos - ny * sin, wallY + ny * cos + nx * sin) >= larger
+            || field.at(wallX + nx * cos + ny * sin, wallY + ny * cos - nx * sin) >= larger) {
+          return false;
+        }
       }
     }
     return true;

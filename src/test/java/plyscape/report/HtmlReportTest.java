@@ -7,7 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -51,14 +54,23 @@ class HtmlReportTest {
   void passesAndZones_haveTheFiguresOfPlanJson() throws Exception {
     JsonNode plan = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
     List<List<String>> passes = rows(PAGE, "passes");
-    assertEquals(plan.get("passes").size(), passes.size());
-    for (int i = 0; i < passes.size(); i++) {
-      JsonNode pass = plan.get("passes").get(i);
-      assertEquals(pass.get("file").asText(), passes.get(i).get(0));
-      assertEquals(fixed(pass, "depth_mm", 3), passes.get(i).get(4));
-      assertEquals(fixed(pass, "cut_mm", 0), passes.get(i).get(5));
-      assertEquals(pass.get("plunges").asText(), passes.get(i).get(7));
-      assertEquals(Words.time(pass.get("time_s").doubleValue()), passes.get(i).get(8));
+    // A row adds up the runs at one depth; plan.json lists them.
+    Map<String, List<JsonNode>> runs = new LinkedHashMap<>();
+    for (JsonNode pass : plan.get("passes")) {
+      String key = pass.get("file") + " " + pass.get("stepdown_from_mm") + pass.get("depth_mm");
+      runs.computeIfAbsent(key, k -> new ArrayList<>()).add(pass);
+    }
+    assertTrue(runs.size() < plan.get("passes").size(), "some depth has two runs");
+    assertEquals(runs.size(), passes.size());
+    Iterator<List<String>> rows = passes.iterator();
+    for (List<JsonNode> group : runs.values()) {
+      List<String> row = rows.next();
+      assertEquals(group.get(0).get("file").asText(), row.get(0));
+      assertEquals(fixed(group.get(0), "depth_mm", 3), row.get(4));
+      assertEquals(Numbers.fixed(sum(group, "cut_mm"), 0), row.get(5));
+      assertEquals(Integer.toString(group.size()), row.get(7));
+      assertEquals(Numbers.fixed(sum(group, "plunges"), 0), row.get(8));
+      assertEquals(Words.time(sum(group, "time_s")), row.get(9));
     }
     List<List<String>> zones = rows(PAGE, "zones");
     assertEquals(fixed(plan.get("zones").get(0), "area_mm2", 1), zones.get(0).get(3));
@@ -66,6 +78,10 @@ class HtmlReportTest {
         zones.get(0).get(4).contains("spring &lt;1&gt;: a point has no width"),
         zones.get(0).get(4));
     assertTrue(zones.get(1).contains("too small"), "what was merged follows");
+  }
+
+  private static double sum(List<JsonNode> passes, String field) {
+    return passes.stream().mapToDouble(pass -> pass.get(field).doubleValue()).sum();
   }
 
   @Test

@@ -8,9 +8,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.machine.Machine;
+import plyscape.machine.Move;
 import plyscape.machine.Tool;
 
 /** Plans seeded panels and cuts the moves again by brute force. */
@@ -76,19 +81,45 @@ class PathPlannerTest {
   }
 
   @Test
-  void passes_startAndEndAtSafeHeight() {
+  void runs_startAndEndAtSafeHeight_andPassesGoOnFromEachOther() {
     Box carved = new Box(3, 3, 25, 25);
     List<PocketLevel> levels = RandomPockets.make(6, carved, 4, 0.9, 8);
     for (ToolRun run :
         PathPlanner.plan(levels, List.of(tool(2, 1.2, 0.45)), MACHINE, carved, new Warnings())) {
+      List<Move> moves = run.moves();
+      assertEquals(-4, moves.get(0).depth());
+      assertEquals(-4, moves.get(moves.size() - 1).depth());
       for (Pass pass : run.passes()) {
-        assertEquals(-4, pass.moves().get(0).depth());
-        assertEquals(-4, pass.moves().get(pass.moves().size() - 1).depth());
-        assertEquals(
-            pass.depthMm(),
-            pass.moves().stream().mapToDouble(m -> m.depth()).max().orElseThrow(),
-            1e-12);
+        double deepest = pass.moves().stream().mapToDouble(Move::depth).max().orElseThrow();
+        assertEquals(pass.depthMm(), deepest, 1e-12);
       }
     }
+  }
+
+  @Test
+  void pieces_ofOnePlaceAreCutDownToItsFloor_beforeTheNextPlace() {
+    // Two pockets far apart, each of three levels: six pieces of work, but one way between the two.
+    Box carved = new Box(0, 0, 80, 20);
+    GeometryFactory factory = new GeometryFactory();
+    List<PocketLevel> levels = new ArrayList<>();
+    for (int k = 0; k < 3; k++) {
+      Polygon[] both = new Polygon[2];
+      for (int side = 0; side < 2; side++) {
+        both[side] =
+            (Polygon)
+                factory.toGeometry(
+                    new Envelope(2 + k + 60 * side, 18 - k + 60 * side, 2 + k, 18 - k));
+      }
+      MultiPolygon pocket = factory.createMultiPolygon(both);
+      levels.add(new PocketLevel(k + 2, 0.9 * (k + 1), pocket, pocket));
+    }
+    List<ToolRun> runs =
+        PathPlanner.plan(levels, List.of(tool(3, 1, 0.45)), MACHINE, carved, new Warnings());
+    List<Move> moves = runs.get(0).moves();
+    int crossings = 0;
+    for (int i = 1; i < moves.size(); i++) {
+      crossings += moves.get(i - 1).x() < 40 != moves.get(i).x() < 40 ? 1 : 0;
+    }
+    assertEquals(1, crossings);
   }
 }
