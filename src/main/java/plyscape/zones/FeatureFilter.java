@@ -1,5 +1,6 @@
 package plyscape.zones;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import plyscape.job.ZoneSpec;
@@ -44,6 +45,34 @@ final class FeatureFilter {
           && (between.most() == null || number <= between.most());
     }
     return value != null && text(value).equals(text(wanted));
+  }
+
+  /** What is wanted, for messages: {@code kind: road or lane; lanes: 2 to 4; name: any}. */
+  String words() {
+    List<String> out = new ArrayList<>();
+    where.forEach((property, accepted) -> out.add(property + ": " + words(accepted)));
+    return String.join("; ", out);
+  }
+
+  private static String words(List<Object> accepted) {
+    return String.join(" or ", accepted.stream().map(FeatureFilter::word).toList());
+  }
+
+  private static String word(Object wanted) {
+    if (wanted instanceof ZoneSpec.Present present) {
+      return present.wanted() ? "any" : "absent";
+    }
+    if (wanted instanceof ZoneSpec.Not not) {
+      return "not " + words(not.values());
+    }
+    if (wanted instanceof ZoneSpec.Between between) {
+      return between.least() == null
+          ? "up to " + text(between.most())
+          : between.most() == null
+              ? "from " + text(between.least())
+              : text(between.least()) + " to " + text(between.most());
+    }
+    return text(wanted);
   }
 
   private static String text(Object value) {

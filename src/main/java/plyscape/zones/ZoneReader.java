@@ -194,7 +194,7 @@ public final class ZoneReader {
                   + " features of "
                   + file.name()
                   + " fits "
-                  + spec.where()
+                  + new FeatureFilter(spec.where()).words()
                   + FoundValues.of(file, spec.where().keySet()),
           where);
       return;
@@ -218,8 +218,9 @@ public final class ZoneReader {
     if (!repaired.isEmpty()) {
       warnings.add(
           "zone-repaired",
-          repaired.size()
-              + " polygons that cross themselves were repaired: "
+          (repaired.size() == 1
+                  ? "1 polygon that crosses itself was repaired: "
+                  : repaired.size() + " polygons that cross themselves were repaired: ")
               + String.join(", ", repaired)
               + ".",
           where);

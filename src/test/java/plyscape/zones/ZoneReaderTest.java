@@ -305,6 +305,18 @@ class ZoneReaderTest {
         "any of them");
   }
 
+  @Test
+  void where_isToldInWords() throws IOException {
+    readWhere(
+        collection(feature("{\"kind\":\"lane\"}", square(0, 0, 100))),
+        "knid",
+        "road",
+        new ZoneSpec.Between(2.0, 4.0),
+        new ZoneSpec.Not(List.of("track")));
+    String said = warnings.list().get(warnings.list().size() - 1).message();
+    assertTrue(said.contains("fits knid: road or 2 to 4 or not track: no feature has knid"), said);
+  }
+
   /**
    * Closed form: strips with round ends, 2 lanes times 5 m and 4 m where the property is missing; 1
    * mm is 10 m.
