@@ -3,6 +3,7 @@ package plyscape.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
@@ -13,6 +14,7 @@ import plyscape.output.OutputKind;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
+import plyscape.region.Tiling;
 import plyscape.text.Numbers;
 
 /** One job from its settings to its output directory, and what is said about it afterwards. */
@@ -104,6 +106,9 @@ final class JobRun {
   static List<String> summary(Outcome outcome, Warnings warnings, boolean verbose) {
     List<String> lines = new ArrayList<>(WarningLines.of(warnings.list(), verbose));
     Plan plan = outcome.plan();
+    if (verbose) {
+      plan.tiling().merged().forEach(merged -> lines.add(line(plan, merged)));
+    }
     if (plan.time() != null) {
       lines.add("cutting takes about " + duration(plan.time().totalS()) + ", tool changes apart");
     }
@@ -117,6 +122,18 @@ final class JobRun {
       }
     }
     return lines;
+  }
+
+  private static String line(Plan plan, Tiling.Merged merged) {
+    return String.format(
+        Locale.ROOT,
+        "  %s, %s: %s instead of %s, parts %d, %.2f mm2",
+        merged.source(),
+        merged.why(),
+        plan.depths().get(merged.toPly() - 1).ply().name(),
+        plan.depths().get(merged.fromPly() - 1).ply().name(),
+        merged.count(),
+        merged.areaMm2());
   }
 
   /** Such as {@code 2 h 05 min}, {@code 12 min} or {@code 40 s}. */

@@ -49,12 +49,7 @@ public final class PolygonAssembler {
    * westernmost point.
    */
   public List<Part> polygons(IntPredicate in) {
-    Sets parts = new Sets(regions);
-    for (Chain chain : chains) {
-      if (in.test(chain.left) && in.test(chain.right)) {
-        parts.join(chain.left, chain.right);
-      }
-    }
+    Sets parts = parts(in);
     TreeMap<Integer, List<Coordinate[]>> rings = new TreeMap<>();
     walkAll(
         in,
@@ -79,18 +74,52 @@ public final class PolygonAssembler {
     return out;
   }
 
+  /** The same by connected parts of the union, in the order of their lowest regions. */
+  public List<RingPart> ringParts(IntPredicate in) {
+    Sets parts = parts(in);
+    TreeMap<Integer, List<Ring>> rings = new TreeMap<>();
+    walkAll(
+        in,
+        (region, ring) ->
+            rings.computeIfAbsent(parts.find(region), k -> new ArrayList<>()).add(ring));
+    List<RingPart> out = new ArrayList<>();
+    rings.forEach((part, list) -> out.add(new RingPart(part, list)));
+    return out;
+  }
+
+  /** The name of each region's connected part, among those that are in. */
+  public Sets parts(IntPredicate in) {
+    Sets parts = new Sets(regions);
+    for (Chain chain : chains) {
+      if (in.test(chain.left) && in.test(chain.right)) {
+        parts.join(chain.left, chain.right);
+      }
+    }
+    return parts;
+  }
+
+  /** Outlines of one part and its name, as {@link #parts} has it. */
+  public record RingPart(int name, List<Ring> rings) {}
+
   /** A closed line on the grid. */
   public record Ring(int[] x, int[] y) {
 
-    /** Area inside over half the length, grid units: negative for a hole. */
-    public double meanWidth() {
+    /** Twice the area inside, negative for a hole. */
+    public long area2() {
       long area2 = 0;
-      double length = 0;
       for (int i = 0; i + 1 < x.length; i++) {
         area2 += GridUnits.cross(x[i], y[i], x[i + 1], y[i + 1]);
+      }
+      return area2;
+    }
+
+    /** Area inside over half the length, grid units: negative for a hole. */
+    public double meanWidth() {
+      double length = 0;
+      for (int i = 0; i + 1 < x.length; i++) {
         length += Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
       }
-      return area2 / length;
+      return area2() / length;
     }
   }
 

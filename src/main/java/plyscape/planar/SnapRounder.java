@@ -2,6 +2,8 @@ package plyscape.planar;
 
 import java.math.BigInteger;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Nodes segments together on the integer grid by snap rounding (Hobby, "Practical segment
@@ -14,6 +16,12 @@ import java.util.Arrays;
  * of segments.
  */
 final class SnapRounder {
+
+  /** Segments or buckets that one task looks at. */
+  private static final int STRETCH = 4096;
+
+  /** No grid point that segments have. */
+  private static final long NONE = Long.MIN_VALUE;
 
   private final int[] x0;
   private final int[] y0;
@@ -67,47 +75,97 @@ final class SnapRounder {
     SegmentBuckets hot = new SegmentBuckets(minX, minY, maxX, maxY, pixels.size());
     hot.fill(
         pixels.size(), (i, visitor) -> visitor.visit(hot.bucketOf(pixels.high(i), pixels.low(i))));
-    Trail trail = new Trail();
-    for (int i = 0; i < n; i++) {
-      trail.of(i, hot);
-      for (int k = 1; k < trail.size; k++) {
-        pieces.piece(i, trail.at[k - 1], trail.at[k]);
-      }
-    }
-  }
-
-  private void crossings(SegmentBuckets buckets) {
-    for (int b = 0; b < buckets.count(); b++) {
-      for (int p = buckets.from(b); p < buckets.to(b); p++) {
-        int i = buckets.item(p);
-        for (int q = p + 1; q < buckets.to(b); q++) {
-          crossing(i, buckets.item(q));
+    List<int[]> trails =
+        IntStream.range(0, stretches(n))
+            .parallel()
+            .mapToObj(
+                stretch -> trails(stretch * STRETCH, Math.min(n, (stretch + 1) * STRETCH), hot))
+            .toList();
+    int segment = 0;
+    for (int[] trail : trails) {
+      for (int at = 0; at < trail.length; at += trail[at] + 1, segment++) {
+        for (int k = 2; k <= trail[at]; k++) {
+          pieces.piece(segment, trail[at + k - 1], trail[at + k]);
         }
       }
     }
   }
 
-  private void crossing(int i, int k) {
+  private static int stretches(int count) {
+    return (count + STRETCH - 1) / STRETCH;
+  }
+
+  /** Of some segments each the count of hot squares that it meets, and these. */
+  private int[] trails(int from, int to, SegmentBuckets hot) {
+    Trail trail = new Trail();
+    int[] out = new int[4 * STRETCH];
+    int used = 0;
+    for (int i = from; i < to; i++) {
+      trail.of(i, hot);
+      if (used + trail.size >= out.length) {
+        out = Arrays.copyOf(out, 2 * (used + trail.size));
+      }
+      out[used++] = trail.size;
+      System.arraycopy(trail.at, 0, out, used, trail.size);
+      used += trail.size;
+    }
+    return Arrays.copyOf(out, used);
+  }
+
+  /** Crossings are found side by side and numbered in the order of the buckets. */
+  private void crossings(SegmentBuckets buckets) {
+    IntStream.range(0, stretches(buckets.count()))
+        .parallel()
+        .mapToObj(
+            stretch ->
+                crossings(
+                    buckets, stretch * STRETCH, Math.min(buckets.count(), (stretch + 1) * STRETCH)))
+        .toList()
+        .forEach(found -> Arrays.stream(found).forEach(pixels::id));
+  }
+
+  private long[] crossings(SegmentBuckets buckets, int from, int to) {
+    long[] found = new long[64];
+    int used = 0;
+    for (int b = from; b < to; b++) {
+      for (int p = buckets.from(b); p < buckets.to(b); p++) {
+        int i = buckets.item(p);
+        for (int q = p + 1; q < buckets.to(b); q++) {
+          long pixel = crossing(i, buckets.item(q));
+          if (pixel != NONE) {
+            if (used == found.length) {
+              found = Arrays.copyOf(found, 2 * used);
+            }
+            found[used++] = pixel;
+          }
+        }
+      }
+    }
+    return Arrays.copyOf(found, used);
+  }
+
+  /** The grid point nearest to where two segments cross, or NONE if they don't cross inside. */
+  private long crossing(int i, int k) {
     if (Math.max(x0[i], x1[i]) < Math.min(x0[k], x1[k])
         || Math.max(x0[k], x1[k]) < Math.min(x0[i], x1[i])
         || Math.max(y0[i], y1[i]) < Math.min(y0[k], y1[k])
         || Math.max(y0[k], y1[k]) < Math.min(y0[i], y1[i])) {
-      return;
+      return NONE;
     }
     long a = GridUnits.turn(x0[k], y0[k], x1[k], y1[k], x0[i], y0[i]);
     long b = GridUnits.turn(x0[k], y0[k], x1[k], y1[k], x1[i], y1[i]);
     if (a == 0 || b == 0 || a > 0 == b > 0) {
-      return;
+      return NONE;
     }
     long c = GridUnits.turn(x0[i], y0[i], x1[i], y1[i], x0[k], y0[k]);
     long d = GridUnits.turn(x0[i], y0[i], x1[i], y1[i], x1[k], y1[k]);
     if (c == 0 || d == 0 || c > 0 == d > 0) {
-      return;
+      return NONE;
     }
     // The crossing divides segment i in the ratio of the distances of its ends from segment k.
     int px = x0[i] + rounded((long) x1[i] - x0[i], a, a - b);
     int py = y0[i] + rounded((long) y1[i] - y0[i], a, a - b);
-    pixels.id(LongIds.pair(px, py));
+    return LongIds.pair(px, py);
   }
 
   /**

@@ -3,6 +3,7 @@ package plyscape.planar;
 import java.math.BigInteger;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Finds what lies next to the west of a point, among chains sorted into horizontal strips. */
 final class WestwardRay {
@@ -51,9 +52,7 @@ final class WestwardRay {
         });
     west = new int[chainOf.length];
     widest = new int[strips];
-    for (int s = 0; s < strips; s++) {
-      sort(s);
-    }
+    IntStream.range(0, strips).parallel().forEach(this::sort);
   }
 
   private void sort(int strip) {

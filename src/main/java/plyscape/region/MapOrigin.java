@@ -8,6 +8,9 @@ import plyscape.zones.Zone;
 /** What the terrain and the zones alone give, by winding vector. */
 final class MapOrigin {
 
+  /** Name of what no zone covers. */
+  static final String TERRAIN = "terrain";
+
   private final Bands bands;
   private final List<Zone> zones;
   private final int plyCount;
@@ -49,6 +52,6 @@ final class MapOrigin {
 
   /** Name of a source for reports. */
   String name(int source) {
-    return source == 0 ? "terrain" : zones.get(source - 1).spec().name();
+    return source == 0 ? TERRAIN : zones.get(source - 1).spec().name();
   }
 }

@@ -1,6 +1,5 @@
 package plyscape.region;
 
-import java.util.List;
 import plyscape.planar.Linework;
 import plyscape.planar.OffsetOutlines;
 import plyscape.planar.OutlineLayer;
@@ -8,6 +7,8 @@ import plyscape.planar.OutlineSimplifier;
 import plyscape.planar.PlanarMap;
 import plyscape.planar.PolygonAssembler;
 import plyscape.planar.PolygonAssembler.Ring;
+import plyscape.planar.PolygonAssembler.RingPart;
+import plyscape.planar.Sets;
 
 /**
  * What a round tool reaches of a pocket: the pocket's opening by the tool's disk, as outlines to be
@@ -40,12 +41,21 @@ final class Opening {
    * @param ply of the pocket: all regions of that ply and deeper
    */
   static void add(Linework lines, int component, RegionMap map, int ply, double radiusUnits) {
-    List<Ring> walls =
-        new PolygonAssembler(map.chains(), map.count(), 1, null).rings(r -> map.ply(r) >= ply);
+    PolygonAssembler pocket = new PolygonAssembler(map.chains(), map.count(), 1, null);
+    Sets parts = pocket.parts(r -> map.ply(r) >= ply);
+    boolean[] fresh = new boolean[map.count()];
+    for (int r = 0; r < map.count(); r++) {
+      fresh[parts.find(r)] |= map.ply(r) == ply;
+    }
     Linework shrunk = new Linework(1);
     OffsetOutlines inwards = new OffsetOutlines(shrunk, 0, SAGITTA_UNITS);
-    for (Ring wall : walls) {
-      inwards.shrunk(wall.x(), wall.y(), radiusUnits);
+    for (RingPart part : pocket.ringParts(r -> map.ply(r) >= ply)) {
+      if (!fresh[part.name()]) {
+        // Of deeper plies only: it was a part of the pocket below and has been looked at there.
+        part.rings().forEach(ring -> lines.add(ring.x(), ring.y(), component, 1, false));
+      } else if (holdsDisk(part, radiusUnits)) {
+        part.rings().forEach(ring -> inwards.shrunk(ring.x(), ring.y(), radiusUnits));
+      }
     }
     PlanarMap places = PlanarMap.of(shrunk);
     OutlineLayer centres = new OutlineLayer();
@@ -62,5 +72,13 @@ final class Opening {
         OutlineSimplifier.layer(centres, CLEANING_UNITS, false).outlines()) {
       outwards.grown(ring.x(), ring.y(), radiusUnits + SLACK_UNITS);
     }
+  }
+
+  private static boolean holdsDisk(RingPart part, double radiusUnits) {
+    long area2 = 0;
+    for (Ring ring : part.rings()) {
+      area2 += ring.area2();
+    }
+    return area2 > 2 * Math.PI * radiusUnits * radiusUnits;
   }
 }

@@ -83,7 +83,9 @@ public final class TilingBuilder {
     map = SmallRegionMerger.merge(map, minimumAreaMm2);
     map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2);
     map = simplified(map, 0);
-    return tiling(builder.carved, map, builder.drawn.against(map));
+    List<Tiling.Merged> merged = builder.drawn.against(map);
+    MergedWarnings.add(merged, smallestToolMm, minimumAreaMm2, warnings);
+    return tiling(builder.carved, map, merged);
   }
 
   /** Contours, zones and the box's edge as faces, and these as regions. */

@@ -1,5 +1,8 @@
 package plyscape.report;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
 import plyscape.plan.Plan;
 import plyscape.region.Tiling;
 import plyscape.text.Numbers;
@@ -45,7 +48,7 @@ final class ZonePart {
       page.cell("nothing");
       return;
     }
-    page.raw("<td><details><summary>" + zone.skipped().size() + "</summary><ul>");
+    page.raw("<td><details><summary>").text(counts(zone)).raw("</summary><ul>");
     for (Zone.Skipped feature :
         zone.skipped().subList(0, Math.min(LISTED, zone.skipped().size()))) {
       page.raw("<li>").text(feature.feature() + ": " + feature.why()).raw("</li>");
@@ -54,6 +57,15 @@ final class ZonePart {
       page.raw("<li>and " + (zone.skipped().size() - LISTED) + " more</li>");
     }
     page.raw("</ul></details></td>");
+  }
+
+  /** Such as {@code 31: outside the carved area; 2: a point}. */
+  private static String counts(Zone zone) {
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    zone.skipped().forEach(s -> counts.merge(s.why(), 1, Integer::sum));
+    return counts.entrySet().stream()
+        .map(e -> e.getValue() + ": " + e.getKey())
+        .collect(Collectors.joining("; "));
   }
 
   private static void merged(Html page, Plan plan) {
