@@ -14,8 +14,10 @@ import plyscape.plan.Progress;
 import plyscape.plan.ToolProgram;
 import plyscape.render.LayerFile;
 import plyscape.render.PreviewPicture;
+import plyscape.render.ReliefPng;
 import plyscape.render.SectionPicture;
 import plyscape.render.SvgLayers;
+import plyscape.report.FacesJson;
 import plyscape.report.HtmlReport;
 import plyscape.report.PlanJson;
 import plyscape.report.PlyTable;
@@ -46,6 +48,10 @@ final class PlanStages implements Stages {
     out.write("section.png", SectionPicture.png(plan));
     for (LayerFile layer : SvgLayers.write(plan)) {
       out.write("layers/" + layer.name(), layer.text());
+    }
+    if (plan.faces() != null) {
+      out.write(PlanJson.FACES, FacesJson.text(plan));
+      out.write("faces/" + FacesJson.RELIEF, ReliefPng.of(plan.faces()));
     }
     for (ToolProgram program : plan.programs()) {
       out.write("passes/" + program.file(), program.text());

@@ -18,7 +18,10 @@ import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.render.SvgLayerReader;
+import plyscape.report.FacesJson;
+import plyscape.report.FacesReader;
 import plyscape.report.PlanFigures;
+import plyscape.report.PlanJson;
 import plyscape.report.PlanJsonReader;
 import plyscape.simulate.Cut;
 import plyscape.simulate.Setup;
@@ -88,7 +91,10 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
       programs.add(new Nc(program, texts.get(i), VerifyTool.of(i, name, texts.get(i), plan, shop)));
     }
     return new VerifyInput(
-        plan, machine, targets(folder.resolve("layers"), plan), List.copyOf(programs));
+        plan,
+        machine,
+        targets(folder.resolve("layers"), plan, faces(folder, plan, planFile)),
+        List.copyOf(programs));
   }
 
   private static Path within(Path folder, String name, Path planFile) {
@@ -102,7 +108,24 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
     return path;
   }
 
-  private static List<Target> targets(Path layers, PlanFigures plan) {
+  /** The faces of a sculpted plan, or null. */
+  private static VerifyFaces faces(Path folder, PlanFigures plan, Path planFile) {
+    if (plan.faces() == null) {
+      return null;
+    }
+    if (!plan.faces().equals(PlanJson.FACES)) {
+      throw new InputFault(
+          Place.file(planFile.toString()),
+          "faces in \"" + plan.faces() + "\"",
+          "\"" + PlanJson.FACES + "\" is wanted");
+    }
+    Path file = folder.resolve(PlanJson.FACES);
+    byte[] relief =
+        text(file.resolveSibling(FacesJson.RELIEF)).getBytes(StandardCharsets.ISO_8859_1);
+    return new VerifyFaces(file.toString(), FacesReader.read(file.toString(), text(file), relief));
+  }
+
+  private static List<Target> targets(Path layers, PlanFigures plan, VerifyFaces faces) {
     List<Path> files;
     try (Stream<Path> list = Files.list(layers)) {
       files = list.filter(f -> f.getFileName().toString().endsWith(".svg")).sorted().toList();
@@ -129,6 +152,10 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
                           Place.file(layers.toString()),
                           "no layer of ply " + ply.number() + " (" + ply.name() + ")",
                           "write the plan again"));
+      if (faces != null) {
+        targets.addAll(faces.of(ply.number(), layer.exposed()));
+        continue;
+      }
       targets.add(
           new Target(ply.number(), ply.targetMm(), layer.exposed().toArray(double[][]::new)));
     }

@@ -19,6 +19,7 @@ import plyscape.machine.Tool;
  * @param machine the router
  * @param allowance clearance, sanding, top and floor
  * @param minimumAreaMm2 regions smaller than this are given to a neighbour
+ * @param surface flat terraces, or faces that follow the terrain
  */
 public record Job(
     String name,
@@ -29,7 +30,32 @@ public record Job(
     List<Tool> tools,
     Machine machine,
     CutAllowance allowance,
-    double minimumAreaMm2) {
+    double minimumAreaMm2,
+    SurfaceSpec surface) {
+
+  /** A job with flat terraces. */
+  public Job(
+      String name,
+      Layup layup,
+      TerrainSpec terrain,
+      PanelSpec panel,
+      List<ZoneSpec> zones,
+      List<Tool> tools,
+      Machine machine,
+      CutAllowance allowance,
+      double minimumAreaMm2) {
+    this(
+        name,
+        layup,
+        terrain,
+        panel,
+        zones,
+        tools,
+        machine,
+        allowance,
+        minimumAreaMm2,
+        SurfaceSpec.FLAT);
+  }
 
   /**
    * The panel, or several equal ones that butt and carry one landscape together.
@@ -67,6 +93,15 @@ public record Job(
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
     return new Job(
-        otherName, layup, terrain, other, zones, tools, machine, allowance, minimumAreaMm2);
+        otherName,
+        layup,
+        terrain,
+        other,
+        zones,
+        tools,
+        machine,
+        allowance,
+        minimumAreaMm2,
+        surface);
   }
 }

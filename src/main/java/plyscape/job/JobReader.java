@@ -31,7 +31,9 @@ public final class JobReader {
     "sanding_tolerance",
     "top",
     "minimum_floor",
-    "minimum_area"
+    "minimum_area",
+    "surface",
+    "cusp"
   };
 
   private static final Range SMALL = Range.mm(0, 10);
@@ -170,7 +172,10 @@ public final class JobReader {
         ToolKeys.read(keys),
         machine,
         allowance(keys, machine),
-        keys.number("minimum_area", 1, AREA));
+        keys.number("minimum_area", 1, AREA),
+        new SurfaceSpec(
+            keys.choice("surface", SurfaceSpec.Kind.FLAT, SurfaceSpec.Kind.values()),
+            keys.number("cusp", SurfaceSpec.USUAL_CUSP_MM, SurfaceSpec.CUSP)));
   }
 
   private static CutAllowance allowance(Keys keys, Machine machine) {

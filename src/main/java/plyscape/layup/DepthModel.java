@@ -43,6 +43,45 @@ public final class DepthModel {
     return List.copyOf(depths);
   }
 
+  /**
+   * The same depths with each risk taken where it is worst when the face may lie anywhere in its
+   * ply's window: at the window's upper or lower end.
+   *
+   * @param windows one a ply; null where no face is, and closed where all faces are at the target
+   */
+  public static List<PlyDepth> worstIn(
+      List<PlyDepth> depths, List<FaceWindow> windows, Layup layup, CutAllowance allowance) {
+    PressedDepths pressed = new PressedDepths(layup);
+    List<PlyDepth> out = new ArrayList<>();
+    for (int i = 0; i < depths.size(); i++) {
+      PlyDepth depth = depths.get(i);
+      FaceWindow window = windows.get(i);
+      if (window == null || !window.open()) {
+        out.add(depth);
+        continue;
+      }
+      double sanding = allowance.sandingMm();
+      double[] cut = {layup.flatnessMm(), allowance.zErrorMm(), allowance.sandingToleranceMm()};
+      out.add(
+          depth.withRisk(
+              Math.max(
+                  risk(pressed, depth, window.upperMm() + sanding, cut),
+                  risk(pressed, depth, window.lowerMm() + sanding, cut))));
+    }
+    return List.copyOf(out);
+  }
+
+  private static double risk(PressedDepths pressed, PlyDepth depth, double face, double[] cut) {
+    int number = depth.ply().number();
+    double above = pressed.toleranceMm(LayerStack.topOf(number), Method.RSS);
+    double below = pressed.toleranceMm(LayerStack.bottomOf(number), Method.RSS);
+    return ColourRisk.of(
+        face - depth.topMm(),
+        combine(Method.RSS, above, cut),
+        depth.bottomMm() - face,
+        combine(Method.RSS, below, cut));
+  }
+
   /** Thickness of the pressed panel, mm: measured if it was, else as worked out. */
   public static double thicknessMm(Layup layup) {
     return new PressedDepths(layup).depthMm(2 * layup.plies().size() - 1);

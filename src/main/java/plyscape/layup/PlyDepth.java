@@ -25,6 +25,20 @@ public record PlyDepth(
     double neededBottomMm,
     double risk) {
 
+  /** The same with another risk. */
+  PlyDepth withRisk(double other) {
+    return new PlyDepth(
+        ply,
+        topMm,
+        bottomMm,
+        topToleranceMm,
+        bottomToleranceMm,
+        targetMm,
+        neededTopMm,
+        neededBottomMm,
+        other);
+  }
+
   /** Mid-ply depth. */
   public double midMm() {
     return (topMm + bottomMm) / 2;

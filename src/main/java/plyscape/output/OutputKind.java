@@ -26,6 +26,7 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
           "report\\.html",
           "(preview|section|block|risk|difference|finished)\\.png",
           "(sheet|overview)\\.(svg|png)",
+          "faces/(faces\\.json|relief\\.png)",
           "layers/[^/]+\\.(svg|geojson|dxf)",
           "passes/[^/]+\\.nc");
 

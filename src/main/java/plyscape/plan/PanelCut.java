@@ -13,6 +13,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.simulate.CutResult;
+import plyscape.toolpath.FacePlanner;
 import plyscape.toolpath.LowerBound;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.PocketLevel;
@@ -51,15 +52,26 @@ final class PanelCut {
     progress.stage("toolpaths");
     List<ToolRun> runs =
         PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
-    TravelCheck.require(job, regions.thicknessMm(), runs);
+    if (regions.faces() != null) {
+      runs =
+          FacePlanner.plan(
+              regions.faces(),
+              runs,
+              job.tools(),
+              job.machine(),
+              regions.tiling().carved(),
+              warnings);
+    }
+    List<ToolRun> all = runs;
+    TravelCheck.require(job, regions.thicknessMm(), all);
 
     progress.stage("G-code");
     ProgramMaker maker =
         new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
     List<ProgramMaker.Made> made =
-        IntStream.range(0, runs.size())
+        IntStream.range(0, all.size())
             .parallel()
-            .mapToObj(i -> maker.make(i + 1, runs.get(i)))
+            .mapToObj(i -> maker.make(i + 1, all.get(i)))
             .toList();
 
     progress.stage("simulation");
@@ -71,25 +83,29 @@ final class PanelCut {
     double boundS = outcome(bound);
     List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
     return new Plan(
-        job,
-        regions.depths(),
-        regions.thicknessMm(),
-        regions.terrain(),
-        regions.bands(),
-        regions.zones(),
-        regions.tiling(),
-        programs,
-        time(programs, boundS),
-        result.verification(),
-        warnings.list(),
-        regions.version());
+            job,
+            regions.depths(),
+            regions.thicknessMm(),
+            regions.terrain(),
+            regions.bands(),
+            regions.zones(),
+            regions.tiling(),
+            programs,
+            time(programs, boundS),
+            result.verification(),
+            warnings.list(),
+            regions.version())
+        .withFaces(regions.faces());
   }
 
   /**
    * Pockets with a depth over 0, from the top down; those of plies that don't show are kept as
-   * steps on the way.
+   * steps on the way. Under sculpted faces those of {@link RoughLevels}.
    */
   static List<PocketLevel> levels(Plan regions) {
+    if (regions.faces() != null) {
+      return RoughLevels.of(regions.faces());
+    }
     MultiPolygon none = new GeometryFactory().createMultiPolygon();
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());
     List<PocketLevel> levels = new ArrayList<>();

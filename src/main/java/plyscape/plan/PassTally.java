@@ -15,6 +15,8 @@ final class PassTally {
   private double rapidS;
   private int plunges;
   private boolean goingDown;
+  private boolean afterRapid = true;
+  private boolean followsFaces;
 
   PassTally(double startX, double startY, double startDepth) {
     x = startX;
@@ -22,8 +24,14 @@ final class PassTally {
     depth = startDepth;
   }
 
-  /** Begins the next pass where the last one ended. */
-  void reset() {
+  /**
+   * Begins the next pass where the last one ended.
+   *
+   * @param finishing whether it goes up and down with the faces: then only the way down after a
+   *     rapid is an entry
+   */
+  void reset(boolean finishing) {
+    followsFaces = finishing;
     cutMm = 0;
     rapidMm = 0;
     cutS = 0;
@@ -47,10 +55,11 @@ final class PassTally {
       rapidS += seconds;
     }
     boolean down = cutting && move.depth() > Math.max(depth, 0);
-    if (down && !goingDown) {
+    if (down && !goingDown && (afterRapid || !followsFaces)) {
       plunges++;
     }
     goingDown = down;
+    afterRapid = !cutting;
     x = move.x();
     y = move.y();
     depth = move.depth();

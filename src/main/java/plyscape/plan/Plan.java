@@ -6,6 +6,7 @@ import plyscape.bands.Bands;
 import plyscape.fault.Warning;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
+import plyscape.region.FaceField;
 import plyscape.region.Tiling;
 import plyscape.simulate.Verification;
 import plyscape.terrain.Terrain;
@@ -29,6 +30,8 @@ import plyscape.zones.Zone;
  * @param tiles the panels that it is cut on, each a plan of its own; empty when this is the plan of
  *     one panel, and for a preview. Otherwise this plan is the whole landscape's, without programs,
  *     its times the sums
+ * @param faces depths inside the regions when the surface is sculpted; null when every region is
+ *     one flat terrace
  */
 public record Plan(
     Job job,
@@ -43,7 +46,8 @@ public record Plan(
     Verification verification,
     List<Warning> warnings,
     String version,
-    List<Tile> tiles) {
+    List<Tile> tiles,
+    FaceField faces) {
 
   /**
    * One of several panels.
@@ -87,13 +91,57 @@ public record Plan(
         verification,
         warnings,
         version,
-        List.of());
+        List.of(),
+        null);
+  }
+
+  /** The same with faces that follow the terrain. */
+  Plan withFaces(FaceField field) {
+    return new Plan(
+        job,
+        depths,
+        thicknessMm,
+        terrain,
+        bands,
+        zones,
+        tiling,
+        programs,
+        time,
+        verification,
+        warnings,
+        version,
+        tiles,
+        field);
+  }
+
+  /** The same with other risks. */
+  Plan withDepths(List<PlyDepth> other) {
+    return new Plan(
+        job,
+        other,
+        thicknessMm,
+        terrain,
+        bands,
+        zones,
+        tiling,
+        programs,
+        time,
+        verification,
+        warnings,
+        version,
+        tiles,
+        faces);
   }
 
   /** The same with more warnings. */
   Plan warnedOf(List<Warning> more) {
     List<Warning> all = new ArrayList<>(warnings);
     all.addAll(more);
+    return warned(all);
+  }
+
+  /** The same with these warnings. */
+  Plan warned(List<Warning> all) {
     return new Plan(
         job,
         depths,
@@ -107,6 +155,7 @@ public record Plan(
         verification,
         List.copyOf(all),
         version,
-        tiles);
+        tiles,
+        faces);
   }
 }

@@ -8,8 +8,11 @@ import plyscape.fault.Warnings;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
+import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
+import plyscape.region.FaceField;
+import plyscape.region.FaceMaker;
 import plyscape.region.Tiling;
 import plyscape.region.TilingBuilder;
 import plyscape.terrain.ClassReader;
@@ -68,7 +71,7 @@ public final class Planner {
   private Plan run() {
     List<PlyDepth> depths =
         DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
-    double smallestMm = job.tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
+    double smallestMm = smallestMm();
 
     progress.stage("terrain");
     Terrain terrain = TerrainReader.read(job.terrain(), job.panel(), smallestMm, warnings);
@@ -111,10 +114,34 @@ public final class Planner {
             null,
             warnings.list(),
             Version.TEXT);
+    if (job.surface().sculpted()) {
+      regions = sculpted(regions);
+    }
     if (panels.tiled()) {
       return tiled(regions, TileSplit.of(regions, panels, smallestMm));
     }
     return options.previewOnly() ? regions : new PanelCut(options, progress, warnings).of(regions);
+  }
+
+  /** The same with faces, and risks where these come nearest to their plies' edges. */
+  private Plan sculpted(Plan flat) {
+    FaceField faces =
+        FaceMaker.make(
+            flat.tiling(),
+            flat.terrain(),
+            flat.bands(),
+            flat.depths(),
+            FaceWindow.of(flat.depths(), job.allowance()),
+            job.surface().cuspMm(),
+            warnings);
+    Plan told = flat.warned(warnings.list());
+    if (!faces.sculpted()) {
+      return told;
+    }
+    List<FaceWindow> taken =
+        flat.depths().stream().map(depth -> faces.rangeMm(depth.ply().number())).toList();
+    return told.withFaces(faces)
+        .withDepths(DepthModel.worstIn(flat.depths(), taken, job.layup(), job.allowance()));
   }
 
   private Plan tiled(Plan whole, List<Plan.Tile> parts) {
@@ -151,6 +178,19 @@ public final class Planner {
         null,
         warnings.list(),
         whole.version(),
-        tiles);
+        tiles,
+        whole.faces());
+  }
+
+  /**
+   * Diameter of the smallest flat cutter, which decides how narrow a region may be; of the smallest
+   * of all when none is flat.
+   */
+  private double smallestMm() {
+    return job.tools().stream()
+        .filter(tool -> tool.shape() == Tool.Shape.FLAT)
+        .mapToDouble(Tool::diameterMm)
+        .min()
+        .orElseGet(() -> job.tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow());
   }
 }

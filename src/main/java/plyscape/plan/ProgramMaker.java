@@ -75,6 +75,14 @@ final class ProgramMaker {
   }
 
   private String comment(Pass pass) {
+    if (pass.finishing()) {
+      return String.format(
+          Locale.ROOT,
+          "sculpted faces: depths %.3f to %.3f, ridges up to %.3f",
+          pass.stepdownFromMm(),
+          pass.depthMm(),
+          job.surface().cuspMm());
+    }
     return String.format(
         Locale.ROOT,
         "ply %d %s: to depth %.3f from %.3f",
@@ -95,7 +103,7 @@ final class ProgramMaker {
     for (int p = 0; p < run.passes().size(); p++) {
       int nextLine =
           p + 1 < text.passLines().size() ? text.passLines().get(p + 1) : Integer.MAX_VALUE;
-      tally.reset();
+      tally.reset(run.passes().get(p).finishing());
       for (; block < moves.size() && parsed.blocks().get(block).line() < nextLine; block++) {
         tally.add(moves.get(block), times.moveS()[block]);
       }

@@ -40,6 +40,12 @@ final class Proof {
             regions.job().machine(),
             cellMm);
     List<Cut> cuts = programs.stream().map(p -> new Cut(p.parsed(), p.written().tool())).toList();
+    List<Target> targets =
+        regions.faces() == null ? flat(regions) : FaceTargets.of(regions.faces());
+    return Simulator.run(setup, cuts, targets, regions.job().tools());
+  }
+
+  private static List<Target> flat(Plan regions) {
     List<Target> targets = new ArrayList<>();
     regions
         .tiling()
@@ -48,7 +54,7 @@ final class Proof {
             (ply, shape) ->
                 targets.add(
                     new Target(ply, regions.depths().get(ply - 1).targetMm(), rings(shape))));
-    return Simulator.run(setup, cuts, targets, regions.job().tools());
+    return targets;
   }
 
   /**
@@ -114,13 +120,19 @@ final class Proof {
   private static double[][] rings(MultiPolygon shape) {
     List<double[]> rings = new ArrayList<>();
     for (int i = 0; i < shape.getNumGeometries(); i++) {
-      Polygon polygon = (Polygon) shape.getGeometryN(i);
-      rings.add(ring(polygon.getExteriorRing()));
-      for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-        rings.add(ring(polygon.getInteriorRingN(h)));
-      }
+      rings.addAll(rings((Polygon) shape.getGeometryN(i)));
     }
     return rings.toArray(double[][]::new);
+  }
+
+  /** A polygon's outlines, the outer one first, each x, y, x, y ... */
+  static List<double[]> rings(Polygon polygon) {
+    List<double[]> rings = new ArrayList<>();
+    rings.add(ring(polygon.getExteriorRing()));
+    for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
+      rings.add(ring(polygon.getInteriorRingN(h)));
+    }
+    return rings;
   }
 
   private static double[] ring(LinearRing ring) {

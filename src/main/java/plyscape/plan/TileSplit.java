@@ -75,17 +75,19 @@ final class TileSplit {
     List<Zone> zones =
         whole.zones().stream().map(zone -> zone.part(part, tiling.carved())).toList();
     return new Plan(
-        whole.job().on(panels.single(), name),
-        whole.depths(),
-        whole.thicknessMm(),
-        whole.terrain().part(part, tiling.carved()),
-        whole.bands(),
-        zones,
-        tiling,
-        List.of(),
-        null,
-        null,
-        whole.warnings(),
-        whole.version());
+            whole.job().on(panels.single(), name),
+            whole.depths(),
+            whole.thicknessMm(),
+            whole.terrain().part(part, tiling.carved()),
+            whole.bands(),
+            zones,
+            tiling,
+            List.of(),
+            null,
+            null,
+            whole.warnings(),
+            whole.version())
+        .withFaces(
+            whole.faces() == null ? null : whole.faces().part(part, tiling.carved(), tiling));
   }
 }

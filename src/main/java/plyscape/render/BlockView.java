@@ -45,8 +45,9 @@ final class BlockView {
     for (int i = 0; i < byPly.length; i++) {
       byPly[i] = (float) -FinishedFace.depthMm(plan, i);
     }
-    height = new float[raster.plies().length];
-    for (int i = 0; i < height.length; i++) {
+    float[] faces = FinishedFace.heights(plan, raster, block.minX(), block.maxY());
+    height = faces == null ? new float[raster.plies().length] : faces;
+    for (int i = 0; i < height.length && faces == null; i++) {
       height[i] = byPly[raster.plies()[i]];
     }
     soft = Relief.soften(height, raster.columns(), cell);

@@ -32,7 +32,7 @@ public final class DifferencePicture {
       int rows,
       double cellMm,
       byte[] verdicts,
-      byte[] plyIndex,
+      short[] plyIndex,
       int[] colours,
       int uncutColour) {
     Canvas canvas = new Canvas(columns, rows, 0xffffff);

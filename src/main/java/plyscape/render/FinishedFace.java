@@ -1,5 +1,6 @@
 package plyscape.render;
 
+import plyscape.grid.CellFrame;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 
@@ -15,6 +16,30 @@ final class FinishedFace {
   static double depthMm(Plan plan, int plyNumber) {
     double sanding = plan.job().allowance().sandingMm();
     return plyNumber == 0 ? sanding : depth(plan, plyNumber).targetMm() + sanding;
+  }
+
+  /**
+   * Heights of the cells of a raster whose north-west corner is given, mm, negative down; null when
+   * every ply is one terrace.
+   */
+  static float[] heights(Plan plan, PlyRaster raster, double westMm, double northMm) {
+    if (plan.faces() == null) {
+      return null;
+    }
+    int columns = raster.columns();
+    int rows = raster.rows();
+    double cell = raster.cellMm();
+    double[] depths =
+        plan.faces()
+            .depthsMm(new CellFrame(westMm, northMm - rows * cell, cell, cell, columns, rows));
+    float[] heights = new float[depths.length];
+    double sanding = plan.job().allowance().sandingMm();
+    for (int i = 0; i < heights.length; i++) {
+      double depth = depths[(rows - 1 - i / columns) * columns + i % columns];
+      heights[i] =
+          (float) -(Double.isNaN(depth) ? depthMm(plan, raster.plies()[i]) : depth + sanding);
+    }
+    return heights;
   }
 
   /** The depths of a ply by its number. */

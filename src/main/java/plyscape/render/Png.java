@@ -9,9 +9,9 @@ import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 
 /**
- * Writes an 8-bit RGB PNG (W3C PNG, second edition): one IDAT, each row by the filter (none, sub or
- * up) with the least sum of absolute differences, as the standard's section 12.8 suggests. No time
- * stamp.
+ * Writes an 8-bit RGB or 16-bit grey PNG (W3C PNG, second edition): one IDAT, each row by the
+ * filter (none, sub or up) with the least sum of absolute differences, as the standard's section
+ * 12.8 suggests. No time stamp.
  */
 final class Png {
 
@@ -39,6 +39,36 @@ final class Png {
         chunk(out, "pHYs", size.toByteArray());
       }
       chunk(out, "IDAT", deflate(filtered(canvas)));
+      chunk(out, "IEND", new byte[0]);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // a byte array never fails
+    }
+    return out.toByteArray();
+  }
+
+  /** A 16-bit grey PNG, each row as the difference from the one above. */
+  static byte[] grey16(int columns, int rows, int[] samples) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    out.writeBytes(SIGNATURE);
+    byte[] raw = new byte[Math.multiplyExact(2 * columns + 1, rows)];
+    int at = 0;
+    for (int row = 0; row < rows; row++) {
+      raw[at++] = 2;
+      for (int column = 0; column < columns; column++) {
+        int here = samples[row * columns + column];
+        int above = row == 0 ? 0 : samples[(row - 1) * columns + column];
+        raw[at++] = (byte) ((here >> 8) - (above >> 8));
+        raw[at++] = (byte) (here - above);
+      }
+    }
+    try {
+      ByteArrayOutputStream head = new ByteArrayOutputStream();
+      DataOutputStream data = new DataOutputStream(head);
+      data.writeInt(columns);
+      data.writeInt(rows);
+      data.write(new byte[] {16, 0, 0, 0, 0});
+      chunk(out, "IHDR", head.toByteArray());
+      chunk(out, "IDAT", deflate(raw));
       chunk(out, "IEND", new byte[0]);
     } catch (IOException e) {
       throw new UncheckedIOException(e); // a byte array never fails

@@ -1,5 +1,6 @@
 package plyscape.render;
 
+import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
@@ -50,7 +51,7 @@ public final class SectionPicture {
             + Numbers.fixed(down / across, 1)
             + ". Dark lines are glue; pale wood is cut or sanded away.");
     SectionLine line = SectionLine.of(plan.tiling(), 0, yMm, panel.widthMm(), yMm);
-    double[] face = faceByColumn(plan, line, across);
+    double[] face = faceByColumn(plan, line, across, yMm);
     int[] wood = layers(plan, down);
     for (int y = 0; y < THICKNESS_PX; y++) {
       int pale = Colours.mix(wood[y], Colours.PAPER, 0.86);
@@ -72,8 +73,12 @@ public final class SectionPicture {
     return Png.write(canvas, 0);
   }
 
-  private static double[] faceByColumn(Plan plan, SectionLine line, double across) {
+  private static double[] faceByColumn(Plan plan, SectionLine line, double across, double yMm) {
     double[] face = new double[WIDTH_PX];
+    double[] cut =
+        plan.faces() == null
+            ? null
+            : plan.faces().depthsMm(new CellFrame(0, yMm - 0.5, 1 / across, 1, WIDTH_PX, 1));
     int span = 0;
     for (int x = 0; x < WIDTH_PX; x++) {
       double at = (x + 0.5) / across;
@@ -82,6 +87,9 @@ public final class SectionPicture {
       }
       boolean inside = span < line.spans().size() && line.spans().get(span).fromMm() <= at;
       face[x] = FinishedFace.depthMm(plan, inside ? line.spans().get(span).plyNumber() : 0);
+      if (cut != null && !Double.isNaN(cut[x])) {
+        face[x] = cut[x] + plan.job().allowance().sandingMm();
+      }
     }
     return face;
   }

@@ -29,6 +29,12 @@ final class TopView {
     IntStream.range(0, height)
         .parallel()
         .forEach(y -> meanRow(raster, finer, y, width, heights, colours, mean, flat));
+    float[] cells = FinishedFace.heights(plan, raster, 0, plan.job().panel().heightMm());
+    if (cells != null) {
+      IntStream.range(0, height)
+          .parallel()
+          .forEach(y -> meanHeights(cells, raster.columns(), finer, y, width, mean));
+    }
     float[] light = Relief.light(mean, width, raster.cellMm() * finer);
     Canvas canvas = new Canvas(width, height, Colours.PAPER);
     int[] pixels = canvas.pixels();
@@ -41,6 +47,19 @@ final class TopView {
               }
             });
     return canvas;
+  }
+
+  private static void meanHeights(
+      float[] cells, int columns, int finer, int y, int width, float[] mean) {
+    for (int x = 0; x < width; x++) {
+      float sum = 0;
+      for (int row = y * finer; row < (y + 1) * finer; row++) {
+        for (int column = x * finer; column < (x + 1) * finer; column++) {
+          sum += cells[row * columns + column];
+        }
+      }
+      mean[y * width + x] = sum / (finer * finer);
+    }
   }
 
   private static void meanRow(

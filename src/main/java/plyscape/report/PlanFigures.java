@@ -15,6 +15,7 @@ import plyscape.grid.Box;
  * @param tools as listed in the job
  * @param passes in cutting order
  * @param uncutMm2 what the plan itself said it would leave uncut, mm2
+ * @param faces name of the file with sculpted faces, relative to the plan's; null when all are flat
  */
 public record PlanFigures(
     String version,
@@ -25,7 +26,8 @@ public record PlanFigures(
     List<PlyFigures> plies,
     List<ToolFigures> tools,
     List<PassFigures> passes,
-    double uncutMm2) {
+    double uncutMm2,
+    String faces) {
 
   /** A ply: depths in mm below the top face; area where it shows, mm2. */
   public record PlyFigures(

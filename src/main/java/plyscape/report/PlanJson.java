@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warning;
 import plyscape.grid.Box;
+import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.plan.Plan;
@@ -30,6 +31,9 @@ public final class PlanJson {
     return JsonTree.text(tree(plan), true) + "\n";
   }
 
+  /** Where the depths of sculpted faces are written, relative to the plan. */
+  public static final String FACES = "faces/faces.json";
+
   /** The same as a tree. */
   public static ObjectNode tree(Plan plan) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
@@ -39,6 +43,12 @@ public final class PlanJson {
     panel(root.putObject("panel"), plan);
     terrain(root.putObject("terrain"), plan);
     plies(root.putArray("plies"), plan);
+    if (plan.faces() != null) {
+      root.putObject("surface")
+          .put("kind", "sculpted")
+          .put("cusp_mm", plan.faces().cuspMm())
+          .put("faces", FACES);
+    }
     zones(root.putArray("zones"), plan);
     tools(root.putArray("tools"), plan);
     passes(root.putArray("passes"), plan);
@@ -92,6 +102,11 @@ public final class PlanJson {
         .put("ground_per_panel_mm", plan.terrain().frame().metresPerMm());
   }
 
+  /**
+   * Every ply. Where faces follow the terrain also the range of depths that its faces are cut to,
+   * and where they lie after sanding; {@code target_mm} stays the middle of the ply less the
+   * sanding, {@code risk} is the worst in the range.
+   */
   private static void plies(ArrayNode plies, Plan plan) {
     for (PlyDepth depth : plan.depths()) {
       MultiPolygon shown = plan.tiling().exposed().get(depth.ply().number());
@@ -117,6 +132,12 @@ public final class PlanJson {
         ply.putNull("breaks_m");
       } else {
         ply.putArray("breaks_m").add(breaks[0]).add(breaks[1]);
+      }
+      FaceWindow cut = plan.faces() == null ? null : plan.faces().rangeMm(depth.ply().number());
+      if (cut != null && cut.open()) {
+        double sanding = plan.job().allowance().sandingMm();
+        ply.putArray("cut_mm").add(cut.upperMm()).add(cut.lowerMm());
+        ply.putArray("finished_mm").add(cut.upperMm() + sanding).add(cut.lowerMm() + sanding);
       }
     }
   }

@@ -96,7 +96,10 @@ public final class PlanJsonReader {
         List.copyOf(plies),
         List.copyOf(tools),
         List.copyOf(passes),
-        number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"));
+        number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
+        root.path("surface").path("faces").isTextual()
+            ? root.path("surface").path("faces").textValue()
+            : null);
   }
 
   private Box box(double[] corners) {

@@ -18,7 +18,7 @@ import plyscape.machine.Tool;
  * when a cutter can reach it and it is more than 0.05 mm off its pocket's wall. The targets'
  * outlines are taken exactly, not as cells.
  */
-final class Comparison {
+final class Comparison implements Judgement {
 
   /** Depths nearer than this are the same (contract, section 8). */
   static final double DEPTH_MM = 0.01;
@@ -34,7 +34,7 @@ final class Comparison {
 
   private final HeightField field;
   private final CellFrame frame;
-  private final byte[] targetOf;
+  private final short[] targetOf;
   private final byte[] verdicts;
   private final double[] depths;
   private final Walls walls;
@@ -167,7 +167,8 @@ final class Comparison {
   }
 
   /** Figures of a finished comparison, without collisions. */
-  Verification verification(List<Verification.Collision> collisions) {
+  @Override
+  public Verification verification(List<Verification.Collision> collisions) {
     long[] counts = new long[Verdict.values().length];
     for (byte verdict : verdicts) {
       counts[verdict]++;
@@ -184,16 +185,18 @@ final class Comparison {
         collisions);
   }
 
-  byte[] targetOf() {
+  @Override
+  public short[] targetOf() {
     return targetOf;
   }
 
-  byte[] verdicts() {
+  @Override
+  public byte[] verdicts() {
     return verdicts;
   }
 
-  /** Connected areas of gouged and of uncut cells, the largest first, then by place. */
-  List<Difference> differences() {
+  @Override
+  public List<Difference> differences() {
     List<Difference> list = new ArrayList<>(new Areas(field, verdicts, this::target).find());
     list.sort(
         Comparator.comparingDouble(Difference::areaMm2)

@@ -15,7 +15,7 @@ import plyscape.grid.Grid;
 public record CutResult(
     Verification verification,
     HeightField field,
-    byte[] targetOf,
+    short[] targetOf,
     byte[] verdicts,
     List<Difference> differences) {
 

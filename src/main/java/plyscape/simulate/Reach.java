@@ -33,7 +33,7 @@ final class Reach {
   };
 
   private final CellFrame frame;
-  private final byte[] targetOf;
+  private final short[] targetOf;
   private final double[] depths;
   private final Walls walls;
   private final byte[] state;
@@ -48,7 +48,7 @@ final class Reach {
    * @param targetOf target index of each cell
    * @param depths of the targets
    */
-  Reach(CellFrame frame, byte[] targetOf, double[] depths, Walls walls) {
+  Reach(CellFrame frame, short[] targetOf, double[] depths, Walls walls) {
     this.frame = frame;
     this.targetOf = targetOf;
     this.depths = depths;

@@ -12,7 +12,7 @@ import plyscape.machine.Tool;
  * <p>Shares nothing with the path planner: it starts from the text's motions and the regions'
  * outlines, and has geometry of its own. The same input gives the same result on any number of
  * processors. See {@link HeightFieldCutter} for how exact the surface is, {@link Comparison} for
- * how it is judged.
+ * how it is judged, {@link FaceComparison} where faces follow the terrain.
  */
 public final class Simulator {
 
@@ -26,12 +26,21 @@ public final class Simulator {
    *
    * @param cuts programs in cutting order, each with its tool
    * @param targets where each ply should show; elsewhere the panel stays uncut
-   * @param tools all tools that were to choose from: the smallest decides what can be reached
+   * @param tools all tools that were to choose from: the smallest decides what can be reached;
+   *     where faces follow the terrain those that cut decide
    */
   public static CutResult run(Setup setup, List<Cut> cuts, List<Target> targets, List<Tool> tools) {
     HeightField field = HeightField.uncut(setup.panel(), setup.cellMm());
     List<Verification.Collision> collisions = cut(setup, cuts, field);
-    Comparison comparison = new Comparison(field, setup.panel(), setup.carved(), targets, tools);
+    Judgement comparison =
+        targets.stream().anyMatch(target -> target.face() != null)
+            ? new FaceComparison(
+                field,
+                setup.panel(),
+                setup.carved(),
+                targets,
+                cuts.stream().map(Cut::tool).distinct().toList())
+            : new Comparison(field, setup.panel(), setup.carved(), targets, tools);
     return new CutResult(
         comparison.verification(collisions),
         field,

@@ -7,8 +7,14 @@ package plyscape.simulate;
  * @param depthMm target depth, positive down
  * @param rings outlines in panel mm, each x0, y0, x1, y1, ..., closed by its first point whether
  *     that is repeated or not; holes and islands by the even-odd rule
+ * @param face depths inside, where they aren't all the target depth; else null
  */
-public record Target(int plyNumber, double depthMm, double[][] rings) {
+public record Target(int plyNumber, double depthMm, double[][] rings, Face face) {
+
+  /** A target at one depth. */
+  public Target(int plyNumber, double depthMm, double[][] rings) {
+    this(plyNumber, depthMm, rings, null);
+  }
 
   /** Checks the depth and that each ring is pairs. */
   public Target {
@@ -21,5 +27,20 @@ public record Target(int plyNumber, double depthMm, double[][] rings) {
             "a ring of " + ring.length + " numbers: x and y go in pairs");
       }
     }
+  }
+
+  /** Wanted depth at a place inside, mm. */
+  double depthAt(double x, double y) {
+    return face == null ? depthMm : face.depthMm(x, y);
+  }
+
+  /** Shallowest wanted depth, mm: down to here it is cut by flat cutters. */
+  double roughMm() {
+    return face == null ? depthMm : face.upperMm();
+  }
+
+  /** How far above the wanted depth counts as matched, mm. */
+  double allowedMm() {
+    return Comparison.DEPTH_MM + (face == null ? 0 : face.cuspMm());
   }
 }

@@ -14,24 +14,24 @@ import plyscape.grid.CellFrame;
  */
 final class TargetRaster {
 
-  static final byte NONE = -1;
+  static final short NONE = -1;
 
   private TargetRaster() {}
 
   /** Rasters; where targets overlap the later one wins. */
-  static byte[] of(CellFrame frame, List<Target> targets) {
-    if (targets.size() > Byte.MAX_VALUE) {
-      throw new IllegalArgumentException(targets.size() + " targets: at most " + Byte.MAX_VALUE);
+  static short[] of(CellFrame frame, List<Target> targets) {
+    if (targets.size() > Short.MAX_VALUE) {
+      throw new IllegalArgumentException(targets.size() + " targets: at most " + Short.MAX_VALUE);
     }
-    byte[] cells = new byte[frame.size()];
+    short[] cells = new short[frame.size()];
     Arrays.fill(cells, NONE);
     for (int t = 0; t < targets.size(); t++) {
-      fill(frame, targets.get(t).rings(), cells, (byte) t);
+      fill(frame, targets.get(t).rings(), cells, (short) t);
     }
     return cells;
   }
 
-  private static void fill(CellFrame frame, double[][] rings, byte[] cells, byte value) {
+  private static void fill(CellFrame frame, double[][] rings, short[] cells, short value) {
     double[][] crossings = new double[frame.rows()][];
     int[] counts = new int[frame.rows()];
     for (double[] ring : rings) {

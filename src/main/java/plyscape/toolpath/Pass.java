@@ -11,5 +11,14 @@ import plyscape.machine.Move;
  * @param depthMm depth of the floor cut here
  * @param stepdownFromMm depth of the stock this pass starts from
  * @param moves in cutting order, panel mm
+ * @param finishing whether it follows sculpted faces: then the depth is its deepest, the ply the
+ *     one there, and {@code stepdownFromMm} its shallowest
  */
-public record Pass(int plyNumber, double depthMm, double stepdownFromMm, List<Move> moves) {}
+public record Pass(
+    int plyNumber, double depthMm, double stepdownFromMm, List<Move> moves, boolean finishing) {
+
+  /** A pass at one depth. */
+  public Pass(int plyNumber, double depthMm, double stepdownFromMm, List<Move> moves) {
+    this(plyNumber, depthMm, stepdownFromMm, moves, false);
+  }
+}

@@ -179,7 +179,7 @@ class SampleJobsTest {
     HeightField field = result.field();
     int columns = field.frame().columns();
     int rows = field.frame().rows();
-    byte[] target = result.targetOf();
+    short[] target = result.targetOf();
     boolean[] edge = new boolean[target.length];
     for (int i = 0; i < target.length; i++) {
       edge[i] =

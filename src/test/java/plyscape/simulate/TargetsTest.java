@@ -15,9 +15,9 @@ class TargetsTest {
     return new double[] {x0, y0, x1, y0, x1, y1, x0, y1};
   }
 
-  private static double area(byte[] cells, int target, CellFrame frame) {
+  private static double area(short[] cells, int target, CellFrame frame) {
     int n = 0;
-    for (byte c : cells) {
+    for (short c : cells) {
       n += c == target ? 1 : 0;
     }
     return n * frame.cellX() * frame.cellY();
@@ -51,8 +51,8 @@ class TargetsTest {
     // The common outline runs through cell centres (quarters), upright, level and diagonal.
     double[] left = {0, 0, 5.25, 0, 5.25, 5.25, 10.25, 10.25, 12.25, 10.25, 12.25, 20, 0, 20};
     double[] right = {5.25, 0, 20, 0, 20, 20, 12.25, 20, 12.25, 10.25, 10.25, 10.25, 5.25, 5.25};
-    byte[] a = TargetRaster.of(frame, List.of(new Target(1, 1, new double[][] {left})));
-    byte[] b = TargetRaster.of(frame, List.of(new Target(1, 1, new double[][] {right})));
+    short[] a = TargetRaster.of(frame, List.of(new Target(1, 1, new double[][] {left})));
+    short[] b = TargetRaster.of(frame, List.of(new Target(1, 1, new double[][] {right})));
     for (int i = 0; i < a.length; i++) {
       assertTrue(a[i] + b[i] == -1, "cell " + i + ": " + a[i] + " and " + b[i]);
     }
@@ -94,7 +94,7 @@ class TargetsTest {
     Box panel = new Box(0, 0, 50, 40);
     List<Target> targets = List.of(new Target(2, 1, new double[][] {ring}));
     CellFrame frame = HeightField.uncut(panel, cell).frame();
-    byte[] cells = TargetRaster.of(frame, targets);
+    short[] cells = TargetRaster.of(frame, targets);
     Reach reach = new Reach(frame, cells, new double[] {1}, new Walls(panel, targets));
     reach.turnTo(1, radius);
     int n = 0;

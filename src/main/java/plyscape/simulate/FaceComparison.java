@@ -1,0 +1,207 @@
+package plyscape.simulate;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+import plyscape.machine.Tool;
+
+/**
+ * Compares a cut surface with targets whose faces follow the terrain: like {@link Comparison}, with
+ * the wanted depth worked out at each cell's centre.
+ *
+ * <p>A cell matches when it is at most 0.01 mm too deep and at most the cusp and 0.01 mm too high.
+ * Cut deeper it is a gouge unless some place within 0.02 mm of it is to be that deep. Left higher,
+ * it is unreachable when no flat cutter that ran can bring it down to its target's shallowest
+ * depth, or when none of the rounded ones (without any, the flat ones) can take off more than the
+ * cusp and 0.01 mm of what is left; else it is uncut, but for the 0.05 mm along a wall.
+ */
+final class FaceComparison implements Judgement {
+
+  /** A tapered cutter with a sharper tip isn't one for faces, mm. */
+  private static final double LEAST_TIP_MM = 0.2;
+
+  private static final double NOISE_MM = 1e-6;
+
+  private final HeightField field;
+  private final CellFrame frame;
+  private final List<Target> targets;
+  private final short[] targetOf;
+  private final float[] wanted;
+  private final byte[] verdicts;
+  private final FaceWalls walls;
+  private long matched;
+  private long carvedCells;
+
+  FaceComparison(HeightField field, Box panel, Box carved, List<Target> targets, List<Tool> tools) {
+    this.field = field;
+    this.frame = field.frame();
+    this.targets = targets;
+    targetOf = TargetRaster.of(frame, targets);
+    wanted = new float[frame.size()];
+    verdicts = new byte[frame.size()];
+    walls = new FaceWalls(panel, targets);
+    match(carved);
+    leftovers(tools);
+  }
+
+  private void match(Box carved) {
+    long[][] counts =
+        IntStream.range(0, frame.rows())
+            .parallel()
+            .mapToObj(row -> matchRow(carved, row))
+            .toArray(long[][]::new);
+    for (long[] count : counts) {
+      carvedCells += count[0];
+      matched += count[1];
+    }
+  }
+
+  private long[] matchRow(Box carved, int row) {
+    long[] count = new long[2];
+    double y = frame.centreY(row);
+    for (int column = 0; column < frame.columns(); column++) {
+      int i = row * frame.columns() + column;
+      double x = frame.centreX(column);
+      Target target = targetOf[i] < 0 ? null : targets.get(targetOf[i]);
+      wanted[i] = target == null ? 0 : (float) target.depthAt(x, y);
+      double error = field.depth()[i] - wanted[i];
+      double allowed = target == null ? Comparison.DEPTH_MM : target.allowedMm();
+      boolean same = error <= Comparison.DEPTH_MM && error >= -allowed;
+      if (carved.contains(x, y)) {
+        count[0]++;
+        count[1] += same ? 1 : 0;
+      }
+      if (error > Comparison.DEPTH_MM) {
+        boolean allowedThere =
+            walls.deeperWithin(
+                x, y, Comparison.OVER_WALL_MM + NOISE_MM, field.depth()[i] - Comparison.DEPTH_MM);
+        verdicts[i] = (allowedThere ? Verdict.WALL : Verdict.GOUGED).code();
+      } else if (!same) {
+        verdicts[i] = Verdict.UNCUT.code(); // sorted out by the next step
+      }
+    }
+    return count;
+  }
+
+  private void leftovers(List<Tool> tools) {
+    List<FaceReach> flat = new ArrayList<>();
+    float[] rough = null;
+    List<Tool> rounded = tools.stream().filter(FaceComparison::rounded).toList();
+    for (Tool tool : tools) {
+      if (tool.shape() == Tool.Shape.FLAT) {
+        rough = rough == null ? rough() : rough;
+        flat.add(reach(tool, rough, true));
+      }
+    }
+    List<FaceReach> finishing =
+        (rounded.isEmpty()
+                ? tools.stream().filter(tool -> tool.shape() == Tool.Shape.FLAT).toList()
+                : rounded)
+            .stream().map(tool -> reach(tool, wanted, false)).toList();
+    IntStream.range(0, frame.rows())
+        .parallel()
+        .forEach(
+            row -> {
+              for (int column = 0; column < frame.columns(); column++) {
+                int i = row * frame.columns() + column;
+                if (verdicts[i] == Verdict.UNCUT.code()) {
+                  verdicts[i] = left(flat, finishing, column, row).code();
+                }
+              }
+            });
+  }
+
+  private static boolean rounded(Tool tool) {
+    return tool.shape() == Tool.Shape.BALL
+        || tool.shape() == Tool.Shape.TAPERED && tool.tipDiameterMm() >= LEAST_TIP_MM;
+  }
+
+  private FaceReach reach(Tool tool, float[] surface, boolean rough) {
+    double deepest = tool.fluteLengthMm() > 0 ? tool.fluteLengthMm() : Double.MAX_VALUE;
+    return new FaceReach(frame, surface, walls, ToolForm.of(tool), rough, deepest);
+  }
+
+  private float[] rough() {
+    float[] depths = new float[frame.size()];
+    for (int i = 0; i < depths.length; i++) {
+      depths[i] = targetOf[i] < 0 ? 0 : (float) targets.get(targetOf[i]).roughMm();
+    }
+    return depths;
+  }
+
+  private Verdict left(List<FaceReach> flat, List<FaceReach> finishing, int column, int row) {
+    int i = row * frame.columns() + column;
+    Target target = targetOf[i] < 0 ? null : targets.get(targetOf[i]);
+    if (target == null) {
+      return Verdict.AS_PLANNED; // the border can't stand too high
+    }
+    double roughMm = target.roughMm() - Comparison.DEPTH_MM;
+    if (field.depth()[i] < roughMm && !any(flat, column, row, roughMm)
+        || target.face() != null
+            && !any(finishing, column, row, field.depth()[i] + target.allowedMm())) {
+      return Verdict.UNREACHABLE;
+    }
+    boolean atWall =
+        walls.wallWithin(
+            frame.centreX(column),
+            frame.centreY(row),
+            Comparison.LEFT_ON_WALL_MM,
+            wanted[i] - Comparison.DEPTH_MM);
+    return atWall ? Verdict.WALL : Verdict.UNCUT;
+  }
+
+  private static boolean any(List<FaceReach> reaches, int column, int row, double depth) {
+    for (FaceReach reach : reaches) {
+      if (reach.reaches(column, row, depth)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  @Override
+  public short[] targetOf() {
+    return targetOf;
+  }
+
+  @Override
+  public byte[] verdicts() {
+    return verdicts;
+  }
+
+  @Override
+  public List<Difference> differences() {
+    List<Difference> list = new ArrayList<>(new Areas(field, verdicts, i -> wanted[i]).find());
+    list.sort(
+        Comparator.comparingDouble(Difference::areaMm2)
+            .reversed()
+            .thenComparingDouble(Difference::y)
+            .thenComparingDouble(Difference::x));
+    return list;
+  }
+
+  /** Figures; the worst gouge is told by how much too deep it is. */
+  @Override
+  public Verification verification(List<Verification.Collision> collisions) {
+    long[] counts = new long[Verdict.values().length];
+    double worst = 0;
+    for (int i = 0; i < verdicts.length; i++) {
+      counts[verdicts[i]]++;
+      if (verdicts[i] == Verdict.GOUGED.code()) {
+        worst = Math.max(worst, field.depth()[i] - wanted[i]);
+      }
+    }
+    double area = field.cellAreaMm2();
+    return new Verification(
+        Math.max(frame.cellX(), frame.cellY()),
+        carvedCells == 0 ? 1 : (double) matched / carvedCells,
+        counts[Verdict.GOUGED.ordinal()] * area,
+        worst,
+        counts[Verdict.UNCUT.ordinal()] * area,
+        counts[Verdict.UNREACHABLE.ordinal()] * area,
+        collisions);
+  }
+}

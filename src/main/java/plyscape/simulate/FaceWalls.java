@@ -1,0 +1,162 @@
+package plyscape.simulate;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import plyscape.grid.Box;
+
+/**
+ * The outlines of targets whose depths change from place to place, as walls: at each point of an
+ * edge the depths on both its sides are worked out from their targets. Edges are kept in square
+ * buckets.
+ */
+final class FaceWalls {
+
+  private static final double BUCKET_MM = 0.75;
+
+  private final EdgeTable edges;
+  private final List<Target> targets;
+  private final double minX;
+  private final double minY;
+  private final int columns;
+  private final int rows;
+  private final int[] start;
+  private final int[] inBucket;
+
+  FaceWalls(Box panel, List<Target> targets) {
+    this.targets = targets;
+    // Each target's number (from 1) stands for its depth, so the table tells who is on both sides.
+    List<Target> numbered = new ArrayList<>();
+    for (int t = 0; t < targets.size(); t++) {
+      numbered.add(new Target(targets.get(t).plyNumber(), t + 1, targets.get(t).rings()));
+    }
+    edges = new EdgeTable(numbered);
+    minX = panel.minX();
+    minY = panel.minY();
+    columns = Math.max(1, (int) Math.ceil(panel.width() / BUCKET_MM));
+    rows = Math.max(1, (int) Math.ceil(panel.height() / BUCKET_MM));
+    start = new int[columns * rows + 1];
+    for (int e = 0; e < edges.count; e++) {
+      visit(e, null);
+    }
+    for (int b = 0; b < columns * rows; b++) {
+      start[b + 1] += start[b];
+    }
+    inBucket = new int[start[columns * rows]];
+    int[] next = Arrays.copyOf(start, columns * rows);
+    for (int e = 0; e < edges.count; e++) {
+      visit(e, next);
+    }
+  }
+
+  private void visit(int e, int[] next) {
+    int toColumn = column(Math.max(edges.x0[e], edges.x1[e]));
+    int toRow = row(Math.max(edges.y0[e], edges.y1[e]));
+    for (int r = row(Math.min(edges.y0[e], edges.y1[e])); r <= toRow; r++) {
+      for (int c = column(Math.min(edges.x0[e], edges.x1[e])); c <= toColumn; c++) {
+        if (next == null) {
+          start[r * columns + c + 1]++;
+        } else {
+          inBucket[next[r * columns + c]++] = e;
+        }
+      }
+    }
+  }
+
+  private int column(double x) {
+    return Math.max(0, Math.min(columns - 1, (int) Math.floor((x - minX) / BUCKET_MM)));
+  }
+
+  private int row(double y) {
+    return Math.max(0, Math.min(rows - 1, (int) Math.floor((y - minY) / BUCKET_MM)));
+  }
+
+  /** Takes an edge's nearest point, its squared distance and the depths on its two sides. */
+  private interface Near {
+    /** Whether to go on. */
+    boolean edge(double squared, double shallow, double deep);
+  }
+
+  private void near(double px, double py, double distance, boolean rough, Near near) {
+    int toColumn = column(px + distance);
+    int toRow = row(py + distance);
+    for (int r = row(py - distance); r <= toRow; r++) {
+      for (int c = column(px - distance); c <= toColumn; c++) {
+        int b = r * columns + c;
+        for (int k = start[b]; k < start[b + 1]; k++) {
+          int e = inBucket[k];
+          double dx = edges.x1[e] - edges.x0[e];
+          double dy = edges.y1[e] - edges.y0[e];
+          double t = ((px - edges.x0[e]) * dx + (py - edges.y0[e]) * dy) / (dx * dx + dy * dy);
+          t = Math.max(0, Math.min(1, t));
+          double x = edges.x0[e] + t * dx;
+          double y = edges.y0[e] + t * dy;
+          double squared = (px - x) * (px - x) + (py - y) * (py - y);
+          if (squared <= distance * distance) {
+            double one = depth((int) edges.shallow[e] - 1, x, y, rough);
+            double other = depth((int) edges.deep[e] - 1, x, y, rough);
+            if (!near.edge(squared, Math.min(one, other), Math.max(one, other))) {
+              return;
+            }
+          }
+        }
+      }
+    }
+  }
+
+  private double depth(int target, double x, double y, boolean rough) {
+    if (target < 0) {
+      return 0;
+    }
+    return rough ? targets.get(target).roughMm() : targets.get(target).depthAt(x, y);
+  }
+
+  /** Whether within a distance of the point some place is wanted at least this deep. */
+  boolean deeperWithin(double px, double py, double distance, double depth) {
+    boolean[] found = {false};
+    near(
+        px,
+        py,
+        distance,
+        false,
+        (squared, shallow, deep) -> {
+          found[0] = deep >= depth;
+          return !found[0];
+        });
+    return found[0];
+  }
+
+  /** Whether within a distance of the point a wall stands above a depth. */
+  boolean wallWithin(double px, double py, double distance, double depth) {
+    boolean[] found = {false};
+    near(
+        px,
+        py,
+        distance,
+        false,
+        (squared, shallow, deep) -> {
+          found[0] = shallow < depth;
+          return !found[0];
+        });
+    return found[0];
+  }
+
+  /**
+   * Deepest that a cutter's tip may be at a place without touching the upper edge of a wall, mm.
+   *
+   * @param rough walls between the depths of roughing, not of the finished faces
+   */
+  double deepestTip(ToolForm form, double px, double py, boolean rough) {
+    double[] best = {Double.POSITIVE_INFINITY};
+    near(
+        px,
+        py,
+        form.radius(),
+        rough,
+        (squared, shallow, deep) -> {
+          best[0] = Math.min(best[0], shallow + form.height(Math.sqrt(squared)));
+          return true;
+        });
+    return best[0];
+  }
+}
