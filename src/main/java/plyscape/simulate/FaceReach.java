@@ -8,8 +8,9 @@ import plyscape.grid.CellFrame;
 /**
  * How deep a cutter can reach a cell without cutting into anything that is to stay: over all places
  * of its axis at cell centres, the deepest that it may go there, less its height over the cell.
- * Faces are looked at cell by cell, walls exactly. Places between the centres are left out, so what
- * is called reachable certainly is.
+ * Faces are looked at cell by cell, walls exactly. From walls the cutter keeps the 0.05 mm that may
+ * be left there (contract, section 9). Places between the centres are left out, so what is called
+ * reachable certainly is.
  */
 final class FaceReach {
 
@@ -91,7 +92,13 @@ final class FaceReach {
     best =
         (float)
             Math.min(
-                best, walls.deepestTip(form, frame.centreX(column), frame.centreY(row), rough));
+                best,
+                walls.deepestTip(
+                    form,
+                    Comparison.LEFT_ON_WALL_MM,
+                    frame.centreX(column),
+                    frame.centreY(row),
+                    rough));
     for (int k = 0; k < height.length && height[k] < best; k++) {
       int c = column + aside[2 * k];
       int r = row + aside[2 * k + 1];

@@ -142,19 +142,21 @@ final class FaceWalls {
   }
 
   /**
-   * Deepest that a cutter's tip may be at a place without touching the upper edge of a wall, mm.
+   * Deepest that a cutter's tip may be at a place so that it stays off the upper edge of every wall
+   * by so much, mm.
    *
    * @param rough walls between the depths of roughing, not of the finished faces
    */
-  double deepestTip(ToolForm form, double px, double py, boolean rough) {
+  double deepestTip(ToolForm form, double offMm, double px, double py, boolean rough) {
     double[] best = {Double.POSITIVE_INFINITY};
     near(
         px,
         py,
-        form.radius(),
+        form.radius() + offMm,
         rough,
         (squared, shallow, deep) -> {
-          best[0] = Math.min(best[0], shallow + form.height(Math.sqrt(squared)));
+          double touching = Math.max(0, Math.sqrt(squared) - offMm);
+          best[0] = Math.min(best[0], shallow + form.height(touching));
           return true;
         });
     return best[0];

@@ -94,7 +94,7 @@ final class DropCutter {
   }
 
   /** Depth at a node. */
-  double at(int column, int row) {
+  double atNode(int column, int row) {
     int node = row * lattice.columns + column;
     float least = leastLimit[lattice.blockOf(column, row)];
     float best = (float) deepestMm;

@@ -90,7 +90,7 @@ final class FaceLines {
     for (int i = 0; i < n; i++) {
       int column = lattice.margin + i * STRIDE;
       if (work[lattice.blockOf(column, row)]) {
-        depth[i] = drop.at(column, row);
+        depth[i] = drop.atNode(column, row);
         takes[i] = drop.takesOff(column, row, depth[i] - LIFT_MM, tolerance, across);
       }
     }
@@ -113,7 +113,7 @@ final class FaceLines {
       int end = Math.min(n - 1, last + 1);
       for (int k = Math.max(0, i - 1); k <= end; k++) {
         int column = lattice.margin + k * STRIDE;
-        depth[k] = Double.isNaN(depth[k]) ? drop.at(column, row) : depth[k];
+        depth[k] = Double.isNaN(depth[k]) ? drop.atNode(column, row) : depth[k];
         profile.to(lattice.u(column), depth[k]);
         columns[count] = column;
         depths[count++] = (float) (depth[k] - LIFT_MM);

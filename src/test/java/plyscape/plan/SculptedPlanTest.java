@@ -1,0 +1,244 @@
+package plyscape.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import plyscape.fault.JobFault;
+import plyscape.fault.Warnings;
+import plyscape.gcode.GcodeParser;
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+import plyscape.job.Job;
+import plyscape.job.JobReader;
+import plyscape.layup.PlyDepth;
+import plyscape.region.RegionRaster;
+import plyscape.simulate.Cut;
+import plyscape.simulate.CutResult;
+import plyscape.simulate.Setup;
+import plyscape.simulate.Simulator;
+import plyscape.simulate.Verdict;
+
+/**
+ * Whole sculpted jobs on made ground. What is proved here is the point of it all: wherever a cutter
+ * can come, the face as simulated from the written G-code, sanding taken off, keeps the clearance
+ * that its ply needs from both its edges (contract, section 3).
+ */
+class SculptedPlanTest {
+
+  private static final String FLATS =
+      """
+        - {name: end mill 3, diameter: 3, stepover: 0.45}
+        - {name: end mill 1.5, diameter: 1.5, flute_length: 8, stepdown: 1, feed: 1200, plunge: 300}
+      """;
+
+  private static final List<String> FINISHERS =
+      List.of(
+          "  - {name: ball 2, shape: ball, diameter: 2, flute_length: 8, stepover: 0.3}\n",
+          "  - {name: cone, shape: tapered, diameter: 4, tip_diameter: 1, taper: 8, flute_length: 12}\n",
+          "  - {name: ball 4, shape: ball, diameter: 4}\n  - {name: ball 1, shape: ball, diameter: 1, flute_length: 6, stepdown: 0.3}\n",
+          "");
+
+  @TempDir Path folder;
+
+  private Job job(long seed, String tools, String more) throws IOException {
+    Files.writeString(
+        folder.resolve("layup.yaml"),
+        """
+        glue_line: 0.04
+        flatness: 0.05
+        plies:
+          - {name: high, colour: "#dddddd", thickness: 0.9, tolerance: 0.03}
+          - {name: mid, colour: "#448844", thickness: 0.9, tolerance: 0.03}
+          - {name: low, colour: "#884422", thickness: 0.9, tolerance: 0.03}
+          - {name: lake, colour: "#2244aa", thickness: 0.9, tolerance: 0.03}
+          - {name: base, colour: "#aa8866", thickness: 1.2}
+        """);
+    Random random = new Random(seed);
+    double[][] waves = new double[5][];
+    for (int i = 0; i < waves.length; i++) {
+      double turn = random.nextDouble() * 7;
+      double k = 0.1 + 0.15 * random.nextDouble() * (i + 1);
+      waves[i] =
+          new double[] {
+            k * Math.cos(turn), k * Math.sin(turn), random.nextDouble() * 7, 30.0 / (i + 1)
+          };
+    }
+    StringBuilder grid =
+        new StringBuilder("ncols 48\nnrows 40\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
+    for (int row = 0; row < 40; row++) {
+      for (int column = 0; column < 48; column++) {
+        double z = 100;
+        for (double[] w : waves) {
+          z += w[3] * Math.sin(w[0] * column + w[1] * row + w[2]);
+        }
+        grid.append(String.format(Locale.ROOT, "%.2f ", z));
+      }
+      grid.append('\n');
+    }
+    Files.writeString(folder.resolve("terrain.asc"), grid.toString());
+    Files.writeString(
+        folder.resolve("lake.geojson"),
+        """
+        {"type": "FeatureCollection", "crs": {"type": "name", "properties": {"name": "EPSG:32632"}},
+         "features": [{"type": "Feature", "properties": {}, "geometry": {"type": "Polygon",
+          "coordinates": [[[120, 120], [300, 90], [330, 250], [200, 290], [120, 120]]]}}]}
+        """);
+    return JobReader.read(
+        Files.writeString(
+            folder.resolve("job.yaml"),
+            "layup: layup.yaml\n"
+                + "terrain: {file: terrain.asc, plies: [high, mid, low], crs: 'EPSG:32632'}\n"
+                + "panel: {width: 40, height: 34, border: 3}\n"
+                + "zones: [{name: lake, file: lake.geojson, ply: lake}]\n"
+                + "tools:\n"
+                + tools
+                + more),
+        Map.of(),
+        new Warnings());
+  }
+
+  private static Plan plan(Job job, Warnings warnings) {
+    return Planner.plan(
+        job,
+        new PlanOptions(false, false, false, 0.1),
+        new Progress() {
+          @Override
+          public void stage(String name) {}
+
+          @Override
+          public void done() {}
+        },
+        warnings);
+  }
+
+  private static CutResult cut(Plan plan, double cellMm) {
+    Job job = plan.job();
+    List<Cut> cuts =
+        plan.programs().stream()
+            .map(
+                p ->
+                    new Cut(
+                        GcodeParser.parse(
+                            p.file(),
+                            p.text(),
+                            job.machine(),
+                            job.panel().widthMm(),
+                            job.panel().heightMm(),
+                            plan.thicknessMm()),
+                        p.tool()))
+            .toList();
+    Box panel = new Box(0, 0, job.panel().widthMm(), job.panel().heightMm());
+    return Simulator.run(
+        new Setup(panel, plan.thicknessMm(), plan.tiling().carved(), job.machine(), cellMm),
+        cuts,
+        FaceTargets.of(plan.faces()),
+        job.tools());
+  }
+
+  @Test
+  void madeGround_neitherGouges_norShowsAWrongPly() throws IOException {
+    for (int seed = 1; seed <= 6; seed++) {
+      String top = seed % 2 == 0 ? "top: mid\n" : "";
+      Job job = job(seed, FLATS + FINISHERS.get(seed % 4), "surface: sculpted\n" + top);
+      Plan plan = plan(job, new Warnings()); // gouges and collisions would be a fault
+      CutResult result = cut(plan, 0.08);
+      String who = "seed " + seed;
+      assertTrue(result.verification().safe(), who + " " + result.verification());
+      // A flat cutter's steps are a little higher than a ball's ridges here and there.
+      double uncut = FINISHERS.get(seed % 4).isEmpty() ? 12 : 0.5;
+      assertTrue(result.verification().uncutMm2() < uncut, who + " " + result.verification());
+      colourHolds(plan, result, who);
+      assertTrue(plan.verification().matchedShare() > 0.75, who + " " + plan.verification());
+    }
+  }
+
+  private static void colourHolds(Plan plan, CutResult result, String who) {
+    CellFrame frame = result.field().frame();
+    int[] region = RegionRaster.of(plan.faces().polygons(), frame);
+    double[] rough = plan.faces().roughMm();
+    double sanding = plan.job().allowance().sandingMm();
+    int unreached = 0;
+    for (int i = 0; i < region.length; i++) {
+      if (region[i] == RegionRaster.NONE || result.verdicts()[i] == Verdict.WALL.code()) {
+        continue;
+      }
+      int ply = plan.faces().faces().get(region[i]).plyNumber();
+      PlyDepth depth = plan.depths().get(ply - 1);
+      double cut = result.field().depth()[i];
+      if (depth.targetMm() == 0) {
+        assertEquals(0, cut, 0.005, who);
+      } else if (cut < rough[region[i]] - 0.001) {
+        unreached++; // corners that no flat cutter fits into, as on any panel
+        assertTrue(
+            cut > rough[region[i]] - 0.011
+                || result.verdicts()[i] == Verdict.UNREACHABLE.code()
+                || result.verdicts()[i] == Verdict.UNCUT.code(),
+            who);
+      } else {
+        double face = cut + sanding;
+        assertTrue(
+            face >= depth.topMm() + depth.neededTopMm() - 0.001
+                && face <= depth.bottomMm() - depth.neededBottomMm() + 0.01,
+            who + " ply " + ply + " at " + face);
+      }
+    }
+    assertTrue(unreached < region.length / 50, who + ": " + unreached);
+  }
+
+  @Test
+  void sameJobTwice_givesTheSameText_andTheTimesOfThePassesAddUp() throws IOException {
+    Job job = job(3, FLATS + FINISHERS.get(0), "surface: sculpted\n");
+    Plan one = plan(job, new Warnings());
+    Plan two = plan(job, new Warnings());
+    assertEquals(
+        one.programs().stream().map(ToolProgram::text).toList(),
+        two.programs().stream().map(ToolProgram::text).toList());
+    ToolProgram last = one.programs().get(one.programs().size() - 1);
+    assertEquals("ball 2", last.tool().name());
+    assertTrue(last.passes().get(0).timeS() > 60, last.passes().toString());
+    assertEquals(
+        one.time().totalS(),
+        one.programs().stream()
+            .flatMap(p -> p.passes().stream())
+            .mapToDouble(ToolProgram.PassSummary::timeS)
+            .sum(),
+        1e-6);
+  }
+
+  @Test
+  void risk_isTheWorstInTheWindow() throws IOException {
+    Plan flat = plan(job(3, FLATS, ""), new Warnings());
+    Plan sculpted = plan(job(3, FLATS + FINISHERS.get(0), "surface: sculpted\n"), new Warnings());
+    assertNull(flat.faces());
+    assertNotNull(sculpted.faces());
+    assertTrue(sculpted.depths().get(1).risk() > flat.depths().get(1).risk());
+    assertEquals(flat.depths().get(1).targetMm(), sculpted.depths().get(1).targetMm());
+  }
+
+  @Test
+  void flatCuttersAlone_cutSteps_andItIsTold() throws IOException {
+    Warnings warnings = new Warnings();
+    Plan plan = plan(job(3, FLATS, "surface: sculpted\n"), warnings);
+    assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("steps")));
+    assertEquals(2, plan.programs().size());
+  }
+
+  @Test
+  void withoutFlatCutters_itSaysWhatIsMissing() throws IOException {
+    Job job = job(3, FINISHERS.get(0), "surface: sculpted\n");
+    JobFault fault = assertThrows(JobFault.class, () -> plan(job, new Warnings()));
+    assertTrue(fault.getMessage().contains("flat"), fault.getMessage());
+  }
+}
