@@ -72,12 +72,12 @@ final class CrsConversion {
     private static void map(MathTransform transform, double[] xy, int count) {
       try {
         transform.transform(xy, 0, xy, 0, count);
-      } catch (TransformException whole) {
+      } catch (TransformException | IllegalArgumentException whole) {
         // Some point is beyond the projection: map one by one, so that only those are lost.
         for (int i = 0; i < count; i++) {
           try {
             transform.transform(xy, 2 * i, xy, 2 * i, 1);
-          } catch (TransformException one) {
+          } catch (TransformException | IllegalArgumentException one) {
             xy[2 * i] = Double.NaN;
             xy[2 * i + 1] = Double.NaN;
           }

@@ -1,6 +1,7 @@
 package plyscape.terrain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -12,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
+import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 
@@ -78,6 +80,25 @@ class SpelledCrsTest {
             .write(dir.resolve("w.tif"));
     try (Raster raster = RasterOpener.open(file, new Warnings())) {
       assertEquals("EPSG:3857", raster.crs().id());
+    }
+  }
+
+  /**
+   * Found by mutation: a latitude of origin beyond all sense made the bundle throw at its own
+   * message.
+   */
+  @Test
+  void senselessParameters_giveNoPlace() throws IOException {
+    Path file =
+        file(
+            "1024=1 2048=4269 3072=32767 3074=32767 3075=1 3076=9003 3080=-76.5 3081=5.2e21"
+                + " 3082=820208.3 3083=0.0 3092=0.9999");
+    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+      double[] xy = {823000, 200500};
+      CrsLookup.between(raster.crs().id(), "EPSG:4326", Place.file("f")).map(xy, 1);
+      assertTrue(Double.isNaN(xy[0]) || Math.abs(xy[0]) <= 360, "" + xy[0]);
+    } catch (InputFault refused) {
+      assertTrue(refused.getMessage().contains("c.tif"), refused.getMessage());
     }
   }
 
