@@ -10,8 +10,9 @@ public final class Markup {
 
   /**
    * The text with {@code & < > " '} as character references. Characters that XML 1.0 doesn't allow
-   * (control characters but tab, LF and CR, lone surrogates, U+FFFE, U+FFFF) become U+FFFD; tab, LF
-   * and CR become references, so that attributes keep them.
+   * (control characters but tab, LF and CR, lone surrogates, U+FFFE, U+FFFF) become U+FFFD, and so
+   * do the ones that turn the reading direction of what follows (U+202A to 202E, U+2066 to 2069);
+   * tab, LF and CR become references, so that attributes keep them.
    */
   public static String escape(String text) {
     StringBuilder out = new StringBuilder(text.length() + 16);
@@ -32,7 +33,8 @@ public final class Markup {
             c >= 0x20 && c <= 0xd7ff && !(c >= 0x7f && c <= 0x9f)
                 || c >= 0xe000 && c <= 0xfffd
                 || c >= 0x10000;
-        out.appendCodePoint(allowed ? c : 0xfffd);
+        boolean turns = c >= 0x202a && c <= 0x202e || c >= 0x2066 && c <= 0x2069;
+        out.appendCodePoint(allowed && !turns ? c : 0xfffd);
       }
     }
   }
