@@ -61,7 +61,7 @@ class PlanJsonTest {
     assertEquals("deep blue", root.get("zones").get(0).get("ply").asText());
     assertTrue(root.get("tools").get(0).get("used").asBoolean());
     assertFalse(root.get("tools").get(1).get("used").asBoolean());
-    assertEquals(2, root.get("passes").size());
+    assertEquals(3, root.get("passes").size());
     double shares = 0;
     for (JsonNode ply : root.get("plies")) {
       shares += ply.get("share").doubleValue();
