@@ -43,15 +43,11 @@ final class Reach {
       }
       for (Ring ring : walls.get(k)) {
         int n = ring.size();
-        for (int i = ring.closed() ? 0 : 1; i < n; i++) {
-          int before = i == 0 ? n - 1 : i - 1;
-          sweep.all(
-              ring.x()[before],
-              ring.y()[before],
-              ring.x()[i],
-              ring.y()[i],
-              radiusMm,
-              (first, last) -> Arrays.fill(level, first, last + 1, mark));
+        Sweep.Run run = (first, last) -> Arrays.fill(level, first, last + 1, mark);
+        sweep.all(ring.x()[0], ring.y()[0], ring.x()[0], ring.y()[0], radiusMm, run);
+        for (int i = 1; i < n + (ring.closed() ? 1 : 0); i++) {
+          int at = i % n;
+          sweep.fresh(ring.x()[i - 1], ring.y()[i - 1], ring.x()[at], ring.y()[at], radiusMm, run);
         }
       }
     }
