@@ -5,6 +5,7 @@ import java.util.List;
 import plyscape.bands.Bands;
 import plyscape.fault.Warning;
 import plyscape.job.Job;
+import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.region.FaceField;
 import plyscape.region.Tiling;
@@ -112,6 +113,21 @@ public record Plan(
         version,
         tiles,
         field);
+  }
+
+  /**
+   * Shallowest and deepest cut of a ply's faces, mm: both its target unless they follow the
+   * terrain.
+   */
+  public FaceWindow cutMm(int plyNumber) {
+    FaceWindow range = faces == null ? null : faces.rangeMm(plyNumber);
+    double target = depths.get(plyNumber - 1).targetMm();
+    return range == null ? new FaceWindow(target, target) : range;
+  }
+
+  /** Deepest cut of all, mm. */
+  public double deepestCutMm() {
+    return cutMm(tiling.exposed().lastKey()).lowerMm();
   }
 
   /** The same with other risks. */

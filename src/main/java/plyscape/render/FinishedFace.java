@@ -1,8 +1,10 @@
 package plyscape.render;
 
 import plyscape.grid.CellFrame;
+import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
+import plyscape.text.Numbers;
 
 /** The surface after cutting and sanding, mm below the panel's first top face, positive down. */
 final class FinishedFace {
@@ -40,6 +42,16 @@ final class FinishedFace {
           (float) -(Double.isNaN(depth) ? depthMm(plan, raster.plies()[i]) : depth + sanding);
     }
     return heights;
+  }
+
+  /** Such as {@code cut 1.290} or {@code cut 0.947 to 1.626}, or {@code left uncut}. */
+  static String cutText(Plan plan, int plyNumber) {
+    FaceWindow cut = plan.cutMm(plyNumber);
+    if (cut.lowerMm() <= 0) {
+      return "left uncut";
+    }
+    String text = "cut " + Numbers.fixed(cut.upperMm(), 3);
+    return cut.open() ? text + " to " + Numbers.fixed(cut.lowerMm(), 3) : text;
   }
 
   /** The depths of a ply by its number. */

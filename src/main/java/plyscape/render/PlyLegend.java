@@ -75,10 +75,12 @@ final class PlyLegend {
           + ", does not show";
     }
     int number = depth.ply().number();
-    String cut = depth.targetMm() > 0 ? "cut " + Numbers.fixed(depth.targetMm(), 3) : "left uncut";
-    return cut
-        + ", finished "
-        + Numbers.fixed(FinishedFace.depthMm(plan, number), 3)
+    String finished =
+        plan.cutMm(number).open()
+            ? ""
+            : ", finished " + Numbers.fixed(FinishedFace.depthMm(plan, number), 3);
+    return FinishedFace.cutText(plan, number)
+        + finished
         + ", "
         + Numbers.fixed(100 * share(plan, number), 1)
         + " %"

@@ -119,9 +119,11 @@ public final class TerminalPreview {
             .append(Visible.line(depth.ply().name()))
             .append(", ")
             .append(
-                depth.targetMm() > 0
-                    ? "cut to " + Numbers.fixed(depth.targetMm(), 3) + " mm"
-                    : "uncut")
+                plan.cutMm(number).open()
+                    ? FinishedFace.cutText(plan, number) + " mm"
+                    : depth.targetMm() > 0
+                        ? "cut to " + Numbers.fixed(depth.targetMm(), 3) + " mm"
+                        : "uncut")
             .append(", ")
             .append(Numbers.fixed(100 * share, 1))
             .append(" %\n");

@@ -15,7 +15,7 @@ final class CheckPart {
   static void write(Html page, Plan plan) {
     page.raw("<section id=\"checks\">\n<h2>Checks</h2>\n");
     if (plan.verification() != null) {
-      proof(page, plan.verification());
+      proof(page, plan, plan.verification());
     }
     findings(page, "Wood", WoodCheck.of(plan));
     findings(page, "Cutters", CutterCheck.of(plan));
@@ -36,7 +36,7 @@ final class CheckPart {
           "Set zero on the top face where it has not been sanded, and again with every new cutter.",
           "The maker of the machine, cutter and glue, and local rules, have the last word.");
 
-  private static void proof(Html page, Verification proof) {
+  private static void proof(Html page, Plan plan, Verification proof) {
     page.raw(
             "<h3>Proof</h3>\n<p>The written G-code was read back and cut in simulation by code that shares nothing with the planner.</p>\n")
         .raw("<dl class=\"pair\" id=\"proof\">");
@@ -44,14 +44,19 @@ final class CheckPart {
         page,
         "As planned",
         Numbers.fixed(100 * proof.matchedShare(), 2)
-            + " % of the carved area, within 0.01 mm of its depth");
+            + " % of the carved area, within 0.01 mm of its depth"
+            + (plan.faces() == null
+                ? ""
+                : " or, on sculpted faces, no more than the ridges' "
+                    + Numbers.trimmed(plan.faces().cuspMm(), 3)
+                    + " mm and 0.01 mm above it"));
     pair(
         page,
         "Cut too deep",
         Numbers.fixed(proof.gougedMm2(), 3)
             + " mm2, at most "
             + Numbers.fixed(proof.gougeMaxMm(), 3)
-            + " mm over a wall");
+            + (plan.faces() == null ? " mm over a wall" : " mm"));
     pair(
         page,
         "Left too high",
@@ -60,7 +65,10 @@ final class CheckPart {
         page,
         "Out of reach",
         Numbers.fixed(proof.unreachableMm2(), 2)
-            + " mm2 in corners too tight for the smallest cutter");
+            + (plan.faces() == null
+                ? " mm2 in corners too tight for the smallest cutter"
+                : " mm2 in corners and at the feet of walls where the cutters' round ends don't fit;"
+                    + " they keep their colour where a flat cutter came"));
     pair(page, "Collisions", Integer.toString(proof.collisions().size()));
     page.raw("</dl>\n");
     if (!proof.collisions().isEmpty()) {

@@ -23,7 +23,7 @@ final class CutterCheck {
 
   static List<Finding> of(Plan plan) {
     List<Finding> out = new ArrayList<>();
-    double deepest = plan.depths().get(plan.tiling().exposed().lastKey() - 1).targetMm();
+    double deepest = plan.deepestCutMm();
     for (Tool tool : plan.job().tools()) {
       boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
       if (!used) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.grid.Box;
+import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.render.CellMap;
@@ -42,6 +43,17 @@ final class PageData {
           .put("available", depth.availableMm())
           .put("needed", depth.neededMm())
           .put("risk", depth.risk());
+      FaceWindow cut = plan.cutMm(depth.ply().number());
+      if (cut.open()) {
+        double sanding = plan.job().allowance().sandingMm();
+        ((ObjectNode) plies.get(plies.size() - 1))
+            .putArray("range")
+            .add(cut.upperMm() + sanding)
+            .add(cut.lowerMm() + sanding);
+      }
+    }
+    if (plan.faces() != null) {
+      FaceMap.put(root.putObject("faces"), plan);
     }
     ArrayNode zones = root.putArray("zones");
     for (Zone zone : plan.zones()) {

@@ -46,6 +46,11 @@ final class PassPart {
         "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
             + " comes back to each depth in several runs; the rows add them up, and the programs and"
             + " <code>plan.json</code> list them one by one.</p>\n");
+    if (plan.faces() != null) {
+      page.raw(
+          "<p>The last rows follow the sculpted faces, from the shallowest to the deepest; their ply is"
+              + " the one of the deepest place.</p>\n");
+    }
     if (!plan.programs().isEmpty()) {
       timeBar(page, plan);
     }

@@ -11,7 +11,12 @@ final class PlyPart {
 
   static void write(Html page, Plan plan) {
     page.raw(
-            "<section id=\"plies\">\n<h2>Plies</h2>\n<p class=\"hint\">Depths in mm below the top face of the pressed panel.</p>\n")
+            "<section id=\"plies\">\n<h2>Plies</h2>\n<p class=\"hint\">Depths in mm below the top face of the pressed panel."
+                + (plan.faces() == null
+                    ? ""
+                    : " Faces follow the terrain between two depths; the chance of a wrong colour is"
+                        + " that at the worst place of each ply.")
+                + "</p>\n")
         .table(
             "Ply",
             "Wood",
@@ -37,8 +42,7 @@ final class PlyPart {
           .cell(depth.ply().wood().isEmpty() ? grain : depth.ply().wood() + ", " + grain)
           .number(Numbers.fixed(depth.topMm(), 3))
           .number(Numbers.fixed(depth.bottomMm(), 3))
-          .number(
-              !shows ? "-" : depth.targetMm() > 0 ? Numbers.fixed(depth.targetMm(), 3) : "uncut")
+          .number(shows ? Words.cut(plan, number) : "-")
           .number(Numbers.fixed(depth.availableMm(), 3))
           .number(Numbers.fixed(depth.neededMm(), 3))
           .raw(!shows ? "<td>" : depth.reliable() ? "<td class=\"good\">" : "<td class=\"bad\">")

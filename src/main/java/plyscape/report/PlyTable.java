@@ -40,7 +40,7 @@ public final class PlyTable {
           depth.ply().name(),
           Numbers.fixed(depth.topMm(), 3),
           Numbers.fixed(depth.bottomMm(), 3),
-          area > 0 ? depth.targetMm() > 0 ? Numbers.fixed(depth.targetMm(), 3) : "uncut" : "-",
+          area > 0 ? Words.cut(plan, number) : "-",
           Numbers.fixed(depth.availableMm(), 3),
           Numbers.fixed(depth.neededMm(), 3),
           area > 0 ? Numbers.fixed(area, 1) : "-",

@@ -35,10 +35,7 @@ final class WoodCheck {
     out.add(balance(plies));
     out.add(crossed(plies));
     out.addAll(colours(plan));
-    double deepest =
-        plan.tiling().pockets().isEmpty()
-            ? 0
-            : plan.depths().get(plan.tiling().exposed().lastKey() - 1).targetMm();
+    double deepest = plan.tiling().pockets().isEmpty() ? 0 : plan.deepestCutMm();
     out.add(
         new Finding(
             plan.thicknessMm() - deepest >= plan.job().allowance().minimumFloorMm(),

@@ -1,5 +1,7 @@
 package plyscape.report;
 
+import plyscape.layup.FaceWindow;
+import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /** Times, chances and shares as people say them. */
@@ -33,6 +35,16 @@ final class Words {
       digits.insert(i, ' ');
     }
     return "1 in " + digits;
+  }
+
+  /** {@code 1.290}, {@code 0.947 to 1.626} of faces that follow the terrain, {@code uncut}. */
+  static String cut(Plan plan, int plyNumber) {
+    FaceWindow cut = plan.cutMm(plyNumber);
+    if (cut.lowerMm() <= 0) {
+      return "uncut";
+    }
+    String deepest = Numbers.fixed(cut.lowerMm(), 3);
+    return cut.open() ? Numbers.fixed(cut.upperMm(), 3) + " to " + deepest : deepest;
   }
 
   /** {@code 12.3 %} of a share from 0 to 1; small ones keep two places. */

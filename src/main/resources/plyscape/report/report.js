@@ -38,6 +38,22 @@
     return column < 0 || row < 0 || column >= map.columns || row >= map.rows ? -1 : row * map.columns + column;
   };
   const finished = (number) => (number === 0 ? data.border.finished : byNumber.get(number).finished);
+  /* Where faces follow the terrain: bilinear between coarse cells, held to the ply's own range at its borders. */
+  const faces = data.faces ? Uint8Array.from(atob(data.faces.depths), (c) => c.charCodeAt(0)) : null;
+  const faceCell = (column, row) => {
+    const { columns, rows } = data.faces;
+    const i = 2 * (Math.min(Math.max(row, 0), rows - 1) * columns + Math.min(Math.max(column, 0), columns - 1));
+    return (faces[i] + 256 * faces[i + 1]) / 1000;
+  };
+  const finishedAt = (x, y, number) => {
+    const range = number > 0 && faces ? byNumber.get(number).range : null;
+    if (!range) return finished(number);
+    const u = x / data.faces.mm - 0.5, v = (panel.height - y) / data.faces.mm - 0.5;
+    const c = Math.floor(u), r = Math.floor(v), hold = (z) => Math.min(Math.max(z, range[0]), range[1]);
+    const north = hold(faceCell(c, r)) * (1 - u + c) + hold(faceCell(c + 1, r)) * (u - c);
+    const south = hold(faceCell(c, r + 1)) * (1 - u + c) + hold(faceCell(c + 1, r + 1)) * (u - c);
+    return north * (1 - v + r) + south * (v - r);
+  };
   const fixed = (value, places) => value.toFixed(places);
   const css = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
   const rgb = (colour) => [1, 3, 5].map((i) => parseInt(colour.substr(i, 2), 16));
@@ -57,7 +73,7 @@
     return [[38, 110, 70], [150, 190, 90], [240, 210, 90], [235, 140, 50], [190, 30, 40]][step];
   }
 
-  window.plyscape = { data, panel, map, byNumber, indexAt, finished, fixed, css, rgb, inkOn, get };
+  window.plyscape = { data, panel, map, byNumber, indexAt, finished, finishedAt, fixed, css, rgb, inkOn, get };
 
   /* The top view: what lies over the picture. */
   const overlay = get('overlay');
@@ -157,9 +173,9 @@
     const add = (name, value) => rows.push([name, value]);
     const ply = byNumber.get(number === 0 ? 1 : number);
     add('Ply', number === 0 ? ply.name + ' (border, left uncut)' : number + ' ' + ply.name);
-    add('Finished face', fixed(finished(number), 3) + ' mm deep');
+    add('Finished face', fixed(finishedAt(x, y, number), 3) + ' mm deep');
     if (number > 0) {
-      add('Cut to', ply.target > 0 ? fixed(ply.target, 3) + ' mm' : 'uncut');
+      add('Cut to', ply.target > 0 ? fixed(finishedAt(x, y, number) - ply.finished + ply.target, 3) + ' mm' : 'uncut');
       add('Clearance', fixed(ply.available, 3) + ' mm, needed ' + fixed(ply.needed, 3));
       add('Wrong colour', riskText(ply.risk));
       add('Zone', map.zone[i] ? data.zones[map.zone[i] - 1] : 'terrain');
@@ -264,8 +280,9 @@
     const face = [];
     for (let px = 0; px < w; px++) {
       const t = (px + 0.5) / w;
-      const i = indexAt(ends[0][0] + t * (ends[1][0] - ends[0][0]), ends[0][1] + t * (ends[1][1] - ends[0][1]));
-      face.push(finished(i < 0 ? 0 : map.ply[i]));
+      const px0 = ends[0][0] + t * (ends[1][0] - ends[0][0]), py0 = ends[0][1] + t * (ends[1][1] - ends[0][1]);
+      const i = indexAt(px0, py0);
+      face.push(finishedAt(px0, py0, i < 0 ? 0 : map.ply[i]));
     }
     c.fillStyle = css('--card');
     c.globalAlpha = 0.88;

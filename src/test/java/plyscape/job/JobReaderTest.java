@@ -272,4 +272,17 @@ class JobReaderTest {
     assertEquals(folder.resolve("terrain.asc"), job.terrain().file());
     assertEquals("job", job.name());
   }
+
+  @Test
+  void surface_isFlatUnlessSaid_andItsCuspHasARange() {
+    String base = "layup: layup.yaml\nterrain: {file: terrain.asc}\n";
+    assertEquals(SurfaceSpec.FLAT, files.job(base).surface());
+    SurfaceSpec sculpted = files.job(base + "surface: sculpted\ncusp: 0.05\n").surface();
+    assertEquals(new SurfaceSpec(SurfaceSpec.Kind.SCULPTED, 0.05), sculpted);
+    assertEquals(0.02, files.job(base + "surface: sculpted\n").surface().cuspMm());
+    String typo = files.jobFault(base + "surface: sculptd\n");
+    assertTrue(typo.contains("did you mean \"sculpted\""), typo);
+    String coarse = files.jobFault(base + "cusp: 1\n");
+    assertTrue(coarse.contains("0.002 to 0.2"), coarse);
+  }
 }
