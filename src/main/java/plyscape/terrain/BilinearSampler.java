@@ -2,6 +2,7 @@ package plyscape.terrain;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Bilinear values of a raster at free positions, reading only the cells that are needed. Beyond the
@@ -9,6 +10,9 @@ import java.util.Arrays;
  * voids the weights of the others are made up to one.
  */
 final class BilinearSampler {
+
+  /** Positions that a thread takes at once. */
+  private static final int EACH = 1 << 14;
 
   private BilinearSampler() {}
 
@@ -42,12 +46,19 @@ final class BilinearSampler {
     int wide = c1 - c0 + 1;
     int high = r1 - r0 + 1;
     double[] source = raster.read(c0, r0, wide, high);
-    for (int i = 0; i < out.length; i++) {
-      out[i] =
-          Double.isNaN(at[2 * i])
-              ? Double.NaN
-              : value(source, wide, high, at[2 * i] - c0, at[2 * i + 1] - r0);
-    }
+    int left = c0;
+    int top = r0;
+    IntStream.range(0, (out.length + EACH - 1) / EACH)
+        .parallel()
+        .forEach(
+            part -> {
+              for (int i = part * EACH; i < Math.min((part + 1) * EACH, out.length); i++) {
+                out[i] =
+                    Double.isNaN(at[2 * i])
+                        ? Double.NaN
+                        : value(source, wide, high, at[2 * i] - left, at[2 * i + 1] - top);
+              }
+            });
     return out;
   }
 
@@ -62,6 +73,12 @@ final class BilinearSampler {
     double fy = v - r;
     int c1 = Math.min(c + 1, wide - 1);
     int r1 = Math.min(r + 1, high - 1);
+    double north = source[r * wide + c] * (1 - fx) + source[r * wide + c1] * fx;
+    double south = source[r1 * wide + c] * (1 - fx) + source[r1 * wide + c1] * fx;
+    double all = north * (1 - fy) + south * fy;
+    if (!Double.isNaN(all)) {
+      return all;
+    }
     int nearest = (fy < 0.5 ? r : r1) * wide + (fx < 0.5 ? c : c1);
     if (Double.isNaN(source[nearest])) {
       return Double.NaN;

@@ -27,8 +27,7 @@ final class WarpedRaster implements GroundRaster {
 
   private final Raster raster;
   private final GroundCrs crs;
-  private final PlaneMap fromGround;
-  private final Affine toCell;
+  private final CellPositions positions;
   private final Box extent;
   private final CellFrame frame;
 
@@ -44,14 +43,13 @@ final class WarpedRaster implements GroundRaster {
   WarpedRaster(Raster raster, GroundCrs crs, PlaneMap toGround, PlaneMap fromGround, Place place) {
     this.raster = raster;
     this.crs = crs;
-    this.fromGround = fromGround;
-    this.toCell = raster.toGround().inverse();
     this.extent = bounds(edge(raster), toGround, place);
     double cell = cellSize(raster, toGround, place);
     int columns = (int) Math.max(1, Math.ceil(extent.width() / cell - 1e-9));
     int rows = (int) Math.max(1, Math.ceil(extent.height() / cell - 1e-9));
     this.frame =
         new CellFrame(extent.minX(), extent.maxY() - rows * cell, cell, cell, columns, rows);
+    this.positions = new CellPositions(frame, fromGround, raster.toGround().inverse());
   }
 
   private static double cellSize(Raster raster, PlaneMap toGround, Place place) {
@@ -133,19 +131,8 @@ final class WarpedRaster implements GroundRaster {
 
   @Override
   public double[] read(Window w) throws IOException {
-    double[] at = new double[Math.multiplyExact(2, Math.multiplyExact(w.columns(), w.rows()))];
-    int i = 0;
-    for (int row = 0; row < w.rows(); row++) {
-      for (int column = 0; column < w.columns(); column++) {
-        at[i++] = frame.centreX(w.column() + column);
-        at[i++] = frame.centreY(w.row() + row);
-      }
-    }
-    fromGround.map(at, at.length / 2);
-    for (i = 0; i < at.length; i += 2) {
-      double x = at[i];
-      at[i] = toCell.x(x, at[i + 1]);
-      at[i + 1] = toCell.y(x, at[i + 1]);
+    double[] at = positions.of(w);
+    for (int i = 0; i < at.length; i += 2) {
       if (Double.isNaN(at[i])) {
         // A place beyond the projection lies far outside the raster: any edge cell does.
         at[i] = 0;

@@ -165,7 +165,7 @@ class AscRasterTest extends RasterTestBase {
     assertTrue(fault.getMessage().contains("point"), fault.getMessage());
     Path huge = text(head.replace("4", "2000000000").replace("nrows 3", "nrows 2000000000") + "1");
     assertTrue(
-        assertThrows(plyscape.fault.JobFault.class, () -> open(huge))
+        assertThrows(plyscape.fault.Fault.class, () -> open(huge))
             .getMessage()
             .contains("2000000000 x 2000000000"));
   }
