@@ -4,9 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.FutureTask;
+import java.util.concurrent.ForkJoinTask;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -42,12 +41,15 @@ final class PanelCut {
 
     // The bound needs only the pockets: it is worked out beside the paths, which keep one processor
     // busy for long.
-    FutureTask<Double> bound =
-        new FutureTask<>(
-            () ->
-                LowerBound.seconds(
-                    levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
-    ForkJoinPool.commonPool().execute(bound);
+    // A task of the pool's own, as one of the pool's threads may be running this: waiting for it
+    // then
+    // means doing it.
+    ForkJoinTask<Double> bound =
+        ForkJoinPool.commonPool()
+            .submit(
+                () ->
+                    LowerBound.seconds(
+                        levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
 
     progress.stage("toolpaths");
     List<ToolRun> runs =
@@ -80,7 +82,7 @@ final class PanelCut {
     Proof.warn(result, warnings);
 
     progress.stage("lower bound");
-    double boundS = outcome(bound);
+    double boundS = bound.join();
     List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
     return new Plan(
             job,
@@ -120,20 +122,6 @@ final class PanelCut {
               }
             });
     return levels;
-  }
-
-  private static double outcome(FutureTask<Double> task) {
-    try {
-      return task.get();
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof Error error) {
-        throw error;
-      }
-      throw (RuntimeException) e.getCause();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while working out the lower bound", e);
-    }
   }
 
   private static PlanTime time(List<ToolProgram> programs, double boundS) {
