@@ -11,9 +11,10 @@ import plyscape.machine.MotionModel;
 import plyscape.machine.Tool;
 
 /**
- * Which of the listed cutters are used. The smallest always is, as only it reaches everything; the
- * largest when it saves more than its tool change, by area; of those between, the set with the
- * least time in all, found by planning each.
+ * Which of the listed cutters are used. The smallest always is, as only it reaches everything, and
+ * so is the smallest that gets down to a level that its flutes are too short for; the largest when
+ * it saves more than its tool change, by area; of those between, the set with the least time in
+ * all, found by planning each.
  */
 final class ToolChoice {
 
@@ -27,6 +28,9 @@ final class ToolChoice {
   private final PathOptions options;
   private final double[] start;
   private final List<List<List<Ring>>> walls;
+
+  /** Cutters without which some level would not be cut as far as it can be. */
+  private final boolean[] must;
 
   /**
    * @param fields levels, upper first
@@ -46,10 +50,16 @@ final class ToolChoice {
     this.machine = machine;
     this.options = options;
     this.start = start;
-    Tool smallest = tools.get(tools.size() - 1);
     // By level, then by cutter.
-    walls =
-        fields.stream().parallel().map(field -> ToolPlanner.walls(field, tools, smallest)).toList();
+    walls = fields.stream().parallel().map(field -> ToolPlanner.walls(field, tools)).toList();
+    must = new boolean[tools.size()];
+    must[tools.size() - 1] = true;
+    for (LevelField field : fields) {
+      IntStream.range(0, tools.size())
+          .filter(t -> ToolPlanner.reaches(tools.get(t), field))
+          .max()
+          .ifPresent(t -> must[t] = true);
+    }
   }
 
   /** The runs of the best choice; cutters left out are told. */
@@ -67,7 +77,7 @@ final class ToolChoice {
             .toList();
     int first = 0;
     Reach reach = reaches.get(first);
-    while (first < last) {
+    while (first < last && !must[first]) {
       double own = planner.freshSeconds(tools.get(first), reach);
       double next = planner.freshSeconds(tools.get(first + 1), reach);
       if (next - own >= options.toolChangeS()) {
@@ -77,13 +87,12 @@ final class ToolChoice {
       first++;
       reach = reaches.get(first);
     }
+    List<List<Integer>> choices = choices(first, last);
     List<Pass> passes =
-        planner.plan(
-            tools.get(first), reach, new double[0], first < last ? tools.get(last) : null, start);
+        planner.plan(tools.get(first), reach, new double[0], tools(choices.get(0)), start);
     if (first == last) {
       return passes.isEmpty() ? List.of() : List.of(new ToolRun(tools.get(last), passes));
     }
-    List<List<Integer>> choices = choices(first, last);
     int firstTool = first;
     List<Variant> variants =
         choices.stream()
@@ -121,19 +130,31 @@ final class ToolChoice {
   }
 
   /**
-   * Sets of the cutters after the first: the smallest alone, with each one between, with all
-   * between.
+   * Sets of the cutters after the first: those that must be, with each of the others, with all
+   * others.
    */
-  private static List<List<Integer>> choices(int first, int last) {
+  private List<List<Integer>> choices(int first, int last) {
+    int[] free = IntStream.rangeClosed(first + 1, last).filter(t -> !must[t]).toArray();
     List<List<Integer>> choices = new ArrayList<>();
-    choices.add(List.of(last));
-    for (int t = first + 1; t < last; t++) {
-      choices.add(List.of(t, last));
+    choices.add(choice(first, last, -1));
+    for (int t : free) {
+      choices.add(choice(first, last, t));
     }
-    if (last - first > 2) {
+    if (free.length > 1) {
       choices.add(IntStream.rangeClosed(first + 1, last).boxed().toList());
     }
     return choices;
+  }
+
+  private List<Integer> choice(int first, int last, int more) {
+    return IntStream.rangeClosed(first + 1, last)
+        .filter(t -> must[t] || t == more)
+        .boxed()
+        .toList();
+  }
+
+  private List<Tool> tools(List<Integer> choice) {
+    return choice.stream().map(tools::get).toList();
   }
 
   private Variant variant(
@@ -153,8 +174,8 @@ final class ToolChoice {
     }
     for (int c = 0; c < choice.size(); c++) {
       Tool tool = tools.get(choice.get(c));
-      Tool next = c + 1 < choice.size() ? tools.get(choice.get(c + 1)) : null;
-      List<Pass> more = planner.plan(tool, reaches.get(choice.get(c)), before, next, at);
+      List<Tool> later = tools(choice.subList(c + 1, choice.size()));
+      List<Pass> more = planner.plan(tool, reaches.get(choice.get(c)), before, later, at);
       if (!more.isEmpty()) {
         runs.add(new ToolRun(tool, more));
         before = Arrays.copyOf(before, before.length + 1);

@@ -66,8 +66,7 @@ final class ToolPlanner {
   /** Levels that the flutes are long enough for. */
   int deepest(Tool tool) {
     int count = 0;
-    while (count < fields.size()
-        && fields.get(count).level().depthMm() <= tool.fluteLengthMm() + 1e-9) {
+    while (count < fields.size() && reaches(tool, fields.get(count))) {
       count++;
     }
     return count;
@@ -79,18 +78,27 @@ final class ToolPlanner {
   }
 
   /**
-   * Wall rings of each cutter in one level; all but the smallest round the corners that it will cut
-   * anyway.
+   * Wall rings of each cutter in one level; all but the smallest that gets there round the corners
+   * that it will cut anyway.
    */
-  static List<List<Ring>> walls(LevelField field, List<Tool> tools, Tool smallest) {
+  static List<List<Ring>> walls(LevelField field, List<Tool> tools) {
     RingTracer tracer = new RingTracer(field.field().lattice);
     List<List<Ring>> walls = new ArrayList<>();
-    for (Tool tool : tools) {
-      boolean longEnough = field.level().depthMm() <= tool.fluteLengthMm() + 1e-9;
-      double round = tool.equals(smallest) ? 0 : ROUNDING * tool.radiusMm();
-      walls.add(longEnough ? field.wallRings(tracer, tool.radiusMm(), round) : List.of());
+    int last = tools.size() - 1;
+    while (last > 0 && !reaches(tools.get(last), field)) {
+      last--;
+    }
+    for (int t = 0; t < tools.size(); t++) {
+      Tool tool = tools.get(t);
+      double round = t == last ? 0 : ROUNDING * tool.radiusMm();
+      walls.add(reaches(tool, field) ? field.wallRings(tracer, tool.radiusMm(), round) : List.of());
     }
     return walls;
+  }
+
+  /** Whether a cutter's flutes are long enough for a level. */
+  static boolean reaches(Tool tool, LevelField field) {
+    return field.level().depthMm() <= tool.fluteLengthMm() + 1e-9;
   }
 
   /**
@@ -98,10 +106,16 @@ final class ToolPlanner {
    *
    * @param reach its reach
    * @param before radii of the cutters that have run, largest first
-   * @param next the next smaller cutter, or null
+   * @param later the smaller cutters that will follow, largest first
    */
-  List<Pass> plan(Tool tool, Reach reach, double[] before, Tool next, double[] start) {
-    leastPatchMm2 = next == null ? 0 : RestWorth.leastMm2(rate(tool), rate(next));
+  List<Pass> plan(Tool tool, Reach reach, double[] before, List<Tool> later, double[] start) {
+    // Patches are left only to a cutter that gets as deep.
+    leastPatchMm2 =
+        later.stream()
+            .filter(next -> deepest(next) >= deepest(tool))
+            .findFirst()
+            .map(next -> RestWorth.leastMm2(rate(tool), rate(next)))
+            .orElse(0.0);
     double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
     DepthPlan plan =
         before.length == 0 ? freshPlan(tool, reach, depths) : restPlan(tool, reach, depths);
@@ -217,6 +231,7 @@ final class ToolPlanner {
     if (left(state)) {
       rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
       pieces.addAll(cover.chooseForLeft(rings));
+      pieces.addAll(new LeftSpots(lattice, field.field(), state, radius).pieces());
     }
     if (!options.climb()) {
       pieces = pieces.stream().map(Piece::reversed).toList();

@@ -92,7 +92,7 @@ final class SeededJob {
     }
     String[] zeros = {"lower-left", "lower-right", "upper-left", "upper-right", "centre"};
     double[] borders = {0, 0, 1.5, 4};
-    double side = between(30, 45);
+    double side = between(24, 38);
     return text(
         """
         layup: layup.yaml

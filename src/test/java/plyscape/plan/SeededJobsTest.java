@@ -13,11 +13,16 @@ import plyscape.simulate.Verification;
 /**
  * What holds for every panel (contract, section 9), on 200 small jobs from seeds, by the simulator
  * from the text of the programs: no wood gouged, no rapid through stock, no move out of the
- * machine's travel, all that a cutter can reach cut.
+ * machine's travel, all that a cutter can reach cut. The cutter lists are odd on purpose: one
+ * cutter, short flutes, strokes nearly as wide as the cutter or very shallow, a cutter that fits
+ * nowhere.
  */
 class SeededJobsTest {
 
   private static final int JOBS = 200;
+
+  /** Up to four cells of the simulation: the cut is planned on a lattice no finer than they are. */
+  private static final double CELLS_MM2 = 0.045;
 
   @Test
   void seededJobs_noGougeNoCollisionAllReachableCut(@TempDir Path folder) {
@@ -44,7 +49,9 @@ class SeededJobsTest {
       if (plan.programs().isEmpty()) {
         return where + "nothing is cut";
       }
-      return v.gougedMm2() > 0 || !v.collisions().isEmpty() || v.uncutMm2() > 0 ? where + v : "";
+      return v.gougedMm2() > 0 || !v.collisions().isEmpty() || v.uncutMm2() > CELLS_MM2
+          ? where + v
+          : "";
     } catch (RuntimeException e) {
       return where + e;
     }
