@@ -25,7 +25,7 @@ final class FaceMoves {
   /** A lift and a way down cost about this, s. */
   private static final double LIFT_S = 1.2;
 
-  /** Rounding of Z on a short slope must not make it a fast plunge, mm. */
+  /** Rounding of both ends of a short slope must not make it a fast plunge, mm. */
   private static final double PLACE_MM = 0.001;
 
   private final FaceLattice lattice;
@@ -178,9 +178,10 @@ final class FaceMoves {
     double down = depth - moves.depth;
     double feed = tool.feedMmPerMin();
     if (down > 0) {
-      double way =
-          Math.sqrt((x - moves.x) * (x - moves.x) + (y - moves.y) * (y - moves.y) + down * down);
-      feed = Math.min(feed, tool.plungeMmPerMin() * way / (down + PLACE_MM));
+      // As steep as the words of both ends, rounded, may make it.
+      double flat = Math.max(0, Math.hypot(x - moves.x, y - moves.y) - 1.5 * PLACE_MM);
+      double most = down + PLACE_MM;
+      feed = Math.min(feed, tool.plungeMmPerMin() * Math.hypot(flat, most) / most);
       feed = Math.max(1, Math.floor(feed));
     }
     moves.line(x, y, depth, feed);
