@@ -184,6 +184,15 @@ public final class OutlineSimplifier {
    */
   public static OutlineLayer layer(
       OutlineLayer layer, double toleranceUnits, boolean restoreAreas) {
+    return layer(layer, toleranceUnits, 0, restoreAreas);
+  }
+
+  /**
+   * The same with a tolerance for outlines along the box, or otherwise settled, as well: a grid
+   * step takes out what nodings alone have put in.
+   */
+  public static OutlineLayer layer(
+      OutlineLayer layer, double toleranceUnits, double settledUnits, boolean restoreAreas) {
     int n = layer.points();
     int[] x = new int[n];
     int[] y = new int[n];
@@ -196,7 +205,7 @@ public final class OutlineSimplifier {
       System.arraycopy(outline.y(), 0, y, at, outline.y().length);
       at += outline.x().length;
       firstOf[k + 1] = at;
-      tolerance[k] = outline.onBox() ? 0 : toleranceUnits;
+      tolerance[k] = outline.onBox() ? settledUnits : toleranceUnits;
     }
     boolean[] gone = new OutlineSimplifier(x, y, firstOf, tolerance).gone();
     OutlineLayer out =

@@ -18,6 +18,9 @@ final class ReachMerger {
   private static final int REGION = 0;
   private static final int REACHED = 1;
 
+  /** Points that noding has put on contours are this near to them, grid units. */
+  private static final double NODING_UNITS = 1;
+
   private final double radiusUnits;
   private final double leastMm2;
 
@@ -48,7 +51,7 @@ final class ReachMerger {
    */
   private RegionMap cleaned(RegionMap cut) {
     return SmallRegionMerger.merge(
-        TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM), leastMm2);
+        TilingBuilder.simplified(cut, TilingBuilder.CLEANING_MM, NODING_UNITS), leastMm2);
   }
 
   private static boolean occurs(RegionMap map, int ply) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
@@ -83,9 +84,14 @@ public final class TilingBuilder {
     map = SmallRegionMerger.merge(map, minimumAreaMm2);
     map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2);
     map = simplified(map, 0);
-    List<Tiling.Merged> merged = builder.drawn.against(map);
+    RegionMap finished = map;
+    CompletableFuture<List<Tiling.Merged>> counting =
+        CompletableFuture.supplyAsync(() -> builder.drawn.against(finished));
+    Tiling tiling = tiling(builder.carved, finished, List.of());
+    List<Tiling.Merged> merged = counting.join();
     MergedWarnings.add(merged, smallestToolMm, minimumAreaMm2, warnings);
-    return tiling(builder.carved, map, merged);
+    return new Tiling(
+        tiling.carved(), tiling.exposed(), tiling.pockets(), tiling.regions(), merged);
   }
 
   /** Contours, zones and the box's edge as faces, and these as regions. */
@@ -127,11 +133,17 @@ public final class TilingBuilder {
   }
 
   static RegionMap simplified(RegionMap map, double mappedToleranceMm) {
+    return simplified(map, mappedToleranceMm, 0);
+  }
+
+  /** The same, and contours by a tolerance of their own. */
+  static RegionMap simplified(RegionMap map, double mappedToleranceMm, double terrainUnits) {
     OutlineLayer layer = new OutlineLayer();
     for (Chain chain : map.chains()) {
       layer.add(chain.x, chain.y, chain.x.length, chain.terrain);
     }
-    OutlineLayer less = OutlineSimplifier.layer(layer, mappedToleranceMm * GridUnits.PER_MM, false);
+    OutlineLayer less =
+        OutlineSimplifier.layer(layer, mappedToleranceMm * GridUnits.PER_MM, terrainUnits, false);
     List<Chain> chains = new ArrayList<>();
     for (int c = 0; c < map.chains().size(); c++) {
       Chain chain = map.chains().get(c);
