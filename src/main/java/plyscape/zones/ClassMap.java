@@ -4,10 +4,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.GeometryTransformer;
 import plyscape.fault.Warnings;
 import plyscape.grid.CellOutlines;
 import plyscape.grid.ClassGrid;
@@ -15,17 +18,29 @@ import plyscape.grid.GroundFrame;
 
 /**
  * A raster of classes as a map with one feature: the cells that have one of some values, with exact
- * outlines.
+ * outlines, or smooth ones where cells are coarse on the panel.
  */
 final class ClassMap {
 
   /** Values listed in a message when none of the wanted ones occurs. */
   private static final int MOST_LISTED = 20;
 
+  /** Cells larger than this on the panel, mm, would show as steps. */
+  private static final double STEP_MM = 0.25;
+
   private ClassMap() {}
 
-  /** The map; a raster that names no CRS is taken as being in the terrain's, aloud. */
-  static MapFile of(ClassGrid grid, List<Double> values, GroundFrame frame, Warnings warnings) {
+  /**
+   * The map; a raster that names no CRS is taken as being in the terrain's, aloud.
+   *
+   * @param borders smooth borders of a raster, made when first needed
+   */
+  static MapFile of(
+      ClassGrid grid,
+      List<Double> values,
+      GroundFrame frame,
+      Function<ClassGrid, ClassBorders> borders,
+      Warnings warnings) {
     String crs = grid.crs();
     if (crs.isEmpty() && !frame.crs().isEmpty()) {
       warnings.add(
@@ -52,13 +67,43 @@ final class ClassMap {
           "no cell on the carved area has such a value"
               + (others.isEmpty() ? "" : "; it has " + list(others));
     }
-    Polygon[] patches =
-        CellOutlines.of(marked, grid.columns(), grid.rows()).stream()
-            .map(patch -> polygon(patch, grid))
-            .toArray(Polygon[]::new);
-    Geometry area = GeoJsonGeometry.FACTORY.createMultiPolygon(patches);
+    Geometry area =
+        GeoJsonGeometry.FACTORY.createMultiPolygon(
+            some && coarse(grid, frame) ? smooth(grid, wanted, borders) : exact(grid, marked));
     MapFeature feature = new MapFeature("values " + list(wanted), Map.of(), area, trouble);
     return new MapFile(grid.name(), crs, true, List.of(feature));
+  }
+
+  /** Whether steps of cells would show; of a raster that covers the panel, about. */
+  private static boolean coarse(ClassGrid grid, GroundFrame frame) {
+    return frame.panel().area() > STEP_MM * STEP_MM * grid.columns() * grid.rows();
+  }
+
+  private static Polygon[] exact(ClassGrid grid, boolean[] marked) {
+    return CellOutlines.of(marked, grid.columns(), grid.rows()).stream()
+        .map(patch -> polygon(patch, grid))
+        .toArray(Polygon[]::new);
+  }
+
+  private static Polygon[] smooth(
+      ClassGrid grid, Set<Double> wanted, Function<ClassGrid, ClassBorders> borders) {
+    GeometryTransformer toGround =
+        new GeometryTransformer() {
+          @Override
+          protected CoordinateSequence transformCoordinates(
+              CoordinateSequence cells, Geometry parent) {
+            Coordinate[] out = new Coordinate[cells.size()];
+            for (int i = 0; i < out.length; i++) {
+              double column = cells.getX(i);
+              double row = cells.getY(i);
+              out[i] = new Coordinate(grid.x(column, row), grid.y(column, row));
+            }
+            return GeoJsonGeometry.FACTORY.getCoordinateSequenceFactory().create(out);
+          }
+        };
+    return borders.apply(grid).polygons(wanted).stream()
+        .map(polygon -> (Polygon) toGround.transform(polygon))
+        .toArray(Polygon[]::new);
   }
 
   private static String list(Set<Double> values) {

@@ -31,6 +31,7 @@ public final class ZoneReader {
   private final Map<Path, MapFile> files = new HashMap<>();
   private final Map<Path, Map<String, GroundMap>> maps = new HashMap<>();
   private final Map<Path, ClassGrid> grids = new HashMap<>();
+  private final Map<String, ClassBorders> borders = new HashMap<>();
   private final Function<Path, ClassGrid> rasters;
   private final double smallestToolMm;
 
@@ -79,7 +80,11 @@ public final class ZoneReader {
   private MapFile file(ZoneSpec spec) {
     if (spec.values() != null) {
       return ClassMap.of(
-          grids.computeIfAbsent(spec.file(), rasters), spec.values(), frame, warnings);
+          grids.computeIfAbsent(spec.file(), rasters),
+          spec.values(),
+          frame,
+          this::borders,
+          warnings);
     }
     Path path = spec.file();
     if (!Files.isRegularFile(path)) {
@@ -94,6 +99,11 @@ public final class ZoneReader {
     }
     return files.computeIfAbsent(
         path, p -> GeoPackageReader.accepts(p) ? GeoPackageReader.read(p) : GeoJsonReader.read(p));
+  }
+
+  /** Made once a raster, so that its zones share their borders; rasters are few. */
+  private ClassBorders borders(ClassGrid grid) {
+    return borders.computeIfAbsent(grid.name(), name -> new ClassBorders(grid));
   }
 
   private Zone zone(ZoneSpec spec) {
