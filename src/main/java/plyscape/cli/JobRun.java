@@ -148,7 +148,7 @@ final class JobRun {
         : minutes / 60 + " h " + (rest.length() < 2 ? "0" : "") + rest + " min";
   }
 
-  private static String size(long bytes) {
+  static String size(long bytes) {
     if (bytes < 1000) {
       return bytes + " B";
     }

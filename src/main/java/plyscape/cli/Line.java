@@ -2,6 +2,9 @@ package plyscape.cli;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Collections;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import plyscape.fault.Warnings;
 import plyscape.text.Visible;
 
@@ -11,18 +14,34 @@ import plyscape.text.Visible;
  * @param directory where its output is, "" when it failed
  * @param totalS cutting time, 0 when unknown
  * @param message why it failed, "" when it didn't
+ * @param wouldWrite files with sizes that a dry run would have written; empty otherwise
  */
 record Line(
-    String name, int exitCode, String directory, double totalS, int warnings, String message) {
+    String name,
+    int exitCode,
+    String directory,
+    double totalS,
+    int warnings,
+    String message,
+    SortedMap<String, Long> wouldWrite) {
 
   static Line done(String name, JobRun.Outcome outcome, Warnings warnings) {
     String directory = outcome.directory() == null ? "" : outcome.directory().toString();
     double total = outcome.plan().time() == null ? 0 : outcome.plan().time().totalS();
-    return new Line(name, ExitCodes.DONE, directory, total, warnings.list().size(), "");
+    SortedMap<String, Long> dry =
+        outcome.dry() ? new TreeMap<>(outcome.files()) : Collections.emptySortedMap();
+    return new Line(name, ExitCodes.DONE, directory, total, warnings.list().size(), "", dry);
   }
 
   static Line failed(String name, Throwable thrown) {
-    return new Line(name, ExitCodes.of(thrown), "", 0, 0, ExitCodes.message(thrown));
+    return new Line(
+        name,
+        ExitCodes.of(thrown),
+        "",
+        0,
+        0,
+        ExitCodes.message(thrown),
+        Collections.emptySortedMap());
   }
 
   /** For people. */
@@ -30,16 +49,28 @@ record Line(
     if (exitCode != ExitCodes.DONE) {
       return "failed  " + Visible.line(name) + ": " + Visible.lines(message);
     }
-    String out = "done    " + Visible.line(name);
+    String out = (wouldWrite.isEmpty() ? "done    " : "planned ") + Visible.line(name);
     out += directory.isEmpty() ? "" : " -> " + Visible.line(directory);
     out += totalS > 0 ? ", " + JobRun.duration(totalS) : "";
-    return warnings == 0 ? out : out + ", " + warnings + (warnings == 1 ? " warning" : " warnings");
+    out += warnings == 0 ? "" : ", " + warnings + (warnings == 1 ? " warning" : " warnings");
+    if (!wouldWrite.isEmpty()) {
+      out += ", would write " + wouldWrite.size() + " files:";
+      for (var file : wouldWrite.entrySet()) {
+        out += "\n          " + file.getKey() + "  " + JobRun.size(file.getValue());
+      }
+    }
+    return out;
   }
 
   /** For scripts: one JSON object in one line. */
   String json() {
     ObjectNode node = new ObjectMapper().createObjectNode();
     node.put("job", name).put("exit", exitCode).put("directory", directory).put("total_s", totalS);
-    return node.put("warnings", warnings).put("message", message).toString();
+    node.put("warnings", warnings).put("message", message);
+    if (!wouldWrite.isEmpty()) {
+      ObjectNode files = node.putObject("would_write");
+      wouldWrite.forEach(files::put);
+    }
+    return node.toString();
   }
 }

@@ -3,6 +3,7 @@ package plyscape.layup;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
@@ -116,9 +117,21 @@ public final class DepthModel {
               floor,
               allowance.minimumFloorMm()),
           format(
-              "leave it out of terrain.plies (--plies) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
-              allowance.minimumFloorMm() - floor));
+              "leave it out of terrain.plies (%s) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
+              pliesOption(depths, allowance), allowance.minimumFloorMm() - floor));
     }
+  }
+
+  /** The option that leaves out all plies that are too near to the panel's bottom. */
+  private static String pliesOption(List<PlyDepth> depths, CutAllowance allowance) {
+    String names =
+        depths.stream()
+            .filter(d -> floorMm(depths, d.ply().number()) >= allowance.minimumFloorMm() - 1e-9)
+            .map(d -> d.ply().name())
+            .collect(Collectors.joining(","));
+    boolean plain = names.matches("[A-Za-z0-9,_-]+");
+    boolean brief = !names.isEmpty() && names.length() < 200 && !names.contains("\"");
+    return !brief ? "--plies" : "--plies " + (plain ? names : "\"" + names + "\"");
   }
 
   private static PlyDepth depth(

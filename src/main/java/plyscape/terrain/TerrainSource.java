@@ -81,10 +81,20 @@ final class TerrainSource {
       view = view.without(take.nodata());
     }
     if (!take.crs().isEmpty()) {
-      view =
-          view.in(
-              CrsLookup.describe(
-                  ProjectionFile.shortest(take.crs()), new Place("", 0, 0, "terrain.crs")));
+      GroundCrs crs =
+          CrsLookup.describe(
+              ProjectionFile.shortest(take.crs()), new Place("", 0, 0, "terrain.crs"));
+      if (raster.crs().kind() != GroundCrs.Kind.NONE && !raster.crs().id().equals(crs.id())) {
+        warnings.add(
+            "crs-overridden",
+            "the file says that it is in "
+                + CrsLookup.label(raster.crs().id())
+                + "; terrain.crs has it taken as "
+                + CrsLookup.label(crs.id())
+                + ", which moves it; leave terrain.crs out if the file is right",
+            raster.name());
+      }
+      view = view.in(crs);
     }
     if (take.cellM() != null) {
       if (raster.placed()) {

@@ -51,6 +51,21 @@ class BatchTest {
   }
 
   @Test
+  void dryRunOfSeveral_listsWhatEachWouldWrite_andWritesNothing() throws IOException {
+    Path a = files.job("a.yaml", "");
+    Path b = files.job("b.yaml", "");
+    Path out = folder.resolve("dry");
+    Run run = Run.of("plan", a, b, "-o", out, "--dry-run");
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.out().startsWith("planned a -> " + out.resolve("a")), run.out());
+    assertTrue(run.out().contains("would write ") && run.out().contains("plan.json  "), run.out());
+    assertFalse(Files.exists(out));
+    Run json = Run.of("plan", a, b, "-o", out, "--dry-run", "--json");
+    JsonNode line = new ObjectMapper().readTree(json.out().lines().findFirst().orElseThrow());
+    assertTrue(line.get("would_write").get("plan.json").asLong() > 100, json.out());
+  }
+
+  @Test
   void severalAtATime_writeTheSameBytes() throws IOException {
     Path a = files.job("a.yaml", "");
     Path b = files.job("b.yaml", "sanding: 0.2\n");

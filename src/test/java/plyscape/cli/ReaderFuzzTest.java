@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.OperatingSystemMXBean;
 import com.sun.management.ThreadMXBean;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -35,7 +36,7 @@ class ReaderFuzzTest {
   private static final long FIRST = Long.getLong("fuzz.first", 1);
   private static final String KEEP = System.getProperty("fuzz.keep", "");
 
-  /** A panel of 20 x 20 mm takes some hundredths of a second; a busy machine more. */
+  /** Processor time, all threads; a panel of 20 x 20 mm takes some hundredths of a second. */
   private static final double MOST_S = 20;
 
   /** All files are under 3 MB, most under 2 kB. */
@@ -117,9 +118,10 @@ class ReaderFuzzTest {
     ThreadMXBean memory = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     long thread = Thread.currentThread().getId();
     long bytes = memory.getThreadAllocatedBytes(thread);
-    long start = System.nanoTime();
+    var process = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    long start = process.getProcessCpuTime();
     Run run = Run.of(seeds.args(reader));
-    double seconds = (System.nanoTime() - start) / 1e9;
+    double seconds = (process.getProcessCpuTime() - start) / 1e9;
     bytes = memory.getThreadAllocatedBytes(thread) - bytes;
     String what = reader.name() + ", seed " + seed + ", exit " + run.code() + ": " + run.err();
     String command = seeds.args(reader)[0].toString();

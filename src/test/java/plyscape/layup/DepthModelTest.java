@@ -214,6 +214,8 @@ class DepthModelTest {
     JobFault fault = assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 3, allowance));
     assertTrue(
         fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
+    String others = d.get(0).ply().name() + "," + d.get(1).ply().name();
+    assertTrue(fault.getMessage().contains("--plies " + others), fault.getMessage());
   }
 
   /**

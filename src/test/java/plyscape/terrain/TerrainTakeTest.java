@@ -1,6 +1,7 @@
 package plyscape.terrain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -142,6 +143,24 @@ class TerrainTakeTest {
     assertTrue(codes().contains("steep-relief"), codes().toString());
     new Taken(asc("high.asc", 10, 10, 0, 0, 10000, 2000, 0)).read();
     assertTrue(codes().contains("elevation-range"), codes().toString());
+  }
+
+  /** A starter job's CRS left in over a GeoTIFF of another would move the ground in silence. */
+  @Test
+  void anotherCrsThanTheFiles_isTakenAndTold() throws IOException {
+    Path file =
+        new TiffFixture(3, 3, 1, 2, 3, 4, 5, 6, 7, 8, 9)
+            .placed(500000, 5200000, 30, 30)
+            .crs(32632, true, false)
+            .write(dir.resolve("utm.tif"));
+    Taken same = new Taken(file);
+    same.crs = "EPSG:32632";
+    same.read();
+    assertFalse(codes().contains("crs-overridden"), codes().toString());
+    Taken other = new Taken(file);
+    other.crs = "EPSG:32633";
+    assertEquals("EPSG:32633", other.read().crs());
+    assertTrue(codes().contains("crs-overridden"), codes().toString());
   }
 
   @Test

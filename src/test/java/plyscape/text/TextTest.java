@@ -60,4 +60,12 @@ class TextTest {
     assertEquals("M\u00fchlbach \u6c34", Visible.line("M\u00fchlbach \u6c34"));
     assertTrue(Visible.line("\ud800").startsWith("\\ud800"));
   }
+
+  /** Right-to-left overrides (Unicode UAX 9, section 2.2) could make a page show another name. */
+  @Test
+  void markup_takesNeitherMarksNorTurningCharacters() {
+    assertEquals("&lt;b a=&quot;&#39;&amp;&gt;", Markup.escape("<b a=\"'&>"));
+    assertEquals("a\ufffdb\ufffdc\ufffd", Markup.escape("a\u202eb\u2066c\u001b"));
+    assertEquals("\u05d0\u05d1", Markup.escape("\u05d0\u05d1"));
+  }
 }
