@@ -135,4 +135,21 @@ class PngRasterTest extends RasterTestBase {
             .getMessage()
             .contains("palette"));
   }
+
+  /** World files by their three usual endings, in either case. */
+  @Test
+  void worldFiles_haveSeveralNames() throws IOException {
+    Path file = write(dir);
+    String numbers = Files.readString(dir.resolve("ground.pgw"));
+    for (String ending : new String[] {"pgw", "pngw", "wld", "PGW"}) {
+      for (String old : new String[] {"pgw", "pngw", "wld", "PGW"}) {
+        Files.deleteIfExists(dir.resolve("ground." + old));
+      }
+      Files.writeString(dir.resolve("ground." + ending), numbers.replace("\n", "\r\n"));
+      try (Raster raster = RasterOpener.open(file, Encoding.AUTO, warnings)) {
+        assertEquals(1000, raster.toGround().x(0, 0), 1e-9, ending);
+        assertTrue(raster.placed(), ending);
+      }
+    }
+  }
 }

@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.job.TerrainSpec;
 
 /**
  * Files that another program wrote (GDAL 3.6.2), one a layout; what they hold is a plane, so that
@@ -43,7 +46,10 @@ class TiffLayoutTest {
     "f32-mask-beside, 0.5",
     "u8-alpha-p2, 0",
     "f32-alpha-p3-tiles, 0.5",
-    "f32-alpha-apart, 0.5"
+    "f32-alpha-apart, 0.5",
+    "u8-overviews, 0",
+    "u8-two-images, 0",
+    "u8-fathoms, 0"
   })
   void plane_comesOutOfEveryLayout(String name, double more) throws IOException {
     try (Raster raster = open(name)) {
@@ -78,6 +84,29 @@ class TiffLayoutTest {
     }
   }
 
+  /** Smaller copies say nothing; a second image and a unit that nobody knows are told. */
+  @Test
+  void whatIsntRead_isTold() throws IOException {
+    Warnings warnings = new Warnings();
+    RasterOpener.open(FOLDER.resolve("u8-overviews.tif"), warnings).close();
+    assertEquals(0, warnings.list().size());
+    RasterOpener.open(FOLDER.resolve("u8-two-images.tif"), warnings).close();
+    assertEquals("more-images", warnings.list().get(0).code());
+    TerrainReader.read(
+        new TerrainSpec(
+            FOLDER.resolve("u8-fathoms.tif"),
+            null,
+            "",
+            List.of(1, 2),
+            TerrainSpec.NamedBands.SCALE,
+            0),
+        new Job.PanelSpec(240, 240, 6),
+        1.5,
+        warnings);
+    assertEquals("unit", warnings.list().get(1).code());
+    assertTrue(warnings.list().get(1).message().contains("fathom"));
+  }
+
   @Test
   void tilesLeftOut_areVoid() throws IOException {
     try (Raster raster = open("i16-sparse")) {
@@ -90,6 +119,6 @@ class TiffLayoutTest {
   @Test
   void unknownPacking_isRefusedWithWhatWouldDo() {
     String message = assertThrows(InputFault.class, () -> open("f32-lerc")).getMessage();
-    assertTrue(message.contains("34887") && message.contains("Deflate"), message);
+    assertTrue(message.contains("LERC (34887)") && message.contains("Deflate"), message);
   }
 }

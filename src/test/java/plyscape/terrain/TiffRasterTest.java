@@ -144,4 +144,48 @@ class TiffRasterTest extends RasterTestBase {
             .getMessage()
             .contains("palette"));
   }
+
+  /** Samples that are no elevations or that aren't read are named as what they are. */
+  @Test
+  void otherSamples_areRefusedByWhatTheyAre() throws IOException {
+    String[][] cases = {
+      {"258", "16", "16 bits, floats"},
+      {"339", "6", "complex"},
+      {"258", "24", "24 bits, floats"}
+    };
+    for (String[] one : cases) {
+      Path file = ground(0).write(dir.resolve("s.tif"));
+      byte[] bytes = java.nio.file.Files.readAllBytes(file);
+      patch(bytes, Integer.parseInt(one[0]), Integer.parseInt(one[1]));
+      java.nio.file.Files.write(file, bytes);
+      String message =
+          assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()))
+              .getMessage();
+      assertTrue(message.contains(one[2]), message);
+    }
+  }
+
+  /** Changes the value of a SHORT tag in the first directory (TIFF 6.0, section 2). */
+  private static void patch(byte[] bytes, int tag, int value) {
+    var b = java.nio.ByteBuffer.wrap(bytes).order(java.nio.ByteOrder.LITTLE_ENDIAN);
+    int at = b.getInt(4);
+    for (int i = 0; i < b.getShort(at); i++) {
+      if ((b.getShort(at + 2 + 12 * i) & 0xffff) == tag) {
+        b.putShort(at + 2 + 12 * i + 8, (short) value);
+      }
+    }
+  }
+
+  /** Three points on the ground without a scale: TIFF 6.0 readers can't tell the cells' place. */
+  @Test
+  void controlPointsOnly_areRefused() throws IOException {
+    Path file =
+        ground(0)
+            .tag(33922, new double[] {0, 0, 0, 5, 5, 0, 4, 0, 0, 9, 5, 0, 0, 3, 0, 5, 2, 0})
+            .write(dir.resolve("gcp.tif"));
+    assertTrue(
+        assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()))
+            .getMessage()
+            .contains("3 ground control points"));
+  }
 }
