@@ -109,6 +109,9 @@ public final class GcodeWriter {
                     + mm(tool.stepdownMm())
                     + " mm, stepover "
                     + mm(tool.stepover())));
+    if (!tool.spiralNote().isEmpty()) {
+      lines.add("spiral: " + tool.spiralNote());
+    }
     if (tool.shape() == Tool.Shape.TAPERED) {
       lines.add(
           "taper: tip diameter "

@@ -33,6 +33,7 @@ final class MachineKeys {
             "slot_feed",
             "direction",
             "ramp",
+            "wall_allowance",
             "tool_change");
     YamlNode spans = keys.optional("travel", TRAVEL);
     List<Double> travel =
@@ -51,6 +52,7 @@ final class MachineKeys {
         keys.number("slot_feed", Machine.SLOT_FEED, Range.of(0.05, 1, "")),
         keys.choice("direction", Direction.CLIMB, Direction.values()) == Direction.CLIMB,
         keys.number("ramp", Machine.RAMP_DEGREES, Range.of(0.5, 45, "degrees")),
+        keys.number("wall_allowance", 0, Range.mm(0, 20)),
         keys.number("tool_change", Machine.TOOL_CHANGE_S, Range.of(0, 3600, "s")));
   }
 }

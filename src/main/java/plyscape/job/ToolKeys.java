@@ -13,6 +13,7 @@ final class ToolKeys {
 
   private static final String WANTED = "a list of tools, each with keys such as name and diameter";
   private static final int MOST_TOOLS = 50;
+  private static final Tool.Spiral[] SPIRALS = {Tool.Spiral.UP_CUT, Tool.Spiral.DOWN_CUT};
 
   private ToolKeys() {}
 
@@ -59,7 +60,8 @@ final class ToolKeys {
             "taper",
             "shank_diameter",
             "stickout",
-            "holder_diameter");
+            "holder_diameter",
+            "spiral");
     double diameter = keys.number("diameter", 3.0, Range.mm(0.05, 60));
     double flute = keys.number("flute_length", 12, Range.mm(0.1, 300));
     double stepdown = keys.number("stepdown", 2.0, Range.mm(0.005, 60));
@@ -84,6 +86,7 @@ final class ToolKeys {
         keys.number("taper", 0, Range.of(0.1, 85, "degrees between side and axis")),
         keys.number("shank_diameter", 0, Range.mm(0.1, 100)),
         keys.number("stickout", 0, Range.mm(1, 400)),
-        keys.number("holder_diameter", 0, Range.mm(1, 300)));
+        keys.number("holder_diameter", 0, Range.mm(1, 300)),
+        keys.choice("spiral", Tool.Spiral.UNSAID, SPIRALS));
   }
 }

@@ -16,6 +16,7 @@ package plyscape.machine;
  * @param slotFeed feed in a cut as wide as the cutter, as a fraction of the tool's feed
  * @param climb whether walls are cut in climb direction, or conventionally
  * @param rampDegrees steepest way down into standing wood
+ * @param wallAllowanceMm left at walls for the last round, mm; 0 for one stepover of the cutter
  * @param toolChangeS what changing the tool takes, s
  */
 public record Machine(
@@ -32,6 +33,7 @@ public record Machine(
     double slotFeed,
     boolean climb,
     double rampDegrees,
+    double wallAllowanceMm,
     double toolChangeS) {
 
   /** Half the feed in a full slot. */
@@ -69,6 +71,7 @@ public record Machine(
         SLOT_FEED,
         true,
         RAMP_DEGREES,
+        0,
         TOOL_CHANGE_S);
   }
 

@@ -18,6 +18,7 @@ package plyscape.machine;
  * @param shankDiameterMm diameter of the plain part above the flutes
  * @param stickoutMm from the tip to the holder's face
  * @param holderDiameterMm diameter of the holder (collet nut) at its face
+ * @param spiral which way its flutes wind
  */
 public record Tool(
     String name,
@@ -34,13 +35,57 @@ public record Tool(
     double taperDegrees,
     double shankDiameterMm,
     double stickoutMm,
-    double holderDiameterMm) {
+    double holderDiameterMm,
+    Spiral spiral) {
+
+  /** Which way the flutes carry the chips; for people only, paths are the same. */
+  public enum Spiral {
+    UNSAID,
+    UP_CUT,
+    DOWN_CUT
+  }
 
   /** Form of a cutter's end. */
   public enum Shape {
     FLAT,
     BALL,
     TAPERED
+  }
+
+  /** A cutter of which it isn't said which way its flutes wind. */
+  public Tool(
+      String name,
+      Shape shape,
+      double diameterMm,
+      double fluteLengthMm,
+      int flutes,
+      double rpm,
+      double feedMmPerMin,
+      double plungeMmPerMin,
+      double stepdownMm,
+      double stepover,
+      double tipDiameterMm,
+      double taperDegrees,
+      double shankDiameterMm,
+      double stickoutMm,
+      double holderDiameterMm) {
+    this(
+        name,
+        shape,
+        diameterMm,
+        fluteLengthMm,
+        flutes,
+        rpm,
+        feedMmPerMin,
+        plungeMmPerMin,
+        stepdownMm,
+        stepover,
+        tipDiameterMm,
+        taperDegrees,
+        shankDiameterMm,
+        stickoutMm,
+        holderDiameterMm,
+        Spiral.UNSAID);
   }
 
   /** A cutter of which no more than the cutting part is known. */
@@ -71,6 +116,19 @@ public record Tool(
         0,
         0,
         0);
+  }
+
+  /**
+   * What the way its flutes wind means for thin plies, in a few words, or nothing when it isn't
+   * said. Common practice, not from a standard.
+   */
+  public String spiralNote() {
+    return switch (spiral) {
+      case UNSAID -> "";
+      case UP_CUT -> "up-cut: clears chips, but lifts the fibres of the top ply at its edges";
+      case DOWN_CUT ->
+          "down-cut: presses the fibres down for clean edges, but packs chips in slots";
+    };
   }
 
   /** Half the diameter. */

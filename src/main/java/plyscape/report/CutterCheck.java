@@ -35,6 +35,9 @@ final class CutterCheck {
         continue;
       }
       out.add(chipLoad(tool));
+      if (!tool.spiralNote().isEmpty()) {
+        out.add(new Finding(true, tool.name() + " is " + tool.spiralNote() + "."));
+      }
       if (tool.stepdownMm() > tool.diameterMm()) {
         out.add(
             new Finding(

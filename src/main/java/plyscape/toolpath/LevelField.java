@@ -53,6 +53,7 @@ record LevelField(PocketLevel level, DistanceField field) {
    * ones are even, odd ones lie between and are for what the ordinary ones leave.
    *
    * @param smooth the smoothed field
+   * @param allowanceMm what the innermost of them that runs along the wall leaves for the wall ring
    * @param mask where they are wanted, or null for everywhere
    * @param between whether the odd ones are wanted
    */
@@ -61,12 +62,14 @@ record LevelField(PocketLevel level, DistanceField field) {
       float[] smooth,
       double radiusMm,
       double spacingMm,
+      double allowanceMm,
       CoarseMap mask,
       boolean between) {
     List<Ring> rings = new ArrayList<>();
-    double base = between ? radiusMm + spacingMm / 2 : radiusMm;
-    for (Ring ring :
-        tracer.trace(smooth, base, spacingMm, between ? 0 : 1, Integer.MAX_VALUE, mask)) {
+    double first = radiusMm + allowanceMm;
+    double base = between ? first - spacingMm / 2 : first - spacingMm;
+    int lowest = between && base > radiusMm ? 0 : 1;
+    for (Ring ring : tracer.trace(smooth, base, spacingMm, lowest, Integer.MAX_VALUE, mask)) {
       if (ring.size() > 2) {
         int index = between ? 2 * ring.index() + 1 : 2 * ring.index();
         rings.add(

@@ -47,6 +47,7 @@ final class PassCutter {
   /** The same in the step at whose depth the cutter is, while it is on its way to another. */
   private Clearway here;
 
+  private boolean alongWall;
   private double headingX = Double.NaN;
   private double headingY = Double.NaN;
 
@@ -112,6 +113,7 @@ final class PassCutter {
     }
     here = way;
     follow(entered);
+    alongWall = entered.wall();
   }
 
   /**
@@ -251,6 +253,9 @@ final class PassCutter {
   private Piece enter(Piece piece) {
     double x = piece.x()[0];
     double y = piece.y()[0];
+    if (onto(piece)) {
+      return piece;
+    }
     if (level() && staysDown(x, y)) {
       link(x, y);
       return piece;
@@ -283,6 +288,49 @@ final class PassCutter {
       return piece;
     }
     return ramp(piece, highest);
+  }
+
+  /**
+   * Goes onto a piece along a wall by a tangent arc from cleared ground; whether there was room.
+   */
+  private boolean onto(Piece piece) {
+    double x = piece.x()[0];
+    double y = piece.y()[0];
+    double ahead = Math.hypot(piece.x()[1] - x, piece.y()[1] - y);
+    if (!piece.wall() || piece.lengthMm() < RampEntry.LEAST_ROOM_MM || ahead < 1e-6) {
+      return false;
+    }
+    WallLead lead =
+        WallLead.on(
+            way,
+            options.climb(),
+            tool.stepoverMm(),
+            x,
+            y,
+            (piece.x()[1] - x) / ahead,
+            (piece.y()[1] - y) / ahead);
+    if (lead == null) {
+      return false;
+    }
+    if (level() && staysDown(lead.x(), lead.y())) {
+      link(lead.x(), lead.y());
+    } else {
+      over(lead.x(), lead.y(), depth - TOUCH_MM);
+      moves.line(lead.x(), lead.y(), depth, tool.plungeMmPerMin());
+      down = true;
+    }
+    double[][] points = lead.points(x, y);
+    int count = 0;
+    double length = 0;
+    for (int i = points.length - 1; i > 0; i--) {
+      double[] a = points[i];
+      double[] b = points[i - 1];
+      count += stock.cut(a[0], a[1], b[0], b[1], radius, depth);
+      length += Math.hypot(b[0] - a[0], b[1] - a[1]);
+    }
+    double feed = tool.feedMmPerMin() * share(width(count, length));
+    moves.arc(lead.clockwise(), x, y, depth, lead.centreX(), lead.centreY(), feed);
+    return true;
   }
 
   private Piece ramp(Piece piece, double fromDepth) {
@@ -343,6 +391,10 @@ final class PassCutter {
 
   /** Straight to a place at depth, at the feed that what stands in between allows. */
   private void link(double x, double y) {
+    WallLead lead = offWall();
+    if (lead != null && way.free(lead.x(), lead.y(), x, y)) {
+      swing(lead);
+    }
     double length = Math.hypot(x - moves.x, y - moves.y);
     if (length > 1e-9) {
       int count = stock.cut(moves.x, moves.y, x, y, radius, depth);
@@ -357,6 +409,7 @@ final class PassCutter {
       moves.rapid(x, y, moves.depth);
     } else {
       leaveWall();
+      headingX = Double.NaN;
       double height =
           Math.min(
               Math.min(moves.depth, depth - TOUCH_MM),
@@ -387,18 +440,46 @@ final class PassCutter {
       }
       down = false;
     }
+    headingX = Double.NaN;
     moves.rapid(moves.x, moves.y, toDepth);
   }
 
-  /** A short step off the wall, so that the cutter doesn't rub along it going up. */
+  /**
+   * A tangent arc or a short step off the wall, so that the cutter doesn't rub along it going up.
+   */
   private void leaveWall() {
     if (here.clear(moves.x, moves.y)) {
+      return;
+    }
+    WallLead lead = offWall();
+    if (lead != null) {
+      swing(lead);
       return;
     }
     double[] spot = here.clearSpot(moves.x, moves.y);
     if (spot != null) {
       moves.line(spot[0], spot[1], moves.depth, tool.feedMmPerMin());
     }
+  }
+
+  /** The arc by which the wall just cut can be left, or null. */
+  private WallLead offWall() {
+    return alongWall && !Double.isNaN(headingX)
+        ? WallLead.off(
+            here, options.climb(), tool.stepoverMm(), moves.x, moves.y, headingX, headingY)
+        : null;
+  }
+
+  private void swing(WallLead lead) {
+    moves.arc(
+        lead.clockwise(),
+        lead.x(),
+        lead.y(),
+        moves.depth,
+        lead.centreX(),
+        lead.centreY(),
+        tool.feedMmPerMin());
+    headingX = Double.NaN;
   }
 
   private void follow(Piece piece) {

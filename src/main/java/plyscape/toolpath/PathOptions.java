@@ -1,6 +1,7 @@
 package plyscape.toolpath;
 
 import plyscape.machine.Machine;
+import plyscape.machine.Tool;
 
 /**
  * How paths are laid, beside what tools and machine say. Immutable.
@@ -11,15 +12,26 @@ import plyscape.machine.Machine;
  * @param clearanceMm height over the local stock for rapids between near places
  * @param climb whether walls are cut in climb direction (for a spindle turning clockwise) or
  *     conventionally
+ * @param wallAllowanceMm left at walls for the last round, mm; 0 for one stepover
  * @param toolChangeS time one more tool costs, s
  */
 public record PathOptions(
-    double slotFeed, double rampDegrees, double clearanceMm, boolean climb, double toolChangeS) {
+    double slotFeed,
+    double rampDegrees,
+    double clearanceMm,
+    boolean climb,
+    double wallAllowanceMm,
+    double toolChangeS) {
 
   /** As the machine's settings say. */
   public static PathOptions of(Machine machine) {
     return new PathOptions(
-        machine.slotFeed(), machine.rampDegrees(), 1.0, machine.climb(), machine.toolChangeS());
+        machine.slotFeed(),
+        machine.rampDegrees(),
+        1.0,
+        machine.climb(),
+        machine.wallAllowanceMm(),
+        machine.toolChangeS());
   }
 
   /** Checks ranges. */
@@ -27,9 +39,15 @@ public record PathOptions(
     if (!(slotFeed > 0 && slotFeed <= 1)
         || !(rampDegrees > 0 && rampDegrees <= 45)
         || !(clearanceMm > 0)
+        || !(wallAllowanceMm >= 0)
         || !(toolChangeS >= 0)) {
       throw new IllegalArgumentException("path options out of range");
     }
+  }
+
+  /** What a cutter leaves at walls for its last round, mm: no more than it takes at full feed. */
+  double wallAllowance(Tool tool) {
+    return wallAllowanceMm > 0 ? Math.min(wallAllowanceMm, tool.stepoverMm()) : tool.stepoverMm();
   }
 
   /** Share of the full feed at a width of cut. */

@@ -218,6 +218,7 @@ final class ToolPlanner {
     }
     double radius = tool.radiusMm();
     double stepover = tool.stepoverMm();
+    double allowance = options.wallAllowance(tool);
     RingCover.WallNeed need =
         (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), before, x, y);
     List<Ring> walls = reach.walls.get(step.level());
@@ -225,11 +226,11 @@ final class ToolPlanner {
     float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
     List<Ring> rings =
         new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
-    rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, false));
+    rings.addAll(field.innerRings(tracer, smooth, radius, stepover, allowance, mask, false));
     RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
     List<Piece> pieces = new ArrayList<>(cover.choose(rings, need));
     if (left(state)) {
-      rings.addAll(field.innerRings(tracer, smooth, radius, stepover, mask, true));
+      rings.addAll(field.innerRings(tracer, smooth, radius, stepover, allowance, mask, true));
       pieces.addAll(cover.chooseForLeft(rings));
       pieces.addAll(new LeftSpots(lattice, field.field(), state, radius).pieces());
     }
