@@ -33,6 +33,7 @@ final class CommonOptions {
       description =
           "Let larger input in: settings-bytes, settings-values, settings-levels, pixels, features, points or"
               + " program-bytes. May be repeated.")
+  @SuppressWarnings("UnusedMethod") // picocli calls it
   private void limit(List<String> texts) {
     for (String text : texts) {
       try {
