@@ -10,6 +10,12 @@ import java.util.stream.IntStream;
  */
 final class DropCutter {
 
+  /**
+   * A flat cutter's rim passes between nodes: those up to half a diagonal beyond it stand for what
+   * it touches, in steps.
+   */
+  private static final double NODE_REACH = 0.71;
+
   private final FaceLattice lattice;
   private final FaceBorders borders;
   private final CutterForm form;
@@ -21,6 +27,15 @@ final class DropCutter {
   private final int[] offsetRow;
   private final float[] height;
   private final int around;
+
+  /** Of those nodes, how many the cutter covers; the others stand at its rim. */
+  private final int under;
+
+  private final double rimSquared;
+
+  /** Heights from the axis outwards, by rows to the side. */
+  private final float[][] profiles;
+
   private float[] limit;
   private float[] leastLimit;
   private float[] leastStock;
@@ -36,25 +51,39 @@ final class DropCutter {
     double step = lattice.stepMm;
     around = around(form, step);
     double r2 = form.radiusMm() * form.radiusMm();
+    rimSquared = form.flat() ? Math.pow(form.radiusMm() + NODE_REACH * step, 2) : r2;
+    int wide = (int) Math.floor(Math.sqrt(rimSquared) / step);
     int[][] nodes =
-        IntStream.rangeClosed(-around, around)
+        IntStream.rangeClosed(-wide, wide)
             .boxed()
             .flatMap(
                 row ->
-                    IntStream.rangeClosed(-around, around)
-                        .mapToObj(column -> new int[] {column, row}))
-            .filter(o -> (o[0] * o[0] + o[1] * o[1]) * step * step <= r2)
+                    IntStream.rangeClosed(-wide, wide).mapToObj(column -> new int[] {column, row}))
+            .filter(o -> (o[0] * o[0] + o[1] * o[1]) * step * step <= rimSquared)
             .sorted(Comparator.comparingInt(o -> o[0] * o[0] + o[1] * o[1]))
             .toArray(int[][]::new);
     offset = new int[nodes.length];
     offsetRow = new int[nodes.length];
     height = new float[nodes.length];
+    int within = 0;
     for (int k = 0; k < nodes.length; k++) {
       int column = nodes[k][0];
       int row = nodes[k][1];
       offset[k] = row * lattice.columns + column;
       offsetRow[k] = row;
-      height[k] = (float) form.height((column * column + row * row) * step * step);
+      double squared = (column * column + row * row) * step * step;
+      height[k] = (float) form.height(Math.min(squared, r2));
+      within += squared <= r2 ? 1 : 0;
+    }
+    under = within;
+    profiles = new float[around + 1][];
+    for (int row = 0; row <= around; row++) {
+      int reach = (int) Math.floor(Math.sqrt(Math.max(0, r2 - row * row * step * step)) / step);
+      profiles[row] = new float[reach + 1];
+      for (int column = 0; column <= reach; column++) {
+        double squared = (column * column + row * row) * step * step;
+        profiles[row][column] = (float) form.height(Math.min(squared, r2));
+      }
     }
   }
 
@@ -110,8 +139,8 @@ final class DropCutter {
   /** Depth at any place of the carved area. */
   double at(double u, double v) {
     double step = lattice.stepMm;
-    double r = form.radiusMm();
-    double r2 = r * r;
+    double r2 = form.radiusMm() * form.radiusMm();
+    double r = Math.sqrt(rimSquared);
     int nearColumn = clamp((int) Math.round((u - lattice.minU) / step), lattice.columns);
     int nearRow = clamp((int) Math.round((v - lattice.minV) / step), lattice.rows);
     double best =
@@ -131,8 +160,8 @@ final class DropCutter {
         if (at < best) {
           double du = lattice.u(column) - u;
           double d2 = du * du + dv * dv;
-          if (d2 <= r2) {
-            best = Math.min(best, at + form.height(d2));
+          if (d2 <= rimSquared) {
+            best = Math.min(best, at + form.height(Math.min(d2, r2)));
           }
         }
       }
@@ -154,7 +183,7 @@ final class DropCutter {
     int node = row * lattice.columns + column;
     float least = leastStock[lattice.blockOf(column, row)];
     float tip = (float) (depth - toleranceMm);
-    for (int k = 0; k < offset.length; k++) {
+    for (int k = 0; k < under; k++) {
       if (tip - height[k] <= least) {
         return false;
       }
@@ -201,20 +230,11 @@ final class DropCutter {
   /** Lowers the stock by the cutter at nodes of a row, only in some rows. */
   void stamp(int row, int[] columns, float[] depths, int count, int fromRow, int endRow) {
     int width = lattice.columns;
-    double step = lattice.stepMm;
     for (int other = Math.max(fromRow, row - around);
         other < Math.min(endRow, row + around + 1);
         other++) {
-      int dv = other - row;
-      int reach =
-          (int)
-              Math.floor(
-                  Math.sqrt(Math.max(0, form.radiusMm() * form.radiusMm() - dv * dv * step * step))
-                      / step);
-      float[] profile = new float[reach + 1];
-      for (int k = 0; k <= reach; k++) {
-        profile[k] = (float) form.height((k * k + dv * dv) * step * step);
-      }
+      float[] profile = profiles[Math.abs(other - row)];
+      int reach = profile.length - 1;
       int base = other * width;
       for (int i = 0; i < count; i++) {
         float least = leastStock[lattice.blockOf(columns[i], row)];

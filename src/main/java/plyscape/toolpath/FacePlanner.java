@@ -204,7 +204,7 @@ public final class FacePlanner {
     }
     return deepest == 0
         ? null
-        : new Pass(plyAt(deepest), deepest, shallowest, moves.finish(), true);
+        : new Pass(plyAt(deepest), deepest, Math.max(0, shallowest), moves.finish(), true);
   }
 
   /** Whether faces remain that a stepdown didn't reach, rests apart. */

@@ -38,7 +38,7 @@
     return column < 0 || row < 0 || column >= map.columns || row >= map.rows ? -1 : row * map.columns + column;
   };
   const finished = (number) => (number === 0 ? data.border.finished : byNumber.get(number).finished);
-  /* Where faces follow the terrain: bilinear between coarse cells, held to the ply's own range at its borders. */
+  /* Where faces follow the terrain: bilinear between those of four coarse cells that show the same ply. */
   const faces = data.faces ? Uint8Array.from(atob(data.faces.depths), (c) => c.charCodeAt(0)) : null;
   const faceCell = (column, row) => {
     const { columns, rows } = data.faces;
@@ -49,10 +49,16 @@
     const range = number > 0 && faces ? byNumber.get(number).range : null;
     if (!range) return finished(number);
     const u = x / data.faces.mm - 0.5, v = (panel.height - y) / data.faces.mm - 0.5;
-    const c = Math.floor(u), r = Math.floor(v), hold = (z) => Math.min(Math.max(z, range[0]), range[1]);
-    const north = hold(faceCell(c, r)) * (1 - u + c) + hold(faceCell(c + 1, r)) * (u - c);
-    const south = hold(faceCell(c, r + 1)) * (1 - u + c) + hold(faceCell(c + 1, r + 1)) * (u - c);
-    return north * (1 - v + r) + south * (v - r);
+    const c = Math.floor(u), r = Math.floor(v);
+    let sum = 0, weights = 0;
+    for (let k = 0; k < 4; k++) {
+      const column = c + k % 2, row = r + (k >> 1), depth = faceCell(column, row);
+      if (depth < range[0] - 0.002 || depth > range[1] + 0.002) continue;
+      const weight = (1 - Math.abs(u - column)) * (1 - Math.abs(v - row)) + 1e-6;
+      sum += weight * depth;
+      weights += weight;
+    }
+    return weights > 0 ? sum / weights : finished(number);
   };
   const fixed = (value, places) => value.toFixed(places);
   const css = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
