@@ -9,11 +9,20 @@ public final class Relief {
 
   private Relief() {}
 
-  /** Elevations, metres, about 0 to 1000, row by row. */
+  /** Rough ground: five octaves. Elevations, metres, about 0 to 1000, row by row. */
   public static double[] make(int columns, int rows, long seed) {
+    return make(columns, rows, seed, 96);
+  }
+
+  /** Rolling hills: the three widest octaves of the same. */
+  public static double[] hills(int columns, int rows, long seed) {
+    return make(columns, rows, seed, 24);
+  }
+
+  private static double[] make(int columns, int rows, long seed, int finest) {
     double[] z = new double[columns * rows];
     double height = 500;
-    for (int nodes = 6; nodes <= 96; nodes *= 2) {
+    for (int nodes = 6; nodes <= finest; nodes *= 2) {
       double[] knots =
           new Random(seed + nodes).doubles((long) (nodes + 2) * (nodes + 2), -1, 1).toArray();
       add(z, columns, rows, knots, nodes, height);

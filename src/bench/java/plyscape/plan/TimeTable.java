@@ -38,8 +38,8 @@ import plyscape.zones.ZoneReader;
 
 /**
  * How near the plans of four panels come to the lower bound, and where the rest of the time goes:
- * Tarn Hollow, the Eildon Hills and two made reliefs; nine plies of 0.9 mm, 240 x 240 mm, cutters
- * of 6, 3 and 1.5 mm. Run by scripts/bench-times.sh.
+ * Tarn Hollow, the Eildon Hills, two made ranges of hills and two rough reliefs; nine plies of 0.9
+ * mm, 240 x 240 mm, cutters of 6, 3 and 1.5 mm. Run by scripts/bench-times.sh.
  */
 public final class TimeTable {
 
@@ -48,6 +48,9 @@ public final class TimeTable {
           new Tool("end mill 6", Tool.Shape.FLAT, 6, 16, 2, 16000, 1800, 500, 2, 0.45),
           new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45),
           new Tool("end mill 1.5", Tool.Shape.FLAT, 1.5, 8, 2, 18000, 1200, 300, 1, 0.45));
+
+  /** Cells along a side of made ground. */
+  private static final int SIDE = 600;
 
   private final Warnings warnings = new Warnings();
   private final Job tarnHollow =
@@ -67,7 +70,8 @@ public final class TimeTable {
   public static void main(String[] args) {
     List<String> wanted = Arrays.stream(args).filter(a -> !a.startsWith("--")).toList();
     var table = new TimeTable(Arrays.asList(args).contains("--alone"));
-    for (String name : List.of("tarn-hollow", "eildon", "relief-1", "relief-2")) {
+    for (String name :
+        List.of("tarn-hollow", "eildon", "hills-1", "hills-2", "relief-1", "relief-2")) {
       if (wanted.isEmpty() || wanted.contains(name)) {
         table.run(name);
       }
@@ -195,8 +199,13 @@ public final class TimeTable {
 
   private Tiling tiling(String name) {
     Job.PanelSpec panel = tarnHollow.panel();
-    if (name.startsWith("relief")) {
-      return made(Integer.parseInt(name.substring(7)));
+    int dash = name.indexOf('-');
+    if (name.startsWith("relief") || name.startsWith("hills")) {
+      int seed = Integer.parseInt(name.substring(dash + 1));
+      return made(
+          name.startsWith("hills")
+              ? Relief.hills(SIDE, SIDE, seed)
+              : Relief.make(SIDE, SIDE, seed));
     }
     TerrainSpec spec = tarnHollow.terrain();
     if (name.equals("eildon")) {
@@ -219,9 +228,8 @@ public final class TimeTable {
   }
 
   /** Made ground, written as a raster and read as any job's, with a job's usual smoothing. */
-  private Tiling made(int seed) {
-    int side = 600;
-    double[] z = Relief.make(side, side, seed);
+  private Tiling made(double[] z) {
+    int side = SIDE;
     StringBuilder text = new StringBuilder();
     text.append("ncols 600\nnrows 600\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
     for (int row = side - 1; row >= 0; row--) {

@@ -1,9 +1,6 @@
 package plyscape.cli;
 
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.FutureTask;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.FileSink;
@@ -15,7 +12,6 @@ import plyscape.plan.ToolProgram;
 import plyscape.render.LayerFile;
 import plyscape.render.PreviewPicture;
 import plyscape.render.ReliefPng;
-import plyscape.render.SectionPicture;
 import plyscape.render.SvgLayers;
 import plyscape.report.FacesJson;
 import plyscape.report.HtmlReport;
@@ -25,6 +21,8 @@ import plyscape.report.PlyTable;
 /** The stages as they are: the planner, and the files of section 7 of the contract. */
 final class PlanStages implements Stages {
 
+  private final EarlyPictures early = new EarlyPictures();
+
   @Override
   public List<String> names(PlanOptions options) {
     return Planner.stages(options);
@@ -32,7 +30,26 @@ final class PlanStages implements Stages {
 
   @Override
   public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
-    return Planner.plan(job, options, progress, warnings);
+    return Planner.plan(
+        job,
+        options,
+        new Progress() {
+          @Override
+          public void stage(String name) {
+            progress.stage(name);
+          }
+
+          @Override
+          public void regions(Plan regions) {
+            early.begin(regions);
+          }
+
+          @Override
+          public void done() {
+            progress.done();
+          }
+        },
+        warnings);
   }
 
   @Override
@@ -41,11 +58,7 @@ final class PlanStages implements Stages {
       out.write("preview.png", PreviewPicture.png(plan));
       return;
     }
-    // The largest picture is drawn while the rest is written: a plan never changes, so both may
-    // read it.
-    FutureTask<byte[]> preview = new FutureTask<>(() -> PreviewPicture.png(plan));
-    ForkJoinPool.commonPool().execute(preview);
-    out.write("section.png", SectionPicture.png(plan));
+    EarlyPictures.Pair pictures = early.of(plan);
     for (LayerFile layer : SvgLayers.write(plan)) {
       out.write("layers/" + layer.name(), layer.text());
     }
@@ -58,23 +71,8 @@ final class PlanStages implements Stages {
     }
     out.write("plan.json", PlanJson.text(plan));
     out.write("report.html", HtmlReport.text(plan));
-    out.write("preview.png", outcome(preview));
-  }
-
-  private static byte[] outcome(FutureTask<byte[]> task) {
-    try {
-      return task.get();
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof Error error) {
-        throw error;
-      }
-      throw e.getCause() instanceof RuntimeException own
-          ? own
-          : new IllegalStateException(e.getCause());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while drawing", e);
-    }
+    out.write("section.png", pictures.sectionPng());
+    out.write("preview.png", pictures.previewPng());
   }
 
   @Override

@@ -51,6 +51,7 @@ final class PanelCut {
                     LowerBound.seconds(
                         levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
 
+    progress.regions(regions);
     progress.stage("toolpaths");
     List<ToolRun> runs =
         PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);

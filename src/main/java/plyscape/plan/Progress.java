@@ -9,6 +9,9 @@ public interface Progress {
   /** A stage begins; the one before it has ended. */
   void stage(String name);
 
+  /** The regions of a panel stand, and its toolpaths are about to be planned. */
+  default void regions(Plan regions) {}
+
   /** The run has ended, well or not. */
   default void done() {}
 }
