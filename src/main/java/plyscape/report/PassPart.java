@@ -84,6 +84,7 @@ final class PassPart {
       }
     }
     page.endTable().raw("</section>\n");
+    PathPart.write(page, plan);
   }
 
   /** Every file begins with a cutter put in. */

@@ -9,6 +9,7 @@ import plyscape.grid.Box;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
+import plyscape.plan.PathFigures;
 import plyscape.plan.Plan;
 import plyscape.plan.ToolProgram;
 import plyscape.simulate.Verification;
@@ -74,7 +75,29 @@ public final class PlanJson {
           .put("message", warning.message())
           .put("where", warning.where());
     }
+    paths(root.putArray("paths"), plan);
     return root;
+  }
+
+  /** Beyond the contract: how good each program's paths are, see {@link PathFigures}. */
+  private static void paths(ArrayNode paths, Plan plan) {
+    for (PathFigures f : PathFigures.of(plan)) {
+      ObjectNode node =
+          paths
+              .addObject()
+              .put("file", f.file())
+              .put("travel_mm", f.travelMm())
+              .put("travel_bound_mm", f.travelBoundMm())
+              .put("bytes", f.bytes())
+              .put("plain_bytes", f.plainBytes())
+              .put("cut_mm", f.cutMm())
+              .put("wide_mm", f.wideMm())
+              .put("longest_wide_mm", f.longestMm());
+      if (f.longestMm() > 0) {
+        node.putArray("longest_wide_at").add(f.longestX()).add(f.longestY());
+        node.put("longest_wide_feed", f.longestFeed());
+      }
+    }
   }
 
   private static void panel(ObjectNode panel, Plan plan) {

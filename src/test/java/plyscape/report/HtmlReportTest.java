@@ -72,6 +72,9 @@ class HtmlReportTest {
       assertEquals(Numbers.fixed(sum(group, "plunges"), 0), row.get(8));
       assertEquals(Words.time(sum(group, "time_s")), row.get(9));
     }
+    List<List<String>> paths = rows(PAGE, "paths");
+    assertEquals(plan.get("paths").size(), paths.size());
+    assertEquals(fixed(plan.get("paths").get(0), "travel_bound_mm", 0), paths.get(0).get(2));
     List<List<String>> zones = rows(PAGE, "zones");
     assertEquals(fixed(plan.get("zones").get(0), "area_mm2", 1), zones.get(0).get(3));
     assertTrue(

@@ -1,0 +1,89 @@
+package plyscape.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.machine.Tool;
+
+/** Figures of a program written by hand, worked out beside it, and bounds on those of a plan. */
+class PathFiguresTest {
+
+  private static final String TEXT =
+      """
+      G17 G21 G90 G94 G54
+      M3 S16000
+      G0 Z4
+      G0 X10 Y10
+      G1 Z-1 F500
+      G1 X20 Y10 F1800
+      G1 X26 Y10 F900
+      G1 X26 Y12 F1200
+      G3 X26 Y32 I0 J10 F1800
+      G0 Z4
+      G0 X26 Y42
+      G1 Z-1 F500
+      G1 X26 Y45 F600
+      G0 Z4
+      M5
+      M30
+      """;
+
+  @Test
+  void handWrittenProgram_givesWhatIsReckoned(@TempDir Path folder) {
+    Plan plan = plan(folder, 0);
+    Tool tool = new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+    Plan other = with(plan, new ToolProgram("01.nc", tool, TEXT, List.of()));
+    PathFigures f = PathFigures.of(other).get(0);
+    // From the zero to (10, 10), from (26, 32) to (26, 42).
+    assertEquals(Math.hypot(10, 10) + 10, f.travelMm(), 1e-6);
+    assertEquals(Math.hypot(10, 10) + 10, f.travelBoundMm(), 1e-6);
+    assertEquals(TEXT.length(), f.bytes());
+    // A half circle of radius 10 in chords 0.005 off: pi / (2 acos(1 - 0.0005)) = 49.7.
+    int arc = "G3 X26 Y32 I0 J10 F1800\n".length();
+    double line = TEXT.length() / 17.0;
+    assertEquals(TEXT.length() - arc + 50 * line, f.plainBytes(), 1);
+    assertEquals(10 + 6 + 2 + Math.PI * 10 + 3, f.cutMm(), 1e-3);
+    assertEquals(6 + 2 + 3, f.wideMm(), 1e-6);
+    assertEquals(8, f.longestMm(), 1e-6);
+    assertEquals(20, f.longestX(), 1e-6);
+    // The seed's zero is the upper left corner.
+    assertEquals(10 + plan.job().panel().heightMm(), f.longestY(), 1e-6);
+    assertEquals(900, f.longestFeed(), 1e-6);
+  }
+
+  @Test
+  void plannedPrograms_travelAtLeastTheBoundAndArcsSpareSpace(@TempDir Path folder) {
+    for (PathFigures f : PathFigures.of(plan(folder, 1))) {
+      assertTrue(f.travelMm() >= f.travelBoundMm() - 1e-6, f.toString());
+      assertTrue(f.plainBytes() > f.bytes(), f.toString());
+      assertTrue(f.wideMm() < f.cutMm() && f.longestMm() <= f.wideMm() + 1e-9, f.toString());
+    }
+  }
+
+  private static Plan plan(Path folder, long seed) {
+    Job job = new SeededJob(seed).in(folder);
+    return Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
+  }
+
+  private static Plan with(Plan p, ToolProgram program) {
+    return new Plan(
+        p.job(),
+        p.depths(),
+        p.thicknessMm(),
+        p.terrain(),
+        p.bands(),
+        p.zones(),
+        p.tiling(),
+        List.of(program),
+        p.time(),
+        p.verification(),
+        p.warnings(),
+        p.version());
+  }
+}
