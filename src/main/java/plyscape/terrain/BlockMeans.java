@@ -79,7 +79,7 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
       int valid = 0;
       for (int end = Math.min(c + across, count); c < end; c++) {
         double value = values[from + c];
-        if (value == value) {
+        if (!Double.isNaN(value)) {
           sum += value;
           valid++;
         }

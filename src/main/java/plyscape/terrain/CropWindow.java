@@ -94,7 +94,7 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
         // NaN is none of these.
         min = value < min ? value : min;
         max = value > max ? value : max;
-        voids += value == value ? 0 : 1;
+        voids += Double.isNaN(value) ? 1 : 0;
       }
       valid += lastColumn - firstColumn + 1;
     }

@@ -103,6 +103,7 @@ final class PassCutter {
   }
 
   /** Cuts a piece of a step. */
+  @SuppressWarnings("ReferenceEquality") // another step of the same shape is another step
   void cut(StepWork of, Piece piece) {
     if (of != work) {
       begin(of);
