@@ -39,20 +39,23 @@ final class Opening {
    * Adds outlines that wind at least once around every place which the tool reaches.
    *
    * @param ply of the pocket: all regions of that ply and deeper
+   * @return whether there are any
    */
-  static void add(Linework lines, int component, RegionMap map, int ply, double radiusUnits) {
+  static boolean add(Linework lines, int component, RegionMap map, int ply, double radiusUnits) {
     PolygonAssembler pocket = new PolygonAssembler(map.chains(), map.count(), 1, null);
     Sets parts = pocket.parts(r -> map.ply(r) >= ply);
     boolean[] fresh = new boolean[map.count()];
     for (int r = 0; r < map.count(); r++) {
       fresh[parts.find(r)] |= map.ply(r) == ply;
     }
+    boolean some = false;
     Linework shrunk = new Linework(1);
     OffsetOutlines inwards = new OffsetOutlines(shrunk, 0, SAGITTA_UNITS);
     for (RingPart part : pocket.ringParts(r -> map.ply(r) >= ply)) {
       if (!fresh[part.name()]) {
         // Of deeper plies only: it was a part of the pocket below and has been looked at there.
         part.rings().forEach(ring -> lines.add(ring.x(), ring.y(), component, 1, false));
+        some = true;
       } else if (holdsDisk(part, radiusUnits)) {
         part.rings().forEach(ring -> inwards.shrunk(ring.x(), ring.y(), radiusUnits));
       }
@@ -71,7 +74,9 @@ final class Opening {
     for (OutlineLayer.Outline ring :
         OutlineSimplifier.layer(centres, CLEANING_UNITS, false).outlines()) {
       outwards.grown(ring.x(), ring.y(), radiusUnits + SLACK_UNITS);
+      some = true;
     }
+    return some;
   }
 
   private static boolean holdsDisk(RingPart part, double radiusUnits) {

@@ -1,5 +1,6 @@
 package plyscape.region;
 
+import java.util.List;
 import plyscape.planar.Chain;
 import plyscape.planar.GridUnits;
 import plyscape.planar.Linework;
@@ -63,19 +64,20 @@ final class ReachMerger {
     return false;
   }
 
+  /**
+   * The map with the edges of what the tool reaches.
+   *
+   * @param chains with faces to their left and right
+   * @param plyOf ply of each face
+   * @param left faces of the pocket that aren't reached
+   */
+  private record Cut(List<Chain> chains, int[] plyOf, boolean[] left) {}
+
   private RegionMap atPly(RegionMap map, int ply) {
-    Linework linework = new Linework(2);
-    for (Chain chain : map.chains()) {
-      linework.add(chain.x, chain.y, REGION, chain.left() - chain.right(), chain.terrain);
-    }
-    Opening.add(linework, REACHED, map, ply, radiusUnits);
-    PlanarMap cut = PlanarMap.of(linework);
-    int[] plyOf = new int[cut.faces()];
-    for (int f = 0; f < plyOf.length; f++) {
-      plyOf[f] = map.ply(cut.winding(f, REGION));
-    }
-    boolean[] moving = moving(cut, plyOf, ply);
-    int[] target = moving == null ? null : targets(cut, plyOf, moving, ply);
+    Cut cut = cut(map, ply);
+    boolean[] moving = moving(cut);
+    int[] target = moving == null ? null : targets(cut, moving, ply);
+    int[] plyOf = cut.plyOf();
     boolean some = false;
     for (int f = 0; target != null && f < plyOf.length; f++) {
       if (target[f] > 0) {
@@ -86,27 +88,50 @@ final class ReachMerger {
     return some ? RegionMap.of(cut.chains(), plyOf) : map;
   }
 
-  /** Faces of leftovers larger than the least area; null when there are none. */
-  private boolean[] moving(PlanarMap cut, int[] plyOf, int ply) {
-    boolean[] left = new boolean[plyOf.length];
-    for (int f = 0; f < left.length; f++) {
-      left[f] = plyOf[f] >= ply && cut.winding(f, REACHED) <= 0;
+  private Cut cut(RegionMap map, int ply) {
+    Linework linework = new Linework(2);
+    if (!Opening.add(linework, REACHED, map, ply, radiusUnits)) {
+      // Nothing is reached: whole regions are left over, and no line is cut.
+      int[] plyOf = new int[map.count()];
+      boolean[] left = new boolean[map.count()];
+      for (int r = 0; r < plyOf.length; r++) {
+        plyOf[r] = map.ply(r);
+        left[r] = plyOf[r] >= ply;
+      }
+      return new Cut(map.chains(), plyOf, left);
     }
+    for (Chain chain : map.chains()) {
+      linework.add(chain.x, chain.y, REGION, chain.left() - chain.right(), chain.terrain);
+    }
+    PlanarMap faces = PlanarMap.of(linework);
+    int[] plyOf = new int[faces.faces()];
+    boolean[] left = new boolean[plyOf.length];
+    for (int f = 0; f < plyOf.length; f++) {
+      plyOf[f] = map.ply(faces.winding(f, REGION));
+      left[f] = plyOf[f] >= ply && faces.winding(f, REACHED) <= 0;
+    }
+    return new Cut(faces.chains(), plyOf, left);
+  }
+
+  /** Faces of leftovers larger than the least area; null when there are none. */
+  private boolean[] moving(Cut cut) {
+    boolean[] left = cut.left();
     Sets groups = groups(cut, left);
     long[] area2 = RegionMap.areas2(cut.chains(), left.length);
     double[] groupMm2 = new double[left.length];
     for (int f = 0; f < left.length; f++) {
       groupMm2[groups.find(f)] += left[f] ? area2[f] / 2.0 / GridUnits.perMm2() : 0;
     }
+    boolean[] moving = new boolean[left.length];
     boolean some = false;
     for (int f = 0; f < left.length; f++) {
-      left[f] &= groupMm2[groups.find(f)] > leastMm2;
-      some |= left[f];
+      moving[f] = left[f] && groupMm2[groups.find(f)] > leastMm2;
+      some |= moving[f];
     }
-    return some ? left : null;
+    return some ? moving : null;
   }
 
-  private static Sets groups(PlanarMap cut, boolean[] in) {
+  private static Sets groups(Cut cut, boolean[] in) {
     Sets groups = new Sets(in.length);
     for (Chain chain : cut.chains()) {
       if (in[chain.left()] && in[chain.right()]) {
@@ -120,7 +145,8 @@ final class ReachMerger {
    * For each moving face the ply of the shallower region with which its leftover shares the longest
    * line; 0 for none.
    */
-  private static int[] targets(PlanarMap cut, int[] plyOf, boolean[] moving, int ply) {
+  private static int[] targets(Cut cut, boolean[] moving, int ply) {
+    int[] plyOf = cut.plyOf();
     Sets groups = groups(cut, moving);
     double[][] shared = new double[plyOf.length][];
     for (Chain chain : cut.chains()) {
