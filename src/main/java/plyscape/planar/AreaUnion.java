@@ -14,7 +14,7 @@ import plyscape.planar.PolygonAssembler.Part;
 
 /**
  * Unites polygons and widened lines within a box, on the 0.001 mm grid, by one noding of all
- * outlines: some ten times as fast as uniting them one by one when thousands of them cross.
+ * outlines: several times as fast as uniting them one by one when thousands of them cross.
  */
 public final class AreaUnion {
 

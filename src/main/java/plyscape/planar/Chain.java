@@ -6,7 +6,10 @@ package plyscape.planar;
  */
 public final class Chain {
 
+  /** Grid points in order; not to be changed. */
   public final int[] x;
+
+  /** As many. */
   public final int[] y;
 
   /** Traced from the terrain or along the box: it has been simplified as far as it may be. */
@@ -15,6 +18,7 @@ public final class Chain {
   int left;
   int right;
 
+  /** Takes points as they are, and the faces on either side. */
   public Chain(int[] x, int[] y, boolean terrain, int left, int right) {
     this.x = x;
     this.y = y;
@@ -33,6 +37,7 @@ public final class Chain {
     return right;
   }
 
+  /** Index of the last point. */
   public int last() {
     return x.length - 1;
   }

@@ -30,6 +30,7 @@ public final class Linework {
   private final List<Line> lines = new ArrayList<>();
   private final int components;
 
+  /** Begins without lines; winding vectors will have so many components. */
   public Linework(int components) {
     this.components = components;
   }
@@ -42,6 +43,7 @@ public final class Linework {
     return lines;
   }
 
+  /** Adds a line as {@link Line} has it. */
   public void add(int[] x, int[] y, int component, int weight, boolean terrain) {
     lines.add(new Line(x, y, component, weight, terrain));
   }

@@ -27,10 +27,12 @@ public final class OutlineLayer {
     }
   }
 
+  /** Adds all outlines of another layer. */
   public void addAll(OutlineLayer other) {
     outlines.addAll(other.outlines);
   }
 
+  /** The outlines in the order in which they were added. */
   public List<Outline> outlines() {
     return outlines;
   }

@@ -30,14 +30,17 @@ public final class PlanarMap {
     return map;
   }
 
+  /** Lines between faces. */
   public List<Chain> chains() {
     return chains;
   }
 
+  /** How many faces there are, the outside (0) included. */
   public int faces() {
     return faces;
   }
 
+  /** How often the lines of a component wind around a face. */
   public int winding(int face, int component) {
     return windings[face * components + component];
   }

@@ -10,11 +10,13 @@ public final class Sets {
 
   private int[] parent;
 
+  /** Each number is a set of its own. */
   public Sets(int n) {
     parent = new int[n];
     Arrays.setAll(parent, i -> i);
   }
 
+  /** Name of the set of a number. */
   public int find(int i) {
     while (parent[i] != i) {
       parent[i] = parent[parent[i]];

@@ -10,6 +10,6 @@
  * one such tiling into several, for panels that butt, with the same promises.
  *
  * <p>Inside, coordinates are whole numbers of 0.001 mm and all decisions are exact. Uses {@code
- * bands}, {@code zones}, {@code terrain} (its record only), {@code grid}.
+ * bands}, {@code zones}, {@code terrain} (its record only), {@code planar}, {@code grid}.
  */
 package plyscape.region;
