@@ -222,19 +222,7 @@ public record Calibration(
 
   /** Depths without the measured bottoms: in order whatever they were. */
   private static double[] expected(Layup l) {
-    PressedDepths pressed =
-        new PressedDepths(
-            new Layup(
-                l.file(),
-                l.name(),
-                l.plies(),
-                l.glueLineMm(),
-                l.glueLineToleranceMm(),
-                l.measuredThicknessMm(),
-                l.measuredThicknessToleranceMm(),
-                new TreeMap<>(),
-                0,
-                l.flatnessMm()));
+    PressedDepths pressed = new PressedDepths(l.withBottoms(new TreeMap<>(), 0));
     double[] depths = new double[pressed.stack().layers() + 1];
     for (int i = 0; i < depths.length; i++) {
       depths[i] = pressed.depthMm(i);

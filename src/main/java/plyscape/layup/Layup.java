@@ -27,4 +27,65 @@ public record Layup(
     double measuredThicknessToleranceMm,
     SortedMap<Integer, Double> measuredBottomsMm,
     double measuredBottomsToleranceMm,
-    double flatnessMm) {}
+    double flatnessMm) {
+
+  /** The same panel of other plies. */
+  public Layup withPlies(List<Ply> others) {
+    return new Layup(
+        file,
+        name,
+        others,
+        glueLineMm,
+        glueLineToleranceMm,
+        measuredThicknessMm,
+        measuredThicknessToleranceMm,
+        measuredBottomsMm,
+        measuredBottomsToleranceMm,
+        flatnessMm);
+  }
+
+  /** The same with another flatness, plus or minus mm. */
+  public Layup withFlatness(double otherMm) {
+    return new Layup(
+        file,
+        name,
+        plies,
+        glueLineMm,
+        glueLineToleranceMm,
+        measuredThicknessMm,
+        measuredThicknessToleranceMm,
+        measuredBottomsMm,
+        measuredBottomsToleranceMm,
+        otherMm);
+  }
+
+  /** The same with another measured thickness and its plus or minus, mm. */
+  public Layup withThickness(double measuredMm, double toleranceMm) {
+    return new Layup(
+        file,
+        name,
+        plies,
+        glueLineMm,
+        glueLineToleranceMm,
+        measuredMm,
+        toleranceMm,
+        measuredBottomsMm,
+        measuredBottomsToleranceMm,
+        flatnessMm);
+  }
+
+  /** The same with other measured bottoms and their plus or minus, mm; none when empty. */
+  public Layup withBottoms(SortedMap<Integer, Double> measuredMm, double toleranceMm) {
+    return new Layup(
+        file,
+        name,
+        plies,
+        glueLineMm,
+        glueLineToleranceMm,
+        measuredThicknessMm,
+        measuredThicknessToleranceMm,
+        measuredMm,
+        toleranceMm,
+        flatnessMm);
+  }
+}

@@ -66,7 +66,7 @@ public record ThinPlyAdvice(
         number,
         2 * depth.neededMm() / pressedShare,
         greatestPassing(u -> withTolerance(layup, u), greatest, allowance, number),
-        greatestPassing(f -> withFlatness(layup, f), layup.flatnessMm(), allowance, number),
+        greatestPassing(f -> layup.withFlatness(f), layup.flatnessMm(), allowance, number),
         best(layup, allowance, measuring, number));
   }
 
@@ -93,7 +93,7 @@ public record ThinPlyAdvice(
       double expected = pressed.depthMm(LayerStack.bottomOf(thickness ? plies : ply));
       Layup then =
           thickness
-              ? withThickness(layup, expected, tolerance)
+              ? layup.withThickness(expected, tolerance)
               : withBottom(layup, ply, expected, tolerance);
       List<PlyDepth> after = DepthModel.depths(then, allowance, true);
       PlyDepth depth = after.get(plyNumber - 1);
@@ -163,60 +163,12 @@ public record ThinPlyAdvice(
                         p.grainDeg(),
                         p.wood()))
             .toList();
-    return new Layup(
-        l.file(),
-        l.name(),
-        plies,
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(),
-        l.measuredBottomsMm(),
-        l.measuredBottomsToleranceMm(),
-        l.flatnessMm());
-  }
-
-  private static Layup withFlatness(Layup l, double flatness) {
-    return new Layup(
-        l.file(),
-        l.name(),
-        l.plies(),
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(),
-        l.measuredBottomsMm(),
-        l.measuredBottomsToleranceMm(),
-        flatness);
-  }
-
-  private static Layup withThickness(Layup l, double thickness, double tolerance) {
-    return new Layup(
-        l.file(),
-        l.name(),
-        l.plies(),
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        thickness,
-        tolerance,
-        l.measuredBottomsMm(),
-        l.measuredBottomsToleranceMm(),
-        l.flatnessMm());
+    return l.withPlies(plies);
   }
 
   private static Layup withBottom(Layup l, int ply, double depth, double tolerance) {
     SortedMap<Integer, Double> bottoms = new TreeMap<>(l.measuredBottomsMm());
     bottoms.put(ply, depth);
-    return new Layup(
-        l.file(),
-        l.name(),
-        l.plies(),
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(),
-        bottoms,
-        tolerance,
-        l.flatnessMm());
+    return l.withBottoms(bottoms, tolerance);
   }
 }

@@ -37,18 +37,7 @@ public final class CalibratedLayup {
         .bottomsMm()
         .forEach((ply, depth) -> bottoms.put(ply, Math.round(depth / WRITTEN_MM) * WRITTEN_MM));
     double tolerance = Math.ceil(found.toleranceMm() / WRITTEN_MM - 1e-6) * WRITTEN_MM;
-    Layup wanted =
-        new Layup(
-            layup.file(),
-            layup.name(),
-            layup.plies(),
-            layup.glueLineMm(),
-            layup.glueLineToleranceMm(),
-            layup.measuredThicknessMm(),
-            layup.measuredThicknessToleranceMm(),
-            bottoms,
-            tolerance,
-            layup.flatnessMm());
+    Layup wanted = layup.withBottoms(bottoms, tolerance);
     DepthModel.thicknessMm(wanted); // measured depths in order, or a fault that names the two
     String changed = LayupRewrite.withBottoms(oldText, bottoms, tolerance);
     return readsAs(wanted, changed)
@@ -97,18 +86,7 @@ public final class CalibratedLayup {
   }
 
   private static List<PlyDepth> plain(Layup l) {
-    Layup plain =
-        new Layup(
-            l.file(),
-            l.name(),
-            l.plies(),
-            l.glueLineMm(),
-            l.glueLineToleranceMm(),
-            l.measuredThicknessMm(),
-            l.measuredThicknessToleranceMm(),
-            new TreeMap<>(),
-            0,
-            l.flatnessMm());
+    Layup plain = l.withBottoms(new TreeMap<>(), 0);
     return DepthModel.depths(plain, new CutAllowance(0, Method.RSS, 0, 0, 0, Top.LEAVE, 0), true);
   }
 }
