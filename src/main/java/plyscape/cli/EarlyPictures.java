@@ -1,7 +1,6 @@
 package plyscape.cli;
 
 import java.util.IdentityHashMap;
-import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.FutureTask;
@@ -29,7 +28,7 @@ final class EarlyPictures {
     }
   }
 
-  private final Map<Tiling, Pair> drawn = new IdentityHashMap<>();
+  private final IdentityHashMap<Tiling, Pair> drawn = new IdentityHashMap<>();
 
   /** Begins to draw a plan whose regions stand. */
   void begin(Plan regions) {
