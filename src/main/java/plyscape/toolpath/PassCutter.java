@@ -13,13 +13,13 @@ import plyscape.machine.Tool;
 final class PassCutter {
 
   /** Feed changes come in steps of this share, so that programs stay small. */
-  private static final double FEED_STEP = 0.05;
+  private static final double FEED_STEP = 0.02;
 
   /** Widths are read off a lattice; this much over the stepover is its grain. */
   private static final double WIDTH_GRAIN = 1.1;
 
   /** The last bit down onto cleared ground goes at plunge feed, mm. */
-  private static final double TOUCH_MM = 0.3;
+  private static final double TOUCH_MM = 0.2;
 
   /** Arcs along a wall may come nearer to it than the lines they stand for by this, mm. */
   private static final double WALL_SIDE_MM = 0.002;

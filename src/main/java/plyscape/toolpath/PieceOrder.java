@@ -2,9 +2,7 @@ package plyscape.toolpath;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
@@ -16,9 +14,6 @@ import plyscape.machine.Tool;
  * Deterministic.
  */
 final class PieceOrder {
-
-  /** Where one sample of a piece lies. */
-  private record Sample(int piece, double x, double y) {}
 
   /** Rings within so many spacings lie beside each other. */
   private static final double BESIDE = 1.7;
@@ -96,37 +91,46 @@ final class PieceOrder {
     for (StepWork work : works) {
       cell = Math.max(cell, reach(work));
     }
-    Map<Long, List<Sample>> places = new HashMap<>();
+    int total = 0;
+    for (double[] xs : sampleX) {
+      total += xs.length;
+    }
+    int[] pieceOf = new int[total];
+    double[] x = new double[total];
+    double[] y = new double[total];
+    int n = 0;
     for (int p = 0; p < pieces.size(); p++) {
       for (int s = 0; s < sampleX[p].length; s++) {
-        places
-            .computeIfAbsent(key(sampleX[p][s], sampleY[p][s], cell, 0, 0), k -> new ArrayList<>())
-            .add(new Sample(p, sampleX[p][s], sampleY[p][s]));
+        pieceOf[n] = p;
+        x[n] = sampleX[p][s];
+        y[n++] = sampleY[p][s];
       }
     }
+    var buckets = new SampleBuckets(x, y, cell);
     int[] seen = new int[pieces.size()];
     Arrays.fill(seen, -1);
-    for (int p = 0; p < pieces.size(); p++) {
+    for (int i = 0; i < n; i++) {
+      int p = pieceOf[i];
       StepWork work = works.get(steps.get(p));
       double beside = BESIDE * work.spacingMm();
       double over = reach(work);
-      for (int s = 0; s < sampleX[p].length; s++) {
-        for (int a = -1; a <= 1; a++) {
-          for (int b = -1; b <= 1; b++) {
-            for (Sample other :
-                places.getOrDefault(key(sampleX[p][s], sampleY[p][s], cell, a, b), List.of())) {
-              int q = other.piece();
-              if (seen[q] != p
-                  && first(p, q)
-                  && Math.hypot(other.x() - sampleX[p][s], other.y() - sampleY[p][s])
-                      < (steps.get(p).equals(steps.get(q)) ? beside : over)) {
+      double px = x[i];
+      double py = y[i];
+      buckets.around(
+          px,
+          py,
+          other -> {
+            int q = pieceOf[other];
+            if (seen[q] != p && first(p, q)) {
+              double dx = x[other] - px;
+              double dy = y[other] - py;
+              double near = steps.get(p).equals(steps.get(q)) ? beside : over;
+              if (dx * dx + dy * dy < near * near) {
                 seen[q] = p;
                 before.get(q).add(p);
               }
             }
-          }
-        }
-      }
+          });
     }
   }
 
@@ -138,12 +142,6 @@ final class PieceOrder {
   private boolean first(int p, int q) {
     int step = steps.get(p).compareTo(steps.get(q));
     return step != 0 ? step < 0 : pieces.get(q).index() < pieces.get(p).index();
-  }
-
-  private static long key(double x, double y, double cell, int a, int b) {
-    long i = (long) Math.floor(x / cell) + a;
-    long j = (long) Math.floor(y / cell) + b;
-    return (i << 32) ^ (j & 0xffffffffL);
   }
 
   /** Takes each next piece. */

@@ -12,7 +12,7 @@ import java.util.Arrays;
  */
 final class TourImprove {
 
-  private static final int NEIGHBOURS = 30;
+  private static final int NEIGHBOURS = 50;
 
   /** Longest run that is moved on its own. */
   private static final int RUN = 3;
