@@ -12,12 +12,6 @@ import plyscape.machine.Tool;
  */
 final class PassCutter {
 
-  /** Feed changes come in steps of this share, so that programs stay small. */
-  private static final double FEED_STEP = 0.02;
-
-  /** Widths are read off a lattice; this much over the stepover is its grain. */
-  private static final double WIDTH_GRAIN = 1.1;
-
   /** The last bit down onto cleared ground goes at plunge feed, mm. */
   private static final double TOUCH_MM = 0.2;
 
@@ -35,6 +29,7 @@ final class PassCutter {
   private final Machine machine;
   private final PathOptions options;
   private final double radius;
+  private final WidthFeed feeds;
   private final List<Pass> passes = new ArrayList<>();
   private MoveList moves;
   private StepWork work;
@@ -61,6 +56,7 @@ final class PassCutter {
     this.machine = machine;
     this.options = options;
     radius = tool.radiusMm();
+    feeds = new WidthFeed(stock, tool, options);
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
 
@@ -173,7 +169,7 @@ final class PassCutter {
       count +=
           stock.cut(points[i - 1][0], points[i - 1][1], points[i][0], points[i][1], radius, depth);
     }
-    double feed = tool.feedMmPerMin() * share(width(count, biarc.lengthMm()));
+    double feed = tool.feedMmPerMin() * feeds.share(feeds.widthMm(count, biarc.lengthMm()));
     side(
         biarc.middleX(),
         biarc.middleY(),
@@ -234,7 +230,7 @@ final class PassCutter {
       return false;
     }
     double feed = tool.feedMmPerMin() / 60;
-    double width = width(stock.standing(moves.x, moves.y, x, y, radius, depth), length);
+    double width = feeds.widthMm(stock.standing(moves.x, moves.y, x, y, radius, depth), length);
     double stay = length / (feed * options.feedShare(width, tool.stepoverMm(), tool.diameterMm()));
     return stay < liftSeconds(length) + (width > 0 ? 1 : 0);
   }
@@ -329,7 +325,7 @@ final class PassCutter {
       count += stock.cut(a[0], a[1], b[0], b[1], radius, depth);
       length += Math.hypot(b[0] - a[0], b[1] - a[1]);
     }
-    double feed = tool.feedMmPerMin() * share(width(count, length));
+    double feed = tool.feedMmPerMin() * feeds.share(feeds.widthMm(count, length));
     moves.arc(lead.clockwise(), x, y, depth, lead.centreX(), lead.centreY(), feed);
     return true;
   }
@@ -345,7 +341,10 @@ final class PassCutter {
     for (double[] point : points) {
       double deep = (point[2] - fromDepth) / Math.min(tool.stepdownMm(), depth - fromDepth + 1e-9);
       moves.line(
-          point[0], point[1], point[2], tool.feedMmPerMin() * share(tool.diameterMm() * deep));
+          point[0],
+          point[1],
+          point[2],
+          tool.feedMmPerMin() * feeds.share(tool.diameterMm() * deep));
       if (deep > 0.5) {
         stock.cut(x, y, point[0], point[1], radius, depth);
         stock.cutDisk(point[0], point[1], radius, depth);
@@ -399,7 +398,7 @@ final class PassCutter {
     double length = Math.hypot(x - moves.x, y - moves.y);
     if (length > 1e-9) {
       int count = stock.cut(moves.x, moves.y, x, y, radius, depth);
-      moves.line(x, y, depth, tool.feedMmPerMin() * share(width(count, length)));
+      moves.line(x, y, depth, tool.feedMmPerMin() * feeds.share(feeds.widthMm(count, length)));
     }
     stock.cutDisk(x, y, radius, depth);
   }
@@ -487,7 +486,7 @@ final class PassCutter {
     Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
     Chunks chunks =
         Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1.2, radius / 2)));
-    double[] shares = shares(chunks);
+    double[] shares = feeds.cut(chunks, depth);
     MoveList path = new MoveList(moves.x, moves.y, depth);
     for (int c = 0; c < chunks.count(); c++) {
       double feed = tool.feedMmPerMin() * shares[c];
@@ -508,39 +507,5 @@ final class PassCutter {
     double d = Math.hypot(piece.x()[last] - piece.x()[before], piece.y()[last] - piece.y()[before]);
     headingX = (piece.x()[last] - piece.x()[before]) / d;
     headingY = (piece.y()[last] - piece.y()[before]) / d;
-  }
-
-  /**
-   * Cuts the chunks in the stock; the share of the feed for each, lowered already on the way to a
-   * wide cut.
-   */
-  private double[] shares(Chunks chunks) {
-    double[] own = new double[chunks.count()];
-    for (int c = 0; c < own.length; c++) {
-      int count = 0;
-      for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
-        count +=
-            stock.cut(chunks.x(i), chunks.y(i), chunks.x(i + 1), chunks.y(i + 1), radius, depth);
-      }
-      own[c] = share(width(count, chunks.lengthMm(c)));
-    }
-    double[] result = new double[own.length];
-    for (int c = 0; c < own.length; c++) {
-      result[c] =
-          Math.min(own[c], Math.min(own[Math.max(0, c - 1)], own[Math.min(own.length - 1, c + 1)]));
-    }
-    return result;
-  }
-
-  private double width(int nodes, double length) {
-    return length < 1e-9 ? 0 : nodes * stock.lattice.nodeAreaMm2() / length;
-  }
-
-  private double share(double width) {
-    if (width <= WIDTH_GRAIN * tool.stepoverMm()) {
-      return 1;
-    }
-    double exact = options.feedShare(width, tool.stepoverMm(), tool.diameterMm());
-    return Math.max(options.slotFeed(), Math.floor(exact / FEED_STEP + 1e-9) * FEED_STEP);
   }
 }
