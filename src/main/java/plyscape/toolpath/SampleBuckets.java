@@ -52,7 +52,9 @@ final class SampleBuckets {
   }
 
   private int at(double x, double y) {
-    return (int) ((y - minY) / cell) * columns + (int) ((x - minX) / cell);
+    int column = (int) ((x - minX) / cell);
+    int row = (int) ((y - minY) / cell);
+    return row * columns + column;
   }
 
   /** All points in the cell of one of the points and in the eight around it, in a fixed order. */
