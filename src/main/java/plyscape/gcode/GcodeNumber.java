@@ -22,6 +22,11 @@ final class GcodeNumber {
     return scaled / (double) TEN[decimals];
   }
 
+  /** What a value is multiplied by to count its last place. */
+  static long unit(int decimals) {
+    return TEN[decimals];
+  }
+
   /** Appends a scaled number with all its decimals, such as {@code -0.050}. */
   static void append(StringBuilder out, long scaled, int decimals) {
     long size = Math.abs(scaled);

@@ -29,6 +29,7 @@ final class MoveWriter {
   private static final double HALF_PLACE = 0.0005 + 1e-10;
 
   private final StringBuilder out;
+  private final LineText line = new LineText();
   private final ProgramFrame frame;
   private double x = Double.NaN;
   private double y = Double.NaN;
@@ -80,22 +81,21 @@ final class MoveWriter {
   }
 
   private void straight(String word, double px, double py, double pz, double feedMmPerMin) {
-    int start = out.length();
-    motion(start, word);
+    motion(word);
     boolean moved = false;
     if (differs(px, x)) {
-      x = word(start, 'X', px, 3);
+      x = word('X', px, 3);
       moved = true;
     }
     if (differs(py, y)) {
-      y = word(start, 'Y', py, 3);
+      y = word('Y', py, 3);
       moved = true;
     }
     if (differs(pz, z)) {
-      z = word(start, 'Z', pz, 3);
+      z = word('Z', pz, 3);
       moved = true;
     }
-    end(start, moved, word, feedMmPerMin);
+    end(moved, word, feedMmPerMin);
   }
 
   private void arc(Move move, double px, double py, double pz, ArcGeometry planned) {
@@ -117,17 +117,16 @@ final class MoveWriter {
       chords(planned, move, pz);
       return;
     }
-    int start = out.length();
     String word = move.kind() == Move.Kind.CLOCKWISE ? "G2" : "G3";
-    motion(start, word);
-    x = word(start, 'X', px, 4); // both are always written, as some controls want them
-    y = word(start, 'Y', py, 4);
+    motion(word);
+    x = word('X', px, 4); // both are always written, as some controls want them
+    y = word('Y', py, 4);
     if (differs(pz, z)) {
-      z = word(start, 'Z', pz, 3);
+      z = word('Z', pz, 3);
     }
-    word(start, 'I', GcodeNumber.unscaled(i, 4), 4);
-    word(start, 'J', GcodeNumber.unscaled(j, 4), 4);
-    end(start, true, word, move.feedMmPerMin());
+    word('I', GcodeNumber.unscaled(i, 4), 4);
+    word('J', GcodeNumber.unscaled(j, 4), 4);
+    end(true, word, move.feedMmPerMin());
   }
 
   /**
@@ -171,40 +170,31 @@ final class MoveWriter {
     return !(Math.abs(wanted - written) <= HALF_PLACE);
   }
 
-  private double word(int start, char letter, double value, int decimals) {
+  private double word(char letter, double value, int decimals) {
     long scaled = GcodeNumber.scaled(value, decimals);
-    blank(start);
-    out.append(letter);
-    GcodeNumber.append(out, scaled, decimals);
+    line.word(letter, scaled, decimals);
     return GcodeNumber.unscaled(scaled, decimals);
   }
 
-  private void motion(int start, String word) {
+  private void motion(String word) {
+    line.clear();
     if (!motion.equals(word)) {
-      blank(start);
-      out.append(word);
+      line.word(word);
     }
   }
 
-  private void blank(int start) {
-    if (out.length() > start) {
-      out.append(' ');
-    }
-  }
-
-  private void end(int start, boolean moved, String word, double feedMmPerMin) {
+  private void end(boolean moved, String word, double feedMmPerMin) {
     if (!moved) {
-      out.setLength(start);
       return;
     }
     motion = word;
     if (!word.equals("G0")) {
       long f = GcodeNumber.scaled(feedMmPerMin, 3);
       if (f != feed) {
-        out.append(" F").append(GcodeNumber.shortest(feedMmPerMin));
+        line.word('F' + GcodeNumber.shortest(feedMmPerMin));
         feed = f;
       }
     }
-    out.append('\n');
+    line.end(out);
   }
 }

@@ -24,6 +24,12 @@ final class TourImprove {
   private final int[] position;
   private final int[][] successors;
 
+  // Where each item is entered and left by its way now: looked up far too often to ask the items.
+  private final double[] inX;
+  private final double[] inY;
+  private final double[] outX;
+  private final double[] outY;
+
   /** Items that begin or end near where each ends; the last list is for the start. */
   private final int[][] near;
 
@@ -40,6 +46,20 @@ final class TourImprove {
     position = new int[n];
     near = new int[n + 1][];
     nearExits = new int[n][];
+    inX = new double[n];
+    inY = new double[n];
+    outX = new double[n];
+    outY = new double[n];
+    for (int i = 0; i < n; i++) {
+      look(i);
+    }
+  }
+
+  private void look(int item) {
+    inX[item] = tour.inX(item);
+    inY[item] = tour.inY(item);
+    outX[item] = tour.outX(item);
+    outY[item] = tour.outY(item);
   }
 
   /** Improves until nothing near helps; whether anything did. */
@@ -91,10 +111,10 @@ final class TourImprove {
     double[] x = new double[2 * n];
     double[] y = new double[2 * n];
     for (int i = 0; i < n; i++) {
-      x[2 * i] = tour.inX(i);
-      y[2 * i] = tour.inY(i);
-      x[2 * i + 1] = tour.outX(i);
-      y[2 * i + 1] = tour.outY(i);
+      x[2 * i] = inX[i];
+      y[2 * i] = inY[i];
+      x[2 * i + 1] = outX[i];
+      y[2 * i + 1] = outY[i];
     }
     var all = new PointGrid(x, y);
     var exits = new PointGrid(x, y);
@@ -105,8 +125,8 @@ final class TourImprove {
       }
     }
     for (int i = 0; i < n; i++) {
-      near[i] = others(i, all, tour.outX(i), tour.outY(i));
-      nearExits[i] = others(i, exits, tour.inX(i), tour.inY(i));
+      near[i] = others(i, all, outX[i], outY[i]);
+      nearExits[i] = others(i, exits, inX[i], inY[i]);
     }
     near[n] = others(n, all, tour.startX, tour.startY);
   }
@@ -134,12 +154,19 @@ final class TourImprove {
     return false;
   }
 
-  private int at(int p) {
-    return p < 0 || p >= n ? -1 : order[p];
+  /** Cost from the exit at p (-1: the start) to the entry at q (n: nowhere, no travel). */
+  private double gap(int p, int q) {
+    if (q >= n) {
+      return 0;
+    }
+    int to = order[q];
+    return leap(p, inX[to], inY[to]);
   }
 
-  private double gap(int p, int q) {
-    return tour.gap(at(p), at(q));
+  private double leap(int p, double x, double y) {
+    return p < 0
+        ? tour.cost(tour.startX, tour.startY, x, y)
+        : tour.cost(outX[order[p]], outY[order[p]], x, y);
   }
 
   /**
@@ -250,15 +277,17 @@ final class TourImprove {
    * round.
    */
   private double turnedIn(int p, int q) {
-    double x = p < 0 ? tour.startX : tour.outX(order[p]);
-    double y = p < 0 ? tour.startY : tour.outY(order[p]);
-    return tour.cost(x, y, tour.outX(order[q]), tour.outY(order[q]));
+    int to = order[q];
+    return leap(p, outX[to], outY[to]);
   }
 
   private double turnedOut(int p, int q) {
-    return q >= n
-        ? 0
-        : tour.cost(tour.inX(order[p]), tour.inY(order[p]), tour.inX(order[q]), tour.inY(order[q]));
+    if (q >= n) {
+      return 0;
+    }
+    int from = order[p];
+    int to = order[q];
+    return tour.cost(inX[from], inY[from], inX[to], inY[to]);
   }
 
   private boolean canTurn(int first, int last) {
@@ -298,6 +327,7 @@ final class TourImprove {
     for (int p = first; p <= last; p++) {
       if (tour.items.get(order[p]).kind() == TourItem.Kind.EITHER_WAY) {
         tour.way[order[p]] = 1 - tour.way[order[p]];
+        look(order[p]);
       }
     }
     flip(first, last);
