@@ -1,11 +1,11 @@
 package plyscape.terrain;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -122,20 +122,54 @@ final class TiffBlocks {
     int r1 = (row + high - 1) / blockHigh;
     int perRow = c1 - c0 + 1;
     Window window = new Window(column, row, wide, high);
-    try {
-      IntStream.range(0, perRow * (r1 - r0 + 1))
-          .parallel()
-          .forEach(i -> put(c0 + i % perRow, r0 + i / perRow, window, out));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
+    // Of several broken blocks always the first is told, whatever the threads did.
+    IOException broken =
+        IntStream.range(0, perRow * (r1 - r0 + 1))
+            .parallel()
+            .mapToObj(i -> fault(c0 + i % perRow, r0 + i / perRow, window, out))
+            .filter(Objects::nonNull)
+            .findFirst()
+            .orElse(null);
+    if (broken != null) {
+      throw broken;
     }
     return out;
   }
 
   private record Window(int column, int row, int wide, int high) {}
 
+  /** Puts a block's cells where they belong; what is wrong with the block, named, or null. */
+  private IOException fault(int blockColumn, int blockRow, Window window, double[] out) {
+    try {
+      put(blockColumn, blockRow, window, out);
+      return null;
+    } catch (IOException | RuntimeException e) {
+      String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+      return new IOException(name(blockColumn, blockRow) + ": " + why, e);
+    }
+  }
+
+  /** A block for people, by the cells that it holds, counted from 0 at the upper left. */
+  private String name(int blockColumn, int blockRow) {
+    int top = blockRow * blockHigh;
+    String rowsHeld = "rows " + top + " to " + (Math.min(top + blockHigh, rows) - 1);
+    if (!tiled) {
+      return "strip " + blockRow + " (" + rowsHeld + ")";
+    }
+    int left = blockColumn * blockWide;
+    return "tile "
+        + (blockRow * across() + blockColumn)
+        + " (columns "
+        + left
+        + " to "
+        + (Math.min(left + blockWide, columns) - 1)
+        + ", "
+        + rowsHeld
+        + ")";
+  }
+
   /** Puts the cells of a block that lie in the window where they belong. */
-  private void put(int blockColumn, int blockRow, Window w, double[] out) {
+  private void put(int blockColumn, int blockRow, Window w, double[] out) throws IOException {
     int left = blockColumn * blockWide;
     int top = blockRow * blockHigh;
     int c0 = Math.max(w.column, left);
@@ -152,23 +186,19 @@ final class TiffBlocks {
       }
       return;
     }
-    try {
-      // Unpacked rows of an unpacked block can be read alone, however large the block is.
-      boolean alone = packing == TiffPacking.NONE;
-      int firstRow = alone ? r0 - top : 0;
-      int blockRows = alone ? r1 - r0 : tiled ? blockHigh : Math.min(blockHigh, rows - top);
-      byte[] bytes = block(index, firstRow, blockRows);
-      int size = cells.type().bytes();
-      int inRow = blockWide * perCell;
-      ByteBuffer buffer =
-          TiffPredictor.undo(predictor, bytes, size, inRow, perCell, blockRows, order);
-      for (int r = r0; r < r1; r++) {
-        int from = ((r - top - firstRow) * inRow + (c0 - left) * perCell + sample) * size;
-        int to = (r - w.row) * w.wide + c0 - w.column;
-        cells.put(buffer, from, perCell * size, c1 - c0, out, to);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    // Unpacked rows of an unpacked block can be read alone, however large the block is.
+    boolean alone = packing == TiffPacking.NONE;
+    int firstRow = alone ? r0 - top : 0;
+    int blockRows = alone ? r1 - r0 : tiled ? blockHigh : Math.min(blockHigh, rows - top);
+    byte[] bytes = block(index, firstRow, blockRows);
+    int size = cells.type().bytes();
+    int inRow = blockWide * perCell;
+    ByteBuffer buffer =
+        TiffPredictor.undo(predictor, bytes, size, inRow, perCell, blockRows, order);
+    for (int r = r0; r < r1; r++) {
+      int from = ((r - top - firstRow) * inRow + (c0 - left) * perCell + sample) * size;
+      int to = (r - w.row) * w.wide + c0 - w.column;
+      cells.put(buffer, from, perCell * size, c1 - c0, out, to);
     }
   }
 
@@ -182,15 +212,15 @@ final class TiffBlocks {
     long packed = packing == TiffPacking.NONE ? size : counts[index];
     if (size > MOST_BLOCK_BYTES || packed > MOST_BLOCK_BYTES) {
       throw new IOException(
-          "a block of " + size + " bytes is too large to unpack; rewrite it in tiles");
+          "its " + size + " bytes are too many to unpack at once; rewrite the file in tiles");
     }
     if (offsets[index] < 8 || offsets[index] + skip + packed > channel.size()) {
-      throw new IOException("it ends early");
+      throw new IOException("the file ends before it does");
     }
     ByteBuffer bytes = ByteBuffer.allocate((int) packed);
     while (bytes.hasRemaining()) {
       if (channel.read(bytes, offsets[index] + skip + bytes.position()) < 0) {
-        throw new IOException("it ends early");
+        throw new IOException("the file ends before it does");
       }
     }
     byte[] unpacked = packing.unpack(bytes.array(), (int) size);

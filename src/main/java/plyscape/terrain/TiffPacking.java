@@ -71,17 +71,17 @@ enum TiffPacking {
       }
       return got == size ? out : early(got, size);
     } catch (IndexOutOfBoundsException | DataFormatException | IllegalArgumentException e) {
-      throw new IOException("a packed block is garbled", e);
+      throw new IOException("its packed bytes are garbled", e);
     } catch (RuntimeException e) {
       if (this == ZSTD) {
-        throw new IOException("a packed block is garbled", e);
+        throw new IOException("its packed bytes are garbled", e);
       }
       throw e;
     }
   }
 
   private static byte[] early(int got, int size) throws IOException {
-    throw new IOException("a block has " + got + " bytes where " + size + " are due");
+    throw new IOException("it has " + got + " bytes where " + size + " are due");
   }
 
   private static int inflate(byte[] packed, byte[] out) throws DataFormatException {
@@ -161,7 +161,7 @@ enum TiffPacking {
         continue;
       }
       if (code > next || code >= 258 && previous < 0 || next > 4096) {
-        throw new IOException("a packed block is garbled");
+        throw new IOException("its packed bytes are garbled");
       }
       // An entry is the previous string and the byte after it, which stand one after the other in
       // what is out already.
