@@ -7,12 +7,11 @@ import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.GeographicCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
-import org.geotools.api.referencing.operation.MathTransform;
-import org.geotools.api.referencing.operation.TransformException;
 import org.geotools.referencing.CRS;
 import org.geotools.referencing.crs.DefaultGeographicCRS;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.fault.Warnings;
 import plyscape.grid.UtmZone;
 
 /**
@@ -20,7 +19,7 @@ import plyscape.grid.UtmZone;
  * can: opening the EPSG register takes more than a second, as long as all the rest of reading a
  * terrain.
  */
-final class CrsLookup {
+public final class CrsLookup {
 
   /** Kept, since the logging package holds loggers weakly and would forget the level. */
   private static final Logger[] HUSHED = {
@@ -28,7 +27,7 @@ final class CrsLookup {
   };
 
   /** Longitude and latitude on WGS 84, here always in this order. */
-  static final String WGS_84 = "EPSG:4326";
+  public static final String WGS_84 = "EPSG:4326";
 
   private CrsLookup() {}
 
@@ -94,10 +93,12 @@ final class CrsLookup {
   }
 
   /**
-   * Maps points of one CRS to another, with the datum shift that GeoTools knows; the place is
-   * blamed when it can't.
+   * Maps points of one CRS to another, each given by its code or WKT, x east and y north, with the
+   * datum shift that GeoTools knows ({@link CrsMaps}).
+   *
+   * @throws InputFault at the place when one is unknown or there is no way
    */
-  static PlaneMap between(String from, String to, Place place) {
+  public static PlaneMap between(String from, String to, Place place) {
     if (from.equals(to)) {
       return PlaneMap.same();
     }
@@ -112,27 +113,35 @@ final class CrsLookup {
     CoordinateReferenceSystem source = decode(from, place);
     CoordinateReferenceSystem target = decode(to, place);
     try {
-      MathTransform transform = CRS.findMathTransform(source, target, true);
-      return (xy, count) -> map(transform, xy, count);
+      return CrsMaps.between(source, target);
     } catch (FactoryException | RuntimeException e) {
       throw new InputFault(
-          place, "can't convert from " + from + " to " + to, "name another CRS", e);
+          place,
+          "can't convert from " + label(from) + " to " + label(to),
+          "save the data in a CRS with an EPSG code, best both in the same",
+          e);
     }
   }
 
-  private static void map(MathTransform transform, double[] xy, int count) {
-    try {
-      transform.transform(xy, 0, xy, 0, count);
-    } catch (TransformException | IllegalArgumentException whole) {
-      // Some point is beyond the projection: map one by one, so that only those are lost.
-      for (int i = 0; i < count; i++) {
-        try {
-          transform.transform(xy, 2 * i, xy, 2 * i, 1);
-        } catch (TransformException | IllegalArgumentException one) {
-          xy[2 * i] = Double.NaN;
-          xy[2 * i + 1] = Double.NaN;
-        }
-      }
+  /**
+   * Tells when the Earth of a CRS is a sphere, so that its places can't be told from each other on
+   * WGS 84 without an assumption.
+   *
+   * @param where whose CRS it is, a file's name
+   */
+  public static void tellSphere(String id, Place place, String where, Warnings warnings) {
+    if (!id.isEmpty()
+        && !id.equals(WGS_84)
+        && !metricCode(id)
+        && CrsMaps.onSphere(decode(id, place))) {
+      warnings.add(
+          "crs-sphere",
+          "in "
+              + label(id)
+              + " the Earth is a sphere; its latitudes are taken as those of WGS 84, as is usual. If"
+              + " they are meant from the Earth's centre, places are off by up to 21 km: then"
+              + " convert it to a CRS on WGS 84 first",
+          where);
     }
   }
 

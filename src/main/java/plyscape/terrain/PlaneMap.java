@@ -2,7 +2,7 @@ package plyscape.terrain;
 
 /** Maps coordinates of one CRS to another. */
 @FunctionalInterface
-interface PlaneMap {
+public interface PlaneMap {
 
   /**
    * Maps pairs in place.

@@ -117,6 +117,7 @@ final class TerrainSource {
   static GroundRaster onGround(Raster raster, TerrainSpec spec, Warnings warnings) {
     Place place = Place.file(spec.file().toString());
     GroundCrs crs = raster.crs();
+    CrsLookup.tellSphere(crs.id(), place, raster.name(), warnings);
     if (crs.kind() == GroundCrs.Kind.GEOGRAPHIC) {
       return inUtm(raster, spec, place);
     }

@@ -12,7 +12,6 @@
  * <p>Always true afterwards: no value is NaN; the grid covers the carved area; the carved area's
  * edges lie on the 0.001 mm grid; same file, same numbers.
  *
- * <p>Uses {@code grid}, {@code job}, {@code fault}, and GeoTools (which no other package but {@code
- * zones} does).
+ * <p>Uses {@code grid}, {@code job}, {@code fault}, and GeoTools, which no other package does.
  */
 package plyscape.terrain;

@@ -6,6 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.terrain.CrsLookup;
 
 /**
  * Reads the {@code crs} member of the GeoJSON format of 2008, which RFC 7946 dropped but which many
@@ -41,7 +42,7 @@ final class GeoJsonCrs {
   private static String code(String name, Place place) {
     String upper = name.strip().toUpperCase(Locale.ROOT);
     if (upper.contains("CRS84") || upper.equals("WGS84")) {
-      return GroundMap.LONGITUDE_LATITUDE;
+      return CrsLookup.WGS_84;
     }
     Matcher match = EPSG.matcher(upper);
     if (match.matches()) {

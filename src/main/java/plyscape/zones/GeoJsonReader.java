@@ -16,6 +16,7 @@ import java.util.Map;
 import org.locationtech.jts.geom.Geometry;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.terrain.CrsLookup;
 
 /**
  * Reads GeoJSON (RFC 7946), member by member in any order: collections, single features and bare
@@ -52,7 +53,7 @@ final class GeoJsonReader {
         JsonParser parser = new JsonFactory().createParser(ByteOrderMark.skip(in))) {
       GeoJsonReader reader = new GeoJsonReader(name, parser, limits);
       reader.readTop();
-      String crs = reader.crs == null ? GroundMap.LONGITUDE_LATITUDE : reader.crs;
+      String crs = reader.crs == null ? CrsLookup.WGS_84 : reader.crs;
       return new MapFile(name, crs, reader.crs != null, List.copyOf(reader.features));
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();

@@ -19,6 +19,7 @@ import java.util.Properties;
 import org.locationtech.jts.geom.Geometry;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.terrain.CrsLookup;
 
 /**
  * Reads all feature tables of a GeoPackage (OGC 12-128r18, an SQLite database), in the order of
@@ -102,7 +103,7 @@ final class GeoPackageReader {
         int number = row.getInt(3);
         String organization = row.getString(4);
         String definition = row.getString(6);
-        String crs = GroundMap.LONGITUDE_LATITUDE;
+        String crs = CrsLookup.WGS_84;
         if (number != UNKNOWN_PLANE && number != UNKNOWN_GLOBE) {
           boolean epsg = organization != null && organization.equalsIgnoreCase("EPSG");
           if (!epsg && (definition == null || !definition.contains("["))) {

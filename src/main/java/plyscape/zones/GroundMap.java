@@ -9,12 +9,11 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
+import plyscape.terrain.CrsLookup;
+import plyscape.terrain.PlaneMap;
 
 /** From a map file's coordinates to panel mm: through the terrain's CRS and the ground frame. */
 final class GroundMap {
-
-  /** Longitude and latitude on WGS 84, here always in this order. */
-  static final String LONGITUDE_LATITUDE = "EPSG:4326";
 
   /** Straight lines of the file become curves on the panel; they are followed within this, mm. */
   private static final double BEND_MM = 0.005;
@@ -29,13 +28,13 @@ final class GroundMap {
   private static final int MOST_HALVINGS = 12;
 
   private final GroundFrame frame;
-  private final PointMap toGround;
+  private final PlaneMap toGround;
   private final boolean same;
   private final boolean degrees;
   private final Envelope reach;
 
   private GroundMap(
-      GroundFrame frame, PointMap toGround, boolean same, boolean degrees, Envelope reach) {
+      GroundFrame frame, PlaneMap toGround, boolean same, boolean degrees, Envelope reach) {
     this.frame = frame;
     this.toGround = toGround;
     this.same = same;
@@ -67,10 +66,13 @@ final class GroundMap {
       from = frame.crs();
     }
     Place place = Place.file(map.name());
-    PointMap toGround = CrsConversion.between(from, frame.crs(), place);
-    PointMap back = CrsConversion.between(frame.crs(), from, place);
+    PlaneMap toGround = CrsLookup.between(from, frame.crs(), place);
+    PlaneMap back = CrsLookup.between(frame.crs(), from, place);
     boolean same = from.equals(frame.crs());
-    boolean degrees = from.equals(LONGITUDE_LATITUDE);
+    if (!same) {
+      CrsLookup.tellSphere(from, place, map.name(), warnings);
+    }
+    boolean degrees = from.equals(CrsLookup.WGS_84);
     return new GroundMap(frame, toGround, same, degrees, reach(frame.ground(), back, degrees));
   }
 
@@ -92,7 +94,7 @@ final class GroundMap {
    * The carved ground and as much again all around it, in the file's coordinates; features beyond
    * don't matter.
    */
-  private static Envelope reach(Box ground, PointMap back, boolean degrees) {
+  private static Envelope reach(Box ground, PlaneMap back, boolean degrees) {
     int steps = 16;
     double[] edge = new double[8 * steps];
     for (int i = 0; i < steps; i++) {

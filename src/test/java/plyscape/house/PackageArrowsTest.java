@@ -43,7 +43,7 @@ class PackageArrowsTest {
     t.put("terrain", Set.of("grid", "job"));
     t.put("bands", Set.of("layup", "terrain"));
     t.put("planar", Set.of("grid"));
-    t.put("zones", Set.of("grid", "job", "planar"));
+    t.put("zones", Set.of("grid", "job", "planar", "terrain"));
     t.put("region", Set.of("bands", "zones", "planar", "grid"));
     t.put("toolpath", Set.of("region", "machine"));
     t.put("gcode", Set.of("machine"));
@@ -77,8 +77,8 @@ class PackageArrowsTest {
   }
 
   @Test
-  void geoTools_onlyInTerrainAndZones() throws IOException {
-    assertEquals(List.of(), users("org.geotools.", Set.of("terrain", "zones")));
+  void geoTools_onlyInTerrain() throws IOException {
+    assertEquals(List.of(), users("org.geotools.", Set.of("terrain")));
   }
 
   @Test

@@ -84,6 +84,22 @@ class ZoneReaderTest {
         + "]]]}";
   }
 
+  /**
+   * Latitudes on a sphere (EPSG:4047) are taken as those of WGS 84, as GDAL 3.6.2 with PROJ 9.1.1
+   * does; by way of the Earth's centre the map would lie 18 km off at 33 degrees.
+   */
+  @Test
+  void mapOnASphere_liesWhereItsDegreesSay_andItIsTold() throws IOException {
+    String map = square(44.398, 33.294, 0.004);
+    Zone plain = read(map, UTM);
+    assertEquals(List.of(), codes());
+    String crs = "{\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"EPSG:4047\"}},";
+    Zone sphere = read(crs + map.substring(1), UTM);
+    assertEquals(List.of("crs-sphere"), codes());
+    assertTrue(plain.area().getArea() > 1000);
+    assertEquals(0, sphere.area().symDifference(plain.area()).getArea(), 1e-6);
+  }
+
   private static String feature(String properties, String geometry) {
     return "{\"type\":\"Feature\",\"properties\":" + properties + ",\"geometry\":" + geometry + "}";
   }
