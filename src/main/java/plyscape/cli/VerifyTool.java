@@ -40,7 +40,7 @@ final class VerifyTool {
       Tool t = head.get();
       return name == null
           ? t
-          : renamed(t, name); // the head's name is in plain ASCII, the plan's as the user wrote it
+          : t.named(name); // the head's name is in plain ASCII, the plan's as the user wrote it
     }
     Optional<PlanFigures.ToolFigures> figures =
         plan.tools().stream()
@@ -54,25 +54,6 @@ final class VerifyTool {
                     Place.file(file),
                     "the plan and the program's head don't say which tool cuts it",
                     "give --tool once a program, such as --tool flat:3"));
-  }
-
-  private static Tool renamed(Tool t, String name) {
-    return new Tool(
-        name,
-        t.shape(),
-        t.diameterMm(),
-        t.fluteLengthMm(),
-        t.flutes(),
-        t.rpm(),
-        t.feedMmPerMin(),
-        t.plungeMmPerMin(),
-        t.stepdownMm(),
-        t.stepover(),
-        t.tipDiameterMm(),
-        t.taperDegrees(),
-        t.shankDiameterMm(),
-        t.stickoutMm(),
-        t.holderDiameterMm());
   }
 
   /** A tool of which only the form is known; what is 0 isn't checked. */
@@ -118,7 +99,22 @@ final class VerifyTool {
               && sizes[3] <= 85;
       if (sane) {
         return new Tool(
-            text, shape, sizes[0], sizes[1], 2, 0, 0, 0, 0, 0.45, sizes[2], sizes[3], 0, 0, 0);
+            text,
+            shape,
+            sizes[0],
+            sizes[1],
+            2,
+            0,
+            0,
+            0,
+            0,
+            0.45,
+            sizes[2],
+            sizes[3],
+            0,
+            0,
+            0,
+            Tool.Spiral.UNSAID);
       }
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
       // said below, with what would do

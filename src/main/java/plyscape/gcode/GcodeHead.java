@@ -105,7 +105,8 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
             tapered ? number(taper, 2) : 0,
             clamped ? number(clamping, 1) : 0,
             clamped ? number(clamping, 2) : 0,
-            clamped ? number(clamping, 3) : 0));
+            clamped ? number(clamping, 3) : 0,
+            Tool.Spiral.UNSAID));
   }
 
   private static double number(Matcher matcher, int group) {

@@ -52,42 +52,6 @@ public record Tool(
     TAPERED
   }
 
-  /** A cutter of which it isn't said which way its flutes wind. */
-  public Tool(
-      String name,
-      Shape shape,
-      double diameterMm,
-      double fluteLengthMm,
-      int flutes,
-      double rpm,
-      double feedMmPerMin,
-      double plungeMmPerMin,
-      double stepdownMm,
-      double stepover,
-      double tipDiameterMm,
-      double taperDegrees,
-      double shankDiameterMm,
-      double stickoutMm,
-      double holderDiameterMm) {
-    this(
-        name,
-        shape,
-        diameterMm,
-        fluteLengthMm,
-        flutes,
-        rpm,
-        feedMmPerMin,
-        plungeMmPerMin,
-        stepdownMm,
-        stepover,
-        tipDiameterMm,
-        taperDegrees,
-        shankDiameterMm,
-        stickoutMm,
-        holderDiameterMm,
-        Spiral.UNSAID);
-  }
-
   /** A cutter of which no more than the cutting part is known. */
   public Tool(
       String name,
@@ -115,7 +79,29 @@ public record Tool(
         0,
         0,
         0,
-        0);
+        0,
+        Spiral.UNSAID);
+  }
+
+  /** The same cutter by another name. */
+  public Tool named(String other) {
+    return new Tool(
+        other,
+        shape,
+        diameterMm,
+        fluteLengthMm,
+        flutes,
+        rpm,
+        feedMmPerMin,
+        plungeMmPerMin,
+        stepdownMm,
+        stepover,
+        tipDiameterMm,
+        taperDegrees,
+        shankDiameterMm,
+        stickoutMm,
+        holderDiameterMm,
+        spiral);
   }
 
   /**

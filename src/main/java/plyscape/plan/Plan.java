@@ -96,25 +96,6 @@ public record Plan(
         null);
   }
 
-  /** The same with faces that follow the terrain. */
-  Plan withFaces(FaceField field) {
-    return new Plan(
-        job,
-        depths,
-        thicknessMm,
-        terrain,
-        bands,
-        zones,
-        tiling,
-        programs,
-        time,
-        verification,
-        warnings,
-        version,
-        tiles,
-        field);
-  }
-
   /**
    * Shallowest and deepest cut of a ply's faces, mm: both its target unless they follow the
    * terrain.
@@ -130,23 +111,19 @@ public record Plan(
     return cutMm(tiling.exposed().lastKey()).lowerMm();
   }
 
+  /** The same with faces that follow the terrain. */
+  Plan withFaces(FaceField field) {
+    return with(depths, warnings, field);
+  }
+
   /** The same with other risks. */
   Plan withDepths(List<PlyDepth> other) {
-    return new Plan(
-        job,
-        other,
-        thicknessMm,
-        terrain,
-        bands,
-        zones,
-        tiling,
-        programs,
-        time,
-        verification,
-        warnings,
-        version,
-        tiles,
-        faces);
+    return with(other, warnings, faces);
+  }
+
+  /** The same with these warnings. */
+  Plan warned(List<Warning> all) {
+    return with(depths, List.copyOf(all), faces);
   }
 
   /** The same with more warnings. */
@@ -156,11 +133,10 @@ public record Plan(
     return warned(all);
   }
 
-  /** The same with these warnings. */
-  Plan warned(List<Warning> all) {
+  private Plan with(List<PlyDepth> otherDepths, List<Warning> otherWarnings, FaceField field) {
     return new Plan(
         job,
-        depths,
+        otherDepths,
         thicknessMm,
         terrain,
         bands,
@@ -169,9 +145,9 @@ public record Plan(
         programs,
         time,
         verification,
-        List.copyOf(all),
+        otherWarnings,
         version,
         tiles,
-        faces);
+        field);
   }
 }

@@ -2,11 +2,15 @@ package plyscape.simulate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import plyscape.grid.CellFrame;
 
-/** Finds the connected areas (by edges) of cells that are gouged, and of those left uncut. */
+/**
+ * Finds the connected areas (by edges) of cells that are gouged, and of those left uncut: the
+ * largest first, then by place.
+ */
 final class Areas {
 
   private final HeightField field;
@@ -33,6 +37,11 @@ final class Areas {
         list.add(area(i));
       }
     }
+    list.sort(
+        Comparator.comparingDouble(Difference::areaMm2)
+            .reversed()
+            .thenComparingDouble(Difference::y)
+            .thenComparingDouble(Difference::x));
     return list;
   }
 

@@ -1,8 +1,6 @@
 package plyscape.simulate;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
@@ -169,19 +167,11 @@ final class Comparison implements Judgement {
   /** Figures of a finished comparison, without collisions. */
   @Override
   public Verification verification(List<Verification.Collision> collisions) {
-    long[] counts = new long[Verdict.values().length];
-    for (byte verdict : verdicts) {
-      counts[verdict]++;
-    }
-    double area = field.cellAreaMm2();
-    double cell = Math.max(frame.cellX(), frame.cellY());
-    return new Verification(
-        cell,
+    return Verification.of(
+        field,
+        verdicts,
         carvedCells == 0 ? 1 : (double) matched / carvedCells,
-        counts[Verdict.GOUGED.ordinal()] * area,
-        counts[Verdict.GOUGED.ordinal()] == 0 ? 0 : farthestGouge(),
-        counts[Verdict.UNCUT.ordinal()] * area,
-        counts[Verdict.UNREACHABLE.ordinal()] * area,
+        this::farthestGouge,
         collisions);
   }
 
@@ -197,13 +187,7 @@ final class Comparison implements Judgement {
 
   @Override
   public List<Difference> differences() {
-    List<Difference> list = new ArrayList<>(new Areas(field, verdicts, this::target).find());
-    list.sort(
-        Comparator.comparingDouble(Difference::areaMm2)
-            .reversed()
-            .thenComparingDouble(Difference::y)
-            .thenComparingDouble(Difference::x));
-    return list;
+    return new Areas(field, verdicts, this::target).find();
   }
 
   /**

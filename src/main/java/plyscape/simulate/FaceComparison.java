@@ -1,7 +1,6 @@
 package plyscape.simulate;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
@@ -174,34 +173,27 @@ final class FaceComparison implements Judgement {
 
   @Override
   public List<Difference> differences() {
-    List<Difference> list = new ArrayList<>(new Areas(field, verdicts, i -> wanted[i]).find());
-    list.sort(
-        Comparator.comparingDouble(Difference::areaMm2)
-            .reversed()
-            .thenComparingDouble(Difference::y)
-            .thenComparingDouble(Difference::x));
-    return list;
+    return new Areas(field, verdicts, i -> wanted[i]).find();
   }
 
   /** Figures; the worst gouge is told by how much too deep it is. */
   @Override
   public Verification verification(List<Verification.Collision> collisions) {
-    long[] counts = new long[Verdict.values().length];
+    return Verification.of(
+        field,
+        verdicts,
+        carvedCells == 0 ? 1 : (double) matched / carvedCells,
+        this::deepestGouge,
+        collisions);
+  }
+
+  private double deepestGouge() {
     double worst = 0;
     for (int i = 0; i < verdicts.length; i++) {
-      counts[verdicts[i]]++;
       if (verdicts[i] == Verdict.GOUGED.code()) {
         worst = Math.max(worst, field.depth()[i] - wanted[i]);
       }
     }
-    double area = field.cellAreaMm2();
-    return new Verification(
-        Math.max(frame.cellX(), frame.cellY()),
-        carvedCells == 0 ? 1 : (double) matched / carvedCells,
-        counts[Verdict.GOUGED.ordinal()] * area,
-        worst,
-        counts[Verdict.UNCUT.ordinal()] * area,
-        counts[Verdict.UNREACHABLE.ordinal()] * area,
-        collisions);
+    return worst;
   }
 }

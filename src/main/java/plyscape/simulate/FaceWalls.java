@@ -1,27 +1,18 @@
 package plyscape.simulate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import plyscape.grid.Box;
 
 /**
  * The outlines of targets whose depths change from place to place, as walls: at each point of an
- * edge the depths on both its sides are worked out from their targets. Edges are kept in square
- * buckets.
+ * edge the depths on both its sides are worked out from their targets.
  */
 final class FaceWalls {
 
-  private static final double BUCKET_MM = 0.75;
-
   private final EdgeTable edges;
   private final List<Target> targets;
-  private final double minX;
-  private final double minY;
-  private final int columns;
-  private final int rows;
-  private final int[] start;
-  private final int[] inBucket;
+  private final WallBuckets buckets;
 
   FaceWalls(Box panel, List<Target> targets) {
     this.targets = targets;
@@ -31,44 +22,7 @@ final class FaceWalls {
       numbered.add(new Target(targets.get(t).plyNumber(), t + 1, targets.get(t).rings()));
     }
     edges = new EdgeTable(numbered);
-    minX = panel.minX();
-    minY = panel.minY();
-    columns = Math.max(1, (int) Math.ceil(panel.width() / BUCKET_MM));
-    rows = Math.max(1, (int) Math.ceil(panel.height() / BUCKET_MM));
-    start = new int[columns * rows + 1];
-    for (int e = 0; e < edges.count; e++) {
-      visit(e, null);
-    }
-    for (int b = 0; b < columns * rows; b++) {
-      start[b + 1] += start[b];
-    }
-    inBucket = new int[start[columns * rows]];
-    int[] next = Arrays.copyOf(start, columns * rows);
-    for (int e = 0; e < edges.count; e++) {
-      visit(e, next);
-    }
-  }
-
-  private void visit(int e, int[] next) {
-    int toColumn = column(Math.max(edges.x0[e], edges.x1[e]));
-    int toRow = row(Math.max(edges.y0[e], edges.y1[e]));
-    for (int r = row(Math.min(edges.y0[e], edges.y1[e])); r <= toRow; r++) {
-      for (int c = column(Math.min(edges.x0[e], edges.x1[e])); c <= toColumn; c++) {
-        if (next == null) {
-          start[r * columns + c + 1]++;
-        } else {
-          inBucket[next[r * columns + c]++] = e;
-        }
-      }
-    }
-  }
-
-  private int column(double x) {
-    return Math.max(0, Math.min(columns - 1, (int) Math.floor((x - minX) / BUCKET_MM)));
-  }
-
-  private int row(double y) {
-    return Math.max(0, Math.min(rows - 1, (int) Math.floor((y - minY) / BUCKET_MM)));
+    buckets = new WallBuckets(edges, panel);
   }
 
   /** Takes an edge's nearest point, its squared distance and the depths on its two sides. */
@@ -78,13 +32,13 @@ final class FaceWalls {
   }
 
   private void near(double px, double py, double distance, boolean rough, Near near) {
-    int toColumn = column(px + distance);
-    int toRow = row(py + distance);
-    for (int r = row(py - distance); r <= toRow; r++) {
-      for (int c = column(px - distance); c <= toColumn; c++) {
-        int b = r * columns + c;
-        for (int k = start[b]; k < start[b + 1]; k++) {
-          int e = inBucket[k];
+    int toColumn = buckets.column(px + distance);
+    int toRow = buckets.row(py + distance);
+    for (int r = buckets.row(py - distance); r <= toRow; r++) {
+      for (int c = buckets.column(px - distance); c <= toColumn; c++) {
+        int b = r * buckets.columns + c;
+        for (int k = buckets.start[b]; k < buckets.start[b + 1]; k++) {
+          int e = buckets.edges[k];
           double dx = edges.x1[e] - edges.x0[e];
           double dy = edges.y1[e] - edges.y0[e];
           double t = ((px - edges.x0[e]) * dx + (py - edges.y0[e]) * dy) / (dx * dx + dy * dy);

@@ -1,6 +1,7 @@
 package plyscape.simulate;
 
 import java.util.List;
+import java.util.function.DoubleSupplier;
 
 /**
  * Outcome of cutting the written programs in simulation and comparing with the plan; areas in mm2
@@ -28,6 +29,34 @@ public record Verification(
 
   /** One collision: program, line, panel place and depth, and what is wrong. */
   public record Collision(String file, int line, double x, double y, double depthMm, String what) {}
+
+  /**
+   * Figures of judged cells.
+   *
+   * @param verdicts code of the {@link Verdict} of each cell
+   * @param gougeMaxMm the worst gouge; asked only when there is one
+   */
+  static Verification of(
+      HeightField field,
+      byte[] verdicts,
+      double matchedShare,
+      DoubleSupplier gougeMaxMm,
+      List<Collision> collisions) {
+    long[] counts = new long[Verdict.values().length];
+    for (byte verdict : verdicts) {
+      counts[verdict]++;
+    }
+    double area = field.cellAreaMm2();
+    long gouged = counts[Verdict.GOUGED.code()];
+    return new Verification(
+        Math.max(field.frame().cellX(), field.frame().cellY()),
+        matchedShare,
+        gouged * area,
+        gouged == 0 ? 0 : gougeMaxMm.getAsDouble(),
+        counts[Verdict.UNCUT.code()] * area,
+        counts[Verdict.UNREACHABLE.code()] * area,
+        collisions);
+  }
 
   /** Whether G-code of this outcome may be written: no gouge and no collision. */
   public boolean safe() {

@@ -1,6 +1,5 @@
 package plyscape.simulate;
 
-import java.util.Arrays;
 import java.util.List;
 import plyscape.grid.Box;
 
@@ -9,12 +8,9 @@ import plyscape.grid.Box;
  * them.
  *
  * <p>An edge that two targets share is one wall between their depths; an edge of one alone is a
- * wall up to the uncut face. Edges are kept in square buckets, so that a question looks only at
- * what is near.
+ * wall up to the uncut face.
  */
 final class Walls {
-
-  private static final double BUCKET_MM = 0.75;
 
   private final double[] x0;
   private final double[] y0;
@@ -23,12 +19,7 @@ final class Walls {
   private final double[] shallow;
   private final double[] deep;
   private final int count;
-  private final double minX;
-  private final double minY;
-  private final int columns;
-  private final int rows;
-  private final int[] bucketStart;
-  private final int[] bucketEdges;
+  private final WallBuckets buckets;
 
   /** Of targets on a panel. */
   Walls(Box panel, List<Target> targets) {
@@ -40,44 +31,7 @@ final class Walls {
     shallow = table.shallow;
     deep = table.deep;
     count = table.count;
-    minX = panel.minX();
-    minY = panel.minY();
-    columns = Math.max(1, (int) Math.ceil(panel.width() / BUCKET_MM));
-    rows = Math.max(1, (int) Math.ceil(panel.height() / BUCKET_MM));
-    bucketStart = new int[columns * rows + 1];
-    for (int e = 0; e < count; e++) {
-      visit(e, (bucket, edge) -> bucketStart[bucket + 1]++);
-    }
-    for (int b = 0; b < columns * rows; b++) {
-      bucketStart[b + 1] += bucketStart[b];
-    }
-    bucketEdges = new int[bucketStart[columns * rows]];
-    int[] next = Arrays.copyOf(bucketStart, columns * rows);
-    for (int e = 0; e < count; e++) {
-      visit(e, (bucket, edge) -> bucketEdges[next[bucket]++] = edge);
-    }
-  }
-
-  private interface Visitor {
-    void accept(int bucket, int edge);
-  }
-
-  private void visit(int e, Visitor visitor) {
-    int toColumn = column(Math.max(x0[e], x1[e]));
-    int toRow = row(Math.max(y0[e], y1[e]));
-    for (int r = row(Math.min(y0[e], y1[e])); r <= toRow; r++) {
-      for (int c = column(Math.min(x0[e], x1[e])); c <= toColumn; c++) {
-        visitor.accept(r * columns + c, e);
-      }
-    }
-  }
-
-  private int column(double x) {
-    return Math.max(0, Math.min(columns - 1, (int) Math.floor((x - minX) / BUCKET_MM)));
-  }
-
-  private int row(double y) {
-    return Math.max(0, Math.min(rows - 1, (int) Math.floor((y - minY) / BUCKET_MM)));
+    buckets = new WallBuckets(table, panel);
   }
 
   /** Whether an edge of some target at least this deep is within a distance of the point. */
@@ -100,13 +54,13 @@ final class Walls {
   double distanceTo(double px, double py, double cap, double atLeast, double below) {
     double best = cap * cap;
     boolean found = false;
-    int toColumn = column(px + cap);
-    int toRow = row(py + cap);
-    for (int r = row(py - cap); r <= toRow; r++) {
-      for (int c = column(px - cap); c <= toColumn; c++) {
-        int bucket = r * columns + c;
-        for (int k = bucketStart[bucket]; k < bucketStart[bucket + 1]; k++) {
-          int e = bucketEdges[k];
+    int toColumn = buckets.column(px + cap);
+    int toRow = buckets.row(py + cap);
+    for (int r = buckets.row(py - cap); r <= toRow; r++) {
+      for (int c = buckets.column(px - cap); c <= toColumn; c++) {
+        int bucket = r * buckets.columns + c;
+        for (int k = buckets.start[bucket]; k < buckets.start[bucket + 1]; k++) {
+          int e = buckets.edges[k];
           if (deep[e] >= atLeast && shallow[e] < below) {
             double d = squaredDistance(e, px, py);
             if (d <= best) {

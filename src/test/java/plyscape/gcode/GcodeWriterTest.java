@@ -212,7 +212,8 @@ class GcodeWriterTest {
             7.5,
             6.35,
             31,
-            24);
+            24,
+            Tool.Spiral.UNSAID);
     for (Machine.Zero zero : Machine.Zero.values()) {
       Machine machine =
           new Machine(

@@ -37,7 +37,8 @@ class HeightFieldCutterTest {
         15,
         0,
         0,
-        0);
+        0,
+        Tool.Spiral.UNSAID);
   }
 
   static Program program(double x, double y, double depth, List<Move> moves) {

@@ -162,7 +162,23 @@ class SimulatorTest {
   @Test
   void shankAndHolder_touchWhatStandsBesideThem() {
     Tool necked =
-        new Tool("long", Tool.Shape.FLAT, 6, 1.5, 2, 16000, 1800, 500, 2, 0.45, 0, 0, 8, 1.8, 20);
+        new Tool(
+            "long",
+            Tool.Shape.FLAT,
+            6,
+            1.5,
+            2,
+            16000,
+            1800,
+            500,
+            2,
+            0.45,
+            0,
+            0,
+            8,
+            1.8,
+            20,
+            Tool.Spiral.UNSAID);
     Verification v =
         Simulator.run(
                 TwoTerraces.setup(0.1),
@@ -176,7 +192,23 @@ class SimulatorTest {
     // from the middle: clear too.
     assertEquals(List.of(), v.collisions());
     Tool wide =
-        new Tool("long", Tool.Shape.FLAT, 6, 0.5, 2, 16000, 1800, 500, 2, 0.45, 0, 0, 8, 0, 0);
+        new Tool(
+            "long",
+            Tool.Shape.FLAT,
+            6,
+            0.5,
+            2,
+            16000,
+            1800,
+            500,
+            2,
+            0.45,
+            0,
+            0,
+            8,
+            0,
+            0,
+            Tool.Spiral.UNSAID);
     v =
         Simulator.run(
                 TwoTerraces.setup(0.1),

@@ -42,7 +42,8 @@ class DropCutterTest {
         taper,
         0,
         0,
-        0);
+        0,
+        Tool.Spiral.UNSAID);
   }
 
   /** The carved area, in uncut panel, whose depth depends on X alone. */
