@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import plyscape.fault.Mutant;
 
 /**
  * Every reader through the commands that use it: whatever is changed in a file, the outcome is done

@@ -6,10 +6,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Fault;
+import plyscape.fault.Mutant;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
@@ -71,15 +71,7 @@ class RasterMutationTest {
     byte[] bytes = Files.readAllBytes(whole);
     String name = whole.getFileName().toString();
     for (int seed = 0; seed < SEEDS; seed++) {
-      Random random = new Random(seed);
-      byte[] changed = bytes.clone();
-      for (int k = random.nextInt(6); k >= 0; k--) {
-        changed[random.nextInt(changed.length)] =
-            (byte) (random.nextBoolean() ? random.nextInt(256) : random.nextInt(4) * 85);
-      }
-      if (random.nextInt(5) == 0) {
-        changed = java.util.Arrays.copyOf(changed, random.nextInt(changed.length));
-      }
+      byte[] changed = Mutant.of(bytes, seed);
       Path file = Files.write(dir.resolve("m-" + name), changed);
       TerrainSpec spec =
           new TerrainSpec(file, null, "", List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0.4);

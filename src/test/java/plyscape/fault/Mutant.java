@@ -1,4 +1,4 @@
-package plyscape.cli;
+package plyscape.fault;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
@@ -10,7 +10,7 @@ import java.util.Random;
 import java.util.zip.CRC32;
 
 /** Spoils the bytes of a file in the ways that files are spoiled, the same for the same seed. */
-final class Mutant {
+public final class Mutant {
 
   /** Small seeds in a row give like first numbers; this spreads them (golden ratio times 2^64). */
   private static final long SPREAD = 0x9E3779B97F4A7C15L;
@@ -30,6 +30,11 @@ final class Mutant {
           "]",
           "\t",
           "!!int ",
+          "!x ",
+          "?",
+          "@",
+          "...\n",
+          "${x}",
           "- ",
           ": ",
           "|",
@@ -72,6 +77,8 @@ final class Mutant {
           "-1",
           "1e-320",
           "-1e308",
+          "9".repeat(400),
+          "[".repeat(3000),
           "2147483648",
           "G91\n",
           "G20\n",
@@ -100,7 +107,7 @@ final class Mutant {
   }
 
   /** One to six changes, seldom a file that breaks off. */
-  static byte[] of(byte[] whole, long seed) {
+  public static byte[] of(byte[] whole, long seed) {
     Mutant mutant = new Mutant(whole, seed);
     int changes = 1 + mutant.random.nextInt(mutant.random.nextInt(6) + 1);
     for (int i = 0; i < changes; i++) {
