@@ -7,12 +7,16 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.Collectors;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.JobFault;
@@ -50,9 +54,47 @@ class SculptedPlanTest {
           "  - {name: ball 4, shape: ball, diameter: 4}\n  - {name: ball 1, shape: ball, diameter: 1, flute_length: 6, stepdown: 0.3}\n",
           "");
 
-  @TempDir Path folder;
+  private static final String SCULPTED = "surface: sculpted\n";
 
-  private Job job(long seed, String tools, String more) throws IOException {
+  private static final String PANEL = "panel: {width: 40, height: 34, border: 3}\n";
+
+  @TempDir static Path root;
+
+  /** The plans of the made grounds, which several tests look at; seeds run side by side. */
+  private static Map<Long, Made> made;
+
+  private record Made(Plan plan, Warnings warnings) {}
+
+  @BeforeAll
+  static void planTheMadeGrounds() {
+    made =
+        LongStream.rangeClosed(1, 4)
+            .parallel()
+            .boxed()
+            .collect(Collectors.toMap(seed -> seed, SculptedPlanTest::made));
+  }
+
+  private static Made made(long seed) {
+    Warnings warnings = new Warnings();
+    Job job = job(seed, FLATS + FINISHERS.get((int) (seed % 4)), SCULPTED + top(seed), PANEL);
+    return new Made(plan(job, warnings), warnings); // gouges and collisions would be a fault
+  }
+
+  private static String top(long seed) {
+    return seed % 2 == 0 ? "top: mid\n" : "";
+  }
+
+  private static Job job(long seed, String tools, String more, String panel) {
+    try {
+      return written(seed, tools, more, panel);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Job written(long seed, String tools, String more, String panel)
+      throws IOException {
+    Path folder = Files.createTempDirectory(root, "job");
     Files.writeString(
         folder.resolve("layup.yaml"),
         """
@@ -100,7 +142,7 @@ class SculptedPlanTest {
             folder.resolve("job.yaml"),
             "layup: layup.yaml\n"
                 + "terrain: {file: terrain.asc, plies: [high, mid, low], crs: 'EPSG:32632'}\n"
-                + "panel: {width: 40, height: 34, border: 3}\n"
+                + panel
                 + "zones: [{name: lake, file: lake.geojson, ply: lake}]\n"
                 + "tools:\n"
                 + tools
@@ -110,17 +152,7 @@ class SculptedPlanTest {
   }
 
   private static Plan plan(Job job, Warnings warnings) {
-    return Planner.plan(
-        job,
-        new PlanOptions(false, false, false, 0.1),
-        new Progress() {
-          @Override
-          public void stage(String name) {}
-
-          @Override
-          public void done() {}
-        },
-        warnings);
+    return Planner.plan(job, new PlanOptions(false, false, false, 0.1), Progress.NONE, warnings);
   }
 
   private static CutResult cut(Plan plan, double cellMm) {
@@ -148,20 +180,23 @@ class SculptedPlanTest {
   }
 
   @Test
-  void madeGround_neitherGouges_norShowsAWrongPly() throws IOException {
-    for (int seed = 1; seed <= 4; seed++) {
-      String top = seed % 2 == 0 ? "top: mid\n" : "";
-      Job job = job(seed, FLATS + FINISHERS.get(seed % 4), "surface: sculpted\n" + top);
-      Plan plan = plan(job, new Warnings()); // gouges and collisions would be a fault
-      CutResult result = cut(plan, 0.1);
-      String who = "seed " + seed;
-      assertTrue(result.verification().safe(), who + " " + result.verification());
-      // A flat cutter's steps are a little higher than a ball's ridges here and there.
-      double uncut = FINISHERS.get(seed % 4).isEmpty() ? 12 : 0.5;
-      assertTrue(result.verification().uncutMm2() < uncut, who + " " + result.verification());
-      colourHolds(plan, result, who);
-      assertTrue(plan.verification().matchedShare() > 0.75, who + " " + plan.verification());
-    }
+  void madeGround_neitherGouges_norShowsAWrongPly() {
+    made.entrySet().parallelStream()
+        .forEach(
+            one -> {
+              long seed = one.getKey();
+              Plan plan = one.getValue().plan();
+              CutResult result = cut(plan, 0.1);
+              String who = "seed " + seed;
+              assertTrue(result.verification().safe(), who + " " + result.verification());
+              // A flat cutter's steps are a little higher than a ball's ridges here and there.
+              double uncut = FINISHERS.get((int) (seed % 4)).isEmpty() ? 12 : 0.5;
+              assertTrue(
+                  result.verification().uncutMm2() < uncut, who + " " + result.verification());
+              colourHolds(plan, result, who);
+              assertTrue(
+                  plan.verification().matchedShare() > 0.75, who + " " + plan.verification());
+            });
   }
 
   private static void colourHolds(Plan plan, CutResult result, String who) {
@@ -198,19 +233,27 @@ class SculptedPlanTest {
   }
 
   @Test
-  void sameJobTwice_givesTheSameText_andTheTimesOfThePassesAddUp() throws IOException {
-    Job job = job(3, FLATS + FINISHERS.get(0), "surface: sculpted\n");
-    Plan one = plan(job, new Warnings());
-    Plan two = plan(job, new Warnings());
-    assertEquals(
-        one.programs().stream().map(ToolProgram::text).toList(),
-        two.programs().stream().map(ToolProgram::text).toList());
-    ToolProgram last = one.programs().get(one.programs().size() - 1);
+  void sameJobTwice_givesTheSameText() {
+    String small = "panel: {width: 24, height: 20, border: 3}\n";
+    Job job = job(3, FLATS + FINISHERS.get(0), SCULPTED, small);
+    List<String> one = texts(plan(job, new Warnings()));
+    assertEquals(one, texts(plan(job, new Warnings())));
+    assertTrue(one.size() >= 2 && one.stream().allMatch(t -> t.contains("G1 ")), one.toString());
+  }
+
+  private static List<String> texts(Plan plan) {
+    return plan.programs().stream().map(ToolProgram::text).toList();
+  }
+
+  @Test
+  void finishingIsLast_andTheTimesOfThePassesAddUp() {
+    Plan plan = made.get(4L).plan();
+    ToolProgram last = plan.programs().get(plan.programs().size() - 1);
     assertEquals("ball 2", last.tool().name());
     assertTrue(last.passes().get(0).timeS() > 60, last.passes().toString());
     assertEquals(
-        one.time().totalS(),
-        one.programs().stream()
+        plan.time().totalS(),
+        plan.programs().stream()
             .flatMap(p -> p.passes().stream())
             .mapToDouble(ToolProgram.PassSummary::timeS)
             .sum(),
@@ -218,9 +261,9 @@ class SculptedPlanTest {
   }
 
   @Test
-  void risk_isTheWorstInTheWindow() throws IOException {
-    Plan flat = plan(job(3, FLATS, ""), new Warnings());
-    Plan sculpted = plan(job(3, FLATS + FINISHERS.get(0), "surface: sculpted\n"), new Warnings());
+  void risk_isTheWorstInTheWindow() {
+    Plan flat = plan(job(4, FLATS, top(4), PANEL), new Warnings());
+    Plan sculpted = made.get(4L).plan();
     assertNull(flat.faces());
     assertNotNull(sculpted.faces());
     assertTrue(sculpted.depths().get(1).risk() > flat.depths().get(1).risk());
@@ -228,16 +271,15 @@ class SculptedPlanTest {
   }
 
   @Test
-  void flatCuttersAlone_cutSteps_andItIsTold() throws IOException {
-    Warnings warnings = new Warnings();
-    Plan plan = plan(job(3, FLATS, "surface: sculpted\n"), warnings);
-    assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("steps")));
-    assertEquals(2, plan.programs().size());
+  void flatCuttersAlone_cutSteps_andItIsTold() {
+    Made steps = made.get(3L);
+    assertTrue(steps.warnings().list().stream().anyMatch(w -> w.code().equals("steps")));
+    assertEquals(2, steps.plan().programs().size());
   }
 
   @Test
-  void withoutFlatCutters_itSaysWhatIsMissing() throws IOException {
-    Job job = job(3, FINISHERS.get(0), "surface: sculpted\n");
+  void withoutFlatCutters_itSaysWhatIsMissing() {
+    Job job = job(3, FINISHERS.get(0), SCULPTED, PANEL);
     JobFault fault = assertThrows(JobFault.class, () -> plan(job, new Warnings()));
     assertTrue(fault.getMessage().contains("flat"), fault.getMessage());
   }
