@@ -91,7 +91,7 @@ final class JobRun {
   }
 
   private OutputKind kind(Job job) {
-    return target.kind().equals(OutputKind.PLAN) && job.panel().tiled()
+    return target.kind().is(OutputKind.PLAN) && job.panel().tiled()
         ? OutputKind.TILES
         : target.kind();
   }

@@ -36,9 +36,8 @@ public final class GcodeWriter {
     int counted = 0;
     int line = 1;
     for (PassText pass : passes) {
-      for (; counted < out.length(); counted++) {
-        line += out.charAt(counted) == '\n' ? 1 : 0;
-      }
+      line += lineEnds(out, counted);
+      counted = out.length();
       lines.add(line);
       GcodeComment.append(out, pass.comment());
       moves.restate();
@@ -49,6 +48,15 @@ public final class GcodeWriter {
     moves.up(-machine.safeHeightMm());
     out.append("M5\nM30\n");
     return new GcodeText(out.toString(), List.copyOf(lines));
+  }
+
+  /** Line ends from a position on; apart from the loop over passes, as Java compiles it sooner. */
+  private static int lineEnds(StringBuilder out, int from) {
+    int count = 0;
+    for (int i = from; i < out.length(); i++) {
+      count += out.charAt(i) == '\n' ? 1 : 0;
+    }
+    return count;
   }
 
   private static void head(StringBuilder out, GcodeHeader h) {

@@ -58,7 +58,12 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
 
   /** Kinds that an output of this one may replace: of {@code plan}, one panel or several. */
   List<OutputKind> replaces() {
-    return equals(PLAN) || equals(TILES) ? List.of(PLAN, TILES) : List.of(this);
+    return is(PLAN) || is(TILES) ? List.of(PLAN, TILES) : List.of(this);
+  }
+
+  /** Whether it is marked as another kind is. */
+  public boolean is(OutputKind other) {
+    return keyFile.equals(other.keyFile) && keyText.equals(other.keyText);
   }
 
   /** Whether a file of this relative path belongs to it. */

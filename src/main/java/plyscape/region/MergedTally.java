@@ -30,7 +30,15 @@ final class MergedTally {
   private static final int DRAWN = 0;
   private static final int SHOWN = 1;
 
-  private record Kind(String why, int source, int from, int to) {}
+  private record Kind(String why, int source, int from, int to) {
+    boolean same(Kind other) {
+      return other != null
+          && source == other.source
+          && from == other.from
+          && to == other.to
+          && why.equals(other.why);
+    }
+  }
 
   private final MapOrigin origin;
   private final Linework drawn = new Linework(2);
@@ -105,7 +113,7 @@ final class MergedTally {
     }
     Sets parts = new Sets(faces);
     for (Chain chain : both.chains()) {
-      if (kind[chain.left()] != null && kind[chain.left()].equals(kind[chain.right()])) {
+      if (kind[chain.left()] != null && kind[chain.left()].same(kind[chain.right()])) {
         parts.join(chain.left(), chain.right());
       }
     }

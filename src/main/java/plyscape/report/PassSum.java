@@ -28,11 +28,9 @@ record PassSum(
     int plunges,
     double timeS) {
 
-  private record Key(int plyNumber, double depthMm, double stepdownFromMm) {}
-
   /** Sums of a program, in the order in which each depth is first cut. */
   static List<PassSum> of(ToolProgram program) {
-    Map<Key, PassSum> sums = new LinkedHashMap<>();
+    Map<List<Number>, PassSum> sums = new LinkedHashMap<>();
     for (ToolProgram.PassSummary pass : program.passes()) {
       PassSum one =
           new PassSum(
@@ -45,7 +43,7 @@ record PassSum(
               pass.plunges(),
               pass.timeS());
       sums.merge(
-          new Key(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm()), one, PassSum::plus);
+          List.of(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm()), one, PassSum::plus);
     }
     return new ArrayList<>(sums.values());
   }

@@ -53,7 +53,7 @@ final class CornerWays {
   List<Ring> with(List<Ring> rings, List<double[]> corners) {
     rings.forEach(this::clearOfWalls);
     Map<Long, List<Segment>> places = places(rings);
-    Map<Segment, List<double[]>> detours = new HashMap<>();
+    Map<Long, List<double[]>> detours = new HashMap<>();
     List<double[]> alone = new ArrayList<>();
     for (double[] corner : corners) {
       cornersAt
@@ -66,7 +66,7 @@ final class CornerWays {
       if (near == null) {
         alone.add(corner);
       } else if (!moved(rings.get(near.ring()), near.from(), corner)) {
-        detours.computeIfAbsent(near, s -> new ArrayList<>()).add(corner);
+        detours.computeIfAbsent(key(near.ring(), near.from()), s -> new ArrayList<>()).add(corner);
       }
     }
     List<Ring> result = new ArrayList<>();
@@ -194,14 +194,13 @@ final class CornerWays {
   }
 
   /** A ring led into its corners; those that it can't be led into are added to the lonely ones. */
-  private Ring led(
-      int number, Ring ring, Map<Segment, List<double[]>> detours, List<double[]> alone) {
+  private Ring led(int number, Ring ring, Map<Long, List<double[]>> detours, List<double[]> alone) {
     List<double[]> points = new ArrayList<>();
     boolean changed = false;
     for (int s = 0; s < ring.size(); s++) {
       double[] here = {ring.x()[s], ring.y()[s]};
       points.add(here);
-      List<double[]> corners = detours.get(new Segment(number, s));
+      List<double[]> corners = detours.get(key(number, s));
       if (corners == null) {
         continue;
       }

@@ -7,13 +7,20 @@ import java.util.Map;
 /** How much wood stands at which depth with which level to reach, counted in lattice nodes. */
 final class RestTally {
 
-  private record Place(float standing, int level) {}
+  /** By the bits of the depth where it stands, then the level. */
+  private final Map<Long, int[]> counts = new HashMap<>();
 
-  private final Map<Place, int[]> counts = new HashMap<>();
+  private long last = -1;
+  private int[] ofLast;
 
   /** One more node. */
   void add(float standing, int level) {
-    counts.computeIfAbsent(new Place(standing, level), place -> new int[1])[0]++;
+    long place = (long) Float.floatToRawIntBits(standing) << 32 | level;
+    if (place != last || ofLast == null) { // neighbours are mostly alike
+      ofLast = counts.computeIfAbsent(place, p -> new int[1]);
+      last = place;
+    }
+    ofLast[0]++;
   }
 
   /** Whether nothing was counted. */
@@ -27,9 +34,9 @@ final class RestTally {
    */
   double cost(Collection<Double> planes, double[] depthsMm, double stepdownMm) {
     double sum = 0;
-    for (Map.Entry<Place, int[]> entry : counts.entrySet()) {
-      double standing = entry.getKey().standing();
-      double target = depthsMm[entry.getKey().level()];
+    for (Map.Entry<Long, int[]> entry : counts.entrySet()) {
+      double standing = Float.intBitsToFloat((int) (entry.getKey() >> 32));
+      double target = depthsMm[entry.getKey().intValue()];
       int cuts = 1;
       for (double plane : planes) {
         if (plane > standing + Stock.SAME_MM
