@@ -14,6 +14,7 @@ import plyscape.job.Job;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.FacePlanner;
 import plyscape.toolpath.LowerBound;
+import plyscape.toolpath.PathOptions;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.PocketLevel;
 import plyscape.toolpath.ToolRun;
@@ -53,8 +54,18 @@ final class PanelCut {
 
     progress.regions(regions);
     progress.stage("toolpaths");
+    ProgramMaker maker =
+        new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
+    FirstProgram first = new FirstProgram(regions, maker, options.simulationCellMm());
     List<ToolRun> runs =
-        PathPlanner.plan(levels, job.tools(), job.machine(), regions.tiling().carved(), warnings);
+        PathPlanner.plan(
+            levels,
+            job.tools(),
+            job.machine(),
+            regions.tiling().carved(),
+            PathOptions.of(job.machine()),
+            regions.faces() == null ? first::begin : run -> {}, // finishing may add to it
+            warnings);
     if (regions.faces() != null) {
       runs =
           FacePlanner.plan(
@@ -69,16 +80,14 @@ final class PanelCut {
     TravelCheck.require(job, regions.thicknessMm(), all);
 
     progress.stage("G-code");
-    ProgramMaker maker =
-        new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
     List<ProgramMaker.Made> made =
         IntStream.range(0, all.size())
             .parallel()
-            .mapToObj(i -> maker.make(i + 1, all.get(i)))
+            .mapToObj(i -> i == 0 ? first.made(all) : maker.make(i + 1, all.get(i)))
             .toList();
 
     progress.stage("simulation");
-    CutResult result = Proof.of(regions, made, options.simulationCellMm());
+    CutResult result = Proof.of(regions, first.cut(all, made));
     Proof.require(result);
     Proof.warn(result, warnings);
 

@@ -10,11 +10,10 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.VerifyFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
-import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Difference;
 import plyscape.simulate.Setup;
-import plyscape.simulate.Simulator;
+import plyscape.simulate.Simulation;
 import plyscape.simulate.Target;
 import plyscape.simulate.Verdict;
 import plyscape.simulate.Verification;
@@ -30,19 +29,22 @@ final class Proof {
 
   private Proof() {}
 
-  /** Cuts the programs in simulation and compares with the plan's regions. */
-  static CutResult of(Plan regions, List<ProgramMaker.Made> programs, double cellMm) {
-    Setup setup =
+  /** A panel to cut the programs into, in simulation. */
+  static Simulation begin(Plan regions, double cellMm) {
+    return new Simulation(
         new Setup(
             new Box(0, 0, regions.job().panel().widthMm(), regions.job().panel().heightMm()),
             regions.thicknessMm(),
             regions.tiling().carved(),
             regions.job().machine(),
-            cellMm);
-    List<Cut> cuts = programs.stream().map(p -> new Cut(p.parsed(), p.written().tool())).toList();
+            cellMm));
+  }
+
+  /** Compares what the programs cut with the plan's regions. */
+  static CutResult of(Plan regions, Simulation cut) {
     List<Target> targets =
         regions.faces() == null ? flat(regions) : FaceTargets.of(regions.faces());
-    return Simulator.run(setup, cuts, targets, regions.job().tools());
+    return cut.compare(targets, regions.job().tools());
   }
 
   private static List<Target> flat(Plan regions) {

@@ -23,11 +23,10 @@ final class ArcStroke extends Stroke {
       double cx,
       double cy,
       ArcGeometry arc,
-      int program,
       int line,
       boolean mustNotCut,
       boolean spindleOn) {
-    super(ends, program, line, mustNotCut, spindleOn);
+    super(ends, line, mustNotCut, spindleOn);
     if (Math.abs(arc.sweep()) > Math.PI + 1e-6) {
       throw new IllegalArgumentException(
           "an arc stroke turns by half a circle at most: " + arc.sweep());

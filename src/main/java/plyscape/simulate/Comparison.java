@@ -37,6 +37,10 @@ final class Comparison implements Judgement {
   private final double[] depths;
   private final Walls walls;
   private final double[] reachRadii;
+
+  /** Rows in which some cell isn't as it should be. */
+  private final boolean[] differs;
+
   private long matched;
   private long carvedCells;
 
@@ -54,6 +58,7 @@ final class Comparison implements Judgement {
     this.depths = targets.stream().mapToDouble(Target::depthMm).toArray();
     this.walls = new Walls(panel, targets);
     this.reachRadii = targets.stream().mapToDouble(t -> smallest(tools, t.depthMm())).toArray();
+    this.differs = new boolean[frame.rows()];
     match(carved);
     gouges();
     leftovers();
@@ -72,40 +77,51 @@ final class Comparison implements Judgement {
   }
 
   private void match(Box carved) {
-    long[][] counts =
+    Row[] rows =
         IntStream.range(0, frame.rows())
             .parallel()
-            .mapToObj(
-                row -> {
-                  long[] count = new long[2];
-                  boolean rowIn =
-                      frame.centreY(row) >= carved.minY() && frame.centreY(row) <= carved.maxY();
-                  for (int column = 0; column < frame.columns(); column++) {
-                    int i = row * frame.columns() + column;
-                    double error = field.depth()[i] - target(i);
-                    boolean same = Math.abs(error) <= DEPTH_MM;
-                    if (rowIn
-                        && frame.centreX(column) >= carved.minX()
-                        && frame.centreX(column) <= carved.maxX()) {
-                      count[0]++;
-                      count[1] += same ? 1 : 0;
-                    }
-                    if (!same) { // sorted out by the next two steps
-                      verdicts[i] = (error > 0 ? Verdict.GOUGED : Verdict.UNCUT).code();
-                    }
-                  }
-                  return count;
-                })
-            .toArray(long[][]::new);
-    for (long[] count : counts) {
-      carvedCells += count[0];
-      matched += count[1];
+            .mapToObj(row -> match(row, carved))
+            .toArray(Row[]::new);
+    for (int row = 0; row < rows.length; row++) {
+      carvedCells += rows[row].carved;
+      matched += rows[row].matched;
+      differs[row] = rows[row].differs;
     }
   }
 
+  private record Row(int carved, int matched, boolean differs) {}
+
+  private Row match(int row, Box carved) {
+    float[] depth = field.depth();
+    boolean rowIn = frame.centreY(row) >= carved.minY() && frame.centreY(row) <= carved.maxY();
+    int in = 0;
+    int same = 0;
+    int others = 0;
+    for (int column = 0; column < frame.columns(); column++) {
+      int i = row * frame.columns() + column;
+      double error = depth[i] - target(i);
+      boolean equal = Math.abs(error) <= DEPTH_MM;
+      if (rowIn
+          && frame.centreX(column) >= carved.minX()
+          && frame.centreX(column) <= carved.maxX()) {
+        in++;
+        same += equal ? 1 : 0;
+      }
+      if (!equal) { // sorted out by the next two steps
+        others++;
+        verdicts[i] = (error > 0 ? Verdict.GOUGED : Verdict.UNCUT).code();
+      }
+    }
+    return new Row(in, same, others > 0);
+  }
+
+  /** The rows in which something differs. */
+  private IntStream differing() {
+    return IntStream.range(0, frame.rows()).filter(row -> differs[row]).parallel();
+  }
+
   private void gouges() {
-    IntStream.range(0, frame.rows())
-        .parallel()
+    differing()
         .forEach(
             row -> {
               for (int column = 0; column < frame.columns(); column++) {
@@ -123,35 +139,56 @@ final class Comparison implements Judgement {
   }
 
   private void leftovers() {
+    int[][] left = differing().mapToObj(this::left).toArray(int[][]::new);
     Reach reach = null;
     for (int t = 0; t < depths.length; t++) {
       int level = t;
-      if (IntStream.range(0, frame.size()).parallel().noneMatch(i -> isLeft(i, level))) {
+      if (Arrays.stream(left).noneMatch(cells -> any(cells, level))) {
         continue;
       }
       reach = reach == null ? new Reach(frame, targetOf, depths, walls) : reach;
       boolean none = Double.isInfinite(reachRadii[t]);
       Reach here = reach;
       here.turnTo(depths[t], none ? 0 : reachRadii[t]);
-      IntStream.range(0, frame.rows())
+      Arrays.stream(left)
           .parallel()
           .forEach(
-              row -> {
-                for (int column = 0; column < frame.columns(); column++) {
-                  int i = row * frame.columns() + column;
-                  if (isLeft(i, level)) {
-                    verdicts[i] =
+              cells -> {
+                for (int i : cells) {
+                  if (targetOf[i] == level) {
+                    Verdict verdict =
                         none
-                            ? Verdict.UNREACHABLE.code()
-                            : left(here, column, row, depths[level]).code();
+                            ? Verdict.UNREACHABLE
+                            : left(here, i % frame.columns(), i / frame.columns(), depths[level]);
+                    verdicts[i] = verdict.code();
                   }
                 }
               });
     }
   }
 
-  private boolean isLeft(int cell, int level) {
-    return targetOf[cell] == level && verdicts[cell] == Verdict.UNCUT.code();
+  /** Cells of a row that are left too high. */
+  private int[] left(int row) {
+    int[] cells = new int[16];
+    int count = 0;
+    for (int i = row * frame.columns(); i < (row + 1) * frame.columns(); i++) {
+      if (verdicts[i] == Verdict.UNCUT.code() && targetOf[i] >= 0) {
+        if (count == cells.length) {
+          cells = Arrays.copyOf(cells, 2 * count);
+        }
+        cells[count++] = i;
+      }
+    }
+    return Arrays.copyOf(cells, count);
+  }
+
+  private boolean any(int[] cells, int level) {
+    for (int i : cells) {
+      if (targetOf[i] == level) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private Verdict left(Reach reach, int column, int row, double level) {

@@ -10,7 +10,8 @@ import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
 
 /**
- * Cuts strokes into a height field in their order and gives the contacts that must not be.
+ * Cuts the strokes of a program into a height field in their order and gives the contacts that must
+ * not be.
  *
  * <p>A cell's depth is that at its centre, exact but for the rounding to a float: no stepping along
  * the path, so the cell size decides only how fine the panel is looked at. A cell is cut when its
@@ -31,25 +32,17 @@ final class HeightFieldCutter {
   private static final int ROWS_PER_BAND = 64;
 
   private final HeightField field;
-  private final List<Tool> tools;
-  private final ToolForm[] forms;
-  private final double[] widest;
+  private final Tool tool;
+  private final ToolForm form;
+  private final double widest;
 
-  /**
-   * Over a field, which is changed.
-   *
-   * @param tools one a program
-   */
-  HeightFieldCutter(HeightField field, List<Tool> tools) {
+  /** Over a field, which is changed. */
+  HeightFieldCutter(HeightField field, Tool tool) {
     this.field = field;
-    this.tools = List.copyOf(tools);
-    this.forms = tools.stream().map(ToolForm::of).toArray(ToolForm[]::new);
-    this.widest =
-        tools.stream()
-            .mapToDouble(
-                t ->
-                    Math.max(t.radiusMm(), Math.max(t.shankDiameterMm(), t.holderDiameterMm()) / 2))
-            .toArray();
+    this.tool = tool;
+    form = ToolForm.of(tool);
+    widest =
+        Math.max(tool.radiusMm(), Math.max(tool.shankDiameterMm(), tool.holderDiameterMm()) / 2);
   }
 
   /** Cuts; contacts come in the order of strokes. */
@@ -84,10 +77,9 @@ final class HeightFieldCutter {
       if (stroke.deepestTip() <= 0) {
         continue; // over the top face all the way
       }
-      double around = widest[stroke.program];
-      int from = (int) Math.max(0, Math.floor((stroke.minY() - around - frame.minY()) / bandMm));
+      int from = (int) Math.max(0, Math.floor((stroke.minY() - widest - frame.minY()) / bandMm));
       int to =
-          (int) Math.min(bands - 1, Math.floor((stroke.maxY() + around - frame.minY()) / bandMm));
+          (int) Math.min(bands - 1, Math.floor((stroke.maxY() + widest - frame.minY()) / bandMm));
       for (int band = from; band <= to; band++) {
         if (counts[band] == touched[band].length) {
           touched[band] = Arrays.copyOf(touched[band], 2 * counts[band]);
@@ -119,18 +111,15 @@ final class HeightFieldCutter {
     List<Contact> cut(Stroke[] strokes, int[] indices) {
       for (int i : indices) {
         Stroke stroke = strokes[i];
-        ToolForm form = forms[stroke.program];
         if (stroke.mustNotCut) {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
         }
         if (form.flat() && stroke.z0 == stroke.z1) {
-          // Strokes of a program hang together, so the one before has cut the disk about this one's
-          // start.
-          fill(stroke, form, i > 0 && strokes[i - 1].program == stroke.program);
+          // Strokes hang together, so the one before has cut the disk about this one's start.
+          fill(stroke, form, i > 0);
         } else {
           carve(stroke, form);
         }
-        Tool tool = tools.get(stroke.program);
         if (tool.shankDiameterMm() > 0) {
           check(
               stroke,

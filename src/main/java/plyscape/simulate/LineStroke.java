@@ -8,8 +8,8 @@ final class LineStroke extends Stroke {
   private final double uy;
   private final double slope;
 
-  LineStroke(Ends ends, int program, int line, boolean mustNotCut, boolean spindleOn) {
-    super(ends, program, line, mustNotCut, spindleOn);
+  LineStroke(Ends ends, int line, boolean mustNotCut, boolean spindleOn) {
+    super(ends, line, mustNotCut, spindleOn);
     double dx = x1 - x0;
     double dy = y1 - y0;
     double flat = Math.hypot(dx, dy);

@@ -6,10 +6,9 @@ package plyscape.simulate;
  */
 abstract sealed class Stroke permits LineStroke, ArcStroke {
 
-  /** Program it belongs to (index) and its line there. */
-  final int program;
-
+  /** Its line in the program. */
   final int line;
+
   final double x0;
   final double y0;
   final double z0;
@@ -22,14 +21,13 @@ abstract sealed class Stroke permits LineStroke, ArcStroke {
 
   final boolean spindleOn;
 
-  Stroke(Ends ends, int program, int line, boolean mustNotCut, boolean spindleOn) {
+  Stroke(Ends ends, int line, boolean mustNotCut, boolean spindleOn) {
     this.x0 = ends.x0;
     this.y0 = ends.y0;
     this.z0 = ends.z0;
     this.x1 = ends.x1;
     this.y1 = ends.y1;
     this.z1 = ends.z1;
-    this.program = program;
     this.line = line;
     this.mustNotCut = mustNotCut;
     this.spindleOn = spindleOn;

@@ -12,7 +12,7 @@ final class Strokes {
   private Strokes() {}
 
   /** All strokes of a program, in order. */
-  static List<Stroke> of(Program program, int index) {
+  static List<Stroke> of(Program program) {
     List<Stroke> strokes = new ArrayList<>(program.blocks().size());
     double x = program.startX();
     double y = program.startY();
@@ -21,10 +21,10 @@ final class Strokes {
       Move move = block.move();
       boolean mustNotCut = move.kind() == Move.Kind.RAPID || !block.spindleOn();
       if (move.isArc()) {
-        arc(strokes, index, block, mustNotCut, x, y, z);
+        arc(strokes, block, mustNotCut, x, y, z);
       } else {
         Stroke.Ends ends = new Stroke.Ends(x, y, z, move.x(), move.y(), move.depth());
-        strokes.add(new LineStroke(ends, index, block.line(), mustNotCut, block.spindleOn()));
+        strokes.add(new LineStroke(ends, block.line(), mustNotCut, block.spindleOn()));
       }
       x = move.x();
       y = move.y();
@@ -34,13 +34,7 @@ final class Strokes {
   }
 
   private static void arc(
-      List<Stroke> strokes,
-      int index,
-      Program.Block block,
-      boolean mustNotCut,
-      double x,
-      double y,
-      double z) {
+      List<Stroke> strokes, Program.Block block, boolean mustNotCut, double x, double y, double z) {
     Move move = block.move();
     ArcGeometry whole = ArcGeometry.of(x, y, z, move);
     int parts = Math.max(1, (int) Math.ceil(Math.abs(whole.sweep()) / Math.PI - 1e-9));
@@ -67,7 +61,6 @@ final class Strokes {
               move.centreX(),
               move.centreY(),
               part,
-              index,
               block.line(),
               mustNotCut,
               block.spindleOn()));

@@ -22,6 +22,11 @@ final class Capsule {
   /** Right end of the chord last asked for. */
   double high;
 
+  /** Ends of the chord of the disk at A alone; no chord when the left one is farther right. */
+  double startLow;
+
+  double startHigh;
+
   /** Takes the line from A to B and the disk's radius, mm. */
   void set(double ax, double ay, double bx, double by, double radius) {
     this.ax = ax;
@@ -45,23 +50,20 @@ final class Capsule {
     return Math.max(ay, by) + radius;
   }
 
-  /** Puts the chord at a height into {@link #low} and {@link #high}; false when there is none. */
+  /**
+   * Puts the chord at a height into {@link #low} and {@link #high}, that of the disk at A into
+   * {@link #startLow} and {@link #startHigh}; false when there is none.
+   */
   boolean chord(double y) {
     low = Double.POSITIVE_INFINITY;
     high = Double.NEGATIVE_INFINITY;
     disk(ax, ay, y);
+    startLow = low;
+    startHigh = high;
     disk(bx, by, y);
     if (lengthSquared > 1e-18) {
       band(y - ay);
     }
-    return low <= high;
-  }
-
-  /** Puts the chord of the disk at A alone; false when there is none. */
-  boolean startChord(double y) {
-    low = Double.POSITIVE_INFINITY;
-    high = Double.NEGATIVE_INFINITY;
-    disk(ax, ay, y);
     return low <= high;
   }
 

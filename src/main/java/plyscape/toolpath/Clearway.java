@@ -130,7 +130,10 @@ final class Clearway {
 
   /** Whether the disk at a place is over ground cut to the depth, with the margin for rapids. */
   boolean clear(double x, double y) {
-    return room(x, y) >= margin && stock.highest(x, y, x, y, radius) >= depth - Stock.SAME_MM;
+    double least = depth - Stock.SAME_MM;
+    return room(x, y) >= margin
+        && stock.sureAt(x, y) >= least // most places fall at this
+        && stock.highest(x, y, x, y, radius) >= least;
   }
 
   /** Depth of the highest wood that a rapid straight from A to B must clear, mm. */

@@ -116,7 +116,7 @@ final class DistanceField {
       int row = j * columns;
       for (int i = 1; i < columns - 1; i++) {
         int k = row + i;
-        if (inside[k]) {
+        if (inside[k] && differs(k, back)) {
           double x = lattice.x(i);
           take(k, k - 1, x, y);
           take(k, k + back, x, y);
@@ -131,6 +131,15 @@ final class DistanceField {
         }
       }
     }
+  }
+
+  /** Whether one of the neighbours that were swept before goes by another edge than a node. */
+  private boolean differs(int node, int back) {
+    int edge = nearest[node];
+    return nearest[node - 1] != edge
+        || nearest[node + back] != edge
+        || nearest[node + back - 1] != edge
+        || nearest[node + back + 1] != edge;
   }
 
   private void take(int node, int from, double x, double y) {

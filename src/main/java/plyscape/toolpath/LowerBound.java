@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
-import plyscape.grid.DistanceTransform;
+import plyscape.grid.DiskGrowth;
 import plyscape.machine.Tool;
 
 /**
@@ -92,34 +92,27 @@ public final class LowerBound {
     for (int i = 0; i < wall.length; i++) {
       wall[i] = !pocket[i];
     }
-    int[] toWall = squaredDistance(wall);
-    IntStream.range(0, tools.size()).parallel().forEach(t -> reach(t, pocket, toWall));
+    IntStream.range(0, tools.size()).parallel().forEach(t -> reach(t, pocket, wall));
   }
 
-  private void reach(int tool, boolean[] pocket, int[] toWall) {
+  private void reach(int tool, boolean[] pocket, boolean[] wall) {
     double radius = tools.get(tool).radiusMm() / frame.cellX() + 0.5;
     int limit = (int) Math.ceil(radius * radius - 1e-9);
-    boolean[] allowed = new boolean[pocket.length];
-    boolean any = false;
+    boolean[] allowed = grown(wall, limit - 1);
     for (int i = 0; i < allowed.length; i++) {
-      allowed[i] = toWall[i] >= limit;
-      any |= allowed[i];
+      allowed[i] = !allowed[i];
     }
-    if (!any) {
-      return;
-    }
-    int[] toAllowed = squaredDistance(allowed);
+    boolean[] reached = grown(allowed, (int) Math.floor(radius * radius + 1e-9));
     byte[] levelsReached = deepest[tool];
-    int within = (int) Math.floor(radius * radius + 1e-9);
-    for (int i = 0; i < allowed.length; i++) {
-      if (pocket[i] && toAllowed[i] <= within) {
+    for (int i = 0; i < reached.length; i++) {
+      if (pocket[i] && reached[i]) {
         levelsReached[i]++;
       }
     }
   }
 
-  private int[] squaredDistance(boolean[] source) {
-    return DistanceTransform.of(source, frame.columns(), frame.rows()).squared();
+  private boolean[] grown(boolean[] set, int squared) {
+    return DiskGrowth.of(set, frame.columns(), frame.rows(), squared);
   }
 
   /**

@@ -2,6 +2,7 @@ package plyscape.toolpath;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
@@ -24,6 +25,20 @@ public final class PathPlanner {
   }
 
   /**
+   * As {@link #plan(List, List, Machine, Box, PathOptions, Consumer, Warnings)}, but nobody waits
+   * for the first run.
+   */
+  public static List<ToolRun> plan(
+      List<PocketLevel> levels,
+      List<Tool> tools,
+      Machine machine,
+      Box carved,
+      PathOptions options,
+      Warnings warnings) {
+    return plan(levels, tools, machine, carved, options, run -> {}, warnings);
+  }
+
+  /**
    * The runs of the cutters, in cutting order: the largest first, each smaller one only for what
    * the larger ones left. Everything outside a level's pocket is wall, the border too. Cutters that
    * don't pay are left out, with a warning that says by how much ({@link ToolChoice}). Faults when
@@ -35,6 +50,8 @@ public final class PathPlanner {
    * @param machine limits
    * @param carved the carved area, which holds every pocket
    * @param options how paths are laid
+   * @param firstRun takes the first cutter's run, the very one that comes first in the result, as
+   *     soon as it stands and before the others are planned; it isn't called when there is only one
    * @param warnings takes what the cutter list lacks
    */
   public static List<ToolRun> plan(
@@ -43,6 +60,7 @@ public final class PathPlanner {
       Machine machine,
       Box carved,
       PathOptions options,
+      Consumer<ToolRun> firstRun,
       Warnings warnings) {
     List<PocketLevel> cut =
         levels.stream()
@@ -78,6 +96,6 @@ public final class PathPlanner {
             .toList();
     return new ToolChoice(
             fields, lattice, flat, machine, options, new double[] {carved.minX(), carved.minY()})
-        .runs(warnings);
+        .runs(firstRun, warnings);
   }
 }

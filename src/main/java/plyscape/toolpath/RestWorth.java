@@ -12,7 +12,6 @@ final class RestWorth {
   private static final double VISIT_S = 0.8;
 
   private final Lattice lattice;
-  private int[] queue = new int[1 << 12];
 
   RestWorth(Lattice lattice) {
     this.lattice = lattice;
@@ -28,19 +27,16 @@ final class RestWorth {
    */
   int drop(byte[] state, double leastMm2, boolean[] skipped) {
     int least = (int) Math.ceil(leastMm2 / lattice.nodeAreaMm2());
-    boolean[] seen = new boolean[state.length];
+    Patches patches = new Patches(lattice, state);
     int stay = 0;
-    for (int node = 0; node < state.length; node++) {
-      if ((state[node] & RingCover.WANTED) != 0 && !seen[node]) {
-        int count = flood(node, state, seen);
-        if (count < least) {
-          for (int q = 0; q < count; q++) {
-            state[queue[q]] = RingCover.STANDING;
-            skipped[queue[q]] = true;
-          }
-        } else {
-          stay += count;
-        }
+    for (int run = 0; run < patches.runs(); run++) {
+      int from = patches.first(run);
+      int to = patches.end(run);
+      if (patches.nodes(run) < least) {
+        Arrays.fill(state, from, to, RingCover.STANDING);
+        Arrays.fill(skipped, from, to, true);
+      } else {
+        stay += to - from;
       }
     }
     return stay;
@@ -49,39 +45,14 @@ final class RestWorth {
   /** Marks the nodes of patches smaller than an area as {@link RingCover#SMALL}. */
   void mark(byte[] state, double smallMm2) {
     int small = (int) Math.ceil(smallMm2 / lattice.nodeAreaMm2());
-    boolean[] seen = new boolean[state.length];
-    for (int node = 0; node < state.length; node++) {
-      if ((state[node] & RingCover.WANTED) != 0 && !seen[node]) {
-        int count = flood(node, state, seen);
-        for (int q = 0; count < small && q < count; q++) {
-          state[queue[q]] |= RingCover.SMALL;
-        }
+    Patches patches = new Patches(lattice, state);
+    for (int run = 0; run < patches.runs(); run++) {
+      for (int node = patches.first(run);
+          patches.nodes(run) < small && node < patches.end(run);
+          node++) {
+        state[node] |= RingCover.SMALL;
       }
     }
-  }
-
-  private int flood(int start, byte[] state, boolean[] seen) {
-    int columns = lattice.columns();
-    int head = 0;
-    int tail = 0;
-    queue[tail++] = start;
-    seen[start] = true;
-    while (head < tail) {
-      int node = queue[head++];
-      if (tail + 8 > queue.length) {
-        queue = Arrays.copyOf(queue, 2 * queue.length);
-      }
-      for (int dj = -columns; dj <= columns; dj += columns) {
-        for (int di = -1; di <= 1; di++) {
-          int next = node + dj + di;
-          if (!seen[next] && (state[next] & RingCover.WANTED) != 0) {
-            seen[next] = true;
-            queue[tail++] = next;
-          }
-        }
-      }
-    }
-    return tail;
   }
 
   /**

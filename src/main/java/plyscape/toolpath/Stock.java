@@ -113,6 +113,11 @@ final class Stock {
     return count;
   }
 
+  /** Depth above which no wood stands at the node nearest to a point, mm. */
+  double sureAt(double x, double y) {
+    return sure[lattice.nearest(x, y)];
+  }
+
   /** Depth above which no wood stands under the disk on its way, mm: what a rapid must clear. */
   double highest(double ax, double ay, double bx, double by, double radius) {
     highest = Float.POSITIVE_INFINITY;

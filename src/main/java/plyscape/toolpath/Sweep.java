@@ -42,9 +42,9 @@ final class Sweep {
       int row = j * lattice.columns();
       int from = from(capsule.low);
       int to = to(capsule.high);
-      if (withoutStart && capsule.startChord(y)) {
-        int startFrom = from(capsule.low);
-        int startTo = to(capsule.high);
+      if (withoutStart && capsule.startLow <= capsule.startHigh) {
+        int startFrom = from(capsule.startLow);
+        int startTo = to(capsule.startHigh);
         if (startFrom <= startTo) {
           emit(run, row, from, Math.min(to, startFrom - 1));
           emit(run, row, Math.max(from, startTo + 1), to);

@@ -76,9 +76,11 @@ final class TightPlaces {
     // Off that wall the distance grows as the way does, until another wall is nearer.
     double low = 0;
     double high = 0.8 * h;
+    boolean free = measure(x + high * ux, y + high * uy) > d + high - 1e-5 + 1e-9;
     for (int time = 0; time < 12; time++) {
       double middle = (low + high) / 2;
-      if (measure(x + middle * ux, y + middle * uy) > d + middle - 1e-5) {
+      // Where there is room at the end, there is room all the way.
+      if (free || measure(x + middle * ux, y + middle * uy) > d + middle - 1e-5) {
         low = middle;
       } else {
         high = middle;

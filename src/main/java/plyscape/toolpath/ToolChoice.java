@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import plyscape.fault.Warnings;
 import plyscape.machine.Machine;
@@ -62,8 +63,12 @@ final class ToolChoice {
     }
   }
 
-  /** The runs of the best choice; cutters left out are told. */
-  List<ToolRun> runs(Warnings warnings) {
+  /**
+   * The runs of the best choice; cutters left out are told.
+   *
+   * @param firstRun takes the first run while those after it are planned
+   */
+  List<ToolRun> runs(Consumer<ToolRun> firstRun, Warnings warnings) {
     int last = tools.size() - 1;
     Stock stock = new Stock(lattice);
     boolean[] skipped = new boolean[lattice.size()];
@@ -93,11 +98,14 @@ final class ToolChoice {
     if (first == last) {
       return passes.isEmpty() ? List.of() : List.of(new ToolRun(tools.get(last), passes));
     }
-    int firstTool = first;
+    ToolRun begun = passes.isEmpty() ? null : new ToolRun(tools.get(first), passes);
+    if (begun != null) {
+      firstRun.accept(begun);
+    }
     List<Variant> variants =
         choices.stream()
             .parallel()
-            .map(choice -> variant(choice, passes, firstTool, stock, skipped, reaches))
+            .map(choice -> variant(choice, begun, stock, skipped, reaches))
             .toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {
@@ -158,19 +166,14 @@ final class ToolChoice {
   }
 
   private Variant variant(
-      List<Integer> choice,
-      List<Pass> passes,
-      int first,
-      Stock stock,
-      boolean[] skipped,
-      List<Reach> reaches) {
+      List<Integer> choice, ToolRun first, Stock stock, boolean[] skipped, List<Reach> reaches) {
     ToolPlanner planner = new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options);
     List<ToolRun> runs = new ArrayList<>();
     double[] before = {};
     double[] at = start;
-    if (!passes.isEmpty()) {
-      runs.add(new ToolRun(tools.get(first), passes));
-      before = new double[] {tools.get(first).radiusMm()};
+    if (first != null) {
+      runs.add(first);
+      before = new double[] {first.tool().radiusMm()};
     }
     for (int c = 0; c < choice.size(); c++) {
       Tool tool = tools.get(choice.get(c));

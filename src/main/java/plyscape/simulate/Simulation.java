@@ -1,0 +1,109 @@
+package plyscape.simulate;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import plyscape.machine.Tool;
+
+/**
+ * A panel that is cut program by program, so that a first one can be cut while a later one is still
+ * being planned; the outcome is that of all of them at once. Not for several threads at a time.
+ */
+public final class Simulation {
+
+  /** Collisions listed in full; more of them say nothing new. */
+  private static final int MOST_COLLISIONS = 200;
+
+  private final Setup setup;
+  private final HeightField field;
+  private final List<Cut> cuts = new ArrayList<>();
+  private final List<Verification.Collision> found = new ArrayList<>();
+
+  /**
+   * An uncut panel.
+   *
+   * @throws plyscape.fault.JobFault if its cells don't fit into memory
+   */
+  public Simulation(Setup setup) {
+    this(setup, HeightField.uncut(setup.panel(), setup.cellMm()));
+  }
+
+  /** A panel with the surface that a field gives, which is cut further. */
+  Simulation(Setup setup, HeightField field) {
+    this.setup = setup;
+    this.field = field;
+  }
+
+  /** Cuts the next program. */
+  public void cut(Cut cut) {
+    List<Stroke> strokes = Strokes.of(cut.program());
+    List<Verification.Collision> own = new ArrayList<>(MotionChecks.of(setup, cut, strokes));
+    for (Contact contact : new HeightFieldCutter(field, cut.tool()).cut(strokes)) {
+      own.add(collision(cut, strokes.get(contact.stroke()), contact));
+    }
+    own.sort(Comparator.comparingInt(Verification.Collision::line));
+    found.addAll(own);
+    cuts.add(cut);
+  }
+
+  /**
+   * Compares what was cut with the targets.
+   *
+   * @param targets where each ply should show; elsewhere the panel stays uncut
+   * @param tools all tools that were to choose from: the smallest decides what can be reached;
+   *     where faces follow the terrain those that cut decide
+   */
+  public CutResult compare(List<Target> targets, List<Tool> tools) {
+    Judgement comparison =
+        targets.stream().anyMatch(target -> target.face() != null)
+            ? new FaceComparison(
+                field,
+                setup.panel(),
+                setup.carved(),
+                targets,
+                cuts.stream().map(Cut::tool).distinct().toList())
+            : new Comparison(field, setup.panel(), setup.carved(), targets, tools);
+    return new CutResult(
+        comparison.verification(collisions()),
+        field,
+        comparison.targetOf(),
+        comparison.verdicts(),
+        comparison.differences());
+  }
+
+  /** What went wrong on the way, program by program, by line. */
+  List<Verification.Collision> collisions() {
+    if (found.size() <= MOST_COLLISIONS) {
+      return List.copyOf(found);
+    }
+    List<Verification.Collision> list = new ArrayList<>(found.subList(0, MOST_COLLISIONS));
+    Verification.Collision c = found.get(MOST_COLLISIONS);
+    list.add(
+        new Verification.Collision(
+            c.file(),
+            c.line(),
+            c.x(),
+            c.y(),
+            c.depthMm(),
+            "and " + (found.size() - MOST_COLLISIONS) + " more from here on"));
+    return List.copyOf(list);
+  }
+
+  private static Verification.Collision collision(Cut cut, Stroke stroke, Contact contact) {
+    double[] at = stroke.point(contact.t());
+    String what =
+        switch (contact.kind()) {
+          case TOOL -> stroke.spindleOn ? "rapid through stock" : "cuts with the spindle off";
+          case SHANK -> "the shank touches stock";
+          case HOLDER -> "the holder touches stock";
+        };
+    return new Verification.Collision(
+        cut.program().file(),
+        stroke.line,
+        at[0],
+        at[1],
+        at[2],
+        what + String.format(Locale.ROOT, ", up to %.3f mm deep", contact.depthMm()));
+  }
+}
