@@ -8,7 +8,6 @@ import java.util.Arrays;
  */
 final class Patches {
 
-  private final Lattice lattice;
   private int[] first = new int[1024];
   private int[] end = new int[1024];
   private int[] root = new int[1024];
@@ -17,7 +16,6 @@ final class Patches {
 
   /** Of the nodes whose state has the bit {@link RingCover#WANTED}. */
   Patches(Lattice lattice, byte[] state) {
-    this.lattice = lattice;
     int columns = lattice.columns();
     int below = 0;
     for (int j = 0; j < lattice.rows(); j++) {
