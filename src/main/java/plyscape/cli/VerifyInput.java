@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import plyscape.fault.InputFault;
+import plyscape.fault.IoReason;
 import plyscape.fault.Limit;
 import plyscape.fault.Place;
 import plyscape.gcode.GcodeHead;
@@ -184,7 +185,11 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
       throw new InputFault(
           Place.file(file.toString()), "there is no such file", "check the name", e);
     } catch (IOException e) {
-      throw new InputFault(Place.file(file.toString()), "can't be read: " + e.getMessage(), "", e);
+      throw new InputFault(
+          Place.file(file.toString()),
+          "can't be read: " + IoReason.of(e),
+          "check the file and its rights",
+          e);
     }
   }
 

@@ -1,8 +1,6 @@
 package plyscape.job;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -70,16 +68,5 @@ final class InputFiles {
     } catch (IOException e) {
       return List.of();
     }
-  }
-
-  /** A reason for people out of an exception of the file system. */
-  static String reason(IOException e) {
-    if (e instanceof AccessDeniedException) {
-      return "permission denied";
-    }
-    if (e instanceof FileSystemException named && named.getReason() != null) {
-      return named.getReason();
-    }
-    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
   }
 }

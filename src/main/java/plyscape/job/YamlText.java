@@ -27,6 +27,7 @@ import org.yaml.snakeyaml.parser.ParserImpl;
 import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.resolver.Resolver;
 import plyscape.fault.InputFault;
+import plyscape.fault.IoReason;
 import plyscape.fault.Limit;
 import plyscape.fault.Place;
 
@@ -204,7 +205,8 @@ final class YamlText {
     } catch (NoSuchFileException e) {
       throw InputFiles.missing(path, Place.file(file), e);
     } catch (IOException e) {
-      throw new InputFault(Place.file(file), "can't be read: " + InputFiles.reason(e), "", e);
+      throw new InputFault(
+          Place.file(file), "can't be read: " + IoReason.of(e), "check the file and its rights", e);
     }
   }
 

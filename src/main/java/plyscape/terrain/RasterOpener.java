@@ -2,9 +2,11 @@ package plyscape.terrain;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.InputFault;
+import plyscape.fault.IoReason;
 import plyscape.fault.Limit;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -119,9 +121,17 @@ final class RasterOpener {
 
   /** What is said of a file that breaks off or is garbled. */
   static InputFault unreadable(Path file, Exception e) {
-    String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+    String why =
+        e instanceof IOException io
+            ? IoReason.of(io)
+            : e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
     return new InputFault(
-        Place.file(file.toString()), "can't be read: " + why, "check that the file is whole", e);
+        Place.file(file.toString()),
+        "can't be read: " + why,
+        e instanceof FileSystemException
+            ? "check the file and its rights"
+            : "check that the file is whole",
+        e);
   }
 
   private static byte[] head(Path file) throws IOException {

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.Geometry;
 import plyscape.fault.InputFault;
+import plyscape.fault.IoReason;
 import plyscape.fault.Place;
 import plyscape.terrain.CrsLookup;
 
@@ -63,7 +64,10 @@ final class GeoJsonReader {
           place, "not JSON: " + firstLine(e.getOriginalMessage()), "mend the file there", e);
     } catch (IOException e) {
       throw new InputFault(
-          Place.file(name), "can't be read: " + e, "name a file that exists and may be read", e);
+          Place.file(name),
+          "can't be read: " + IoReason.of(e),
+          "name a file that exists and may be read",
+          e);
     }
   }
 
