@@ -1,28 +1,20 @@
 package plyscape.output;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.DirectoryNotEmptyException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
-import java.nio.file.LinkOption;
-import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
-import java.util.stream.Stream;
+import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
 
 /**
@@ -33,9 +25,6 @@ import plyscape.fault.JobFault;
 public final class OutputDirectory implements FileSink, AutoCloseable {
 
   private static final AtomicLong RUNS = new AtomicLong();
-
-  /** Entries of an existing target that are looked at: far more than any output has. */
-  private static final int LOOKED_AT = 5000;
 
   private final Path asked;
   private final Path target;
@@ -76,7 +65,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       return out;
     } catch (IOException e) {
       out.close();
-      throw new JobFault("can't write to " + asked + ": " + reason(e), "choose another -o");
+      throw new JobFault("can't write to " + asked + ": " + IoReason.of(e), "choose another -o");
     } catch (RuntimeException e) {
       out.close();
       throw e;
@@ -91,10 +80,10 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   public static OutputDirectory dry(Path asked, OutputKind kind, boolean force) {
     OutputDirectory out = new OutputDirectory(asked, real(asked), kind, force, true);
     try {
-      out.refuseIfTaken();
+      EarlierOutput.refuseIfTaken(asked, out.target, kind, force);
       return out;
     } catch (IOException e) {
-      throw new JobFault("can't write to " + asked + ": " + reason(e), "choose another -o");
+      throw new JobFault("can't write to " + asked + ": " + IoReason.of(e), "choose another -o");
     }
   }
 
@@ -108,14 +97,14 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       }
       return Files.isDirectory(absolute) ? absolute.toRealPath() : absolute;
     } catch (IOException e) {
-      throw new JobFault("can't write to " + asked + ": " + reason(e), "choose another -o");
+      throw new JobFault("can't write to " + asked + ": " + IoReason.of(e), "choose another -o");
     }
   }
 
   private void begin() throws IOException {
     makeParents(target.getParent());
     Leftovers.clear(target);
-    refuseIfTaken();
+    EarlierOutput.refuseIfTaken(asked, target, kind, force);
     takeLock();
     Runtime.getRuntime().addShutdownHook(onExit);
     Files.createDirectory(aside("part"));
@@ -160,80 +149,6 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     return Leftovers.name(target, key, ending);
   }
 
-  private void refuseIfTaken() throws IOException {
-    if (Files.notExists(target, LinkOption.NOFOLLOW_LINKS)) {
-      return;
-    }
-    if (!Files.isDirectory(target)) {
-      throw new JobFault(asked + " exists and isn't a directory", "choose another -o");
-    }
-    List<String> files = files(target);
-    if (files.isEmpty()) {
-      return;
-    }
-    if (!force) {
-      throw new JobFault(
-          asked + " exists and isn't empty", "choose another -o, or replace it with --force");
-    }
-    OutputKind found = found();
-    for (String file : files) {
-      if (!found.owns(file) || files.size() >= LOOKED_AT - 1) {
-        throw new JobFault(
-            asked
-                + " holds \""
-                + file
-                + "\", which plyscape didn't write there, so it isn't replaced",
-            "move that away, or choose another -o");
-      }
-    }
-    if (!isOurs(found)) {
-      throw new JobFault(
-          asked
-              + " isn't an output of this command (no "
-              + kind.keyFile()
-              + " of its kind), so it isn't replaced",
-          "choose another -o");
-    }
-  }
-
-  private OutputKind found() throws IOException {
-    for (OutputKind one : kind.replaces()) {
-      if (isOurs(one)) {
-        return one;
-      }
-    }
-    return kind;
-  }
-
-  private boolean isOurs(OutputKind one) throws IOException {
-    Path file = target.resolve(one.keyFile());
-    if (!Files.isRegularFile(file)) {
-      return false;
-    }
-    try (InputStream in = Files.newInputStream(file)) {
-      byte[] head = in.readNBytes(OutputKind.KEY_REACH);
-      return new String(head, StandardCharsets.UTF_8).contains(one.keyText());
-    }
-  }
-
-  /**
-   * Files and links in it as relative names with slashes, sorted; the first few thousand, to answer
-   * soon for any directory.
-   */
-  private static List<String> files(Path directory) throws IOException {
-    try (Stream<Path> walk = Files.walk(directory)) {
-      return walk.limit(LOOKED_AT)
-          .filter(
-              path ->
-                  !path.equals(directory) && !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
-          .map(path -> directory.relativize(path).toString().replace('\\', '/'))
-          .sorted()
-          .toList();
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
-  }
-
   /**
    * Writes a file.
    *
@@ -257,7 +172,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     } catch (IOException e) {
       throw new JobFault(
-          "can't write " + name + " for " + asked + ": " + reason(e),
+          "can't write " + name + " for " + asked + ": " + IoReason.of(e),
           "make room or choose another -o; nothing was left behind");
     }
     written.put(name, (long) bytes.length);
@@ -291,15 +206,15 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       throw new IllegalStateException("closed or dry");
     }
     try {
-      refuseIfTaken();
-      boolean replace = force && Files.exists(target) && !files(target).isEmpty();
+      EarlierOutput.refuseIfTaken(asked, target, kind, force);
+      boolean replace = force && Files.exists(target) && !EarlierOutput.files(target).isEmpty();
       if (replace) {
         Files.move(target, aside("old"), StandardCopyOption.ATOMIC_MOVE);
       }
       moveIn(replace);
     } catch (IOException e) {
       throw new JobFault(
-          "can't put the output into " + asked + ": " + reason(e), "choose another -o");
+          "can't put the output into " + asked + ": " + IoReason.of(e), "choose another -o");
     }
     madeParents.clear();
     close();
@@ -346,21 +261,5 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     } finally {
       Leftovers.release(aside("lock"));
     }
-  }
-
-  private static String reason(IOException e) {
-    if (e instanceof AccessDeniedException) {
-      return "permission denied";
-    }
-    if (e instanceof DirectoryNotEmptyException) {
-      return "something was put there meanwhile";
-    }
-    if (e instanceof NotDirectoryException) {
-      return "\"" + e.getMessage() + "\" isn't a directory";
-    }
-    if (e instanceof FileSystemException named && named.getReason() != null) {
-      return named.getReason().toLowerCase(Locale.ROOT);
-    }
-    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
   }
 }

@@ -8,6 +8,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
 
 /** A single file that is whole or not there: written beside its place, then moved into it. */
@@ -68,7 +69,7 @@ public final class OutputFile {
           "can't write "
               + file
               + ": "
-              + (Files.isDirectory(target.getParent()) ? e.getMessage() : "no such directory"),
+              + (Files.isDirectory(target.getParent()) ? IoReason.of(e) : "no such directory"),
           "choose another file");
     }
   }
