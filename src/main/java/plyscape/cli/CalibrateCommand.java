@@ -1,12 +1,8 @@
 package plyscape.cli;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -16,6 +12,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import plyscape.fault.InputFault;
+import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -27,7 +24,6 @@ import plyscape.output.OutputFile;
 import plyscape.shop.CalibratedLayup;
 import plyscape.shop.ReadingsFile;
 import plyscape.text.Numbers;
-import plyscape.text.TextTable;
 
 /** {@code plyscape calibrate}: readings to measured bottoms, in a new layup file. */
 @Command(
@@ -99,7 +95,8 @@ final class CalibrateCommand implements Callable<Integer> {
     Warnings warnings = new Warnings();
     warn(csv.toString(), layup, found, warnings);
     OutputFile.write(target, CalibratedLayup.text(layup, text(source), found), force);
-    console.result(json ? json(layup, found, warnings) : table(layup, found));
+    console.result(
+        json ? CalibrateText.json(layup, found, warnings) : CalibrateText.table(layup, found));
     if (!common.quiet()) {
       WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
       console.talk("wrote " + target);
@@ -135,9 +132,12 @@ final class CalibrateCommand implements Callable<Integer> {
     } catch (java.nio.charset.CharacterCodingException e) {
       throw new InputFault(
           Place.file(file.toString()), "the text isn't UTF-8", "save it as UTF-8", e);
-    } catch (IOException | UncheckedIOException e) {
+    } catch (IOException e) {
       throw new InputFault(
-          Place.file(file.toString()), "can't be read: " + e.getMessage(), "check the name", e);
+          Place.file(file.toString()),
+          "can't be read: " + IoReason.of(e),
+          "check the file and its rights",
+          e);
     }
   }
 
@@ -197,83 +197,6 @@ final class CalibrateCommand implements Callable<Integer> {
 
   private static String edge(Layup layup, Reading r) {
     return (r.top() ? "top of " : "bottom of ") + layup.plies().get(r.plyNumber() - 1).name();
-  }
-
-  private static String table(Layup layup, Calibration found) {
-    TextTable table =
-        new TextTable()
-            .right("no.")
-            .left("ply")
-            .right("bottom mm")
-            .right("95 % +-")
-            .right("3 sigma +-")
-            .right("layup said")
-            .right("readings");
-    double[] before = CalibratedLayup.nominalBottoms(layup);
-    for (Calibration.Boundary b : found.boundaries()) {
-      table.row(
-          Integer.toString(b.plyNumber()),
-          layup.plies().get(b.plyNumber() - 1).name(),
-          Numbers.fixed(b.depthMm(), 4),
-          Numbers.fixed(b.halfWidth95Mm(), 4),
-          Numbers.fixed(b.toleranceMm(), 4),
-          Numbers.fixed(before[b.plyNumber() - 1], 4),
-          b.readings() == 0 ? "kept" : Integer.toString(b.readings()));
-    }
-    List<String> notes = new ArrayList<>();
-    if (found.readingSigmaMm() > 0) {
-      notes.add(
-          "A reading scatters by "
-              + mm(found.readingSigmaMm())
-              + " mm (one sigma, "
-              + found.degrees()
-              + " degrees of freedom).");
-    }
-    if (found.ordered()) {
-      notes.add(
-          "Readings that crossed were pulled apart, so that plies keep their order and glue lines stay positive.");
-    }
-    return table.text() + (notes.isEmpty() ? "" : "\n" + String.join("\n", notes) + "\n");
-  }
-
-  private static String json(Layup layup, Calibration found, Warnings warnings) {
-    ObjectNode root = JsonText.object("plyscape-calibrate-1");
-    root.put("layup", layup.name());
-    ArrayNode list = root.putArray("boundaries");
-    for (Calibration.Boundary b : found.boundaries()) {
-      list.addObject()
-          .put("ply", b.plyNumber())
-          .put("name", layup.plies().get(b.plyNumber() - 1).name())
-          .put("bottom_mm", b.depthMm())
-          .put("half_width_95_mm", b.halfWidth95Mm())
-          .put("tolerance_mm", b.toleranceMm())
-          .put("readings", b.readings());
-    }
-    root.put("measured_bottoms_tolerance_mm", found.toleranceMm());
-    root.put("reading_sigma_mm", found.readingSigmaMm());
-    root.put("degrees_of_freedom", found.degrees());
-    root.put("scatter_factor", found.scatterFactor());
-    root.put("order_enforced", found.ordered());
-    ArrayNode outliers = root.putArray("outliers");
-    for (Calibration.SetAside o : found.outliers()) {
-      outliers
-          .addObject()
-          .put("row", o.reading().row())
-          .put("ply", o.reading().plyNumber())
-          .put("edge", o.reading().top() ? "top" : "bottom")
-          .put("depth_mm", o.reading().depthMm())
-          .put("off_mm", o.offMm());
-    }
-    ArrayNode said = root.putArray("warnings");
-    warnings
-        .list()
-        .forEach(
-            w ->
-                said.addObject()
-                    .put("code", w.code())
-                    .put("message", w.message())
-                    .put("where", w.where()));
-    return JsonText.of(root);
   }
 
   private static String mm(double value) {

@@ -1,7 +1,5 @@
 package plyscape.cli;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -140,7 +138,6 @@ final class CouponCommand implements Callable<Integer> {
       List<PlyDepth> depths = DepthModel.depths(layup, bench.allowance(), acceptThickness);
       Coupon coupon =
           Coupon.of(
-              layup,
               depths,
               new Coupon.Wish(panel.widthMm(), panel.heightMm(), step, floor),
               tool,
@@ -157,13 +154,13 @@ final class CouponCommand implements Callable<Integer> {
               VersionText.text(),
               warnings);
       Verification verification = proof(coupon, program, thickness, tool, bench);
-      String text = json(layup, depths, coupon, tool, program, verification);
+      String text = CouponText.json(layup, depths, coupon, tool, program, verification);
       out.write("coupon.json", text);
       out.write(CouponProgram.FILE, program.text());
       out.write("gauge.svg", CouponGauge.svg(coupon, layup, depths));
       out.write("readings.csv", CouponGauge.readingsCsv(coupon, depths));
       out.publish();
-      console.result(json ? text : summary(coupon, tool, program));
+      console.result(json ? text : CouponText.summary(coupon, tool, program));
     }
     if (!common.quiet()) {
       WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
@@ -181,16 +178,7 @@ final class CouponCommand implements Callable<Integer> {
               diameter,
               "--diameter"));
     }
-    for (String assignment : set) {
-      int equals = assignment.indexOf('=');
-      if (equals < 1) {
-        throw new ParameterException(
-            spec.commandLine(),
-            "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as tools.1.feed=900");
-      }
-      String key = assignment.substring(0, equals);
-      settings.add(new Setting(key, assignment.substring(equals + 1), "--set " + key));
-    }
+    settings.addAll(SetOption.read(spec, set, "tools.1.feed=900"));
     return settings;
   }
 
@@ -256,57 +244,5 @@ final class CouponCommand implements Callable<Integer> {
         + Numbers.fixed(c.y(), 2)
         + ": "
         + c.what();
-  }
-
-  private static String summary(Coupon coupon, Tool tool, CouponProgram program) {
-    return coupon.pads().size()
-        + " pads, steps of "
-        + Numbers.trimmed(coupon.stepMm(), 3)
-        + " mm down to "
-        + Numbers.trimmed(coupon.deepestMm(), 3)
-        + " mm on "
-        + Numbers.trimmed(coupon.widthMm(), 3)
-        + " x "
-        + Numbers.trimmed(coupon.heightMm(), 3)
-        + " mm, with "
-        + plyscape.text.Visible.line(tool.name())
-        + ", about "
-        + JobRun.duration(program.timeS())
-        + ".\nA boundary is read to +-"
-        + Numbers.trimmed(coupon.readingErrorMm(), 3)
-        + " mm. Print gauge.svg at 100 %, fill in readings.csv, then: plyscape calibrate.\n";
-  }
-
-  private static String json(
-      Layup layup,
-      List<PlyDepth> depths,
-      Coupon coupon,
-      Tool tool,
-      CouponProgram program,
-      Verification v) {
-    ObjectNode root = JsonText.object("plyscape-coupon-1");
-    root.put("layup", layup.name());
-    root.put("width_mm", coupon.widthMm()).put("height_mm", coupon.heightMm());
-    root.put("step_mm", coupon.stepMm()).put("reading_error_mm", coupon.readingErrorMm());
-    root.put("tool", tool.name())
-        .put("diameter_mm", tool.diameterMm())
-        .put("time_s", program.timeS());
-    ArrayNode pads = root.putArray("pads");
-    for (Coupon.Pad pad : coupon.pads()) {
-      ObjectNode node = pads.addObject();
-      node.put("number", pad.number()).put("depth_mm", pad.depthMm());
-      node.put("expected_ply", CouponGauge.expected(pad.depthMm(), depths).ply().name());
-      ArrayNode box = node.putArray("box");
-      box.add(pad.box().minX()).add(pad.box().minY()).add(pad.box().maxX()).add(pad.box().maxY());
-    }
-    ArrayNode unseen = root.putArray("unseen_plies");
-    coupon.unseen().forEach(unseen::add);
-    root.putObject("verification")
-        .put("cell_mm", v.cellMm())
-        .put("matched_share", v.matchedShare())
-        .put("gouged_mm2", v.gougedMm2())
-        .put("uncut_mm2", v.uncutMm2())
-        .put("unreachable_mm2", v.unreachableMm2());
-    return JsonText.of(root);
   }
 }

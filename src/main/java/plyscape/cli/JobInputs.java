@@ -211,16 +211,7 @@ final class JobInputs {
     add(out, "clearance.minimum", "--clearance", clearance);
     add(out, "clearance.method", "--method", method == null ? null : quoted(method));
     add(out, "minimum_area", "--minimum-area", minimumArea);
-    for (String assignment : set) {
-      int equals = assignment.indexOf('=');
-      if (equals < 1) {
-        throw new ParameterException(
-            spec.commandLine(),
-            "found --set \"" + assignment + "\"; wanted KEY=VALUE, such as terrain.smoothing=0.6");
-      }
-      String key = assignment.substring(0, equals);
-      out.add(new Setting(key, assignment.substring(equals + 1), "--set " + key));
-    }
+    out.addAll(SetOption.read(spec, set, "terrain.smoothing=0.6"));
     return out;
   }
 

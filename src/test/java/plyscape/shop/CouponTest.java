@@ -44,8 +44,7 @@ class CouponTest {
   }
 
   private static Coupon coupon(Layup layup, Coupon.Wish wish, Tool tool, Warnings warnings) {
-    return Coupon.of(
-        layup, DepthModel.depths(layup, ALLOWANCE, false), wish, tool, MACHINE, warnings);
+    return Coupon.of(DepthModel.depths(layup, ALLOWANCE, false), wish, tool, MACHINE, warnings);
   }
 
   @Test

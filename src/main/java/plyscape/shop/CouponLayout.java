@@ -1,0 +1,254 @@
+package plyscape.shop;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.fault.JobFault;
+import plyscape.fault.Warnings;
+import plyscape.grid.Box;
+import plyscape.layup.PlyDepth;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+import plyscape.text.Numbers;
+
+/**
+ * Lays a coupon out: as fine a step as the offcut has room for and the machine can hold, and as
+ * many pads as it takes to see the last boundary.
+ */
+final class CouponLayout {
+
+  /**
+   * Margin round the pads, for clamps, and between rows, so that the top face can be seen beside
+   * every pad.
+   */
+  private static final double MARGIN_MM = 6;
+
+  private static final double ROW_GAP_MM = 3;
+
+  /** A reading may be off by this share of the thinnest ply. */
+  private static final double READING_SHARE = 0.2;
+
+  /**
+   * Depths are written to 0.001; steps are rounded down to hundredths, thin ones to thousandths.
+   */
+  private static final double LEAST_STEP_MM = 0.005;
+
+  /** More pads than this are no test cut any more. */
+  private static final int MOST_PADS = 2000;
+
+  private final List<PlyDepth> depths;
+  private final Coupon.Wish wish;
+  private final Tool tool;
+  private final Machine machine;
+
+  CouponLayout(List<PlyDepth> depths, Coupon.Wish wish, Tool tool, Machine machine) {
+    this.depths = depths;
+    this.wish = wish;
+    this.tool = tool;
+    this.machine = machine;
+  }
+
+  /**
+   * The coupon; what can't be seen on it is warned of.
+   *
+   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be told
+   *     apart
+   */
+  Coupon coupon(Warnings warnings) {
+    if (tool.shape() != Tool.Shape.FLAT) {
+      throw new JobFault(
+          "a coupon has flat pads, and \"" + tool.name() + "\" isn't a flat end mill",
+          "choose a flat one");
+    }
+    double step = step();
+    PlyDepth last = depths.get(depths.size() - 1);
+    int count = count(step);
+    if (count < 2) {
+      throw new JobFault(
+          "the panel is "
+              + mm(last.bottomMm())
+              + " mm thick and "
+              + mm(wish.floorMm())
+              + " mm are to stay under the cut",
+          "a coupon needs room for two steps of " + mm(step) + " mm");
+    }
+    double deepest = count * step;
+    if (tool.fluteLengthMm() < deepest) {
+      throw new JobFault(
+          "the deepest pad is "
+              + mm(deepest)
+              + " mm down and the flutes of \""
+              + tool.name()
+              + "\" are "
+              + mm(tool.fluteLengthMm())
+              + " mm long",
+          "choose a longer tool");
+    }
+    requireTravel(deepest);
+    List<Integer> unseen = new ArrayList<>();
+    for (PlyDepth d : depths.subList(0, depths.size() - 1)) {
+      PlyDepth below = depths.get(d.ply().number());
+      if (below.topMm() + below.topToleranceMm() > deepest) {
+        unseen.add(d.ply().number());
+        warnings.add(
+            "coupon-depth",
+            "the bottom of ply "
+                + d.ply().number()
+                + " ("
+                + d.ply().name()
+                + ") may lie below the deepest pad, "
+                + mm(deepest)
+                + " mm; leave less wood under the cut to see it",
+            "ply " + d.ply().number());
+      }
+    }
+    List<Coupon.Pad> pads = pads(count, step);
+    return new Coupon(
+        wish.widthMm(),
+        wish.heightMm(),
+        step,
+        step / 2 + machine.zErrorMm(),
+        pads,
+        List.copyOf(unseen));
+  }
+
+  /** Pads needed to see the last boundary, or as many as the floor allows. */
+  private int count(double step) {
+    PlyDepth last = depths.get(depths.size() - 1);
+    double wanted = depths.size() == 1 ? last.midMm() : last.topMm() + last.topToleranceMm() + step;
+    double allowed = last.bottomMm() - wish.floorMm();
+    return Math.min((int) Math.ceil(wanted / step - 1e-9), (int) Math.floor(allowed / step + 1e-9));
+  }
+
+  /**
+   * The step asked for, or the finest that fits on the offcut: steps below twice the machine's Z
+   * error tell nothing more, and a whole step is never more than the share of the thinnest ply.
+   */
+  private double step() {
+    PlyDepth thinnest = depths.get(0);
+    for (PlyDepth d : depths) {
+      thinnest = d.availableMm() < thinnest.availableMm() ? d : thinnest;
+    }
+    double share = READING_SHARE * 2 * thinnest.availableMm();
+    // A whole step within the share, and half a step with the machine's own error too.
+    double most = Math.min(share, 2 * (share - machine.zErrorMm()));
+    double unit = most >= 0.02 ? 0.01 : 0.001;
+    double coarsest = Math.floor(most / unit + 1e-9) * unit;
+    double step = wish.stepMm() == null ? finest(coarsest, unit) : wish.stepMm();
+    if (most < LEAST_STEP_MM || step < LEAST_STEP_MM) {
+      throw new JobFault(
+          "ply "
+              + thinnest.ply().number()
+              + " ("
+              + thinnest.ply().name()
+              + ") is "
+              + mm(2 * thinnest.availableMm())
+              + " mm thick and Z is off by up to "
+              + mm(machine.zErrorMm())
+              + " mm: a reading to a fifth of it is out of reach",
+          "a machine with a smaller z_error would do");
+    }
+    if (step > most + 1e-9) {
+      throw new JobFault(
+          "steps of "
+              + mm(step)
+              + " mm don't tell a fifth of the thinnest ply, "
+              + mm(2 * thinnest.availableMm())
+              + " mm",
+          "steps of " + mm(coarsest) + " mm or less would do");
+    }
+    return step;
+  }
+
+  private double finest(double coarsest, double unit) {
+    int room = columns() * rows();
+    long first = Math.max(1, (long) Math.ceil(2 * machine.zErrorMm() / unit - 1e-9));
+    for (long units = first; units * unit < coarsest - 1e-9; units++) {
+      if (count(units * unit) <= room) {
+        return units * unit;
+      }
+    }
+    return coarsest;
+  }
+
+  private double padLength() {
+    return Math.max(4, Math.ceil(1.5 * tool.diameterMm()));
+  }
+
+  private double padWidth() {
+    return Math.max(8, Math.ceil(2.5 * tool.diameterMm()));
+  }
+
+  private int columns() {
+    return (int) Math.max(0, Math.floor((wish.widthMm() - 2 * MARGIN_MM) / padLength() + 1e-9));
+  }
+
+  private int rows() {
+    double pitch = padWidth() + ROW_GAP_MM;
+    return (int)
+        Math.max(0, Math.floor((wish.heightMm() - 2 * MARGIN_MM + ROW_GAP_MM) / pitch + 1e-9));
+  }
+
+  private void requireTravel(double deepest) {
+    double z = machine.safeHeightMm() + deepest;
+    if (wish.widthMm() > machine.travelXMm()
+        || wish.heightMm() > machine.travelYMm()
+        || z > machine.travelZMm()) {
+      throw new JobFault(
+          "a coupon of "
+              + mm(wish.widthMm())
+              + " x "
+              + mm(wish.heightMm())
+              + " mm with "
+              + mm(z)
+              + " mm of Z is more than the machine's travel of "
+              + mm(machine.travelXMm())
+              + " x "
+              + mm(machine.travelYMm())
+              + " x "
+              + mm(machine.travelZMm())
+              + " mm",
+          "choose a smaller --size");
+    }
+  }
+
+  private List<Coupon.Pad> pads(int count, double step) {
+    double length = padLength();
+    double width = padWidth();
+    int columns = columns();
+    int rows = columns < 1 ? 0 : (count + columns - 1) / columns;
+    double height = 2 * MARGIN_MM + rows * width + (rows - 1) * ROW_GAP_MM;
+    if (count > MOST_PADS || rows < 1 || height > wish.heightMm()) {
+      throw new JobFault(
+          count
+              + " pads of "
+              + mm(length)
+              + " x "
+              + mm(width)
+              + " mm don't fit on an offcut of "
+              + mm(wish.widthMm())
+              + " x "
+              + mm(wish.heightMm())
+              + " mm",
+          rows < 1 || count > MOST_PADS
+              ? "take a larger offcut or a thinner tool"
+              : "--size "
+                  + mm(wish.widthMm())
+                  + "x"
+                  + mm(Math.ceil(height))
+                  + " would do, or a thinner tool");
+    }
+    List<Coupon.Pad> pads = new ArrayList<>();
+    for (int k = 0; k < count; k++) {
+      int row = k / columns;
+      double x = MARGIN_MM + k % columns * length;
+      double y = MARGIN_MM + row * (width + ROW_GAP_MM);
+      double depth = Math.round((k + 1) * step * 1000) / 1000.0;
+      pads.add(new Coupon.Pad(k + 1, depth, new Box(x, y, x + length, y + width)));
+    }
+    return List.copyOf(pads);
+  }
+
+  private static String mm(double value) {
+    return Numbers.trimmed(value, 3);
+  }
+}
