@@ -68,8 +68,7 @@ record ContourLattice(double[] xMm, double[] yMm, double[] z) {
 
     static Axis of(double min, double size, int cells, double from, double to) {
       // Breakpoints: the box's edges and the centres strictly between, leaving out centres nearer
-      // to an edge than the
-      // grid resolves.
+      // to an edge than the grid resolves.
       double[] breaks = new double[cells + 2];
       int n = 0;
       breaks[n++] = from;

@@ -20,6 +20,7 @@ final class ContourTracer {
   private final ContourLattice lattice;
   private final int columns;
   private final int rows;
+  private final LatticeRim rim;
   private final double[] breaks;
 
   /** Breaks above the value of each node: its index into the list of plies. */
@@ -32,6 +33,7 @@ final class ContourTracer {
     this.lattice = lattice;
     columns = lattice.columns();
     rows = lattice.rows();
+    rim = new LatticeRim(columns, rows);
     breaks = breaksM.stream().mapToDouble(Double::doubleValue).toArray();
     level = levels();
     boxX = new int[] {GridUnits.of(carved.minX()), GridUnits.of(carved.maxX())};
@@ -133,15 +135,14 @@ final class ContourTracer {
      * them.
      */
     private void traceOpen() {
-      int sides = 2 * (columns - 1) + 2 * (rows - 1);
+      int sides = rim.sides();
       // Counter-clockwise around the box: a line starts where high ground ends, and ends where it
-      // begins again.
-      // The stretch before the first start belongs to the last end, so one lap and the first start
-      // again.
+      // begins again. The stretch before the first start belongs to the last end, so one lap and
+      // the first start again.
       int[] startAt = new int[16];
       int starts = 0;
       for (int s = 0; s < sides; s++) {
-        int[] nodes = side(s);
+        int[] nodes = rim.side(s);
         if (high(nodes[0]) && !high(nodes[1])) {
           if (starts == startAt.length) {
             startAt = Arrays.copyOf(startAt, starts * 2);
@@ -161,9 +162,9 @@ final class ContourTracer {
       }
       for (int k = 0; k < starts; k++) {
         used = 0;
-        int[] nodes = side(startAt[k]);
+        int[] nodes = rim.side(startAt[k]);
         int exitCell = walk(nodes[2], nodes[3]);
-        int endSide = sideOf(exitCell >> 2, exitCell & 3);
+        int endSide = rim.of(exitCell >> 2, exitCell & 3);
         int endX = x[used - 1];
         int endY = y[used - 1];
         out.add(x, y, used, false);
@@ -180,12 +181,7 @@ final class ContourTracer {
     private void alongBox(int fromSide, int fromX, int fromY, int toSide) {
       used = 0;
       push(fromX, fromY);
-      int[] cornerAfter = {
-        columns - 1,
-        columns - 1 + rows - 1,
-        2 * (columns - 1) + rows - 1,
-        2 * (columns - 1) + 2 * (rows - 1)
-      };
+      int[] cornerAfter = rim.corners();
       int lap = cornerAfter[3];
       int to = toSide > fromSide ? toSide : toSide + lap;
       for (int k = 0; k < 8; k++) {
@@ -196,7 +192,7 @@ final class ContourTracer {
               boxY[(k & 3) == 1 || (k & 3) == 2 ? 1 : 0]);
         }
       }
-      int[] nodes = side(toSide);
+      int[] nodes = rim.side(toSide);
       pushCrossing(Math.min(nodes[0], nodes[1]), Math.max(nodes[0], nodes[1]));
       out.add(x, y, used, true);
     }
@@ -307,44 +303,6 @@ final class ContourTracer {
       case 1 -> cell + 1;
       case 2 -> cell + columns + 1;
       default -> cell + columns;
-    };
-  }
-
-  /**
-   * Edge s of the box, counter-clockwise from the south-west corner: first node, second node, cell,
-   * the cell's edge.
-   */
-  private int[] side(int s) {
-    int across = columns - 1;
-    int up = rows - 1;
-    if (s < across) {
-      return new int[] {s, s + 1, s, 0};
-    }
-    if (s < across + up) {
-      int r = s - across;
-      int node = r * columns + columns - 1;
-      return new int[] {node, node + columns, node - 1, 1};
-    }
-    if (s < 2 * across + up) {
-      int c = across - 1 - (s - across - up);
-      int node = up * columns + c;
-      return new int[] {node + 1, node, node - columns, 2};
-    }
-    int r = up - 1 - (s - 2 * across - up);
-    int node = r * columns;
-    return new int[] {node + columns, node, node, 3};
-  }
-
-  private int sideOf(int cell, int edge) {
-    int c = cell % columns;
-    int r = cell / columns;
-    int across = columns - 1;
-    int up = rows - 1;
-    return switch (edge) {
-      case 0 -> c;
-      case 1 -> across + r;
-      case 2 -> across + up + (across - 1 - c);
-      default -> 2 * across + up + (up - 1 - r);
     };
   }
 }

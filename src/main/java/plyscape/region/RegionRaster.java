@@ -1,10 +1,12 @@
 package plyscape.region;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.grid.CellFrame;
 
@@ -36,6 +38,20 @@ public final class RegionRaster {
       raster.fill(polygons.get(i), i);
     }
     return raster.cells;
+  }
+
+  /** Whether each cell's centre lies in an area. Nested areas give nested cells. */
+  public static boolean[] inside(MultiPolygon area, CellFrame frame) {
+    List<Polygon> polygons = new ArrayList<>();
+    for (int i = 0; i < area.getNumGeometries(); i++) {
+      polygons.add((Polygon) area.getGeometryN(i));
+    }
+    int[] cells = of(polygons, frame);
+    boolean[] inside = new boolean[cells.length];
+    for (int i = 0; i < cells.length; i++) {
+      inside[i] = cells[i] != NONE;
+    }
+    return inside;
   }
 
   private void fill(Polygon polygon, int index) {

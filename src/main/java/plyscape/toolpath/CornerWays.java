@@ -19,29 +19,19 @@ final class CornerWays {
   /** As near as this it may do so, if the way stays free, mm. */
   private static final double NEARLY_MM = 0.05;
 
-  /** How much nearer than the radius less the fit a way may come between its points, mm. */
-  private static final double GRAIN_MM = 3e-4;
-
   /** Corners farther apart than this aren't joined, mm. */
   private static final double JOIN_MM = 1.2;
 
-  private static final int MOST_HALVINGS = 7;
-
   private record Segment(int ring, int from) {}
 
-  private final EdgeBuckets walls;
-  private final PocketEdges edges;
-  private final double radius;
   private final double step;
   private final Map<Long, List<double[]>> cornersAt = new HashMap<>();
-  private final List<double[]> way = new ArrayList<>();
+  private final WallWays ways;
 
   /** For one pocket and one cutter radius, mm. */
   CornerWays(DistanceField field, EdgeBuckets walls, double radiusMm) {
-    this.walls = walls;
-    edges = field.edges;
-    radius = radiusMm - OffsetCorners.FIT_MM;
     step = field.lattice.stepMm();
+    ways = new WallWays(field, walls, radiusMm - OffsetCorners.FIT_MM);
   }
 
   /**
@@ -80,8 +70,8 @@ final class CornerWays {
   /** Moves points that stand too near to a wall that the lattice didn't show. */
   private void clearOfWalls(Ring ring) {
     for (int i = 0; i < ring.size(); i++) {
-      if (room(ring.x()[i], ring.y()[i]) < -GRAIN_MM) {
-        double[] off = offWalls(ring.x()[i], ring.y()[i]);
+      if (!ways.fits(ring.x()[i], ring.y()[i])) {
+        double[] off = ways.offWalls(ring.x()[i], ring.y()[i]);
         if (off != null) {
           ring.x()[i] = off[0];
           ring.y()[i] = off[1];
@@ -147,8 +137,8 @@ final class CornerWays {
       if (way < NEARLY_MM
           && !taken(ring.x()[i], ring.y()[i], way, corner)
           && (way < THERE_MM
-              || free(point(ring, (i + n - 1) % n), corner)
-                  && free(corner, point(ring, (i + 1) % n)))) {
+              || ways.free(point(ring, (i + n - 1) % n), corner)
+                  && ways.free(corner, point(ring, (i + 1) % n)))) {
         ring.x()[i] = corner[0];
         ring.y()[i] = corner[1];
         return true;
@@ -210,22 +200,18 @@ final class CornerWays {
       double[] next = {ring.x()[t], ring.y()[t]};
       double[] at = here;
       for (double[] corner : corners) {
-        way.clear();
-        if (lead(at, corner, MOST_HALVINGS)) {
-          int there = way.size();
-          if (lead(corner, next, MOST_HALVINGS)) {
-            points.addAll(way.subList(0, there));
-            at = corner;
-            changed = true;
-            continue;
-          }
+        List<double[]> way = ways.between(at, corner);
+        if (!way.isEmpty() && !ways.between(corner, next).isEmpty()) {
+          points.addAll(way);
+          at = corner;
+          changed = true;
+        } else {
+          alone.add(corner);
         }
-        alone.add(corner);
       }
       if (at != here) {
-        way.clear();
-        lead(at, next, MOST_HALVINGS);
-        points.addAll(way.subList(0, way.size() - 1));
+        List<double[]> back = ways.between(at, next);
+        points.addAll(back.subList(0, back.size() - 1));
       }
     }
     return changed ? ring(ring.index(), ring.closed(), points) : ring;
@@ -239,65 +225,6 @@ final class CornerWays {
         points.stream().mapToDouble(p -> p[1]).toArray());
   }
 
-  /**
-   * Adds the points of a way after A, B among them, straight or along walls; whether it is free.
-   */
-  private boolean lead(double[] a, double[] b, int halvings) {
-    double length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (free(a, b)) {
-      way.add(b);
-      return true;
-    }
-    if (halvings == 0) {
-      return false;
-    }
-    double[] middle = offWalls((a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
-    return middle != null
-        && Math.hypot(middle[0] - a[0], middle[1] - a[1]) < 0.9 * length
-        && Math.hypot(middle[0] - b[0], middle[1] - b[1]) < 0.9 * length
-        && lead(a, middle, halvings - 1)
-        && lead(middle, b, halvings - 1);
-  }
-
-  /** Whether the straight way from A to B is free, ends apart. */
-  private boolean free(double[] a, double[] b) {
-    int parts = (int) Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / (0.3 * step));
-    for (int p = 1; p < parts; p++) {
-      double t = (double) p / parts;
-      if (room(a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])) < -GRAIN_MM) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private double room(double x, double y) {
-    return walls.distance(x, y, radius + 0.01) - radius;
-  }
-
-  /** A place moved off the walls to where the cutter fits, or null. */
-  private double[] offWalls(double x, double y) {
-    double px = x;
-    double py = y;
-    for (int time = 0; time < 8; time++) {
-      double room = room(px, py);
-      if (room >= -GRAIN_MM) {
-        return new double[] {px, py};
-      }
-      int edge = walls.nearest();
-      double t = edges.along(edge, px, py);
-      double dx = px - edges.ax[edge] - t * (edges.bx[edge] - edges.ax[edge]);
-      double dy = py - edges.ay[edge] - t * (edges.by[edge] - edges.ay[edge]);
-      double d = Math.hypot(dx, dy);
-      if (d < 1e-6) {
-        return null;
-      }
-      px += dx / d * (GRAIN_MM / 2 - room);
-      py += dy / d * (GRAIN_MM / 2 - room);
-    }
-    return null;
-  }
-
   /** Ways through lonely corners that lie in one narrow place; a point for a corner by itself. */
   private List<Ring> joined(List<double[]> corners) {
     List<Ring> rings = new ArrayList<>();
@@ -306,14 +233,12 @@ final class CornerWays {
       List<double[]> points = new ArrayList<>();
       double[] at = left.remove(0);
       points.add(at);
-      double[] next = at;
-      while (next != null) {
-        next = follower(at, left);
-        if (next != null) {
-          points.addAll(way);
-          left.remove(next);
-          at = next;
-        }
+      List<double[]> way = toFollower(at, left);
+      while (!way.isEmpty()) {
+        points.addAll(way);
+        at = way.get(way.size() - 1);
+        left.remove(at);
+        way = toFollower(at, left);
       }
       if (points.size() == 1) {
         points.add(new double[] {at[0] + 5e-4, at[1]});
@@ -323,20 +248,14 @@ final class CornerWays {
     return rings;
   }
 
-  /** The nearest corner that a free way leads to, whose points are left in {@link #way}. */
-  private double[] follower(double[] at, List<double[]> left) {
-    double[][] near =
-        left.stream()
-            .filter(p -> Math.hypot(p[0] - at[0], p[1] - at[1]) < JOIN_MM)
-            .sorted(Comparator.comparingDouble(p -> Math.hypot(p[0] - at[0], p[1] - at[1])))
-            .toArray(double[][]::new);
-    for (double[] corner : near) {
-      way.clear();
-      if (lead(at, corner, MOST_HALVINGS)) {
-        return corner;
-      }
-    }
-    way.clear();
-    return null;
+  /** The way to the nearest corner that one leads to, which is its last point; empty if none. */
+  private List<double[]> toFollower(double[] at, List<double[]> left) {
+    return left.stream()
+        .filter(p -> Math.hypot(p[0] - at[0], p[1] - at[1]) < JOIN_MM)
+        .sorted(Comparator.comparingDouble(p -> Math.hypot(p[0] - at[0], p[1] - at[1])))
+        .map(corner -> ways.between(at, corner))
+        .filter(way -> !way.isEmpty())
+        .findFirst()
+        .orElse(List.of());
   }
 }

@@ -10,6 +10,7 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.DiskGrowth;
 import plyscape.machine.Tool;
+import plyscape.region.RegionRaster;
 
 /**
  * Seconds that no plan with these cutters can beat: {@code lower_bound_s} of contract section 8.
@@ -78,7 +79,7 @@ public final class LowerBound {
   }
 
   private boolean[] pocket(int level) {
-    return EvenOddRaster.fill(levels.get(level).pocket(), frame);
+    return RegionRaster.inside(levels.get(level).pocket(), frame);
   }
 
   /**
