@@ -229,7 +229,7 @@ class VerifyCommandTest {
   void mutations_whateverChangesThePanelIsReported() {
     VerifyInput input =
         VerifyInput.read(plan, List.of(), new VerifyInput.Shop(null, List.of(), List.of()));
-    CutResult good = Simulator.run(input.setup(0.1), input.cuts(), input.targets(), input.tools());
+    CutResult good = Simulator.run(input.setup(0.2), input.cuts(), input.targets(), input.tools());
     int faults = 0;
     int harmless = 0;
     int reported = 0;
@@ -253,7 +253,7 @@ class VerifyCommandTest {
         faults++;
         continue;
       }
-      CutResult result = Simulator.run(input.setup(0.1), cuts, input.targets(), input.tools());
+      CutResult result = Simulator.run(input.setup(0.2), cuts, input.targets(), input.tools());
       int changed = 0;
       for (int i = 0; i < good.field().depth().length; i++) {
         changed += Math.abs(good.field().depth()[i] - result.field().depth()[i]) > 0.05 ? 1 : 0;

@@ -31,7 +31,7 @@ class PathPlannerTest {
 
   @Test
   void randomTerrains_noGougeNoRapidThroughStockAllReachableCut() {
-    for (int seed = 0; seed < 40; seed++) {
+    for (int seed = 0; seed < 25; seed++) {
       CutCheck check = planAndCut(seed, 0.1);
       String where = "seed " + seed + " " + check.faults() + " " + check.notes;
       assertEquals(0, check.gougedMm2 + check.rapidThroughMm2 + check.outsideMm, where);
