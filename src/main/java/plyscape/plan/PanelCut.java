@@ -41,10 +41,8 @@ final class PanelCut {
     List<PocketLevel> levels = levels(regions);
 
     // The bound needs only the pockets: it is worked out beside the paths, which keep one processor
-    // busy for long.
-    // A task of the pool's own, as one of the pool's threads may be running this: waiting for it
-    // then
-    // means doing it.
+    // busy for long. A task of the pool's own, as one of the pool's threads may be running this:
+    // waiting for it then means doing it.
     ForkJoinTask<Double> bound =
         ForkJoinPool.commonPool()
             .submit(
