@@ -42,6 +42,15 @@ final class CoarseMap {
     }
   }
 
+  /** Blocks of so many nodes a side, row by row. */
+  CoarseMap(Lattice lattice, int block, boolean[] near) {
+    this.lattice = lattice;
+    this.block = block;
+    this.near = near;
+    across = (lattice.columns() + block - 1) / block;
+    up = (lattice.rows() + block - 1) / block;
+  }
+
   private boolean any(boolean[] has, int a, int b) {
     for (int d = Math.max(0, b - 1); d <= Math.min(up - 1, b + 1); d++) {
       for (int c = Math.max(0, a - 1); c <= Math.min(across - 1, a + 1); c++) {
@@ -91,6 +100,11 @@ final class CoarseMap {
   /** Last column of the block that a column lies in. */
   int lastOfBlock(int column) {
     return (column / block + 1) * block - 1;
+  }
+
+  /** Whether a row of nodes is the first of its blocks. */
+  boolean firstOfBlocks(int row) {
+    return row % block == 0;
   }
 
   /** Whether any block in a row of nodes is near. */

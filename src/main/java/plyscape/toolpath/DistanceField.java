@@ -18,6 +18,9 @@ final class DistanceField {
   final float[] distance;
   final int[] nearest;
 
+  /** Where the distances lie, in blocks. */
+  final BlockRange range;
+
   /** Measures a pocket. */
   DistanceField(PocketEdges edges, Lattice lattice) {
     this.lattice = lattice;
@@ -36,6 +39,7 @@ final class DistanceField {
       float d = nearest[k] < 0 ? outside : (float) Math.sqrt(distance[k]);
       distance[k] = inside[k] ? d : nearest[k] < 0 ? outside : Math.max(outside, -d);
     }
+    range = new BlockRange(lattice, distance);
   }
 
   /** Distance at a point between nodes, bilinear, mm. */

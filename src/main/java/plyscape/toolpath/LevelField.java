@@ -28,8 +28,10 @@ record LevelField(PocketLevel level, DistanceField field) {
    */
   List<Ring> wallRings(RingTracer tracer, double radiusMm, double roundMm) {
     WallRing wall = new WallRing(field, radiusMm);
+    double reach = 0.8 * field.lattice.stepMm() + OffsetCorners.FIT_MM;
+    CoarseMap about = field.range.between(radiusMm - reach, radiusMm + reach);
     List<Ring> rings = new ArrayList<>();
-    for (Ring ring : tracer.trace(field.distance, radiusMm, 1e6, 0, 0, null)) {
+    for (Ring ring : tracer.trace(field.distance, radiusMm, 1e6, 0, 0, about)) {
       if (ring.size() > 1) {
         rings.add(wall.exact(ring));
       }
@@ -37,12 +39,12 @@ record LevelField(PocketLevel level, DistanceField field) {
     if (roundMm > 0) {
       rings.replaceAll(
           ring -> CornerRounding.round(Polyline.thin(ring, WALL_TOLERANCE_MM), roundMm));
-      rings.addAll(new TightPlaces(field, radiusMm).rings());
+      rings.addAll(new TightPlaces(field, radiusMm).rings(about));
       return rings;
     }
-    rings.addAll(new TightPlaces(field, radiusMm).rings());
+    rings.addAll(new TightPlaces(field, radiusMm).rings(about));
     EdgeBuckets walls = new EdgeBuckets(field.edges, field.lattice, radiusMm);
-    List<double[]> corners = new OffsetCorners(field, walls, radiusMm).find();
+    List<double[]> corners = new OffsetCorners(field, walls, radiusMm).find(about);
     rings = new CornerWays(field, walls, radiusMm).with(rings, corners);
     rings.replaceAll(ring -> ring.closed() ? Polyline.thin(ring, WALL_TOLERANCE_MM) : ring);
     return rings;

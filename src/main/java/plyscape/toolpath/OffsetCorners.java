@@ -46,12 +46,20 @@ final class OffsetCorners {
     step = field.lattice.stepMm();
   }
 
-  /** All corners, each once, as {x, y} in mm, in the order of the lattice's rows. */
-  List<double[]> find() {
+  /**
+   * All corners, each once, as {x, y} in mm, in the order of the lattice's rows.
+   *
+   * @param about blocks in which a distance near the radius may be
+   */
+  List<double[]> find(CoarseMap about) {
     Lattice lattice = field.lattice;
     int columns = lattice.columns();
     for (int j = 2; j < lattice.rows() - 3; j++) {
       for (int i = 2; i < columns - 3; i++) {
+        if (!about.has(i, j)) {
+          i = about.lastOfBlock(i);
+          continue;
+        }
         int node = j * columns + i;
         if (passes(node, columns)) {
           square(lattice.x(i) + step / 2, lattice.y(j) + step / 2, node, columns);

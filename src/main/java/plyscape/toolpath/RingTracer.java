@@ -49,31 +49,32 @@ final class RingTracer {
       if (mask != null && !mask.anyInRow(j)) {
         continue;
       }
-      int row = j * columns;
-      if (below != j) {
-        floors(field, row, base, inverse, low);
-      }
-      floors(field, row + columns, base, inverse, high);
+      boolean fresh = below != j || mask != null && mask.firstOfBlocks(j);
       below = j + 1;
-      for (int i = 0; i < columns - 1; i++) {
-        if (mask != null && !mask.has(i, j)) {
-          i = mask.lastOfBlock(i);
-          continue;
+      int from = 0;
+      while (from < columns - 1) {
+        int to = mask == null ? columns - 1 : Math.min(columns - 1, mask.lastOfBlock(from) + 1);
+        if (mask == null || mask.has(from, j)) {
+          if (fresh) {
+            floors(field, j * columns, from, to, base, inverse, low);
+          }
+          floors(field, (j + 1) * columns, from, to, base, inverse, high);
+          for (int i = from; i < to; i++) {
+            int top = low[i];
+            if (top != low[i + 1] || top != high[i] || top != high[i + 1]) {
+              top = Math.max(Math.max(top, low[i + 1]), Math.max(high[i], high[i + 1]));
+              if (top >= lowest && top <= highest) {
+                int kind =
+                    (low[i] == top ? 1 : 0)
+                        | (low[i + 1] == top ? 2 : 0)
+                        | (high[i + 1] == top ? 4 : 0)
+                        | (high[i] == top ? 8 : 0);
+                square(j * columns + i, kind, field, base + top * spacing);
+              }
+            }
+          }
         }
-        int a = low[i];
-        int b = low[i + 1];
-        int c = high[i + 1];
-        int d = high[i];
-        if (a == b && b == c && c == d) {
-          continue;
-        }
-        int top = Math.max(Math.max(a, b), Math.max(c, d));
-        if (top < lowest || top > highest) {
-          continue;
-        }
-        int kind =
-            (a == top ? 1 : 0) | (b == top ? 2 : 0) | (c == top ? 4 : 0) | (d == top ? 8 : 0);
-        square(row + i, kind, field, base + top * spacing);
+        from = to;
       }
       int[] swap = low;
       low = high;
@@ -86,9 +87,11 @@ final class RingTracer {
     return rings;
   }
 
-  private static void floors(float[] field, int from, double base, double inverse, int[] result) {
-    for (int i = 0; i < result.length; i++) {
-      double v = (field[from + i] - base) * inverse;
+  /** Indices of nodes of a row, both ends included. */
+  private static void floors(
+      float[] field, int row, int from, int to, double base, double inverse, int[] result) {
+    for (int i = from; i <= to; i++) {
+      double v = (field[row + i] - base) * inverse;
       int whole = (int) v;
       result[i] = whole > v ? whole - 1 : whole;
     }

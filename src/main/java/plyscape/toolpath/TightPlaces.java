@@ -27,8 +27,10 @@ final class TightPlaces {
    * Short ways for the cutter's centre, each an open ring of index 0: where there is some room a
    * small turn that covers all of it, else next to a point. Never nearer to a wall than the radius
    * less 0.001 mm.
+   *
+   * @param about blocks in which a distance near the radius may be
    */
-  List<Ring> rings() {
+  List<Ring> rings(CoarseMap about) {
     List<Ring> rings = new ArrayList<>();
     Lattice lattice = field.lattice;
     float[] d = field.distance;
@@ -36,6 +38,10 @@ final class TightPlaces {
     double least = radius - 0.72 * lattice.stepMm();
     for (int j = 3; j < lattice.rows() - 3; j++) {
       for (int i = 3; i < columns - 3; i++) {
+        if (!about.has(i, j)) {
+          i = about.lastOfBlock(i);
+          continue;
+        }
         int node = j * columns + i;
         if (d[node] > least && d[node] < radius) {
           if (beside(node)) {

@@ -55,7 +55,7 @@ class OffsetCornersTest {
   private static List<double[]> corners(Geometry pocket) {
     DistanceField distances = field(pocket).field();
     return new OffsetCorners(distances, new EdgeBuckets(distances.edges, LATTICE, RADIUS), RADIUS)
-        .find();
+        .find(distances.range.between(0, 2 * RADIUS));
   }
 
   private static void has(List<double[]> corners, double x, double y) {

@@ -1,0 +1,58 @@
+package plyscape.toolpath;
+
+import java.util.Arrays;
+
+/**
+ * Least and greatest value of a field in each block of nodes, those right of it and above it that
+ * touch it included: what is sought at a value is sought only where it may be.
+ */
+final class BlockRange {
+
+  private static final int BLOCK = 16;
+
+  private final Lattice lattice;
+  private final int across;
+  private final int up;
+  private final float[] least;
+  private final float[] greatest;
+
+  BlockRange(Lattice lattice, float[] field) {
+    this.lattice = lattice;
+    across = (lattice.columns() + BLOCK - 1) / BLOCK;
+    up = (lattice.rows() + BLOCK - 1) / BLOCK;
+    least = new float[across * up];
+    greatest = new float[across * up];
+    Arrays.fill(least, Float.POSITIVE_INFINITY);
+    Arrays.fill(greatest, Float.NEGATIVE_INFINITY);
+    for (int j = 0; j < lattice.rows(); j++) {
+      int blocks = j / BLOCK * across;
+      row(field, j * lattice.columns(), blocks);
+      if (j % BLOCK == 0 && j > 0) {
+        row(field, j * lattice.columns(), blocks - across);
+      }
+    }
+  }
+
+  private void row(float[] field, int base, int blocks) {
+    for (int a = 0; a < across; a++) {
+      int end = Math.min(lattice.columns(), (a + 1) * BLOCK + 1);
+      float low = least[blocks + a];
+      float high = greatest[blocks + a];
+      for (int node = base + a * BLOCK; node < base + end; node++) {
+        low = Math.min(low, field[node]);
+        high = Math.max(high, field[node]);
+      }
+      least[blocks + a] = low;
+      greatest[blocks + a] = high;
+    }
+  }
+
+  /** The blocks that may hold, or lie between nodes that hold, a value between two. */
+  CoarseMap between(double low, double high) {
+    boolean[] near = new boolean[across * up];
+    for (int b = 0; b < near.length; b++) {
+      near[b] = least[b] < high && greatest[b] > low;
+    }
+    return new CoarseMap(lattice, BLOCK, near);
+  }
+}
