@@ -92,7 +92,8 @@ public final class TimeTable {
                 pocket.getKey(),
                 depths.get(pocket.getKey() - 1).targetMm(),
                 pocket.getValue(),
-                exposed));
+                exposed,
+                depths.get(pocket.getKey() - 1).ply().grainDeg()));
       }
     }
     Machine machine = tarnHollow.machine();

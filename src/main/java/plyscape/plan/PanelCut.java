@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
+import plyscape.layup.PlyDepth;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.FacePlanner;
 import plyscape.toolpath.LowerBound;
@@ -114,7 +115,7 @@ final class PanelCut {
    */
   static List<PocketLevel> levels(Plan regions) {
     if (regions.faces() != null) {
-      return RoughLevels.of(regions.faces());
+      return RoughLevels.of(regions.faces(), regions.depths());
     }
     MultiPolygon none = new GeometryFactory().createMultiPolygon();
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());
@@ -124,9 +125,15 @@ final class PanelCut {
         .pockets()
         .forEach(
             (ply, pocket) -> {
-              double depth = regions.depths().get(ply - 1).targetMm();
-              if (depth > 0) {
-                levels.add(new PocketLevel(ply, depth, pocket, exposed.getOrDefault(ply, none)));
+              PlyDepth at = regions.depths().get(ply - 1);
+              if (at.targetMm() > 0) {
+                levels.add(
+                    new PocketLevel(
+                        ply,
+                        at.targetMm(),
+                        pocket,
+                        exposed.getOrDefault(ply, none),
+                        at.ply().grainDeg()));
               }
             });
     return levels;

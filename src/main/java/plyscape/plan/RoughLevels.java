@@ -8,6 +8,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.CoverageUnion;
+import plyscape.layup.PlyDepth;
 import plyscape.region.FaceField;
 import plyscape.toolpath.PocketLevel;
 
@@ -22,8 +23,12 @@ final class RoughLevels {
 
   private RoughLevels() {}
 
-  /** Levels with a depth over 0, from the top down. */
-  static List<PocketLevel> of(FaceField faces) {
+  /**
+   * Levels with a depth over 0, from the top down.
+   *
+   * @param depths of all plies, the top one first
+   */
+  static List<PocketLevel> of(FaceField faces, List<PlyDepth> depths) {
     double[] rough = faces.roughMm();
     TreeMap<Double, List<Polygon>> regions = new TreeMap<>();
     TreeMap<Double, Integer> ply = new TreeMap<>();
@@ -43,7 +48,8 @@ final class RoughLevels {
               ply.get(depth),
               depth,
               union(within),
-              MM.createMultiPolygon(regions.get(depth).toArray(Polygon[]::new))));
+              MM.createMultiPolygon(regions.get(depth).toArray(Polygon[]::new)),
+              depths.get(ply.get(depth) - 1).ply().grainDeg()));
     }
     return levels;
   }

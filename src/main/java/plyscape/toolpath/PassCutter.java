@@ -121,7 +121,7 @@ final class PassCutter {
     if (!piece.closed()) {
       return glideTo(piece) ? piece : null;
     }
-    int nearest = nearest(piece);
+    int nearest = piece.nearest(moves.x, moves.y);
     double gap = Math.hypot(piece.x()[nearest] - moves.x, piece.y()[nearest] - moves.y);
     if (gap > 4 * tool.stepoverMm()) {
       return null;
@@ -189,21 +189,8 @@ final class PassCutter {
     }
   }
 
-  private int nearest(Piece piece) {
-    int nearest = 0;
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < piece.size(); i++) {
-      double d = Math.hypot(piece.x()[i] - moves.x, piece.y()[i] - moves.y);
-      if (d < least) {
-        least = d;
-        nearest = i;
-      }
-    }
-    return nearest;
-  }
-
   private int startOn(Piece piece) {
-    int nearest = nearest(piece);
+    int nearest = piece.nearest(moves.x, moves.y);
     if (level() && staysDown(piece.x()[nearest], piece.y()[nearest])) {
       return nearest;
     }

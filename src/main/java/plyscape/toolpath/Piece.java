@@ -37,6 +37,25 @@ record Piece(int index, boolean closed, double[] x, double[] y) {
     return new Piece(index, closed, rx, ry);
   }
 
+  /** Its point nearest to a place. */
+  int nearest(double toX, double toY) {
+    int nearest = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < x.length; i++) {
+      double d = Math.hypot(x[i] - toX, y[i] - toY);
+      if (d < least) {
+        least = d;
+        nearest = i;
+      }
+    }
+    return nearest;
+  }
+
+  /** A closed piece from its point nearest to a place. */
+  Piece startingNear(double toX, double toY) {
+    return startingAfter(nearest(toX, toY), 0);
+  }
+
   /** A closed piece from the place on it that lies a way after one of its points, mm. */
   Piece startingAfter(int point, double wayMm) {
     int n = x.length;

@@ -226,7 +226,20 @@ final class ToolPlanner {
     float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
     List<Ring> rings =
         new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
-    rings.addAll(field.innerRings(tracer, smooth, radius, stepover, allowance, mask, false));
+    List<Ring> inner = field.innerRings(tracer, smooth, radius, stepover, allowance, mask, false);
+    if (before.length == 0) {
+      // A later cutter finds only what is too narrow for the one before: no room for runs.
+      inner =
+          new RunChoice(lattice, tool, machine, options)
+              .choose(
+                  new StepWork(step, field, List.of(), stepover),
+                  state,
+                  smooth,
+                  radius + allowance + stepover,
+                  mask,
+                  inner);
+    }
+    rings.addAll(inner);
     RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
     List<Piece> pieces = new ArrayList<>(cover.choose(rings, need));
     if (left(state)) {
@@ -306,7 +319,7 @@ final class ToolPlanner {
   }
 
   /** Marks wanted nodes that the chosen rings left; whether there are any. */
-  private static boolean left(byte[] state) {
+  static boolean left(byte[] state) {
     boolean any = false;
     for (int node = 0; node < state.length; node++) {
       if ((state[node] & RingCover.WANTED) != 0) {
