@@ -2,12 +2,8 @@ package plyscape.cli;
 
 import java.util.List;
 import java.util.Set;
-import plyscape.fault.Warnings;
-import plyscape.job.Job;
 import plyscape.output.FileSink;
 import plyscape.plan.Plan;
-import plyscape.plan.PlanOptions;
-import plyscape.plan.Progress;
 import plyscape.render.BlockPicture;
 import plyscape.render.DxfLayers;
 import plyscape.render.GeoJsonLayers;
@@ -16,17 +12,7 @@ import plyscape.render.RiskPicture;
 import plyscape.render.SvgSheet;
 
 /** Stages that also write what was asked for beyond the usual files. */
-record ExtraStages(Stages usual, Set<ExtraFile> extras) implements Stages {
-
-  @Override
-  public List<String> names(PlanOptions options) {
-    return usual.names(options);
-  }
-
-  @Override
-  public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
-    return usual.plan(job, options, progress, warnings);
-  }
+record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesOver {
 
   @Override
   public void write(Plan plan, FileSink out) {
@@ -46,15 +32,5 @@ record ExtraStages(Stages usual, Set<ExtraFile> extras) implements Stages {
     for (LayerFile file : files) {
       out.write("layers/" + file.name(), file.text());
     }
-  }
-
-  @Override
-  public String json(Plan plan) {
-    return usual.json(plan);
-  }
-
-  @Override
-  public String table(Plan plan) {
-    return usual.table(plan);
   }
 }

@@ -1,12 +1,7 @@
 package plyscape.cli;
 
-import java.util.List;
-import plyscape.fault.Warnings;
-import plyscape.job.Job;
 import plyscape.output.FileSink;
 import plyscape.plan.Plan;
-import plyscape.plan.PlanOptions;
-import plyscape.plan.Progress;
 import plyscape.render.OverviewPicture;
 import plyscape.report.TilesJson;
 
@@ -14,17 +9,7 @@ import plyscape.report.TilesJson;
  * Stages that write a landscape over several panels as one directory a panel, with an overview
  * above them.
  */
-record TiledStages(Stages usual) implements Stages {
-
-  @Override
-  public List<String> names(PlanOptions options) {
-    return usual.names(options);
-  }
-
-  @Override
-  public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
-    return usual.plan(job, options, progress, warnings);
-  }
+record TiledStages(Stages usual) implements StagesOver {
 
   @Override
   public void write(Plan plan, FileSink out) {
@@ -44,10 +29,5 @@ record TiledStages(Stages usual) implements Stages {
   @Override
   public String json(Plan plan) {
     return plan.tiles().isEmpty() ? usual.json(plan) : TilesJson.withPlans(plan);
-  }
-
-  @Override
-  public String table(Plan plan) {
-    return usual.table(plan);
   }
 }
