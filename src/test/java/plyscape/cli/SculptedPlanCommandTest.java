@@ -9,6 +9,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
@@ -25,13 +27,26 @@ class SculptedPlanCommandTest {
         - {name: ball 3, shape: ball, diameter: 3}
       """;
 
-  @TempDir Path folder;
+  @TempDir static Path folder;
 
-  private Path planned() {
-    Path out = folder.resolve("out");
-    Run run = Run.of("plan", new SmallJob(folder).job("job.yaml", MORE), "-o", out, "-q");
+  /** What plan wrote; tests that spoil something work on a copy. */
+  private static Path planned;
+
+  @BeforeAll
+  static void plan() {
+    planned = folder.resolve("out");
+    Run run = Run.of("plan", new SmallJob(folder).job("job.yaml", MORE), "-o", planned, "-q");
     assertEquals(0, run.code(), run.err());
-    return out;
+  }
+
+  private static Path copy() throws IOException {
+    Path copy = folder.resolve("copy");
+    try (Stream<Path> walk = Files.walk(planned)) {
+      for (Path from : walk.toList()) { // directories come before what is in them
+        Files.copy(from, copy.resolve(planned.relativize(from)));
+      }
+    }
+    return copy;
   }
 
   private static String edited(Path file, String from, String to) throws IOException {
@@ -43,7 +58,7 @@ class SculptedPlanCommandTest {
 
   @Test
   void plan_writesTheFaces_andSaysTheirDepths_andVerifyAgrees() throws IOException {
-    Path out = planned();
+    Path out = planned;
     assertTrue(Files.exists(out.resolve("faces/faces.json")));
     assertTrue(Files.exists(out.resolve("faces/relief.png")));
     JsonNode plan = new ObjectMapper().readTree(Files.readString(out.resolve("plan.json")));
@@ -71,7 +86,7 @@ class SculptedPlanCommandTest {
 
   @Test
   void spoiledPrograms_andSpoiledFaces_areFound() throws IOException {
-    Path out = planned();
+    Path out = copy();
     Path faces = out.resolve("faces/faces.json");
     String text = edited(faces, "\"rings\" : ", "\"rings\" : 7");
     Run rings = Run.of("verify", out);

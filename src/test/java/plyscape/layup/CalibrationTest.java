@@ -55,10 +55,9 @@ class CalibrationTest {
   @Test
   void measuredThickness_boundsTheLast_andOldBottomsStay() {
     Layup layup =
-        Layups.withThickness(
-            Layups.withBottoms(Layups.of(0, 0, 0.1, 1, 1, 1), 0.02, new TreeMap<>(Map.of(1, 0.97))),
-            3.0,
-            0.02);
+        Layups.of(0, 0, 0.1, 1, 1, 1)
+            .withBottoms(new TreeMap<>(Map.of(1, 0.97)), 0.02)
+            .withThickness(3.0, 0.02);
     Calibration c = Calibration.of(layup, List.of(new Reading(2, 2, false, 3.2, 0.03)), 0.1, false);
     assertEquals(0.97, c.bottomsMm().get(1), 1e-9);
     assertEquals(2.99, c.bottomsMm().get(2), 1e-9);

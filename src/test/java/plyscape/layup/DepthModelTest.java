@@ -33,7 +33,7 @@ class DepthModelTest {
 
   @Test
   void measuredThickness_scalesPliesAndGlueLinesAlike() {
-    Layup layup = Layups.withThickness(Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0), 2.4, 0);
+    Layup layup = Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0).withThickness(2.4, 0);
     List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
     assertEquals(0.6 * 0.96, d.get(0).bottomMm(), EXACT);
     assertEquals(0.65 * 0.96, d.get(1).topMm(), EXACT);
@@ -46,11 +46,10 @@ class DepthModelTest {
   void thicknessFactor_limitsAreInclusiveAndBothTotalsNamed() {
     Layup plain = Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0);
     for (double factor : new double[] {0.85, 1.10}) {
-      DepthModel.depths(
-          Layups.withThickness(plain, 2.5 * factor, 0), Layups.bare(Method.RSS), false);
+      DepthModel.depths(plain.withThickness(2.5 * factor, 0), Layups.bare(Method.RSS), false);
     }
     for (double factor : new double[] {0.849, 1.101}) {
-      Layup layup = Layups.withThickness(plain, 2.5 * factor, 0);
+      Layup layup = plain.withThickness(2.5 * factor, 0);
       InputFault fault =
           assertThrows(
               InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
@@ -65,8 +64,7 @@ class DepthModelTest {
   void measuredBottoms_takenAsTheyAre_stretchesScaledBetween_nominalBelow() {
     // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31 (factor 1.1 above it); below it
     // nominal.
-    Layup layup =
-        Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31)));
+    Layup layup = Layups.of(0.1, 0, 0, 1, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(2, 2.31)), 0);
     List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
     assertEquals(1.1, d.get(0).bottomMm(), EXACT);
     assertEquals(1.21, d.get(1).topMm(), EXACT);
@@ -79,10 +77,9 @@ class DepthModelTest {
   void measuredBottomsAndThickness_stretchBelowIncludesTheGlueLineUnderTheMeasuredPly() {
     // Below ply 2 the nominal 0.1 + 1 + 0.1 + 1 = 2.2 must fit into 4.29 - 2.31 = 1.98: factor 0.9.
     Layup layup =
-        Layups.withThickness(
-            Layups.withBottoms(Layups.of(0.1, 0, 0, 1, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 2.31))),
-            4.29,
-            0);
+        Layups.of(0.1, 0, 0, 1, 1, 1, 1)
+            .withBottoms(new TreeMap<>(Map.of(2, 2.31)), 0)
+            .withThickness(4.29, 0);
     List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
     assertEquals(2.31 + 0.09, d.get(2).topMm(), EXACT);
     assertEquals(2.31 + 0.99, d.get(2).bottomMm(), EXACT);
@@ -91,17 +88,15 @@ class DepthModelTest {
 
   @Test
   void measuredDepthsOutOfOrder_faultNamesTheTwo() {
-    Layup layup =
-        Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(1, 1.2, 2, 1.2)));
+    Layup layup = Layups.of(0, 0, 0, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(1, 1.2, 2, 1.2)), 0);
     InputFault fault =
         assertThrows(
             InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false));
     assertTrue(fault.getMessage().contains("ply 1") && fault.getMessage().contains("ply 2"));
     Layup past =
-        Layups.withThickness(
-            Layups.withBottoms(Layups.of(0, 0, 0, 1, 1, 1), 0, new TreeMap<>(Map.of(2, 3.1))),
-            3.0,
-            0);
+        Layups.of(0, 0, 0, 1, 1, 1)
+            .withBottoms(new TreeMap<>(Map.of(2, 3.1)), 0)
+            .withThickness(3.0, 0);
     fault =
         assertThrows(
             InputFault.class, () -> DepthModel.depths(past, Layups.bare(Method.RSS), false));
@@ -111,13 +106,9 @@ class DepthModelTest {
   @Test
   void bottomFaceMeasuredTwice_mustAgreeWithinTolerances() {
     Layup plain = Layups.of(0, 0, 0, 1, 1, 1);
-    Layup agree =
-        Layups.withThickness(
-            Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.02))), 3.05, 0.02);
+    Layup agree = plain.withBottoms(new TreeMap<>(Map.of(3, 3.02)), 0.02).withThickness(3.05, 0.02);
     assertEquals(3.02, DepthModel.thicknessMm(agree), EXACT);
-    Layup differ =
-        Layups.withThickness(
-            Layups.withBottoms(plain, 0.02, new TreeMap<>(Map.of(3, 3.0))), 3.05, 0.02);
+    Layup differ = plain.withBottoms(new TreeMap<>(Map.of(3, 3.0)), 0.02).withThickness(3.05, 0.02);
     assertThrows(InputFault.class, () -> DepthModel.depths(differ, Layups.bare(Method.RSS), false));
   }
 
@@ -154,7 +145,7 @@ class DepthModelTest {
   @Test
   void tolerance_stretchTakesTheLargerMeasuringTolerance_andAddsFromTheLastOne() {
     Layup bottoms =
-        Layups.withBottoms(Layups.of(0, 0, 0.3, 1, 1, 1, 1), 0.2, new TreeMap<>(Map.of(2, 2.0)));
+        Layups.of(0, 0, 0.3, 1, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(2, 2.0)), 0.2);
     PressedDepths open = new PressedDepths(bottoms);
     assertEquals(Math.sqrt(0.045 + 0.04), open.toleranceMm(1, Method.RSS), EXACT);
     assertEquals(0.2, open.toleranceMm(3, Method.RSS), EXACT);
@@ -163,7 +154,7 @@ class DepthModelTest {
     assertEquals(0.2, open.toleranceMm(4, Method.RSS), EXACT);
     assertEquals(Math.sqrt(0.04 + 0.09), open.toleranceMm(5, Method.RSS), EXACT);
     assertEquals(0.2 + 0.6, open.toleranceMm(7, Method.WORST), EXACT);
-    PressedDepths closed = new PressedDepths(Layups.withThickness(bottoms, 4.0, 0.1));
+    PressedDepths closed = new PressedDepths(bottoms.withThickness(4.0, 0.1));
     assertEquals(Math.sqrt(0.045 + 0.04), closed.toleranceMm(5, Method.RSS), EXACT);
     assertEquals(0.1, closed.toleranceMm(7, Method.RSS), EXACT);
   }
@@ -171,8 +162,8 @@ class DepthModelTest {
   @Test
   void scaling_leavesTolerancesAlone() {
     Layup plain = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6);
-    PressedDepths a = new PressedDepths(Layups.withThickness(plain, 1.9, 0));
-    PressedDepths b = new PressedDepths(Layups.withThickness(plain, 1.7, 0));
+    PressedDepths a = new PressedDepths(plain.withThickness(1.9, 0));
+    PressedDepths b = new PressedDepths(plain.withThickness(1.7, 0));
     for (int i = 0; i <= 5; i++) {
       assertEquals(a.toleranceMm(i, Method.RSS), b.toleranceMm(i, Method.RSS), EXACT);
     }
@@ -180,7 +171,7 @@ class DepthModelTest {
 
   @Test
   void needed_combinesBoundaryAndCutErrorsByTheMethod_orTheMinimum() {
-    Layup layup = Layups.withFlatness(Layups.of(0, 0, 0.12, 0.6, 0.6, 0.6), 0.04);
+    Layup layup = Layups.of(0, 0, 0.12, 0.6, 0.6, 0.6).withFlatness(0.04);
     CutAllowance rss = new CutAllowance(0.10, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
     PlyDepth top = DepthModel.depths(layup, rss, false).get(0);
     assertEquals(0.10, top.neededTopMm(), EXACT);
@@ -272,7 +263,7 @@ class DepthModelTest {
 
   @Test
   void risk_isZeroForATopPlyLeftUncut_andUsesRssWhateverTheMethod() {
-    Layup layup = Layups.withFlatness(Layups.of(0.05, 0.02, 0.15, 0.6, 0.6, 0.6), 0.1);
+    Layup layup = Layups.of(0.05, 0.02, 0.15, 0.6, 0.6, 0.6).withFlatness(0.1);
     List<PlyDepth> rss = DepthModel.depths(layup, Layups.standard(), false);
     CutAllowance s = Layups.standard();
     CutAllowance worst =

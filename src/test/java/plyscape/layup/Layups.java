@@ -33,48 +33,6 @@ final class Layups {
         "layup.yaml", "test", plies, glue, glueTolerance, null, 0, new TreeMap<>(), 0, 0);
   }
 
-  static Layup withThickness(Layup l, Double thickness, double tolerance) {
-    return new Layup(
-        l.file(),
-        l.name(),
-        l.plies(),
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        thickness,
-        tolerance,
-        l.measuredBottomsMm(),
-        l.measuredBottomsToleranceMm(),
-        l.flatnessMm());
-  }
-
-  static Layup withBottoms(Layup l, double tolerance, SortedMap<Integer, Double> bottoms) {
-    return new Layup(
-        l.file(),
-        l.name(),
-        l.plies(),
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(),
-        bottoms,
-        tolerance,
-        l.flatnessMm());
-  }
-
-  static Layup withFlatness(Layup l, double flatness) {
-    return new Layup(
-        l.file(),
-        l.name(),
-        l.plies(),
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(),
-        l.measuredBottomsMm(),
-        l.measuredBottomsToleranceMm(),
-        flatness);
-  }
-
   /** A random layup of 3 to 9 plies, measured or not. */
   static Layup random(Random random) {
     int n = 3 + random.nextInt(7);
@@ -112,10 +70,10 @@ final class Layups {
         bottoms.put(i, nominal.depthMm(LayerStack.bottomOf(i)) * stretch);
       }
     }
-    Layup withBottoms = withBottoms(plain, 0.03 * random.nextDouble(), bottoms);
+    Layup withBottoms = plain.withBottoms(bottoms, 0.03 * random.nextDouble());
     return random.nextBoolean()
-        ? withThickness(
-            withBottoms, nominal.depthMm(2 * n - 1) * stretch, 0.05 * random.nextDouble())
+        ? withBottoms.withThickness(
+            nominal.depthMm(2 * n - 1) * stretch, 0.05 * random.nextDouble())
         : withBottoms;
   }
 }

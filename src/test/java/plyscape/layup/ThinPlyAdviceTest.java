@@ -45,13 +45,9 @@ class ThinPlyAdviceTest {
   @Test
   void everythingMeasured_nothingLeftToMeasure() {
     Layup layup =
-        Layups.withThickness(
-            Layups.withBottoms(
-                Layups.of(0, 0, 0.1, 0.3, 0.3),
-                0.2,
-                new java.util.TreeMap<>(java.util.Map.of(1, 0.3))),
-            0.6,
-            0.2);
+        Layups.of(0, 0, 0.1, 0.3, 0.3)
+            .withBottoms(new java.util.TreeMap<>(java.util.Map.of(1, 0.3)), 0.2)
+            .withThickness(0.6, 0.2);
     for (ThinPlyAdvice advice : ThinPlyAdvice.of(layup, PLAIN, 0.02)) {
       assertNull(advice.best());
     }
@@ -75,9 +71,8 @@ class ThinPlyAdviceTest {
               what);
         }
         if (advice.flatnessMm() != null) {
-          assertTrue(reliable(Layups.withFlatness(layup, advice.flatnessMm()), advice), what);
-          assertFalse(
-              reliable(Layups.withFlatness(layup, advice.flatnessMm() + 1e-6), advice), what);
+          assertTrue(reliable(layup.withFlatness(advice.flatnessMm()), advice), what);
+          assertFalse(reliable(layup.withFlatness(advice.flatnessMm() + 1e-6), advice), what);
         }
         if (advice.toleranceMm() != null) {
           assertTrue(reliable(capped(layup, advice.toleranceMm()), advice), what);

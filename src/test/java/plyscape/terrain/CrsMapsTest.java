@@ -20,9 +20,9 @@ import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 
 /**
- * CRSs on a sphere: points as {@code gdaltransform} of GDAL 3.6.2 with PROJ 9.1.1 gives them. By
- * way of the Earth's centre a latitude of 45 degrees would come out 0.19 degrees, 21 km, farther
- * north.
+ * Points from one CRS to another as {@code gdaltransform} of GDAL 3.6.2 with PROJ 9.1.1 gives them:
+ * with datum shifts, and on a sphere, where by way of the Earth's centre a latitude of 45 degrees
+ * would come out 0.19 degrees, 21 km, farther north.
  */
 class CrsMapsTest {
 
@@ -61,6 +61,34 @@ class CrsMapsTest {
     double[] utm = mapped("EPSG:4047", "EPSG:32632", 10, 45);
     assertEquals(578815.302916711, utm[0], 1e-3);
     assertEquals(4983436.7683493, utm[1], 1e-3);
+  }
+
+  /**
+   * Datum shift: OSGB36 degrees (EPSG:4277), 1 W 52 N, by GDAL 3.6.2 with PROJ 9.1.1 and no grids:
+   * {@code gdaltransform -s_srs EPSG:4277 -t_srs EPSG:32630}. Both use a shift of seven parameters,
+   * good to some metres; without it the place would be about 100 m off.
+   */
+  @Test
+  void datumShift_isApplied() {
+    double[] xy = mapped("EPSG:4277", "EPSG:32630", -1, 52);
+    assertEquals(637188.2609, xy[0], 3);
+    assertEquals(5762972.8148, xy[1], 3);
+  }
+
+  /**
+   * A CRS spelled out in keys, Bessel ellipsoid with a shift of seven parameters; 2.7 W 55.6 N by
+   * GDAL 3.6.2: {@code gdaltransform -s_srs EPSG:4326 -t_srs "+proj=tmerc +lat_0=55 +lon_0=-2.5
+   * +k=0.9999 +x_0=1000 +y_0=2000 +ellps=bessel +towgs84=598.1,73.7,418.2,0.202,0.045,-2.455,6.7"}.
+   */
+  @Test
+  void crsInKeys_keepsItsDatumShift() throws IOException {
+    Path file = Path.of("src/test/resources/plyscape/terrain/bessel-shift.tif");
+    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+      double[] xy = mapped("EPSG:4326", raster.crs().id(), -2.7, 55.6);
+      assertEquals(-11657.49005, xy[0], 0.01);
+      assertEquals(68994.83174, xy[1], 0.01);
+      assertEquals("unnamed Transverse_Mercator", CrsLookup.label(raster.crs().id()));
+    }
   }
 
   private static String codes(String crs) {

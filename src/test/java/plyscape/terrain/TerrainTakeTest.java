@@ -366,37 +366,6 @@ class TerrainTakeTest {
     assertEquals(100 + 286.5 + 132.5, got, 0.05);
   }
 
-  /**
-   * Datum shift: OSGB36 degrees (EPSG:4277), 1 W 52 N, by GDAL 3.6.2 with PROJ 9.1.1 and no grids:
-   * {@code gdaltransform -s_srs EPSG:4277 -t_srs EPSG:32630}. Both use a shift of seven parameters,
-   * good to some metres; without it the place would be about 100 m off.
-   */
-  @Test
-  void datumShift_isApplied() {
-    double[] xy = {-1, 52};
-    CrsLookup.between("EPSG:4277", "EPSG:32630", new plyscape.fault.Place("", 0, 0, "")).map(xy, 1);
-    assertEquals(637188.2609, xy[0], 3);
-    assertEquals(5762972.8148, xy[1], 3);
-  }
-
-  /**
-   * A CRS spelled out in keys, Bessel ellipsoid with a shift of seven parameters; 2.7 W 55.6 N by
-   * GDAL 3.6.2: {@code gdaltransform -s_srs EPSG:4326 -t_srs "+proj=tmerc +lat_0=55 +lon_0=-2.5
-   * +k=0.9999 +x_0=1000 +y_0=2000 +ellps=bessel +towgs84=598.1,73.7,418.2,0.202,0.045,-2.455,6.7"}.
-   */
-  @Test
-  void crsInKeys_keepsItsDatumShift() throws IOException {
-    Path file = Path.of("src/test/resources/plyscape/terrain/bessel-shift.tif");
-    try (Raster raster = RasterOpener.open(file, warnings)) {
-      double[] xy = {-2.7, 55.6};
-      CrsLookup.between("EPSG:4326", raster.crs().id(), new plyscape.fault.Place("", 0, 0, ""))
-          .map(xy, 1);
-      assertEquals(-11657.49005, xy[0], 0.01);
-      assertEquals(68994.83174, xy[1], 0.01);
-      assertEquals("unnamed Transverse_Mercator", CrsLookup.label(raster.crs().id()));
-    }
-  }
-
   @Test
   void cell_placesARasterThatDoesntSay() throws IOException {
     Path png = dir.resolve("p.png");
