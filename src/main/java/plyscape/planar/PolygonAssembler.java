@@ -1,7 +1,6 @@
 package plyscape.planar;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
@@ -231,9 +230,7 @@ public final class PolygonAssembler {
       }
     }
     if (shell == null) {
-      throw new IllegalStateException(
-          "a region has no outer ring, at "
-              + Arrays.toString(rings.get(0)[0].toString().toCharArray()));
+      throw new IllegalStateException("a region has no outer ring, at " + rings.get(0)[0]);
     }
     return factory.createPolygon(shell, holes.toArray(new LinearRing[0]));
   }
