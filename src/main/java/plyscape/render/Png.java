@@ -5,8 +5,8 @@ import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.stream.IntStream;
 import java.util.zip.CRC32;
-import java.util.zip.Deflater;
 
 /**
  * Writes an 8-bit RGB or 16-bit grey PNG (W3C PNG, second edition): one IDAT, each row by the
@@ -38,7 +38,7 @@ final class Png {
         data.write(1);
         chunk(out, "pHYs", size.toByteArray());
       }
-      chunk(out, "IDAT", deflate(filtered(canvas)));
+      chunk(out, "IDAT", Zlib.pack(filtered(canvas)));
       chunk(out, "IEND", new byte[0]);
     } catch (IOException e) {
       throw new UncheckedIOException(e); // a byte array never fails
@@ -68,7 +68,7 @@ final class Png {
       data.writeInt(rows);
       data.write(new byte[] {16, 0, 0, 0, 0});
       chunk(out, "IHDR", head.toByteArray());
-      chunk(out, "IDAT", deflate(raw));
+      chunk(out, "IDAT", Zlib.pack(raw));
       chunk(out, "IEND", new byte[0]);
     } catch (IOException e) {
       throw new UncheckedIOException(e); // a byte array never fails
@@ -79,48 +79,48 @@ final class Png {
   private static byte[] filtered(Canvas canvas) {
     int bytes = canvas.width() * 3;
     byte[] out = new byte[Math.multiplyExact(bytes + 1, canvas.height())];
-    byte[] above = new byte[bytes];
-    byte[] row = new byte[bytes];
-    for (int y = 0; y < canvas.height(); y++) {
-      for (int x = 0; x < canvas.width(); x++) {
-        int rgb = canvas.pixels()[y * canvas.width() + x];
-        row[3 * x] = (byte) (rgb >> 16);
-        row[3 * x + 1] = (byte) (rgb >> 8);
-        row[3 * x + 2] = (byte) rgb;
-      }
-      long none = 0;
-      long sub = 0;
-      long up = 0;
-      for (int i = 0; i < bytes; i++) {
-        none += Math.abs(row[i]);
-        sub += Math.abs((byte) (row[i] - (i < 3 ? 0 : row[i - 3])));
-        up += Math.abs((byte) (row[i] - above[i]));
-      }
-      int filter = up <= sub && up <= none ? 2 : sub <= none ? 1 : 0;
-      int at = y * (bytes + 1);
-      out[at++] = (byte) filter;
-      for (int i = 0; i < bytes; i++) {
-        int before = filter == 2 ? above[i] : filter == 1 && i >= 3 ? row[i - 3] : 0;
-        out[at++] = (byte) (row[i] - before);
-      }
-      byte[] swap = above;
-      above = row;
-      row = swap;
-    }
+    IntStream.range(0, canvas.height())
+        .parallel()
+        .forEach(
+            y -> {
+              byte[] above = new byte[bytes];
+              byte[] row = new byte[bytes];
+              if (y > 0) {
+                read(canvas, y - 1, above);
+              }
+              read(canvas, y, row);
+              filter(row, above, out, y * (bytes + 1));
+            });
     return out;
   }
 
-  private static byte[] deflate(byte[] raw) {
-    Deflater deflater = new Deflater(6);
-    deflater.setInput(raw);
-    deflater.finish();
-    ByteArrayOutputStream out = new ByteArrayOutputStream(raw.length / 8);
-    byte[] part = new byte[65536];
-    while (!deflater.finished()) {
-      out.write(part, 0, deflater.deflate(part));
+  private static void read(Canvas canvas, int y, byte[] row) {
+    int[] pixels = canvas.pixels();
+    int base = y * canvas.width();
+    for (int x = 0; x < canvas.width(); x++) {
+      int rgb = pixels[base + x];
+      row[3 * x] = (byte) (rgb >> 16);
+      row[3 * x + 1] = (byte) (rgb >> 8);
+      row[3 * x + 2] = (byte) rgb;
     }
-    deflater.end();
-    return out.toByteArray();
+  }
+
+  private static void filter(byte[] row, byte[] above, byte[] out, int from) {
+    long none = 0;
+    long sub = 0;
+    long up = 0;
+    for (int i = 0; i < row.length; i++) {
+      none += Math.abs(row[i]);
+      sub += Math.abs((byte) (row[i] - (i < 3 ? 0 : row[i - 3])));
+      up += Math.abs((byte) (row[i] - above[i]));
+    }
+    int filter = up <= sub && up <= none ? 2 : sub <= none ? 1 : 0;
+    int at = from;
+    out[at++] = (byte) filter;
+    for (int i = 0; i < row.length; i++) {
+      int before = filter == 2 ? above[i] : filter == 1 && i >= 3 ? row[i - 3] : 0;
+      out[at++] = (byte) (row[i] - before);
+    }
   }
 
   private static void chunk(ByteArrayOutputStream out, String type, byte[] body)

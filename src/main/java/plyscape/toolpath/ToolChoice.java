@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import plyscape.fault.Warnings;
@@ -30,6 +32,9 @@ final class ToolChoice {
   private final double[] start;
   private final List<List<List<Ring>>> walls;
 
+  /** Tracers that nobody uses now: their arrays are large, and one a thread will do. */
+  private final Queue<RingTracer> tracers = new ConcurrentLinkedQueue<>();
+
   /** Cutters without which some level would not be cut as far as it can be. */
   private final boolean[] must;
 
@@ -52,7 +57,7 @@ final class ToolChoice {
     this.options = options;
     this.start = start;
     // By level, then by cutter.
-    walls = fields.stream().parallel().map(field -> ToolPlanner.walls(field, tools)).toList();
+    walls = fields.stream().parallel().map(this::walls).toList();
     must = new boolean[tools.size()];
     must[tools.size() - 1] = true;
     for (LevelField field : fields) {
@@ -61,6 +66,18 @@ final class ToolChoice {
           .max()
           .ifPresent(t -> must[t] = true);
     }
+  }
+
+  private RingTracer tracer() {
+    RingTracer free = tracers.poll();
+    return free == null ? new RingTracer(lattice) : free;
+  }
+
+  private List<List<Ring>> walls(LevelField field) {
+    RingTracer tracer = tracer();
+    List<List<Ring>> rings = ToolPlanner.walls(field, tools, tracer);
+    tracers.add(tracer);
+    return rings;
   }
 
   /**
@@ -72,7 +89,8 @@ final class ToolChoice {
     int last = tools.size() - 1;
     Stock stock = new Stock(lattice);
     boolean[] skipped = new boolean[lattice.size()];
-    ToolPlanner planner = new ToolPlanner(fields, stock, skipped, machine, options);
+    RingTracer tracer = tracer();
+    ToolPlanner planner = new ToolPlanner(fields, stock, skipped, machine, options, tracer);
     List<Reach> reaches =
         IntStream.range(0, tools.size())
             .parallel()
@@ -95,6 +113,7 @@ final class ToolChoice {
     List<List<Integer>> choices = choices(first, last);
     List<Pass> passes =
         planner.plan(tools.get(first), reach, new double[0], tools(choices.get(0)), start);
+    tracers.add(tracer);
     if (first == last) {
       return passes.isEmpty() ? List.of() : List.of(new ToolRun(tools.get(last), passes));
     }
@@ -167,7 +186,9 @@ final class ToolChoice {
 
   private Variant variant(
       List<Integer> choice, ToolRun first, Stock stock, boolean[] skipped, List<Reach> reaches) {
-    ToolPlanner planner = new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options);
+    RingTracer tracer = tracer();
+    ToolPlanner planner =
+        new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options, tracer);
     List<ToolRun> runs = new ArrayList<>();
     double[] before = {};
     double[] at = start;
@@ -185,6 +206,7 @@ final class ToolChoice {
         before[before.length - 1] = tool.radiusMm();
       }
     }
+    tracers.add(tracer);
     return new Variant(choice, List.copyOf(runs), seconds(runs));
   }
 

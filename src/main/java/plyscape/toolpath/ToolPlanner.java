@@ -53,14 +53,15 @@ final class ToolPlanner {
       Stock stock,
       boolean[] skipped,
       Machine machine,
-      PathOptions options) {
+      PathOptions options,
+      RingTracer tracer) {
     this.skipped = skipped;
     this.fields = fields;
     this.stock = stock;
     this.machine = machine;
     this.options = options;
     lattice = stock.lattice;
-    tracer = new RingTracer(lattice);
+    this.tracer = tracer;
   }
 
   /** Levels that the flutes are long enough for. */
@@ -80,9 +81,10 @@ final class ToolPlanner {
   /**
    * Wall rings of each cutter in one level; all but the smallest that gets there round the corners
    * that it will cut anyway.
+   *
+   * @param tracer used for them all
    */
-  static List<List<Ring>> walls(LevelField field, List<Tool> tools) {
-    RingTracer tracer = new RingTracer(field.field().lattice);
+  static List<List<Ring>> walls(LevelField field, List<Tool> tools, RingTracer tracer) {
     List<List<Ring>> walls = new ArrayList<>();
     int last = tools.size() - 1;
     while (last > 0 && !reaches(tools.get(last), field)) {
