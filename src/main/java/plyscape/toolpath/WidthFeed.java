@@ -25,8 +25,8 @@ final class WidthFeed {
   }
 
   /**
-   * Cuts the chunks in the stock; the share of the feed for each, lowered already on the way to a
-   * wide cut.
+   * Cuts the chunks in the stock; the share of the feed for each. What a chunk newly clears lies
+   * ahead of the cutter's centre, so that no chunk needs to be slowed for the next.
    */
   double[] cut(Chunks chunks, double depth) {
     double radius = tool.radiusMm();
@@ -39,12 +39,7 @@ final class WidthFeed {
       }
       own[c] = share(widthMm(count, chunks.lengthMm(c)));
     }
-    double[] result = new double[own.length];
-    for (int c = 0; c < own.length; c++) {
-      result[c] =
-          Math.min(own[c], Math.min(own[Math.max(0, c - 1)], own[Math.min(own.length - 1, c + 1)]));
-    }
-    return result;
+    return own;
   }
 
   /** Mean width of what was newly cut on a way, mm. */
