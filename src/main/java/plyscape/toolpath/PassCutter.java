@@ -471,8 +471,7 @@ final class PassCutter {
 
   private void follow(Piece piece) {
     Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
-    Chunks chunks =
-        Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1, radius / 3)));
+    Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1, radius / 3)));
     double[] shares = feeds.cut(chunks, depth);
     MoveList path = new MoveList(moves.x, moves.y, depth);
     for (int c = 0; c < chunks.count(); c++) {

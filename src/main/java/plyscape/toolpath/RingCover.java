@@ -76,15 +76,56 @@ final class RingCover {
     boolean at(double x, double y);
   }
 
-  /** The stretches needed, inner ones first; marks what they clear. */
-  List<Piece> choose(List<Ring> rings, WallNeed need) {
+  /**
+   * The stretches needed, inner ones first; marks what they clear.
+   *
+   * @param leastSpotMm2 what a short ring at a wall must clear, mm2; less is left to a later cutter
+   * @param skipped marks the nodes so left
+   */
+  List<Piece> choose(List<Ring> rings, WallNeed need, double leastSpotMm2, boolean[] skipped) {
     List<Ring> order = new ArrayList<>(rings);
     order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
     List<Piece> pieces = new ArrayList<>();
     for (Ring ring : order) {
-      choose(ring, need, false, pieces);
+      if (!leave(ring, leastSpotMm2, skipped)) {
+        choose(ring, need, false, pieces);
+      }
     }
     return pieces;
+  }
+
+  /**
+   * Leaves what a short ring at a wall would clear standing if that isn't worth coming down for.
+   */
+  private boolean leave(Ring ring, double leastMm2, boolean[] skipped) {
+    if (leastMm2 <= 0 || ring.index() != 0 || ring.lengthMm() > radius) {
+      return false;
+    }
+    wanted = 0;
+    around(ring, this::tally);
+    if (wanted * lattice.nodeAreaMm2() >= leastMm2) {
+      return false;
+    }
+    around(
+        ring,
+        (first, last) -> {
+          for (int k = first; k <= last; k++) {
+            if ((state[k] & WANTED) != 0) {
+              state[k] = STANDING;
+              skipped[k] = true;
+            }
+          }
+        });
+    return true;
+  }
+
+  /** All nodes under the disk on its way along a ring, each once for a ring within its disk. */
+  private void around(Ring ring, Sweep.Run run) {
+    int n = ring.size();
+    sweep.all(ring.x()[0], ring.y()[0], ring.x()[0], ring.y()[0], radius, run);
+    for (int i = 1; i < n; i++) {
+      sweep.fresh(ring.x()[i - 1], ring.y()[i - 1], ring.x()[i], ring.y()[i], radius, run);
+    }
   }
 
   /** Stretches of any rings that clear what was marked {@link #LEFT}; marks what they clear. */

@@ -243,7 +243,7 @@ final class ToolPlanner {
     }
     rings.addAll(inner);
     RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
-    List<Piece> pieces = new ArrayList<>(cover.choose(rings, need));
+    List<Piece> pieces = new ArrayList<>(cover.choose(rings, need, leastPatchMm2, skipped));
     if (left(state)) {
       rings.addAll(field.innerRings(tracer, smooth, radius, stepover, allowance, mask, true));
       pieces.addAll(cover.chooseForLeft(rings));
