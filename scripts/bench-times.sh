@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# How near the plans of six panels come to the lower bound, and where the rest of the time goes. Arguments: names of panels
-# (tarn-hollow, eildon, hills-1, hills-2, relief-1, relief-2; all if none), --alone to compare with clearing every level in full with 1.5 mm.
+# How near the plans of eight panels come to the lower bound, and where the rest of the time goes. Arguments: names of panels
+# (tarn-hollow, eildon, downs-1, downs-2, hills-1, hills-2, relief-1, relief-2; all if none), --alone to compare with clearing every level in full with 1.5 mm.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes
