@@ -2,7 +2,6 @@ package plyscape.toolpath;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
 
 /**
  * An order of items with the way each is run, while it is being improved: where each is entered and
@@ -20,14 +19,14 @@ final class Tour {
   /** Way of each item, see {@link TourItem#ways}. */
   final int[] way;
 
-  private final DoubleUnaryOperator cost;
+  private final TravelCost cost;
 
   /**
    * Items in their given order.
    *
-   * @param cost of a gap of so many mm, rising
+   * @param cost of the gaps
    */
-  Tour(List<TourItem> items, double startX, double startY, DoubleUnaryOperator cost) {
+  Tour(List<TourItem> items, double startX, double startY, TravelCost cost) {
     this.items = items;
     this.cost = cost;
     this.startX = startX;
@@ -65,7 +64,7 @@ final class Tour {
     }
     double x = from < 0 ? startX : outX(from);
     double y = from < 0 ? startY : outY(from);
-    return cost(x, y, inX(to), inY(to));
+    return cost.of(from, x, y, to, inX(to), inY(to));
   }
 
   /** Cost of all travel. */
@@ -77,11 +76,9 @@ final class Tour {
     return sum;
   }
 
-  /** Cost of the gap between two points. */
-  double cost(double x0, double y0, double x1, double y1) {
-    double dx = x1 - x0;
-    double dy = y1 - y0;
-    return cost.applyAsDouble(Math.sqrt(dx * dx + dy * dy));
+  /** Cost of the gap from a place on an item (-1: the start) to a place on another. */
+  double cost(int from, double fromX, double fromY, int to, double toX, double toY) {
+    return cost.of(from, fromX, fromY, to, toX, toY);
   }
 
   /** The items after each item, from what each says must be before it. */

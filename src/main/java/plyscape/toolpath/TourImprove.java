@@ -160,13 +160,13 @@ final class TourImprove {
       return 0;
     }
     int to = order[q];
-    return leap(p, inX[to], inY[to]);
+    return leap(p, to, inX[to], inY[to]);
   }
 
-  private double leap(int p, double x, double y) {
+  private double leap(int p, int to, double x, double y) {
     return p < 0
-        ? tour.cost(tour.startX, tour.startY, x, y)
-        : tour.cost(outX[order[p]], outY[order[p]], x, y);
+        ? tour.cost(-1, tour.startX, tour.startY, to, x, y)
+        : tour.cost(order[p], outX[order[p]], outY[order[p]], to, x, y);
   }
 
   /**
@@ -278,7 +278,7 @@ final class TourImprove {
    */
   private double turnedIn(int p, int q) {
     int to = order[q];
-    return leap(p, outX[to], outY[to]);
+    return leap(p, to, outX[to], outY[to]);
   }
 
   private double turnedOut(int p, int q) {
@@ -287,7 +287,7 @@ final class TourImprove {
     }
     int from = order[p];
     int to = order[q];
-    return tour.cost(inX[from], inY[from], inX[to], inY[to]);
+    return tour.cost(from, inX[from], inY[from], to, inX[to], inY[to]);
   }
 
   private boolean canTurn(int first, int last) {

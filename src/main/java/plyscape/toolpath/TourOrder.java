@@ -55,6 +55,11 @@ public final class TourOrder {
    */
   public static List<Visit> of(
       List<TourItem> items, double startX, double startY, DoubleUnaryOperator cost) {
+    return of(items, startX, startY, TravelCost.byLength(cost));
+  }
+
+  /** The same where more than its length tells what a gap costs. */
+  static List<Visit> of(List<TourItem> items, double startX, double startY, TravelCost cost) {
     List<TourItem> thinned = new ArrayList<>(items.size());
     for (TourItem item : items) {
       thinned.add(thin(item));
@@ -101,7 +106,7 @@ public final class TourOrder {
       double startX,
       double startY,
       DoubleUnaryOperator cost) {
-    var tour = new Tour(items, startX, startY, cost);
+    var tour = new Tour(items, startX, startY, TravelCost.byLength(cost));
     for (int p = 0; p < visits.size(); p++) {
       Visit visit = visits.get(p);
       tour.order[p] = visit.item();

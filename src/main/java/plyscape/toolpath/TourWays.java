@@ -25,8 +25,8 @@ final class TourWays {
           double c =
               before[v]
                   + (p == 0
-                      ? tour.cost(tour.startX, tour.startY, x, y)
-                      : leap(tour, p - 1, v, x, y));
+                      ? tour.cost(-1, tour.startX, tour.startY, tour.order[p], x, y)
+                      : leap(tour, p, v, x, y));
           if (c < cost[w]) {
             cost[w] = c;
             back[p][w] = v;
@@ -46,9 +46,10 @@ final class TourWays {
   }
 
   private static double leap(Tour tour, int position, int way, double x, double y) {
-    TourItem from = tour.items.get(tour.order[position]);
+    int before = tour.order[position - 1];
+    TourItem from = tour.items.get(before);
     int exit = from.exit(way);
-    return tour.cost(from.x()[exit], from.y()[exit], x, y);
+    return tour.cost(before, from.x()[exit], from.y()[exit], tour.order[position], x, y);
   }
 
   /**
