@@ -8,7 +8,8 @@ import java.util.stream.IntStream;
 /**
  * Lays parallel lines for one finishing cutter where it takes something off, a stepover apart; then
  * lines halfway between where ridges stand higher than the cusp (on slopes, and along walls that
- * the first lines missed), then halfway again, and where the lattice allows once more.
+ * the first lines missed), then halfway again, and so on as far as the lattice allows: where a wall
+ * runs along the lines, only one of them comes as near to it as the cutter can.
  */
 final class FaceLines {
 
@@ -58,10 +59,30 @@ final class FaceLines {
     set(lattice.margin, n, Math.min(LEAST_MM, cuspMm / 2), n / 2, runs);
     set(lattice.margin + n / 2, n, ridge, drop.around(), runs);
     set(lattice.margin + n / 4, n / 2, ridge, drop.around(), runs);
-    if (n % 8 == 0) {
-      set(lattice.margin + n / 8, n / 4, ridge, drop.around(), runs);
+    for (int between : halfway(n / 4)) {
+      set(lattice.margin + between, n / 4, ridge, drop.around(), runs);
     }
     return runs;
+  }
+
+  /**
+   * Rows between two lines, those first that halve what is left. A flat cutter goes but once
+   * between: along a wall its steps are as good as any line more.
+   */
+  private List<Integer> halfway(int gap) {
+    List<Integer> rows = new ArrayList<>();
+    List<int[]> gaps = new ArrayList<>(List.of(new int[] {0, gap}));
+    for (int i = 0; i < gaps.size(); i++) {
+      int from = gaps.get(i)[0];
+      int to = gaps.get(i)[1];
+      if (to - from > 1) {
+        int middle = (from + to) / 2;
+        rows.add(middle);
+        gaps.add(new int[] {from, middle});
+        gaps.add(new int[] {middle, to});
+      }
+    }
+    return drop.form().flat() ? rows.subList(0, gap % 2 == 0 ? 1 : 0) : rows;
   }
 
   private record Row(int row, int[] columns, float[] depths, int count, List<FaceRun> runs) {}
