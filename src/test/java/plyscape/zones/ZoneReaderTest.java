@@ -3,6 +3,9 @@ package plyscape.zones;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static plyscape.zones.MapText.collection;
+import static plyscape.zones.MapText.feature;
+import static plyscape.zones.MapText.square;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -50,38 +53,8 @@ class ZoneReaderTest {
         .get(0);
   }
 
-  private Zone readWhere(String json, String key, Object... values) throws IOException {
-    TreeMap<String, List<Object>> where = new TreeMap<>();
-    where.put(key, List.of(values));
-    return ZoneReader.read(List.of(spec(json, where, null, null)), PLAIN, warnings).get(0);
-  }
-
   private List<String> codes() {
     return warnings.list().stream().map(Warning::code).toList();
-  }
-
-  private static String square(double x, double y, double side) {
-    return "{\"type\":\"Polygon\",\"coordinates\":[[["
-        + x
-        + ","
-        + y
-        + "],["
-        + (x + side)
-        + ","
-        + y
-        + "],["
-        + (x + side)
-        + ","
-        + (y + side)
-        + "],["
-        + x
-        + ","
-        + (y + side)
-        + "],["
-        + x
-        + ","
-        + y
-        + "]]]}";
   }
 
   /**
@@ -98,14 +71,6 @@ class ZoneReaderTest {
     assertEquals(List.of("crs-sphere"), codes());
     assertTrue(plain.area().getArea() > 1000);
     assertEquals(0, sphere.area().symDifference(plain.area()).getArea(), 1e-6);
-  }
-
-  private static String feature(String properties, String geometry) {
-    return "{\"type\":\"Feature\",\"properties\":" + properties + ",\"geometry\":" + geometry + "}";
-  }
-
-  private static String collection(String... features) {
-    return "{\"type\":\"FeatureCollection\",\"features\":[" + String.join(",", features) + "]}";
   }
 
   @Test
@@ -260,25 +225,6 @@ class ZoneReaderTest {
   }
 
   @Test
-  void where_picksByValueListNumberAndNestedName() throws IOException {
-    String json =
-        collection(
-            feature(
-                "{\"kind\":\"river\",\"lanes\":2,\"tags\":{\"bridge\":true}}", square(0, 0, 100)),
-            feature("{\"kind\":\"wood\",\"lanes\":\"4\"}", square(200, 0, 200)),
-            feature("{\"kind\":[\"hut\",\"barn\"]}", square(500, 0, 300)));
-    assertEquals(100, readWhere(json, "kind", "river").area().getArea(), 1e-9);
-    assertEquals(500, readWhere(json, "kind", "river", "wood").area().getArea(), 1e-9);
-    assertEquals(400, readWhere(json, "lanes", 4.0).area().getArea(), 1e-9);
-    assertEquals(100, readWhere(json, "tags.bridge", true).area().getArea(), 1e-9);
-    assertEquals(900, readWhere(json, "kind", "barn").area().getArea(), 1e-9);
-    assertEquals(0, readWhere(json, "kind", "rivr").features());
-    assertTrue(
-        warnings.list().stream()
-            .anyMatch(w -> w.code().equals("zone-empty") && w.message().contains("river, wood")));
-  }
-
-  @Test
   void faults_sayLineAndColumn() {
     InputFault cut =
         assertThrows(
@@ -297,40 +243,6 @@ class ZoneReaderTest {
                     new ZoneSpec("x", dir.resolve("none"), new TreeMap<>(), 1, null, null, null)),
                 PLAIN,
                 warnings));
-  }
-
-  @Test
-  void where_rangesPresenceAndNegation() throws IOException {
-    String json =
-        collection(
-            feature("{\"lanes\":1,\"name\":\"Low Lane\"}", square(0, 0, 100)),
-            feature("{\"lanes\":\"3\"}", square(200, 0, 200)),
-            feature("{\"name\":null}", square(500, 0, 300)));
-    assertEquals(
-        400, readWhere(json, "lanes", new ZoneSpec.Between(2.0, null)).area().getArea(), 1e-9);
-    assertEquals(
-        100, readWhere(json, "lanes", new ZoneSpec.Between(null, 2.0)).area().getArea(), 1e-9);
-    assertEquals(500, readWhere(json, "lanes", new ZoneSpec.Present(true)).area().getArea(), 1e-9);
-    assertEquals(1300, readWhere(json, "name", new ZoneSpec.Present(false)).area().getArea(), 1e-9);
-    assertEquals(
-        1300, readWhere(json, "lanes", new ZoneSpec.Not(List.of(1.0))).area().getArea(), 1e-9);
-    assertEquals(
-        1000,
-        readWhere(json, "lanes", 1.0, new ZoneSpec.Present(false)).area().getArea(),
-        1e-9,
-        "any of them");
-  }
-
-  @Test
-  void where_isToldInWords() throws IOException {
-    readWhere(
-        collection(feature("{\"kind\":\"lane\"}", square(0, 0, 100))),
-        "knid",
-        "road",
-        new ZoneSpec.Between(2.0, 4.0),
-        new ZoneSpec.Present(true));
-    String said = warnings.list().get(warnings.list().size() - 1).message();
-    assertTrue(said.contains("fits knid: road or 2 to 4 or any: no feature has knid"), said);
   }
 
   /**
