@@ -209,15 +209,15 @@ public final class TimeTable {
 
   private Tiling tiling(String name) {
     Job.PanelSpec panel = tarnHollow.panel();
-    int dash = name.indexOf('-');
-    if (List.of("downs", "hills", "relief").contains(name.substring(0, dash))) {
-      int seed = Integer.parseInt(name.substring(dash + 1));
-      return made(
-          switch (name.charAt(0)) {
-            case 'd' -> Relief.downs(SIDE, SIDE, seed);
-            case 'h' -> Relief.hills(SIDE, SIDE, seed);
-            default -> Relief.make(SIDE, SIDE, seed);
-          });
+    String[] kind = name.split("-", 2);
+    switch (kind[0]) {
+      case "downs":
+        return made(Relief.downs(SIDE, SIDE, Integer.parseInt(kind[1])));
+      case "hills":
+        return made(Relief.hills(SIDE, SIDE, Integer.parseInt(kind[1])));
+      case "relief":
+        return made(Relief.make(SIDE, SIDE, Integer.parseInt(kind[1])));
+      default:
     }
     TerrainSpec spec = tarnHollow.terrain();
     if (name.equals("eildon")) {
