@@ -10,17 +10,6 @@ import plyscape.machine.Tool;
 /** Lays all passes of one cutter over what the cutters before it left. */
 final class ToolPlanner {
 
-  /**
-   * Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract,
-   * section 9: 0.05).
-   */
-  private static final double WALL_REST_MM = 0.03;
-
-  /** Directions off the wall's normal in which a larger cutter's place is sought, to each side. */
-  private static final int TURNS = 20;
-
-  private static final double TURN = Math.toRadians(3);
-
   /** Nodes nearer to a wall than this are left to the exact test of the wall. */
   private static final double NODE_REST_MM = 0.045;
 
@@ -222,7 +211,7 @@ final class ToolPlanner {
     double stepover = tool.stepoverMm();
     double allowance = options.wallAllowance(tool);
     RingCover.WallNeed need =
-        (x, y) -> last && leastPatchMm2 == 0 && needed(field.field(), before, x, y);
+        last && leastPatchMm2 == 0 ? new WallRest(field.field(), before, skipped) : (x, y) -> false;
     List<Ring> walls = reach.walls.get(step.level());
     CoarseMap mask = new CoarseMap(lattice, state, RingCover.WANTED, radius);
     float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
@@ -339,56 +328,5 @@ final class ToolPlanner {
   private float[] smooth(float[] field, double stepover) {
     int half = (int) Math.round(stepover / 4 / lattice.stepMm());
     return half < 1 ? field : FieldSmoothing.smooth(field, lattice.columns(), lattice.rows(), half);
-  }
-
-  /**
-   * Whether none of the larger cutters could come near enough to the wall where this one touches it
-   * from (x, y): wherever around that point its disk is laid, it would reach over a wall elsewhere.
-   */
-  private boolean needed(DistanceField field, double[] before, double x, double y) {
-    if (before.length == 0) {
-      return false;
-    }
-    Lattice lattice = field.lattice;
-    int edge = field.nearest[lattice.nearest(x, y)];
-    if (edge < 0) {
-      return false;
-    }
-    double t = field.edges.along(edge, x, y);
-    double wallX = field.edges.ax[edge] + t * (field.edges.bx[edge] - field.edges.ax[edge]);
-    double wallY = field.edges.ay[edge] + t * (field.edges.by[edge] - field.edges.ay[edge]);
-    double length = Math.hypot(x - wallX, y - wallY);
-    if (length < 1e-6) {
-      return false;
-    }
-    if (leftOver(wallX, wallY)) {
-      return true;
-    }
-    double nx = (x - wallX) / length;
-    double ny = (y - wallY) / length;
-    for (double larger : before) {
-      for (int turn = 0; turn <= TURNS; turn++) {
-        double cos = (larger + WALL_REST_MM) * Math.cos(turn * TURN);
-        double sin = (larger + WALL_REST_MM) * Math.sin(turn * TURN);
-        if (field.at(wallX + nx * cos - ny * sin, wallY + ny * cos + nx * sin) >= larger
-            || field.at(wallX + nx * cos + ny * sin, wallY + ny * cos - nx * sin) >= larger) {
-          return false;
-        }
-      }
-    }
-    return true;
-  }
-
-  /** Whether a larger cutter left a patch at a point of the wall. */
-  private boolean leftOver(double x, double y) {
-    int node = lattice.nearest(x, y);
-    for (int dj = -1; dj <= 1; dj++) {
-      for (int di = -1; di <= 1; di++) {
-        if (skipped[node + dj * lattice.columns() + di]) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 }
