@@ -48,8 +48,8 @@ final class Stock {
   int cut(double ax, double ay, double bx, double by, double radius, double toDepth) {
     count = 0;
     float target = (float) toDepth;
-    sweep.fresh(ax, ay, bx, by, radius, (first, last) -> lower(first, last, target));
-    sweep.fresh(ax, ay, bx, by, radius - inset, (first, last) -> lowerSure(first, last, target));
+    lower(sweep.fresh(ax, ay, bx, by, radius), target);
+    lowerSure(sweep.fresh(ax, ay, bx, by, radius - inset), target);
     return count;
   }
 
@@ -57,11 +57,11 @@ final class Stock {
   void clear(Piece piece, double radius, double toDepth) {
     float target = (float) toDepth;
     int n = piece.size();
-    Sweep.Run run = (first, last) -> lower(first, last, target);
-    sweep.all(piece.x()[0], piece.y()[0], piece.x()[0], piece.y()[0], radius, run);
+    double[] x = piece.x();
+    double[] y = piece.y();
+    lower(sweep.all(x[0], y[0], x[0], y[0], radius), target);
     for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
-      sweep.fresh(
-          piece.x()[i - 1], piece.y()[i - 1], piece.x()[i % n], piece.y()[i % n], radius, run);
+      lower(sweep.fresh(x[i - 1], y[i - 1], x[i % n], y[i % n], radius), target);
     }
   }
 
@@ -69,24 +69,32 @@ final class Stock {
   int cutDisk(double x, double y, double radius, double toDepth) {
     count = 0;
     float target = (float) toDepth;
-    sweep.all(x, y, x, y, radius, (first, last) -> lower(first, last, target));
-    sweep.all(x, y, x, y, radius - inset, (first, last) -> lowerSure(first, last, target));
+    lower(sweep.all(x, y, x, y, radius), target);
+    lowerSure(sweep.all(x, y, x, y, radius - inset), target);
     return count;
   }
 
-  private void lower(int first, int last, float target) {
-    for (int k = first; k <= last; k++) {
-      if (depth[k] < target - SAME_MM) {
-        depth[k] = target;
-        count++;
+  /** Lowers the runs that the sweep found last. */
+  private void lower(int found, float target) {
+    int[] runs = sweep.runs;
+    float limit = target - SAME_MM;
+    for (int r = 0; r < found; r += 2) {
+      for (int k = runs[r]; k <= runs[r + 1]; k++) {
+        if (depth[k] < limit) {
+          depth[k] = target;
+          count++;
+        }
       }
     }
   }
 
-  private void lowerSure(int first, int last, float target) {
-    for (int k = first; k <= last; k++) {
-      if (sure[k] < target) {
-        sure[k] = target;
+  private void lowerSure(int found, float target) {
+    int[] runs = sweep.runs;
+    for (int r = 0; r < found; r += 2) {
+      for (int k = runs[r]; k <= runs[r + 1]; k++) {
+        if (sure[k] < target) {
+          sure[k] = target;
+        }
       }
     }
   }
