@@ -52,14 +52,14 @@ class SampleJobsTest {
         plan.at("/time/lower_bound_s").doubleValue() <= plan.at("/time/total_s").doubleValue());
   }
 
-  /** On a panel of a sixth of the area: all of its plies, zones and cutters still come to work. */
+  /** On a panel of a ninth of the area: all of its plies, zones and cutters still come to work. */
   @Test
   void tarnHollowSmall_twiceTheSameBytes_andSwappedFilesAreFound() throws IOException {
-    String[] small = {"--width", "100", "--height", "100"};
+    String[] small = {"--width", "80", "--height", "80"};
     Path first = plan("tarn-hollow", "first", small);
     areasAddUp(json(first));
     nothingIsSpoiled(json(first));
-    swappedFiles_areFoundByLineAndPlace(first, 100);
+    swappedFiles_areFoundByLineAndPlace(first, 80);
     Path second = plan("tarn-hollow", "second", small);
     Map<String, byte[]> files = files(first);
     Map<String, byte[]> again = files(second);

@@ -92,7 +92,7 @@ final class SeededJob {
     }
     String[] zeros = {"lower-left", "lower-right", "upper-left", "upper-right", "centre"};
     double[] borders = {0, 0, 1.5, 4};
-    double side = between(16, 26);
+    double side = between(16, 22);
     return text(
         """
         layup: layup.yaml
