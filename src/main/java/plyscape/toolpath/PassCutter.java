@@ -223,10 +223,8 @@ final class PassCutter {
   }
 
   private double liftSeconds(double length) {
-    double a = machine.accelerationMmPerS2();
-    double rapid = machine.rapidMmPerMin() / 60;
-    double up = 2 * Math.sqrt((depth + options.clearanceMm()) / a);
-    double over = Math.min(2 * Math.sqrt(length / a), length / rapid + rapid / a);
+    double up = RapidTime.seconds(depth + options.clearanceMm(), machine);
+    double over = RapidTime.seconds(length, machine);
     return 2 * up + over + TOUCH_MM / (tool.plungeMmPerMin() / 60);
   }
 

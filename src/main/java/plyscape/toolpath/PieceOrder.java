@@ -184,7 +184,7 @@ final class PieceOrder {
     double dx = toX - fromX;
     double dy = toY - fromY;
     double mm = Math.sqrt(dx * dx + dy * dy);
-    double lifting = LIFT_S + 2 * Math.sqrt(mm / machine.accelerationMmPerS2());
+    double lifting = LIFT_S + RapidTime.seconds(mm, machine);
     double staying = mm / (tool.feedMmPerMin() / 60);
     if (from < 0 || staying >= lifting || !steps.get(from).equals(steps.get(to))) {
       return lifting;
