@@ -36,6 +36,9 @@ final class PassCutter {
   private double depth;
   private boolean down;
 
+  /** Where rings of the step being cut begin. */
+  private GrainStart starts;
+
   /** Where the cutter may go in the step being cut. */
   private Clearway way;
 
@@ -87,6 +90,7 @@ final class PassCutter {
     work = next;
     depth = next.step().depthMm();
     way = new Clearway(next.field().field(), stock, radius, depth);
+    starts = new GrainStart(next.field().level().grainDegrees(), LEADS[0] * tool.stepoverMm());
     if (here == null) {
       here = way;
     }
@@ -106,7 +110,7 @@ final class PassCutter {
     }
     Piece entered = level() ? glide(piece) : null;
     if (entered == null) {
-      entered = enter(piece.closed() ? piece.startingAfter(startOn(piece), 0) : piece);
+      entered = enter(piece.closed() ? started(piece) : piece);
     }
     here = way;
     follow(entered);
@@ -121,8 +125,15 @@ final class PassCutter {
     if (!piece.closed()) {
       return glideTo(piece) ? piece : null;
     }
-    int nearest = piece.nearest(moves.x, moves.y);
-    double gap = Math.hypot(piece.x()[nearest] - moves.x, piece.y()[nearest] - moves.y);
+    Piece along = starts.place(piece, moves.x, moves.y);
+    Piece met = glide(piece, along);
+    return met != null || leadOnto(along) != null
+        ? met
+        : glide(piece, piece.startingNear(moves.x, moves.y));
+  }
+
+  private Piece glide(Piece piece, Piece from) {
+    double gap = Math.hypot(from.x()[0] - moves.x, from.y()[0] - moves.y);
     if (gap > 4 * tool.stepoverMm()) {
       return null;
     }
@@ -130,7 +141,7 @@ final class PassCutter {
     for (double lead : LEADS) {
       double ahead = lead * tool.stepoverMm();
       if (ahead < length / 3) {
-        Piece placed = piece.startingAfter(nearest, ahead);
+        Piece placed = from.startingAfter(0, ahead);
         if (glideTo(placed)) {
           return placed;
         }
@@ -189,13 +200,18 @@ final class PassCutter {
     }
   }
 
-  private int startOn(Piece piece) {
-    int nearest = piece.nearest(moves.x, moves.y);
-    if (level() && staysDown(piece.x()[nearest], piece.y()[nearest])) {
-      return nearest;
+  /** A closed piece from where it is best begun: near, on cleared ground, along the grain. */
+  private Piece started(Piece piece) {
+    Piece along = starts.place(piece, moves.x, moves.y);
+    if (piece.wall() && leadOnto(along) != null) {
+      return along;
+    }
+    Piece near = piece.startingNear(moves.x, moves.y);
+    if (level() && staysDown(near.x()[0], near.y()[0])) {
+      return near;
     }
     int step = Math.max(1, piece.size() / 48);
-    int best = nearest;
+    int best = -1;
     double least = Double.POSITIVE_INFINITY;
     for (int i = 0; i < piece.size(); i += step) {
       double d = Math.hypot(piece.x()[i] - moves.x, piece.y()[i] - moves.y);
@@ -204,7 +220,7 @@ final class PassCutter {
         best = i;
       }
     }
-    return best;
+    return best < 0 ? along : piece.startingAfter(best, 0);
   }
 
   /** Whether the way straight to a place at this depth is open and not dearer than lifting. */
@@ -272,25 +288,32 @@ final class PassCutter {
     return ramp(piece, highest);
   }
 
-  /**
-   * Goes onto a piece along a wall by a tangent arc from cleared ground; whether there was room.
-   */
-  private boolean onto(Piece piece) {
+  /** A tangent arc from cleared ground onto a piece along a wall, or null. */
+  private WallLead leadOnto(Piece piece) {
     double x = piece.x()[0];
     double y = piece.y()[0];
     double ahead = Math.hypot(piece.x()[1] - x, piece.y()[1] - y);
     if (!piece.wall() || piece.lengthMm() < RampEntry.LEAST_ROOM_MM || ahead < 1e-6) {
-      return false;
+      return null;
     }
-    WallLead lead =
-        WallLead.on(
-            way,
-            options.climb(),
-            tool.stepoverMm(),
-            x,
-            y,
-            (piece.x()[1] - x) / ahead,
-            (piece.y()[1] - y) / ahead);
+    return WallLead.on(
+        way,
+        (openX, openY) ->
+            way.clear(openX, openY)
+                || level() && way.room(openX, openY) >= 0 && staysDown(openX, openY),
+        options.climb(),
+        tool.stepoverMm(),
+        x,
+        y,
+        (piece.x()[1] - x) / ahead,
+        (piece.y()[1] - y) / ahead);
+  }
+
+  /** Goes onto a piece along a wall by a tangent arc; whether there was room. */
+  private boolean onto(Piece piece) {
+    double x = piece.x()[0];
+    double y = piece.y()[0];
+    WallLead lead = leadOnto(piece);
     if (lead == null) {
       return false;
     }

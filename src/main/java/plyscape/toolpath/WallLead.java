@@ -18,25 +18,39 @@ record WallLead(double x, double y, double centreX, double centreY, boolean cloc
   private static final double LEAST_MM = 0.15;
   private static final int PARTS = 10;
 
+  /** Whether the open end may lie at a place. */
+  interface Open {
+    boolean at(double x, double y);
+  }
+
   /**
    * From cleared ground onto the path at a point, or null where there is no room.
    *
+   * @param open where the open end may lie
    * @param left whether the pocket lies left of the path, as it does in climb direction
    * @param tx direction of the path there, of length 1
    */
   static WallLead on(
-      Clearway way, boolean left, double stepoverMm, double x, double y, double tx, double ty) {
-    return find(way, left, stepoverMm, x, y, tx, ty, -1);
+      Clearway way,
+      Open open,
+      boolean left,
+      double stepoverMm,
+      double x,
+      double y,
+      double tx,
+      double ty) {
+    return find(way, open, left, stepoverMm, x, y, tx, ty, -1);
   }
 
   /** Off the path at a point onto cleared ground, or null where there is no room. */
   static WallLead off(
       Clearway way, boolean left, double stepoverMm, double x, double y, double tx, double ty) {
-    return find(way, left, stepoverMm, x, y, tx, ty, 1);
+    return find(way, way::clear, left, stepoverMm, x, y, tx, ty, 1);
   }
 
   private static WallLead find(
       Clearway way,
+      Open open,
       boolean left,
       double stepoverMm,
       double x,
@@ -53,7 +67,7 @@ record WallLead(double x, double y, double centreX, double centreY, boolean cloc
       }
       double endX = x + r * (nx + ahead * tx);
       double endY = y + r * (ny + ahead * ty);
-      if (!way.clear(endX, endY)) {
+      if (!open.at(endX, endY)) {
         continue;
       }
       double[][] points = new double[PARTS + 1][];
