@@ -97,7 +97,7 @@ final class DryRun implements PieceOrder.Cutter {
     double feed = tool.feedMmPerMin() / 60;
     double acceleration = machine.accelerationMmPerS2();
     if (mm > 4 * tool.stepoverMm()) {
-      return LIFT_S + 2 * Math.sqrt(mm / acceleration);
+      return LIFT_S + RapidTime.seconds(mm, machine);
     }
     return mm / feed - (ring ? feed / acceleration / 2 : 0);
   }

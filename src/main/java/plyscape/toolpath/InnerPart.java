@@ -83,12 +83,25 @@ final class InnerPart {
     return extent;
   }
 
+  /** Share of the narrowest rectangle around it that it fills, 0 to about 1. */
+  double fullness() {
+    Coordinate[] corner = rectangle();
+    if (corner.length < 3) {
+      return 0;
+    }
+    double area = corner[0].distance(corner[1]) * corner[1].distance(corner[2]);
+    return area > 0 ? areaMm2() / area : 0;
+  }
+
+  private Coordinate[] rectangle() {
+    return new MinimumDiameter(FACTORY.createMultiPointFromCoords(hull))
+        .getMinimumRectangle()
+        .getCoordinates();
+  }
+
   /** Direction of the longer side of the narrowest rectangle around it, degrees from 0 to 180. */
   double longerSideDegrees() {
-    Coordinate[] corner =
-        new MinimumDiameter(FACTORY.createMultiPointFromCoords(hull))
-            .getMinimumRectangle()
-            .getCoordinates();
+    Coordinate[] corner = rectangle();
     if (corner.length < 3) {
       return 0;
     }

@@ -17,6 +17,15 @@ final class RunChoice {
   /** Smaller parts than so many squares of the stepover keep their rings. */
   private static final double LEAST_SQUARES = 16;
 
+  /** Parts that fill less than this of the narrowest rectangle around them keep their rings. */
+  private static final double LEAST_FULLNESS = 0.6;
+
+  /**
+   * Runs must take less than this share of what rings take: a dry run by itself is off by some per
+   * cent.
+   */
+  private static final double SURE = 0.95;
+
   /** Directions nearer to each other than this aren't tried both, degrees. */
   private static final double SAME_DEGREES = 10;
 
@@ -75,7 +84,7 @@ final class RunChoice {
   private List<Ring> best(
       StepWork work, InnerPart part, List<Ring> rings, List<Ring> around, byte[] state) {
     double least = LEAST_SQUARES * tool.stepoverMm() * tool.stepoverMm();
-    if (rings.isEmpty() || part.areaMm2() < least) {
+    if (rings.isEmpty() || part.areaMm2() < least || part.fullness() < LEAST_FULLNESS) {
       return rings;
     }
     var window = new Window(lattice, part.box(), tool.radiusMm(), state);
@@ -91,7 +100,9 @@ final class RunChoice {
     }
     return ways.stream()
         .parallel()
-        .map(lines -> new Way(lines, seconds(work, lines, after, window)))
+        .map(
+            lines ->
+                new Way(lines, seconds(work, lines, after, window) * (lines == rings ? SURE : 1)))
         .toList()
         .stream()
         .min(Comparator.comparingDouble(Way::seconds))

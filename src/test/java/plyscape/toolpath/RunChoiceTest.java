@@ -140,13 +140,13 @@ class RunChoiceTest {
   }
 
   @Test
-  void square_isClearedAlongASide_andFaster() {
-    Job job = new Job(box(15, 8, 75, 68), 0);
+  void uprightStrip_isClearedAlongItsLongerSide_acrossTheGrain_andFaster() {
+    Job job = new Job(box(30, 4, 50, 70), 0);
     List<Ring> chosen = job.chosen();
     List<Ring> runs = chosen.stream().filter(ring -> ring.index() >= 4).toList();
     assertFalse(runs.isEmpty());
     for (Ring run : runs) {
-      assertTrue(Math.min(wide(run.x()), wide(run.y())) < 0.01, "a run that is neither");
+      assertTrue(wide(run.x()) < 0.01 && wide(run.y()) > 1, "a run that isn't upright");
     }
     assertTrue(job.seconds(chosen) < job.seconds(job.rings));
   }
