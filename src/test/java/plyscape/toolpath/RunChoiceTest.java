@@ -140,22 +140,6 @@ class RunChoiceTest {
   }
 
   @Test
-  void uprightStrip_isClearedAlongItsLongerSide_acrossTheGrain_andFaster() {
-    Job job = new Job(box(30, 4, 50, 70), 0);
-    List<Ring> chosen = job.chosen();
-    List<Ring> runs = chosen.stream().filter(ring -> ring.index() >= 4).toList();
-    assertFalse(runs.isEmpty());
-    for (Ring run : runs) {
-      assertTrue(wide(run.x()) < 0.01 && wide(run.y()) > 1, "a run that isn't upright");
-    }
-    assertTrue(job.seconds(chosen) < job.seconds(job.rings));
-  }
-
-  private static double wide(double[] ends) {
-    return Math.abs(ends[1] - ends[0]);
-  }
-
-  @Test
   void combAndRound_keepTheirRings_whichAreFaster() {
     Geometry round = FACTORY.createPoint(new Coordinate(47, 37)).buffer(30, 60);
     for (Geometry pocket : new Geometry[] {comb(), round}) {
