@@ -21,6 +21,9 @@ final class PieceOrder {
   /** Lifting and coming down again takes about this long, s. */
   private static final double LIFT_S = 0.35;
 
+  /** Longer ways at depth save too little against lifting to be looked at, mm. */
+  private static final double STAYING_MM = 12;
+
   /** A way this much too near to a wall still counts as open: it can be laid a little aside, mm. */
   private static final double NEAR_WALL_MM = 0.1;
 
@@ -186,7 +189,10 @@ final class PieceOrder {
     double mm = Math.sqrt(dx * dx + dy * dy);
     double lifting = LIFT_S + RapidTime.seconds(mm, machine);
     double staying = mm / (tool.feedMmPerMin() / 60);
-    if (from < 0 || staying >= lifting || !steps.get(from).equals(steps.get(to))) {
+    if (from < 0
+        || mm > STAYING_MM
+        || staying >= lifting
+        || !steps.get(from).equals(steps.get(to))) {
       return lifting;
     }
     return open(works.get(steps.get(from)).field().field(), fromX, fromY, toX, toY)
@@ -202,7 +208,8 @@ final class PieceOrder {
     double so = 0;
     while (so < length) {
       double t = so / length;
-      double room = field.at(ax + t * (bx - ax), ay + t * (by - ay)) - need;
+      int node = field.lattice.nearest(ax + t * (bx - ax), ay + t * (by - ay));
+      double room = field.distance[node] - need;
       if (room < 0) {
         return false;
       }

@@ -26,6 +26,9 @@ final class RunChoice {
    */
   private static final double SURE = 0.95;
 
+  /** Turning at the end of a run takes as long as so much way, mm. */
+  private static final double TURN_MM = 4;
+
   /** Directions nearer to each other than this aren't tried both, degrees. */
   private static final double SAME_DEGREES = 10;
 
@@ -98,6 +101,11 @@ final class RunChoice {
     if (Math.abs(Math.IEEEremainder(grain - longer, 180)) > SAME_DEGREES) {
       ways.add(fromOpenSide(runs, longer, window));
     }
+    double most = roughMm(rings);
+    ways.removeIf(lines -> lines != rings && roughMm(lines) > most);
+    if (ways.size() == 1) {
+      return rings;
+    }
     return ways.stream()
         .parallel()
         .map(
@@ -117,6 +125,15 @@ final class RunChoice {
     return window.standing(left, tool.radiusMm()) < window.standing(right, tool.radiusMm())
         ? left
         : right;
+  }
+
+  /** What lines come to before any dry run: their length, and a stop at each end of a run, mm. */
+  private double roughMm(List<Ring> lines) {
+    double sum = 0;
+    for (Ring line : lines) {
+      sum += line.lengthMm() + tool.stepoverMm() + (line.closed() ? 0 : TURN_MM);
+    }
+    return sum;
   }
 
   private double seconds(StepWork work, List<Ring> lines, List<Ring> after, Window window) {
