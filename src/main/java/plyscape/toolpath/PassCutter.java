@@ -62,9 +62,11 @@ final class PassCutter {
     work = next;
     head.depth = next.step().depthMm();
     head.way = new Clearway(next.field().field(), head.stock, head.radius, head.depth);
+    // A ring met in passing begins a lead later: a stepover from the corner even then.
     starts =
         new GrainStart(
-            next.field().level().grainDegrees(), PieceGlide.LEADS[0] * head.tool.stepoverMm());
+            next.field().level().grainDegrees(),
+            (PieceGlide.LEADS[0] + 1) * head.tool.stepoverMm());
     if (head.here == null) {
       head.here = head.way;
     }

@@ -9,9 +9,9 @@ import plyscape.machine.Tool;
 /**
  * Puts the pieces of all steps of a cutter in cutting order. Within a step a piece comes after all
  * pieces of inner rings that lie beside it, so that it takes one stepover only; of two steps whose
- * pieces lie over each other the earlier comes first. Beyond that the cutter finishes one place
- * down to its last step before it goes on to the next, for short ways ({@link TourOrder}).
- * Deterministic.
+ * pieces lie over each other the earlier comes first. A small island is freed after all around it
+ * has been cut. Beyond that the cutter finishes one place down to its last step before it goes on
+ * to the next, for short ways ({@link TourOrder}). Deterministic.
  */
 final class PieceOrder {
 
@@ -116,6 +116,11 @@ final class PieceOrder {
       }
     }
     var buckets = new SampleBuckets(x, y, cell);
+    boolean[] island = new boolean[pieces.size()];
+    for (int p = 0; p < island.length; p++) {
+      DistanceField field = works.get(steps.get(p)).field().field();
+      island[p] = Islands.small(pieces.get(p), field, tool.diameterMm());
+    }
     int[] seen = new int[pieces.size()];
     Arrays.fill(seen, -1);
     for (int i = 0; i < n; i++) {
@@ -130,10 +135,11 @@ final class PieceOrder {
           py,
           other -> {
             int q = pieceOf[other];
-            if (seen[q] != p && first(p, q)) {
+            boolean held = island[q] && !island[p] && steps.get(p).equals(steps.get(q));
+            if (seen[q] != p && (held || first(p, q))) {
               double dx = x[other] - px;
               double dy = y[other] - py;
-              double near = steps.get(p).equals(steps.get(q)) ? beside : over;
+              double near = held || !steps.get(p).equals(steps.get(q)) ? over : beside;
               if (dx * dx + dy * dy < near * near) {
                 seen[q] = p;
                 before.get(q).add(p);
