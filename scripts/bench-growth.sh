@@ -1,6 +1,11 @@
 #!/usr/bin/env bash
-# How the region stage grows with its cells: 1, 4, 16 and 64 million of made ground. Arguments: other sides, such as 3000.
+# How whole jobs grow with their cells, by stage, with the exponents of growth: 1, 4, 16 and 64 million cells of made ground,
+# once on one panel and once on a panel that grows with them. Arguments: other sides, such as 1000 3000.
+# --regions first: the region stage alone, nothing thinned. Rasters (about 500 MB), jobs and output are kept in target/growth.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes
-exec java -Xmx4g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.region.RegionGrowth "$@"
+what="plyscape.cli.JobGrowth target/growth"
+[ "${1:-}" != --regions ] || { what=plyscape.region.RegionGrowth; shift; }
+# shellcheck disable=SC2086 # words
+exec java -Xmx4g -XX:+UseParallelGC -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" $what "$@"

@@ -10,18 +10,44 @@ import java.util.stream.IntStream;
 import java.util.zip.Deflater;
 
 /**
- * Writes a large GeoTIFF of rolling hills: float32, tiles of 256, Deflate, 1 m cells in UTM zone
- * 32, BigTIFF.
+ * Writes a large GeoTIFF: float32, tiles of 256, Deflate, square cells in UTM zone 32, upper left
+ * corner at {@link #MIN_X}, {@link #MAX_Y}, BigTIFF.
  */
 public final class BigTiff {
+
+  /** Western edge, m. */
+  public static final int MIN_X = 400_000;
+
+  /** Northern edge, m. */
+  public static final int MAX_Y = 5_600_000;
 
   private static final int TILE = 256;
   private static final int TAGS = 15;
 
+  /** Elevations, m; asked by several threads at once. */
+  public interface Ground {
+
+    /** The elevation of a cell, column from the west and row from the north. */
+    double at(int column, int row);
+  }
+
   private BigTiff() {}
 
-  /** Writes {@code side} x {@code side} cells; elevations from about 280 to 720 m. */
-  public static void write(Path file, int side) throws IOException {
+  /** Rolling hills of about 280 to 720 m, as wide and many whatever the cells along a side. */
+  public static Ground hills(int side) {
+    double[][] waves = new double[4][side];
+    for (int i = 0; i < side; i++) {
+      double u = (double) i / side;
+      waves[0][i] = 200 * Math.cos(5 * u);
+      waves[1][i] = Math.sin(7 * u);
+      waves[2][i] = 20 * Math.sin(45 * u);
+      waves[3][i] = Math.sin(60 * u);
+    }
+    return (c, r) -> 500 + waves[0][r] * waves[1][c] + waves[2][r] * waves[3][c];
+  }
+
+  /** Writes {@code side} x {@code side} cells of {@code cellM} metres. */
+  public static void write(Path file, int side, double cellM, Ground ground) throws IOException {
     int across = (side + TILE - 1) / TILE;
     long[] offsets = new long[across * across];
     long[] counts = new long[across * across];
@@ -37,7 +63,7 @@ public final class BigTiff {
         byte[][] packed =
             IntStream.range(0, across)
                 .parallel()
-                .mapToObj(c -> tile(c, r, side))
+                .mapToObj(c -> tile(c, r, side, ground))
                 .toArray(byte[][]::new);
         for (int column = 0; column < across; column++) {
           offsets[row * across + column] = at;
@@ -46,7 +72,7 @@ public final class BigTiff {
           at += packed[column].length;
         }
       }
-      out.write(directory(at, side, offsets, counts), at);
+      out.write(directory(at, side, cellM, offsets, counts), at);
       ByteBuffer head = ByteBuffer.allocate(16).order(ByteOrder.LITTLE_ENDIAN);
       head.put((byte) 'I')
           .put((byte) 'I')
@@ -58,21 +84,11 @@ public final class BigTiff {
     }
   }
 
-  private static byte[] tile(int column, int row, int side) {
+  private static byte[] tile(int column, int row, int side, Ground ground) {
     ByteBuffer samples = ByteBuffer.allocate(4 * TILE * TILE).order(ByteOrder.LITTLE_ENDIAN);
-    double[] fine = new double[TILE];
-    double[] wide = new double[TILE];
-    for (int c = 0; c < TILE; c++) {
-      double x = (double) (column * TILE + c) / side;
-      wide[c] = Math.sin(7 * x);
-      fine[c] = Math.sin(60 * x);
-    }
-    for (int r = 0; r < TILE; r++) {
-      double y = (double) (row * TILE + r) / side;
-      double a = 200 * Math.cos(5 * y);
-      double b = 20 * Math.sin(45 * y);
-      for (int c = 0; c < TILE; c++) {
-        samples.putFloat((float) (500 + a * wide[c] + b * fine[c]));
+    for (int r = row * TILE; r < (row + 1) * TILE; r++) {
+      for (int c = column * TILE; c < (column + 1) * TILE; c++) {
+        samples.putFloat((float) ground.at(Math.min(c, side - 1), Math.min(r, side - 1)));
       }
     }
     Deflater deflater = new Deflater(1);
@@ -84,7 +100,8 @@ public final class BigTiff {
     return java.util.Arrays.copyOf(out, length);
   }
 
-  private static ByteBuffer directory(long at, int side, long[] offsets, long[] counts) {
+  private static ByteBuffer directory(
+      long at, int side, double cellM, long[] offsets, long[] counts) {
     long extra = at + 8 + 20L * TAGS + 8;
     ByteBuffer b =
         ByteBuffer.allocate(8 + 20 * TAGS + 8 + 16 * offsets.length + 200)
@@ -115,7 +132,7 @@ public final class BigTiff {
     for (long count : counts) {
       b.putLong(count);
     }
-    for (double number : new double[] {1, 1, 0, 0, 0, 0, 400000, 5600000, 0}) {
+    for (double number : new double[] {cellM, cellM, 0, 0, 0, 0, MIN_X, MAX_Y, 0}) {
       b.putDouble(number);
     }
     for (int key : new int[] {1, 1, 0, 3, 1024, 0, 1, 1, 1025, 0, 1, 1, 3072, 0, 1, 32632}) {

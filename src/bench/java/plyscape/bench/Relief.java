@@ -30,6 +30,14 @@ public final class Relief {
     return make(columns, rows, seed, 6, 24);
   }
 
+  /**
+   * Ground that is alike all over: two octaves, the wider one of 24 knots a side, so that a window
+   * of an eighth of a side shows as many hills for its area as the whole. About -700 to 700 m.
+   */
+  public static double[] rolling(int columns, int rows, long seed) {
+    return make(columns, rows, seed, 24, 48);
+  }
+
   private static double[] make(int columns, int rows, long seed, int widest, int finest) {
     double[] z = new double[columns * rows];
     double height = 500;

@@ -30,7 +30,7 @@ public final class BigRaster {
     Path file = Path.of(args[0]).resolve("hills-20000.tif");
     if (!Files.exists(file)) {
       long start = System.nanoTime();
-      BigTiff.write(file, SIDE);
+      BigTiff.write(file, SIDE, 1, BigTiff.hills(SIDE));
       print(
           "written %d x %d cells, %.0f MB, in %.1f s%n",
           SIDE, SIDE, Files.size(file) / 1e6, since(start));
