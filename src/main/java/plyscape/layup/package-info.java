@@ -5,7 +5,7 @@
  * <p>In: a {@link plyscape.layup.Layup} (nominal thicknesses, tolerances, what was measured) and a
  * {@link plyscape.layup.CutAllowance}. Out: one {@link plyscape.layup.PlyDepth} a ply, from {@link
  * plyscape.layup.DepthModel}; advice, risks by formula and by sampling, calibrated depths, proposed
- * layups.
+ * layups; what keeps a panel flat ({@link plyscape.layup.BalanceCheck}) and what is known of woods.
  *
  * <p>Lengths are mm, depths positive down from the panel's top face, tolerances plus or minus and
  * at least 0. Always true: boundaries don't rise from top to bottom; results depend on nothing but

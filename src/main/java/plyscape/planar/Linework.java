@@ -50,31 +50,22 @@ public final class Linework {
 
   /** Adds the outlines of a polygonal geometry given in mm. */
   public void addMm(Geometry polygonal, int component) {
-    add(polygonal, component, 1, GridUnits.PER_MM);
+    addMm(polygonal, component, 1);
   }
 
   /** The same with a weight. */
   public void addMm(Geometry polygonal, int component, int weight) {
-    add(polygonal, component, weight, GridUnits.PER_MM);
-  }
-
-  /** Adds the outlines of a polygonal geometry given in grid units. */
-  public void addUnits(Geometry polygonal, int component, int weight) {
-    add(polygonal, component, weight, 1);
-  }
-
-  private void add(Geometry polygonal, int component, int weight, double scale) {
     for (int i = 0; i < polygonal.getNumGeometries(); i++) {
       if (polygonal.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
-        addRing(polygon.getExteriorRing(), true, component, weight, scale);
+        addRing(polygon.getExteriorRing(), true, component, weight);
         for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-          addRing(polygon.getInteriorRingN(h), false, component, weight, scale);
+          addRing(polygon.getInteriorRingN(h), false, component, weight);
         }
       }
     }
   }
 
-  private void addRing(LinearRing ring, boolean shell, int component, int weight, double scale) {
+  private void addRing(LinearRing ring, boolean shell, int component, int weight) {
     CoordinateSequence points = ring.getCoordinateSequence();
     boolean reverse = Orientation.isCCW(points) != shell;
     int n = points.size();
@@ -83,8 +74,8 @@ public final class Linework {
     int used = 0;
     for (int i = 0; i < n; i++) {
       int from = reverse ? n - 1 - i : i;
-      int px = (int) Math.round(points.getX(from) * scale);
-      int py = (int) Math.round(points.getY(from) * scale);
+      int px = (int) Math.round(points.getX(from) * GridUnits.PER_MM);
+      int py = (int) Math.round(points.getY(from) * GridUnits.PER_MM);
       if (used == 0 || px != x[used - 1] || py != y[used - 1]) {
         x[used] = px;
         y[used++] = py;

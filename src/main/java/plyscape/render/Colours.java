@@ -1,5 +1,7 @@
 package plyscape.render;
 
+import plyscape.text.Contrast;
+
 /** Arithmetic on 0xRRGGBB colours. */
 final class Colours {
 
@@ -24,21 +26,9 @@ final class Colours {
     return factor <= 1 ? mix(0, colour, factor) : mix(colour, 0xffffff, Math.min(factor - 1, 1));
   }
 
-  /**
-   * Black or white, whichever reads better on the colour (relative luminance after WCAG 2, with a
-   * plain 2.2 gamma).
-   */
+  /** Dark ink or white, whichever reads better on the colour. */
   static int inkOn(int colour) {
-    double luminance =
-        0.2126 * Math.pow((colour >> 16 & 255) / 255.0, 2.2)
-            + 0.7152 * Math.pow((colour >> 8 & 255) / 255.0, 2.2)
-            + 0.0722 * Math.pow((colour & 255) / 255.0, 2.2);
-    return luminance > 0.179 ? INK : 0xffffff;
-  }
-
-  /** The colour as {@code #rrggbb}. */
-  static String css(int colour) {
-    return String.format(java.util.Locale.ROOT, "#%06x", colour & 0xffffff);
+    return Contrast.blackOn(colour) ? INK : 0xffffff;
   }
 
   private static int channel(int a, int b, double share) {

@@ -42,20 +42,13 @@ public final class DifferencePicture {
         int cell = row * columns + column;
         int colour = COLOURS[verdicts[cell]];
         if (colour < 0) {
-          colour = pale(plyIndex[cell] < 0 ? uncutColour : colours[plyIndex[cell]]);
+          colour =
+              Colours.mix(
+                  plyIndex[cell] < 0 ? uncutColour : colours[plyIndex[cell]], 0xffffff, PALE);
         }
         pixels[(rows - 1 - row) * columns + column] = colour;
       }
     }
     return Png.write(canvas, (int) Math.round(1000 / cellMm));
-  }
-
-  private static int pale(int rgb) {
-    int out = 0;
-    for (int shift = 16; shift >= 0; shift -= 8) {
-      int c = rgb >> shift & 0xff;
-      out |= (int) Math.round(c + (255 - c) * PALE) << shift;
-    }
-    return out;
   }
 }

@@ -1,9 +1,7 @@
 package plyscape.render;
 
 import java.io.ByteArrayOutputStream;
-import java.io.DataOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.stream.IntStream;
 import java.util.zip.CRC32;
@@ -17,39 +15,20 @@ final class Png {
 
   private static final byte[] SIGNATURE = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n'};
 
+  /** Kinds of colour in the head. */
+  private static final int GREY = 0;
+
+  private static final int RGB = 2;
+
   private Png() {}
 
   /** The file's bytes. {@code pixelsPerMetre} tells programs the true size, 0 leaves it open. */
   static byte[] write(Canvas canvas, int pixelsPerMetre) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    out.writeBytes(SIGNATURE);
-    try {
-      ByteArrayOutputStream head = new ByteArrayOutputStream();
-      DataOutputStream data = new DataOutputStream(head);
-      data.writeInt(canvas.width());
-      data.writeInt(canvas.height());
-      data.write(new byte[] {8, 2, 0, 0, 0});
-      chunk(out, "IHDR", head.toByteArray());
-      if (pixelsPerMetre > 0) {
-        ByteArrayOutputStream size = new ByteArrayOutputStream();
-        data = new DataOutputStream(size);
-        data.writeInt(pixelsPerMetre);
-        data.writeInt(pixelsPerMetre);
-        data.write(1);
-        chunk(out, "pHYs", size.toByteArray());
-      }
-      chunk(out, "IDAT", Zlib.pack(filtered(canvas)));
-      chunk(out, "IEND", new byte[0]);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e); // a byte array never fails
-    }
-    return out.toByteArray();
+    return file(canvas.width(), canvas.height(), 8, RGB, pixelsPerMetre, filtered(canvas));
   }
 
   /** A 16-bit grey PNG, each row as the difference from the one above. */
   static byte[] grey16(int columns, int rows, int[] samples) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    out.writeBytes(SIGNATURE);
     byte[] raw = new byte[Math.multiplyExact(2 * columns + 1, rows)];
     int at = 0;
     for (int row = 0; row < rows; row++) {
@@ -61,18 +40,22 @@ final class Png {
         raw[at++] = (byte) (here - above);
       }
     }
-    try {
-      ByteArrayOutputStream head = new ByteArrayOutputStream();
-      DataOutputStream data = new DataOutputStream(head);
-      data.writeInt(columns);
-      data.writeInt(rows);
-      data.write(new byte[] {16, 0, 0, 0, 0});
-      chunk(out, "IHDR", head.toByteArray());
-      chunk(out, "IDAT", Zlib.pack(raw));
-      chunk(out, "IEND", new byte[0]);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e); // a byte array never fails
+    return file(columns, rows, 16, GREY, 0, raw);
+  }
+
+  private static byte[] file(
+      int width, int height, int bits, int kind, int pixelsPerMetre, byte[] rows) {
+    ByteBuffer head = ByteBuffer.allocate(13).putInt(width).putInt(height);
+    head.put((byte) bits).put((byte) kind); // the rest 0: deflate, the usual filters, no interlace
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    out.writeBytes(SIGNATURE);
+    chunk(out, "IHDR", head.array());
+    if (pixelsPerMetre > 0) {
+      ByteBuffer size = ByteBuffer.allocate(9).putInt(pixelsPerMetre).putInt(pixelsPerMetre);
+      chunk(out, "pHYs", size.put((byte) 1).array());
     }
+    chunk(out, "IDAT", Zlib.pack(rows));
+    chunk(out, "IEND", new byte[0]);
     return out.toByteArray();
   }
 
@@ -123,16 +106,14 @@ final class Png {
     }
   }
 
-  private static void chunk(ByteArrayOutputStream out, String type, byte[] body)
-      throws IOException {
+  private static void chunk(ByteArrayOutputStream out, String type, byte[] body) {
     byte[] name = type.getBytes(StandardCharsets.US_ASCII);
     CRC32 crc = new CRC32();
     crc.update(name);
     crc.update(body);
-    DataOutputStream data = new DataOutputStream(out);
-    data.writeInt(body.length);
-    data.write(name);
-    data.write(body);
-    data.writeInt((int) crc.getValue());
+    out.writeBytes(ByteBuffer.allocate(4).putInt(body.length).array());
+    out.writeBytes(name);
+    out.writeBytes(body);
+    out.writeBytes(ByteBuffer.allocate(4).putInt((int) crc.getValue()).array());
   }
 }

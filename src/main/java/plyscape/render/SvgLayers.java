@@ -69,7 +69,7 @@ public final class SvgLayers {
         "exposed",
         exposed,
         data,
-        "fill=\"" + Colours.css(depth.ply().rgb()) + "\" stroke=\"none\"",
+        "fill=\"" + depth.ply().colour() + "\" stroke=\"none\"",
         panel.heightMm());
     return out.append("</svg>\n").toString();
   }
@@ -105,14 +105,11 @@ public final class SvgLayers {
   }
 
   private static String describe(Plan plan, PlyDepth depth) {
-    String cut =
-        depth.targetMm() > 0
-            ? "cut " + Numbers.trimmed(depth.targetMm(), 4) + " mm below the top face"
-            : "left uncut";
     return "exposed: where "
         + depth.ply().name()
         + " shows, "
-        + cut
+        + FinishedFace.cutText(plan, depth.ply().number())
+        + (depth.targetMm() > 0 ? " mm below the top face" : "")
         + ". pocket: where this ply or a deeper one shows. Panel "
         + Numbers.trimmed(plan.job().panel().widthMm(), 3)
         + " x "

@@ -129,7 +129,7 @@ public final class SvgSheet {
     for (PlyDepth depth : plan.depths()) {
       if (plan.tiling().exposed().containsKey(depth.ply().number())) {
         String cut =
-            depth.targetMm() > 0 ? "cut " + Numbers.fixed(depth.targetMm(), 3) + " mm" : "uncut";
+            FinishedFace.cutText(plan, depth.ply().number()) + (depth.targetMm() > 0 ? " mm" : "");
         out.append("<rect x=\"")
             .append(mm(x))
             .append("\" y=\"")

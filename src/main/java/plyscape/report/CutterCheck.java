@@ -5,6 +5,7 @@ import java.util.List;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.plan.Plan;
+import plyscape.plan.ToolProgram;
 import plyscape.text.Numbers;
 
 /**
@@ -23,10 +24,9 @@ final class CutterCheck {
 
   static List<Finding> of(Plan plan) {
     List<Finding> out = new ArrayList<>();
-    double deepest = plan.deepestCutMm();
     for (Tool tool : plan.job().tools()) {
-      boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
-      if (!used) {
+      double deepest = deepestMm(plan, tool);
+      if (deepest == 0) {
         if (plan.time() != null) {
           out.add(
               new Finding(
@@ -53,7 +53,7 @@ final class CutterCheck {
               tool.name()
                   + ": flutes of "
                   + Numbers.trimmed(tool.fluteLengthMm(), 2)
-                  + " mm, deepest cut "
+                  + " mm, its deepest cut "
                   + Numbers.fixed(deepest, 2)
                   + " mm."));
     }
@@ -72,6 +72,16 @@ final class CutterCheck {
                 + Numbers.trimmed(plan.job().panel().heightMm(), 1)
                 + " mm."));
     return List.copyOf(out);
+  }
+
+  /** Of this cutter: a short one may do its part. 0 when it isn't used. */
+  private static double deepestMm(Plan plan, Tool tool) {
+    return plan.programs().stream()
+        .filter(program -> program.tool().equals(tool))
+        .flatMap(program -> program.passes().stream())
+        .mapToDouble(ToolProgram.PassSummary::depthMm)
+        .max()
+        .orElse(0);
   }
 
   private static Finding chipLoad(Tool tool) {

@@ -1,6 +1,7 @@
 package plyscape.report;
 
 import plyscape.layup.Ply;
+import plyscape.text.Contrast;
 import plyscape.text.Markup;
 
 /** A page that grows: raw markup of ours, and text from anywhere, which is escaped. */
@@ -63,16 +64,9 @@ final class Html {
         + "</span>";
   }
 
-  /**
-   * Black or white, whichever reads better on a colour (relative luminance as in WCAG 2, gamma
-   * taken as 2.2).
-   */
+  /** Black or white, whichever reads better on a colour. */
   static String inkOn(int rgb) {
-    double luminance =
-        0.2126 * Math.pow((rgb >> 16 & 255) / 255.0, 2.2)
-            + 0.7152 * Math.pow((rgb >> 8 & 255) / 255.0, 2.2)
-            + 0.0722 * Math.pow((rgb & 255) / 255.0, 2.2);
-    return luminance > 0.179 ? "#000" : "#fff";
+    return Contrast.blackOn(rgb) ? "#000" : "#fff";
   }
 
   @Override

@@ -25,15 +25,15 @@ public final class PlanJson {
   /** Value of the key {@code schema}. */
   public static final String SCHEMA = "plyscape-plan-1";
 
+  /** Where the depths of sculpted faces are written, relative to the plan. */
+  public static final String FACES = "faces/faces.json";
+
   private PlanJson() {}
 
   /** The file's text, LF at the end. */
   public static String text(Plan plan) {
     return JsonTree.text(tree(plan), true) + "\n";
   }
-
-  /** Where the depths of sculpted faces are written, relative to the plan. */
-  public static final String FACES = "faces/faces.json";
 
   /** The same as a tree. */
   public static ObjectNode tree(Plan plan) {

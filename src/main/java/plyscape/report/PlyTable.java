@@ -44,7 +44,7 @@ public final class PlyTable {
           Numbers.fixed(depth.availableMm(), 3),
           Numbers.fixed(depth.neededMm(), 3),
           area > 0 ? Numbers.fixed(area, 1) : "-",
-          area > 0 ? Numbers.fixed(100 * area / plan.tiling().carved().area(), 1) + " %" : "-",
+          area > 0 ? Words.percent(area / plan.tiling().carved().area()) : "-",
           breaks == null ? "-" : Numbers.fixed(breaks[0], 1) + " to " + Numbers.fixed(breaks[1], 1),
           Verdict.of(depth, area > 0));
     }

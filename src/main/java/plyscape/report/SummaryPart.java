@@ -30,7 +30,7 @@ final class SummaryPart {
     card(
         page,
         "Scale",
-        "1 : " + thousands(plan.terrain().frame().metresPerMm() * 1000),
+        "1 : " + Words.grouped(Math.round(plan.terrain().frame().metresPerMm() * 1000)),
         "ground "
             + Numbers.fixed(plan.terrain().zminM(), 0)
             + " to "
@@ -126,13 +126,5 @@ final class SummaryPart {
         .raw("<small>")
         .text(small)
         .raw("</small></dd></div>\n");
-  }
-
-  private static String thousands(double value) {
-    StringBuilder digits = new StringBuilder(Long.toString(Math.round(value)));
-    for (int i = digits.length() - 3; i > 0; i -= 3) {
-      digits.insert(i, ' ');
-    }
-    return digits.toString();
   }
 }

@@ -2,14 +2,16 @@ package plyscape.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import plyscape.layup.BalanceCheck;
+import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * What a look at the layup tells before pressing: balance after the Wood Handbook's chapter on
- * panels (odd, the same from both sides in wood, thickness and grain; neighbours crossed), colours
- * that are hard to tell apart, wood left under the deepest cut.
+ * What a look at the layup tells before pressing: the rules of {@link BalanceCheck}, colours that
+ * are hard to tell apart, wood left under the deepest cut.
  */
 final class WoodCheck {
 
@@ -22,18 +24,16 @@ final class WoodCheck {
   private WoodCheck() {}
 
   static List<Finding> of(Plan plan) {
-    List<Ply> plies = plan.job().layup().plies();
+    Layup layup = plan.job().layup();
+    List<BalanceCheck.Finding> broken = BalanceCheck.of(layup);
     List<Finding> out = new ArrayList<>();
-    out.add(
-        new Finding(
-            plies.size() % 2 == 1,
-            plies.size()
-                + " plies: "
-                + (plies.size() % 2 == 1
-                    ? "odd, as a flat panel wants."
-                    : "even, so the panel may bow.")));
-    out.add(balance(plies));
-    out.add(crossed(plies));
+    for (BalanceCheck.Finding rule : broken) {
+      String what = rule.what().substring(0, 1).toUpperCase(Locale.ROOT) + rule.what().substring(1);
+      out.add(new Finding(false, what + "; " + rule.mend() + "."));
+    }
+    kept(out, broken, "even", layup.plies().size() + " plies: odd, as a flat panel wants.");
+    kept(out, broken, "unbalanced", "Wood, thickness and grain are the same from both sides.");
+    kept(out, broken, "parallel", "The grain of neighbours is crossed.");
     out.addAll(colours(plan));
     double deepest = plan.tiling().pockets().isEmpty() ? 0 : plan.deepestCutMm();
     out.add(
@@ -44,40 +44,11 @@ final class WoodCheck {
     return List.copyOf(out);
   }
 
-  private static Finding balance(List<Ply> plies) {
-    List<String> pairs = new ArrayList<>();
-    for (int i = 0; i < plies.size() / 2; i++) {
-      Ply upper = plies.get(i);
-      Ply lower = plies.get(plies.size() - 1 - i);
-      boolean same =
-          Math.abs(upper.thicknessMm() - lower.thicknessMm()) < 1e-9
-              && Math.abs(Math.IEEEremainder(upper.grainDeg() - lower.grainDeg(), 180)) < 1;
-      if (!same) {
-        pairs.add(upper.number() + " and " + lower.number());
-      }
+  private static void kept(
+      List<Finding> out, List<BalanceCheck.Finding> broken, String code, String text) {
+    if (broken.stream().noneMatch(rule -> rule.code().equals(code))) {
+      out.add(new Finding(true, text));
     }
-    return pairs.isEmpty()
-        ? new Finding(true, "Thickness and grain are the same from both sides.")
-        : new Finding(
-            false,
-            "Thickness or grain differ between plies "
-                + String.join(", ", pairs)
-                + ": the panel may bow.");
-  }
-
-  private static Finding crossed(List<Ply> plies) {
-    List<String> pairs = new ArrayList<>();
-    for (int i = 0; i + 1 < plies.size(); i++) {
-      double angle =
-          Math.abs(Math.IEEEremainder(plies.get(i).grainDeg() - plies.get(i + 1).grainDeg(), 180));
-      if (Math.abs(angle - 90) > 15) {
-        pairs.add(plies.get(i).number() + " and " + plies.get(i + 1).number());
-      }
-    }
-    return pairs.isEmpty()
-        ? new Finding(true, "The grain of neighbours is crossed.")
-        : new Finding(
-            false, "The grain isn't crossed between plies " + String.join(", ", pairs) + ".");
   }
 
   private static List<Finding> colours(Plan plan) {

@@ -30,11 +30,16 @@ final class Words {
     if (risk < 1e-9) {
       return "below 1 in 10\u2079";
     }
-    StringBuilder digits = new StringBuilder(Long.toString(Math.max(Math.round(1 / risk), 1)));
+    return "1 in " + grouped(Math.max(Math.round(1 / risk), 1));
+  }
+
+  /** {@code 25 000}: digits in threes. */
+  static String grouped(long value) {
+    StringBuilder digits = new StringBuilder(Long.toString(value));
     for (int i = digits.length() - 3; i > 0; i -= 3) {
       digits.insert(i, ' ');
     }
-    return "1 in " + digits;
+    return digits.toString();
   }
 
   /** {@code 1.290}, {@code 0.947 to 1.626} of faces that follow the terrain, {@code uncut}. */

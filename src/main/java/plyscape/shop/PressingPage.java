@@ -1,5 +1,6 @@
 package plyscape.shop;
 
+import plyscape.layup.BalanceCheck;
 import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 

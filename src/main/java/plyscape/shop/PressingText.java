@@ -3,6 +3,7 @@ package plyscape.shop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import plyscape.layup.BalanceCheck;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 import plyscape.text.Visible;

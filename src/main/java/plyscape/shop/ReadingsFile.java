@@ -68,6 +68,12 @@ public final class ReadingsFile {
   }
 
   private void checkHead(int line) {
+    if (head.size() == 1 && head.get(0).contains(";")) {
+      throw fault(
+          line,
+          "columns parted by semicolons",
+          "part them by commas, and write decimals with a point: ply,depth and below it 1,0.92");
+    }
     for (String name : head) {
       if (!COLUMNS.contains(name)) {
         throw fault(line, "a column \"" + name + "\"", NearestName.hint(name, COLUMNS));
@@ -88,7 +94,11 @@ public final class ReadingsFile {
       throw fault(
           row.line(),
           row.cells().size() + " cells",
-          "wanted " + head.size() + ": " + String.join(",", head));
+          "wanted "
+              + head.size()
+              + ": "
+              + String.join(",", head)
+              + (row.cells().size() > head.size() ? "; decimals take a point, such as 2.92" : ""));
     }
     Map<String, String> cells = new LinkedHashMap<>();
     for (int i = 0; i < head.size(); i++) {

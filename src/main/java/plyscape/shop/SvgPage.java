@@ -1,5 +1,6 @@
 package plyscape.shop;
 
+import plyscape.text.Contrast;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
@@ -77,11 +78,6 @@ final class SvgPage {
     return text(x, y, size, text, "end", "normal");
   }
 
-  /** Text centred about x. */
-  SvgPage centred(double x, double y, double size, String text) {
-    return text(x, y, size, text, "middle", "normal");
-  }
-
   /** A paragraph broken to a width; gives the base line after its last line. */
   double paragraph(double x, double y, double width, double size, String text) {
     int most = Math.max(10, (int) (width / (size * LETTER)));
@@ -108,11 +104,9 @@ final class SvgPage {
         : text.substring(0, text.offsetByCodePoints(0, most - 1)) + "\u2026";
   }
 
-  /** Black or white, whichever reads better on a colour (relative luminance of Rec. 709). */
+  /** Black or white, whichever reads better on a colour. */
   static String inkOn(int rgb) {
-    double luminance =
-        0.2126 * (rgb >> 16 & 255) + 0.7152 * (rgb >> 8 & 255) + 0.0722 * (rgb & 255);
-    return luminance > 128 ? "#000000" : "#ffffff";
+    return Contrast.blackOn(rgb) ? "#000000" : "#ffffff";
   }
 
   SvgPage ink(double x, double y, double size, String text, String fill) {

@@ -30,7 +30,11 @@ class MorePicturesTest {
       long count = java.util.Arrays.stream(view.pixels()).filter(p -> p == wall).count();
       assertTrue(
           count > 200,
-          "stripes of " + Colours.css(rgb) + " on walls to the south: " + count + " pixels");
+          "stripes of "
+              + Integer.toHexString(rgb)
+              + " on walls to the south: "
+              + count
+              + " pixels");
     }
     // The west side of the block is cut through ply 1 only down to 5: the lower plies show there in
     // the west's light.

@@ -62,6 +62,7 @@ class ReadingsFileTest {
       'ply,depth\n1,1e3'|row 2|1e3
       'ply,depth\nmeadw,0.9'|row 2|did you mean
       'ply,depth\n1,0.9,3'|row 2|3 cells
+      'ply;depth\n1;0,9'|row 1|semicolons
       'ply,depth\n1,NaN'|row 2|NaN
       'ply,depht\n1,0.9'|row 1|did you mean
       'ply\n1'|row 1|wanted ply,depth

@@ -1,6 +1,7 @@
 package plyscape.text;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -67,5 +68,18 @@ class TextTest {
     assertEquals("&lt;b a=&quot;&#39;&amp;&gt;", Markup.escape("<b a=\"'&>"));
     assertEquals("a\ufffdb\ufffdc\ufffd", Markup.escape("a\u202eb\u2066c\u001b"));
     assertEquals("\u05d0\u05d1", Markup.escape("\u05d0\u05d1"));
+  }
+
+  /**
+   * By contrast ratios after WCAG 2 (relative luminance of sRGB): on 0x777777 black has 4.69 and
+   * white 4.48, on 0x707070 4.24 and 4.95.
+   */
+  @Test
+  void contrast_takesTheInkThatReadsBetter() {
+    assertTrue(Contrast.blackOn(0x777777));
+    assertFalse(Contrast.blackOn(0x707070));
+    assertTrue(Contrast.blackOn(0xffff00));
+    assertFalse(Contrast.blackOn(0x0000ff));
+    assertTrue(Contrast.blackOn(0xff0000), "5.25 against 4.00");
   }
 }

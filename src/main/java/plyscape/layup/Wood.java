@@ -1,4 +1,4 @@
-package plyscape.shop;
+package plyscape.layup;
 
 import java.util.List;
 import java.util.Locale;
@@ -53,7 +53,7 @@ public record Wood(
    * Whether two plies' woods are alike for balance: the same species where both are known, dye and
    * all other words left out of account; else the same words.
    */
-  static boolean alike(String a, String b) {
+  public static boolean alike(String a, String b) {
     Optional<Wood> first = in(a);
     Optional<Wood> second = in(b);
     return first.isPresent() && second.isPresent()

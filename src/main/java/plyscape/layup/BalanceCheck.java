@@ -1,9 +1,7 @@
-package plyscape.shop;
+package plyscape.layup;
 
 import java.util.ArrayList;
 import java.util.List;
-import plyscape.layup.Layup;
-import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 
 /**
@@ -14,7 +12,7 @@ import plyscape.text.Numbers;
 public final class BalanceCheck {
 
   /** Sheets sold as the same thickness differ by about this much. */
-  static final double THICKNESS_SLACK_MM = 0.02;
+  public static final double THICKNESS_SLACK_MM = 0.02;
 
   private static final double ANGLE_SLACK_DEG = 5;
 
