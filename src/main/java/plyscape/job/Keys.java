@@ -49,7 +49,9 @@ final class Keys {
         throw new InputFault(
             node.keyPlace(key),
             "unknown key \"" + key + "\"",
-            NearestName.hint(key, Arrays.asList(known)));
+            key.matches("\\d+")
+                ? "between braces a comma ends a value: write numbers with a point and no comma"
+                : NearestName.hint(key, Arrays.asList(known)));
       }
     }
     return new Keys(node, path);
@@ -241,7 +243,9 @@ final class Keys {
     double check(YamlNode value) {
       Double number = value.kind() == YamlNode.Kind.PLAIN ? Decimal.parse(value.text()) : null;
       if (number == null || (whole && number != Math.rint(number))) {
-        throw new InputFault(value.place(), "found " + value.found(), "wanted " + words());
+        String hint =
+            value.kind() == YamlNode.Kind.PLAIN ? NumberSlip.hint(value.text(), unit, whole) : "";
+        throw new InputFault(value.place(), "found " + value.found(), "wanted " + words() + hint);
       }
       if (!(number >= least && number <= most)) {
         throw new InputFault(

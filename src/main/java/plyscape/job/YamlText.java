@@ -99,7 +99,9 @@ final class YamlText {
       throw new InputFault(
           at(e.getProblemMark(), ""),
           "not valid YAML: " + e.getProblem() + context,
-          "check indentation (blanks, no tabs), quotes and brackets here",
+          hash(text, e.getProblemMark())
+              ? "put quotes around what begins with #, such as colour: \"#8fbf5a\": else it is a comment"
+              : "check indentation (blanks, no tabs), quotes and brackets here",
           e);
     } catch (YAMLException e) {
       if (firstLine(e.getMessage()).startsWith("Nesting Depth")) {
@@ -107,6 +109,15 @@ final class YamlText {
       }
       throw new InputFault(at(null, ""), "not valid YAML: " + firstLine(e.getMessage()), "", e);
     }
+  }
+
+  /** Whether a colour without quotes, in the line or the one before, made a comment of the rest. */
+  private static boolean hash(String text, Mark mark) {
+    return mark != null
+        && text.lines()
+            .skip(Math.max(0, mark.getLine() - 1))
+            .limit(2)
+            .anyMatch(line -> line.matches(".*:\\s+#[0-9a-fA-F]{3,6}\\b.*"));
   }
 
   private static String firstLine(String message) {

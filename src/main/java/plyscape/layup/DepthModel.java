@@ -108,6 +108,7 @@ public final class DepthModel {
     double floor = floorMm(depths, deepestPly);
     if (floor < allowance.minimumFloorMm() - 1e-9) {
       PlyDepth deepest = depths.get(deepestPly - 1);
+      double panel = depths.get(depths.size() - 1).bottomMm();
       throw new JobFault(
           format(
               "ply %d (%s) is cut to %.3f mm and leaves %.3f mm of wood under it, less than minimum_floor %.3f mm",
@@ -117,8 +118,13 @@ public final class DepthModel {
               floor,
               allowance.minimumFloorMm()),
           format(
-              "leave it out of terrain.plies (%s) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
-              pliesOption(depths, allowance), allowance.minimumFloorMm() - floor));
+                  "leave it out of terrain.plies (%s) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
+                  pliesOption(depths, allowance), allowance.minimumFloorMm() - floor)
+              + (panel < allowance.minimumFloorMm()
+                  ? format(
+                      "; all %d plies together are only %.2f mm thick: thicknesses are in mm, 25.4 to the inch",
+                      depths.size(), panel)
+                  : ""));
     }
   }
 

@@ -9,6 +9,7 @@ import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
 import plyscape.layup.PlyDepth;
+import plyscape.machine.Tool;
 import plyscape.region.Tiling;
 
 /**
@@ -46,6 +47,26 @@ final class Assignment {
           "--strict allows no unreliable ply");
     }
     thin.forEach(w -> warnings.add(w.code(), w.message(), w.where()));
+    shortFlutes(tiling, warnings);
+  }
+
+  /** Warns of every ply that no cutter can come down to, with code {@code short-flutes}. */
+  private void shortFlutes(Tiling tiling, Warnings warnings) {
+    double longestMm = job.tools().stream().mapToDouble(Tool::fluteLengthMm).max().orElseThrow();
+    for (int ply : tiling.exposed().keySet()) {
+      PlyDepth depth = depths.get(ply - 1);
+      if (depth.targetMm() > longestMm) {
+        warnings.add(
+            "short-flutes",
+            String.format(
+                Locale.ROOT,
+                "it is to be cut to %.3f mm, and the longest flutes have %.2f mm: it won't be"
+                    + " reached; list a cutter with longer flutes",
+                depth.targetMm(),
+                longestMm),
+            "ply " + ply + " (" + depth.ply().name() + ")");
+      }
+    }
   }
 
   private static Warning thin(PlyDepth depth) {

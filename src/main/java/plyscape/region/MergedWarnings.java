@@ -6,15 +6,26 @@ import java.util.List;
 import java.util.Map;
 import plyscape.fault.Warnings;
 import plyscape.text.Numbers;
+import plyscape.zones.Zone;
 
 /** Tells, once for the terrain and once a zone, how much of it was given to neighbours and why. */
 final class MergedWarnings {
 
   private MergedWarnings() {}
 
-  /** Adds warnings with code {@code merged}, in the order of the list. */
+  /** From this share on a zone counts as lost, and what would help is said. */
+  private static final double LOST = 0.5;
+
+  /**
+   * Adds warnings with code {@code merged}, in the order of the list; then {@code zone-lost} for
+   * each zone of which half or more doesn't show.
+   */
   static void add(
-      List<Tiling.Merged> merged, double toolMm, double minimumAreaMm2, Warnings warnings) {
+      List<Tiling.Merged> merged,
+      List<Zone> zones,
+      double toolMm,
+      double minimumAreaMm2,
+      Warnings warnings) {
     Map<String, List<Tiling.Merged>> bySource = new LinkedHashMap<>();
     merged.forEach(m -> bySource.computeIfAbsent(m.source(), k -> new ArrayList<>()).add(m));
     bySource.forEach(
@@ -29,6 +40,33 @@ final class MergedWarnings {
               String.join("; ", texts) + ". Their neighbours' plies show there.",
               source.equals(MapOrigin.TERRAIN) ? source : "zone " + source);
         });
+    zones.forEach(zone -> lost(zone, merged, toolMm, warnings));
+  }
+
+  private static void lost(
+      Zone zone, List<Tiling.Merged> merged, double toolMm, Warnings warnings) {
+    double small = areaMm2(zone, merged, MergedTally.SMALL);
+    double narrow = areaMm2(zone, merged, MergedTally.NARROW);
+    double share = zone.area().isEmpty() ? 0 : (small + narrow) / zone.area().getArea();
+    if (share >= LOST) {
+      warnings.add(
+          "zone-lost",
+          Numbers.fixed(100 * Math.min(1, share), 0)
+              + " % of it won't show: "
+              + (narrow >= small
+                  ? "it is narrower than the smallest cutter, "
+                      + Numbers.fixed(toolMm, 2)
+                      + " mm; a thinner cutter, a larger width or keep: widen would show it"
+                  : "its parts are too small; a smaller minimum_area would show them"),
+          "zone " + zone.spec().name());
+    }
+  }
+
+  private static double areaMm2(Zone zone, List<Tiling.Merged> merged, String why) {
+    return merged.stream()
+        .filter(m -> m.source().equals(zone.spec().name()) && m.why().equals(why))
+        .mapToDouble(Tiling.Merged::areaMm2)
+        .sum();
   }
 
   private static void add(

@@ -89,7 +89,7 @@ public final class TilingBuilder {
         CompletableFuture.supplyAsync(() -> builder.drawn.against(finished));
     Tiling tiling = tiling(builder.carved, finished, List.of());
     List<Tiling.Merged> merged = counting.join();
-    MergedWarnings.add(merged, smallestToolMm, minimumAreaMm2, warnings);
+    MergedWarnings.add(merged, zones, smallestToolMm, minimumAreaMm2, warnings);
     return new Tiling(
         tiling.carved(), tiling.exposed(), tiling.pockets(), tiling.regions(), merged);
   }

@@ -148,10 +148,22 @@ final class GroundCrop {
   }
 
   private static Box boxIn(String crs, TerrainSpec spec, GroundCrs rasterCrs) {
+    if (spec.cropCrs().isEmpty()
+        && rasterCrs.kind() == GroundCrs.Kind.GEOGRAPHIC
+        && !degrees(spec.crop())) {
+      throw new InputFault(
+          new Place("", 0, 0, "terrain.crop"),
+          "found " + text(spec.crop()) + ", which can't be degrees, and the terrain is in degrees",
+          "give longitudes and latitudes, or name the crop's own CRS as terrain.crop_crs");
+    }
     PlaneMap map = map(spec, rasterCrs, crs);
     return from(spec, rasterCrs).equals(crs)
         ? spec.crop()
         : WarpedRaster.bounds(edge(spec.crop()), map, new Place("", 0, 0, "terrain.crop"));
+  }
+
+  private static boolean degrees(Box box) {
+    return box.minX() >= -541 && box.maxX() <= 541 && box.minY() >= -180 && box.maxY() <= 180;
   }
 
   private static String from(TerrainSpec spec, GroundCrs rasterCrs) {

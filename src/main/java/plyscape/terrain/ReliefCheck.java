@@ -7,6 +7,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.text.Numbers;
 
 /** Looks whether elevations and ground fit together, and warns of units that are likely wrong. */
 final class ReliefCheck {
@@ -63,10 +64,10 @@ final class ReliefCheck {
           "steep-relief",
           String.format(
               Locale.ROOT,
-              "the relief of %.1f m is %.2g times the ground's shorter side of %.1f m; if elevations aren't"
+              "the relief of %.1f m is %s times the ground's shorter side of %.1f m; if elevations aren't"
                   + " in metres, set terrain.unit",
               relief,
-              relief / side,
+              Numbers.fixed(relief / side, relief < 10 * side ? 1 : 0),
               side),
           terrain.file());
     }

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -60,14 +61,37 @@ final class GeoJsonReader {
       JsonLocation at = e.getLocation();
       Place place =
           at == null ? Place.file(name) : Place.at(name, at.getLineNr(), at.getColumnNr());
-      throw new InputFault(
-          place, "not JSON: " + firstLine(e.getOriginalMessage()), "mend the file there", e);
+      String other = otherFormat(file);
+      throw other.isEmpty()
+          ? new InputFault(
+              place, "not JSON: " + firstLine(e.getOriginalMessage()), "mend the file there", e)
+          : new InputFault(
+              Place.file(name),
+              other + ", which isn't read",
+              "save it as GeoJSON or GeoPackage with any map program",
+              e);
     } catch (IOException e) {
       throw new InputFault(
           Place.file(name),
           "can't be read: " + IoReason.of(e),
           "name a file that exists and may be read",
           e);
+    }
+  }
+
+  /** What a file that isn't JSON seems to be, by how it begins; "" when that isn't known. */
+  private static String otherFormat(Path file) {
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] head = in.readNBytes(4);
+      String text = new String(head, StandardCharsets.ISO_8859_1);
+      if (text.equals("\0\0\47\n")) {
+        return "a shapefile";
+      }
+      return text.startsWith("PK")
+          ? "a zip archive"
+          : text.startsWith("<") ? "XML, such as KML or GPX" : "";
+    } catch (IOException e) {
+      return "";
     }
   }
 

@@ -118,6 +118,13 @@ final class GroundMap {
     return out;
   }
 
+  /** Whether a shape in degrees would be near the carved ground with its axes swapped. */
+  boolean reachesSwapped(Envelope shape) {
+    return degrees
+        && reach.intersects(
+            new Envelope(shape.getMinY(), shape.getMaxY(), shape.getMinX(), shape.getMaxX()));
+  }
+
   /** What of the file's plane can matter, in its coordinates. */
   Envelope reach() {
     return reach;

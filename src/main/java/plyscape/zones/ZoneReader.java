@@ -26,6 +26,8 @@ import plyscape.planar.AreaUnion;
  */
 public final class ZoneReader {
 
+  private static final String OUTSIDE = "outside the carved area";
+
   private final GroundFrame frame;
   private final Warnings warnings;
   private final Map<Path, MapFile> files = new HashMap<>();
@@ -117,6 +119,7 @@ public final class ZoneReader {
     List<String> repaired = new ArrayList<>();
     int taken = 0;
     int used = 0;
+    int swapped = 0;
     for (MapFeature feature : file.features()) {
       if (!filter.takes(feature)) {
         continue;
@@ -159,9 +162,10 @@ public final class ZoneReader {
         }
       } else {
         skipped.add(new Zone.Skipped(feature.label(), why));
+        swapped += why.equals(OUTSIDE) && reachesSwapped(map, feature.geometry()) ? 1 : 0;
       }
     }
-    warn(spec, file, taken, used, skipped, repaired);
+    warn(spec, file, taken, used, skipped, swapped, repaired);
     if (widened > 0) {
       warnings.add(
           "zone-widened",
@@ -169,6 +173,16 @@ public final class ZoneReader {
           "zone " + spec.name());
     }
     return new Zone(spec, areas.union(GeoJsonGeometry.FACTORY), used, List.copyOf(skipped));
+  }
+
+  private static boolean reachesSwapped(GroundMap map, Geometry geometry) {
+    return geometry != null && map.reachesSwapped(geometry.getEnvelopeInternal());
+  }
+
+  private static String why(int swapped) {
+    return swapped == 0
+        ? ""
+        : "; with x and y swapped it would lie there: GeoJSON has longitude first, then latitude";
   }
 
   /** Full width of a line on the panel; 0 when it has none. */
@@ -192,6 +206,7 @@ public final class ZoneReader {
       int taken,
       int used,
       List<Zone.Skipped> skipped,
+      int swapped,
       List<String> repaired) {
     String where = "zone " + spec.name();
     if (taken == 0) {
@@ -211,11 +226,15 @@ public final class ZoneReader {
     }
     Map<String, Integer> counts = new LinkedHashMap<>();
     skipped.forEach(s -> counts.merge(s.why(), 1, Integer::sum));
-    Integer outside = counts.remove("outside the carved area");
+    Integer outside = counts.remove(OUTSIDE);
     if (outside != null && used == 0) {
       warnings.add(
           "zone-outside",
-          "All that " + where + " picks lies outside the carved area (" + outside + ").",
+          "All that it picks, features "
+              + outside
+              + ", lies outside the carved area"
+              + why(swapped)
+              + ".",
           where);
     }
     if (!counts.isEmpty()) {

@@ -52,6 +52,20 @@ class PlanCommandTest {
     assertEquals(List.of("job.yaml", "layup.yaml", "out", "terrain.asc"), names());
   }
 
+  /** The low ply's middle is 1.5 mm down, less 0.1 of sanding. */
+  @Test
+  void pliesBelowTheLongestFlutes_areToldAlreadyByThePreview() {
+    String tools = "tools: [{diameter: 3, flute_length: 1.2, stepdown: 1}]\n";
+    Run run = Run.of("preview", files.job("job.yaml", tools), "-o", folder.resolve("out"));
+    assertEquals(0, run.code(), run.err());
+    assertTrue(
+        run.err()
+            .contains(
+                "warning short-flutes: ply 2 (low): it is to be cut to 1.400 mm, and the longest"
+                    + " flutes have 1.20 mm"),
+        run.err());
+  }
+
   @Test
   void theSameJobFromArguments_givesTheSameRegions() throws IOException {
     Path out = folder.resolve("out");

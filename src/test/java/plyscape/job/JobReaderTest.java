@@ -11,6 +11,8 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec.BreakList;
@@ -151,6 +153,29 @@ class JobReaderTest {
         files
             .jobFault("layup: layup.yaml\nterrain: {files: terrain.asc}\n")
             .replaceAll("smoothing, .*", "smoothing"));
+  }
+
+  /** What beginners write for a number; 1/8 inch is 25.4 / 8 mm. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+      sanding: 0,15                  | "0,15"; wanted a number, mm, 0 to 10; decimals take a point, thousands nothing: 0.15
+      'panel:\n  width: 240,5'       | nothing: 240.5
+      'tools:\n  - rpm: 16,000'      | nothing: 16.000 or 16000
+      'panel: {width: 240,5}'        | unknown key "5"; between braces a comma ends a value
+      'tools: [{stepover: 45%}]'     | as a fraction that is 0.45
+      'panel: {border: 5 %}'         | the number alone, not a share
+      'tools: [{diameter: 1/8}]'     | if that is an inch's, it is 3.175 mm
+      'tools: [{diameter: 1/8 in}]'  | it is 3.175 mm
+      'tools: [{diameter: 0.25in}]'  | that is 6.35 mm
+      'panel: {width: 240 mm}'       | without a unit: 240
+      'panel: {width: wide}'         | wanted a number, mm, 5 to 5000
+      """)
+  void numbersAsPeopleWriteThem_areToldWhatWouldDo(String keys, String says) {
+    String fault = files.jobFault(LEAST + keys.replace("\\n", "\n") + "\n");
+    assertTrue(fault.contains(says), fault);
   }
 
   @Test

@@ -51,6 +51,13 @@ class LayupReaderTest {
   }
 
   @Test
+  void colourWithoutQuotes_isToldAsOne() {
+    String fault =
+        files.layupFault("plies:\n  - {name: a, colour: #8fbf5a, thickness: 1}\n  - {name: b}\n");
+    assertTrue(fault.contains("put quotes around what begins with #"), fault);
+  }
+
+  @Test
   void absentValues_areZeroOrNone() {
     Layup layup = files.layup(JobFixture.LAYUP);
     assertEquals("layup", layup.name());
@@ -75,7 +82,8 @@ class LayupReaderTest {
             + " measured_bottoms_tolerance, flatness, plies",
         files.layupFault("glueline: 0.1\n" + JobFixture.LAYUP));
     assertEquals(
-        "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 25",
+        "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 25; the"
+            + " number alone, without a unit: 0.9",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\", thickness: 0.9 mm}\n"));
     assertEquals(
         "layup.yaml:2:45: plies.1.thickness: found -0.9; out of the sane range: wanted a number, mm, 0.01 to 25",

@@ -207,6 +207,19 @@ class DepthModelTest {
         fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
     String others = d.get(0).ply().name() + "," + d.get(1).ply().name();
     assertTrue(fault.getMessage().contains("--plies " + others), fault.getMessage());
+    assertFalse(fault.getMessage().contains("inch"), fault.getMessage());
+  }
+
+  /** 0.9 mm are 0.0354 inches. */
+  @Test
+  void layupInInches_isSuspected() {
+    List<PlyDepth> d =
+        DepthModel.depths(Layups.of(0, 0, 0, 0.0354, 0.0354, 0.0354), Layups.standard(), false);
+    JobFault fault =
+        assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 2, Layups.standard()));
+    assertTrue(
+        fault.getMessage().contains("all 3 plies together are only 0.11 mm thick"),
+        fault.getMessage());
   }
 
   /**

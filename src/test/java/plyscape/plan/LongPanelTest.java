@@ -68,8 +68,7 @@ class LongPanelTest {
     assertEquals("ball 6", plan.programs().get(plan.programs().size() - 1).tool().name());
     Verification v = plan.verification();
     assertTrue(v.safe(), v.toString());
-    // Both long walls run along the lines of finishing: with lines no nearer than the cusp asks
-    // for,
+    // Both long walls run along the lines of finishing: with lines no nearer than the cusp asks,
     // 24 mm2 stayed along them within the cutter's reach.
     assertTrue(v.uncutMm2() < 0.1, v.toString());
     // The rest lies at the feet of the two long walls, where a ball of 6 mm doesn't fit.

@@ -140,6 +140,8 @@ class TerrainTakeTest {
   @Test
   void unlikelyRelief_isSaid() throws IOException {
     new Taken(asc("steep.asc", 10, 10, 0, 0, 10, 20, 0)).read();
+    // 180 m of relief on 10 cells of 10 m.
+    assertTrue(warnings.list().get(1).message().contains("180.0 m is 1.8 times"), codes() + "");
     assertTrue(codes().contains("steep-relief"), codes().toString());
     new Taken(asc("high.asc", 10, 10, 0, 0, 10000, 2000, 0)).read();
     assertTrue(codes().contains("elevation-range"), codes().toString());

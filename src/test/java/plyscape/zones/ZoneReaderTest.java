@@ -117,6 +117,30 @@ class ZoneReaderTest {
     assertTrue(codes().contains("zone-outside"));
   }
 
+  /** Latitude first, as maps on the wall are read. */
+  @Test
+  void swappedCoordinates_areToldAsSuch() throws IOException {
+    assertEquals(1, read(square(44.402, 33.297, 0.002), UTM).features());
+    assertEquals(0, read(square(33.297, 44.402, 0.002), UTM).features());
+    String said = warnings.list().get(0).message();
+    assertTrue(said.contains("with x and y swapped it would lie there"), said);
+    read(square(10, 50, 0.002), UTM);
+    said = warnings.list().get(1).message();
+    assertEquals("All that it picks, features 1, lies outside the carved area.", said);
+  }
+
+  @Test
+  void otherMapFormats_areToldByName() throws IOException {
+    String[][] files = {
+      {"\0\0\47\n\0\0", "a shapefile"}, {"PK\3\4", "a zip archive"}, {"<kml/>", "XML"}
+    };
+    for (String[] file : files) {
+      InputFault fault = assertThrows(InputFault.class, () -> read(file[0], UTM));
+      assertTrue(fault.getMessage().contains(file[1]), fault.getMessage());
+      assertTrue(fault.getMessage().contains("save it as GeoJSON"), fault.getMessage());
+    }
+  }
+
   @Test
   void crsMemberAfterTheFeatures_orNull_isTheSame() throws IOException {
     String json =

@@ -13,8 +13,8 @@ import plyscape.grid.Box;
 import plyscape.machine.Move;
 
 /**
- * Prints how long parsing and cutting take as moves and cells grow: not a test, run its main. A
- * wandering path over a 240 x 240 panel, one move in three an arc, one in ten at a new depth.
+ * Prints how long parsing and cutting take as moves and cells grow. A wandering path over a 240 x
+ * 240 panel, one move in three an arc, one in ten at a new depth.
  */
 public final class SimulatorTiming {
 
