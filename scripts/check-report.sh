@@ -1,7 +1,9 @@
 #!/usr/bin/env bash
 # Opens a report.html in headless Chromium and says what is wrong with it; with a second name, a screenshot goes there.
-# usage: scripts/check-report.sh OUT/report.html [SHOT.png]     Exit code 1 when something is missing or a script complained.
+# usage: scripts/check-report.sh OUT/report.html [SHOT.png]     Exit code 1: something is missing or a script complained.
 set -euo pipefail
+[ -f "${1:-}" ] || { sed -n '2,3s/^# //p' "$0" >&2; exit 2; }
+command -v chromium >/dev/null || { echo "check-report: no chromium on the PATH" >&2; exit 2; }
 page=$(realpath "$1")
 profile=$(mktemp -d)
 trap 'rm -rf "$profile"' EXIT

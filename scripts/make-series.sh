@@ -34,17 +34,21 @@ shift 4
 # In YAML a text in single quotes only needs its own quotes doubled.
 quoted() { printf "'%s'" "${1//\'/\'\'}"; }
 
+[ -r "$places" ] || { echo "make-series: can't read the list of places, $places" >&2; exit 2; }
 mkdir -p "$out/jobs"
 jobs=()
 while IFS=, read -r name easting northing width rest || [ -n "$name" ]; do
-  name=${name//[[:space:]]/}
+  name=${name#"${name%%[![:space:]]*}"} # blanks around it, and the line end of other systems, are no part of it
+  name=${name%"${name##*[![:space:]]}"}
   case $name in '' | '#'*) continue ;; esac
   case $name in *[!A-Za-z0-9._-]* | .* | -*) echo "make-series: \"$name\" can't name a panel: letters, digits, . _ - only" >&2; exit 2 ;; esac
   # The crop is a square about the centre; awk because the shell has no fractions.
-  crop=$(awk -v x="$easting" -v y="$northing" -v w="$width" 'BEGIN {
-    if (!(w + 0 > 0)) exit 1
+  crop=$(awk -v x="$easting" -v y="$northing" -v w="$width" '
+    function number(text) { return text ~ /^[ \t]*-?[0-9]+(\.[0-9]*)?[ \t\r]*$/ }
+    BEGIN {
+    if (!number(x) || !number(y) || !number(w) || !(w + 0 > 0)) exit 1
     printf "[%.3f, %.3f, %.3f, %.3f]", x - w / 2, y - w / 2, x + w / 2, y + w / 2
-  }') || { echo "make-series: no width for \"$name\" in $places" >&2; exit 2; }
+  }') || { echo "make-series: \"$name\" in $places wants easting, northing and a width, as plain numbers" >&2; exit 2; }
   job=$out/jobs/$name.yaml
   {
     echo "# $name: $width wide about $easting, $northing"

@@ -9,7 +9,7 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "completion",
     description =
-        "Print a script for tab completion in bash and zsh:  source <(plyscape completion)",
+        "Print a script for tab completion in bash and zsh: keep it in a file, and source that where your shell starts.",
     sortOptions = false)
 final class CompletionCommand implements Callable<Integer> {
 

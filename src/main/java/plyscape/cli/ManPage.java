@@ -31,7 +31,7 @@ final class ManPage {
     section("NAME");
     line(title + " \\- " + escape(String.join(" ", spec.usageMessage().description())));
     section("SYNOPSIS");
-    line("\\fB" + escape(spec.qualifiedName(" ")) + "\\fR" + synopsis(spec));
+    synopsis(spec);
     if (!spec.positionalParameters().isEmpty()) {
       section("ARGUMENTS");
       spec.positionalParameters().forEach(this::argument);
@@ -52,13 +52,30 @@ final class ManPage {
     entry("\\fBNO_COLOR\\fR", "If set to anything, no colour is used.");
   }
 
-  private static String synopsis(CommandSpec spec) {
-    String commands = spec.parent() == null ? " \\fICOMMAND\\fR" : "";
-    return " [\\fIOPTION\\fR]..."
-        + commands
-        + spec.positionalParameters().stream()
-            .map(argument -> " \\fI" + escape(argument.paramLabel()) + "\\fR")
-            .collect(Collectors.joining());
+  /** As the help has it where a command has its own, else from its options and arguments. */
+  private void synopsis(CommandSpec spec) {
+    String name = spec.qualifiedName(" ");
+    String[] own = spec.usageMessage().customSynopsis();
+    for (int i = 0; i < own.length; i++) {
+      out.append(i > 0 ? ".br\n" : "");
+      line("\\fB" + escape(name) + "\\fR" + escape(own[i].substring(name.length())));
+    }
+    if (own.length > 0) {
+      return;
+    }
+    StringBuilder words = new StringBuilder(" [\\fIOPTION\\fR]...");
+    spec.options().stream()
+        .filter(OptionSpec::required)
+        .forEach(
+            option -> words.append(" \\fB" + escape(option.names()[0]) + "\\fR " + label(option)));
+    for (PositionalParamSpec argument : spec.positionalParameters()) {
+      words.append(argument.required() ? " " + label(argument) : " [" + label(argument) + "]");
+    }
+    line("\\fB" + escape(name) + "\\fR" + words);
+  }
+
+  private static String label(ArgSpec argument) {
+    return "\\fI" + escape(argument.paramLabel()) + "\\fR";
   }
 
   private void argument(PositionalParamSpec argument) {

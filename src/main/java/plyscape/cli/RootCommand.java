@@ -16,7 +16,9 @@ import picocli.CommandLine.Spec;
     customSynopsis = "plyscape [OPTION]... COMMAND [ARGUMENT]...",
     footer = {
       "",
-      "Start with:  plyscape new my-panel && plyscape plan my-panel/job.yaml -o my-panel/out",
+      "Start with:",
+      "  plyscape new my-panel",
+      "  plyscape plan my-panel/job.yaml -o my-panel/out",
       "Exit codes:  0 done, 1 can't be done as asked, 2 usage or bad input, 3 verification failed, 70 a fault of plyscape"
     })
 final class RootCommand implements Callable<Integer> {

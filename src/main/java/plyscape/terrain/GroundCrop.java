@@ -1,6 +1,8 @@
 package plyscape.terrain;
 
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
@@ -8,6 +10,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.text.Numbers;
 
 /**
  * The box of ground that is carved, exact, on the ground CRS: the crop, or a box about a centre, or
@@ -198,7 +201,8 @@ final class GroundCrop {
   }
 
   private static String text(Box box) {
-    return String.format(
-        Locale.ROOT, "%.9g, %.9g, %.9g, %.9g", box.minX(), box.minY(), box.maxX(), box.maxY());
+    return DoubleStream.of(box.minX(), box.minY(), box.maxX(), box.maxY())
+        .mapToObj(value -> Numbers.trimmed(value, 6))
+        .collect(Collectors.joining(", "));
   }
 }

@@ -50,7 +50,10 @@ final class GroundMap {
           "zone-crs-unknown",
           "The terrain has no CRS: coordinates of "
               + map.name()
-              + " are taken as the raster's own.",
+              + " are taken as the raster's own"
+              + (map.crsStated() || outsideDegrees(map)
+                  ? "."
+                  : "; if they are longitude and latitude, set terrain.crs, so that the map falls into place."),
           map.name());
       from = "";
     } else if (!map.crsStated() && outsideDegrees(map)) {

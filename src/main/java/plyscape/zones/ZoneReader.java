@@ -169,7 +169,9 @@ public final class ZoneReader {
     if (widened > 0) {
       warnings.add(
           "zone-widened",
-          widened + " features are narrower than the smallest cutter and were widened to it.",
+          widened == 1
+              ? "1 feature is narrower than the smallest cutter and was widened to it."
+              : widened + " features are narrower than the smallest cutter and were widened to it.",
           "zone " + spec.name());
     }
     return new Zone(spec, areas.union(GeoJsonGeometry.FACTORY), used, List.copyOf(skipped));
@@ -230,9 +232,10 @@ public final class ZoneReader {
     if (outside != null && used == 0) {
       warnings.add(
           "zone-outside",
-          "All that it picks, features "
+          "All that it picks ("
               + outside
-              + ", lies outside the carved area"
+              + (outside == 1 ? " feature" : " features")
+              + ") lies outside the carved area"
               + why(swapped)
               + ".",
           where);

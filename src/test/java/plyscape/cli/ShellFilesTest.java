@@ -34,6 +34,18 @@ class ShellFilesTest {
       assertTrue(page.contains(".SH OPTIONS\n"), page);
     }
     assertTrue(
+        Files.readString(folder.resolve("man1/plyscape-plan.1"))
+            .contains(
+                "\\fBplyscape plan\\fR JOB.yaml... \\-o DIR [OPTION]...\n.br\n\\fBplyscape plan\\fR"
+                    + " TERRAIN "));
+    assertTrue(
+        Files.readString(folder.resolve("man1/plyscape-glueup.1"))
+            .contains(
+                "\\fBplyscape glueup\\fR [\\fIOPTION\\fR]... \\fB\\-\\-size\\fR"
+                    + " \\fIWxH\\fR \\fILAYUP.yaml\\fR\n"));
+    assertTrue(
+        Files.readString(folder.resolve("man1/plyscape-man.1")).contains("[\\fICOMMAND\\fR]\n"));
+    assertTrue(
         Files.readString(folder.resolve("man1/plyscape.1"))
             .contains("\\fBplyscape\\-check\\fR(1)"));
   }

@@ -130,8 +130,8 @@ class TerrainReaderTest {
     String message =
         assertThrows(JobFault.class, () -> read(file, new Box(100, 110, 200, 210), "", 0))
             .getMessage();
-    assertTrue(message.contains("100.000000, 110.000000, 200.000000, 210.000000"), message);
-    assertTrue(message.contains("0.00000000, 0.00000000, 80.0000000, 60.0000000"), message);
+    assertTrue(message.contains("(100, 110, 200, 210)"), message);
+    assertTrue(message.contains("(0, 0, 80, 60)"), message);
     String most =
         assertThrows(JobFault.class, () -> read(file, new Box(-100, 0, 80, 60), "", 0))
             .getMessage();

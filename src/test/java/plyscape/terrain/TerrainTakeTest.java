@@ -176,6 +176,20 @@ class TerrainTakeTest {
   }
 
   /** Small local ground must not be taken for degrees. */
+  /** A crop in metres, as a map program shows them, over a raster in degrees. */
+  @Test
+  void cropInMetresOverDegrees_asksForItsCrs() throws IOException {
+    Taken t = new Taken(asc("degrees.asc", 20, 20, 9, 50, 0.001, 1, 0));
+    t.crs = "EPSG:4326";
+    t.crop = new Box(500200, 5538700, 501200, 5539700);
+    InputFault fault = assertThrows(InputFault.class, t::read);
+    assertTrue(
+        fault.getMessage().contains("500200, 5538700, 501200, 5539700, which can't be degrees"),
+        fault.getMessage());
+    t.cropCrs = "EPSG:32632";
+    assertEquals(1000, t.read().frame().ground().width(), 1e-6);
+  }
+
   @Test
   void localPlanes_arentDegrees() throws IOException {
     assertEquals(

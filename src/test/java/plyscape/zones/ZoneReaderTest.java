@@ -126,7 +126,16 @@ class ZoneReaderTest {
     assertTrue(said.contains("with x and y swapped it would lie there"), said);
     read(square(10, 50, 0.002), UTM);
     said = warnings.list().get(1).message();
-    assertEquals("All that it picks, features 1, lies outside the carved area.", said);
+    assertEquals("All that it picks (1 feature) lies outside the carved area.", said);
+  }
+
+  @Test
+  void degreesOverATerrainWithoutCrs_areSuspected() throws IOException {
+    read(square(10, 50, 1), PLAIN);
+    String said = warnings.list().get(0).message();
+    assertTrue(said.contains("if they are longitude and latitude, set terrain.crs"), said);
+    read(square(100, 200, 300), PLAIN);
+    assertTrue(warnings.list().get(1).message().endsWith("the raster's own."), "y beyond 90");
   }
 
   @Test
