@@ -116,7 +116,11 @@ final class JobRun {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();
       String verb = outcome.dry() ? "would write " : "wrote ";
       lines.add(
-          verb + outcome.files().size() + " files, " + size(bytes) + ", to " + outcome.directory());
+          verb
+              + (outcome.files().size() == 1 ? "1 file, " : outcome.files().size() + " files, ")
+              + size(bytes)
+              + ", to "
+              + outcome.directory());
       if (verbose || outcome.dry()) {
         outcome.files().forEach((name, length) -> lines.add("  " + name + "  " + size(length)));
       }
