@@ -5,7 +5,7 @@ import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
 /**
- * A map of the risk that a place shows the wrong ply, in steps of powers of ten, from the
+ * A map of the risk that a place shows the wrong ply, in steps ({@link RiskStep}), from the
  * tolerances of layup, machine and sanding (contract, section 3). The errors of one panel are
  * shared by all of it: a share of panels, not of the area of one.
  */
@@ -14,15 +14,6 @@ public final class RiskPicture {
   private static final int LONGEST_PX = 900;
   private static final int MARGIN = 36;
   private static final int KEY = 420;
-  private static final double[] STEPS = {1e-6, 1e-4, 1e-3, 1e-2, 1};
-  private static final int[] TONES = {0x266e46, 0x96be5a, 0xf0d25a, 0xeb8c32, 0xbe1e28};
-  private static final String[] WORDS = {
-    "up to 1 in 1 000 000",
-    "up to 1 in 10 000",
-    "up to 1 in 1 000",
-    "up to 1 in 100",
-    "more than 1 in 100"
-  };
 
   private RiskPicture() {}
 
@@ -43,7 +34,7 @@ public final class RiskPicture {
         canvas.set(
             MARGIN + x,
             MARGIN + y,
-            ply == 0 ? 0xd8d4cc : TONES[step(FinishedFace.depth(plan, ply).risk())]);
+            ply == 0 ? 0xd8d4cc : RiskStep.of(FinishedFace.depth(plan, ply).risk()).rgb());
       }
     }
     key(canvas, raster.columns() + 2 * MARGIN, plan);
@@ -54,18 +45,19 @@ public final class RiskPicture {
     canvas.text(x, MARGIN + 18, 15, Colours.INK, "Risk of a wrong colour");
     canvas.text(x, MARGIN + 42, 10, Colours.FAINT, "from all tolerances, each taken as 3 sigma");
     double total = 0;
-    double[] areas = new double[STEPS.length];
+    double[] areas = new double[RiskStep.values().length];
     for (PlyDepth depth : plan.depths()) {
       double area = PlyLegend.share(plan, depth.ply().number()) * plan.tiling().carved().area();
-      areas[step(depth.risk())] += area;
+      areas[RiskStep.of(depth.risk()).ordinal()] += area;
       total += area * depth.risk();
     }
-    for (int i = 0; i < STEPS.length; i++) {
-      int y = MARGIN + 64 + 44 * i;
-      canvas.fill(x, y, 46, 32, TONES[i]);
-      canvas.frame(x, y, 46, 32, Colours.mix(TONES[i], Colours.INK, 0.5));
-      canvas.text(x + 60, y + 13, 11, Colours.INK, WORDS[i]);
-      canvas.text(x + 60, y + 30, 10, Colours.FAINT, Numbers.fixed(areas[i], 1) + " mm2");
+    for (RiskStep step : RiskStep.values()) {
+      int y = MARGIN + 64 + 44 * step.ordinal();
+      canvas.fill(x, y, 46, 32, step.rgb());
+      canvas.frame(x, y, 46, 32, Colours.mix(step.rgb(), Colours.INK, 0.5));
+      canvas.text(x + 60, y + 13, 11, Colours.INK, step.words());
+      canvas.text(
+          x + 60, y + 30, 10, Colours.FAINT, Numbers.fixed(areas[step.ordinal()], 1) + " mm2");
     }
     canvas.text(
         x,
@@ -73,14 +65,5 @@ public final class RiskPicture {
         11,
         Colours.INK,
         "Expected wrong area: " + Numbers.fixed(total, 3) + " mm2");
-  }
-
-  /** Index of the step that a risk falls into. */
-  static int step(double risk) {
-    int i = 0;
-    while (i < STEPS.length - 1 && risk > STEPS[i]) {
-      i++;
-    }
-    return i;
   }
 }

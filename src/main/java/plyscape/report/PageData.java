@@ -8,6 +8,7 @@ import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.render.CellMap;
+import plyscape.render.RiskStep;
 import plyscape.zones.Zone;
 
 /** The block of data that the page's scripts read. Not a contract: it may change with the page. */
@@ -54,6 +55,10 @@ final class PageData {
     }
     if (plan.faces() != null) {
       FaceMap.put(root.putObject("faces"), plan);
+    }
+    ArrayNode risks = root.putArray("risks");
+    for (RiskStep step : RiskStep.values()) {
+      risks.addObject().put("most", step.most()).put("colour", step.colour());
     }
     ArrayNode zones = root.putArray("zones");
     for (Zone zone : plan.zones()) {

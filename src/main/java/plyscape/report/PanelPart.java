@@ -8,6 +8,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.render.PlyLabels;
 import plyscape.render.PreviewPicture;
+import plyscape.render.RiskStep;
 import plyscape.text.Numbers;
 import plyscape.zones.Zone;
 
@@ -137,17 +138,13 @@ final class PanelPart {
         .raw("<label><input type=\"radio\" name=\"mode\" value=\"zones\"> zones</label>")
         .raw("<label><input type=\"checkbox\" id=\"numbers\"> ply numbers</label>")
         .raw(
-            "<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each ply</label></fieldset>\n")
-        .raw("<fieldset id=\"risk-key\" hidden><legend>Risk</legend>")
-        .raw(
-            "<span class=\"swatch\" style=\"background:#266e46\">&#160;</span>up to 1 in 1 000 000<br>")
-        .raw(
-            "<span class=\"swatch\" style=\"background:#96be5a\">&#160;</span>up to 1 in 10 000<br>")
-        .raw(
-            "<span class=\"swatch\" style=\"background:#f0d25a\">&#160;</span>up to 1 in 1 000<br>")
-        .raw("<span class=\"swatch\" style=\"background:#eb8c32\">&#160;</span>up to 1 in 100<br>")
-        .raw("<span class=\"swatch\" style=\"background:#be1e28\">&#160;</span>more</fieldset>\n")
-        .raw("<fieldset id=\"zone-key\" hidden><legend>Zones</legend>");
+            "<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each ply</label></fieldset>\n");
+    page.raw("<fieldset id=\"risk-key\" hidden><legend>Risk</legend>");
+    for (RiskStep step : RiskStep.values()) {
+      page.raw("<span class=\"swatch\" style=\"background:" + step.colour() + "\">&#160;</span>")
+          .raw(step.words() + "<br>");
+    }
+    page.raw("</fieldset>\n<fieldset id=\"zone-key\" hidden><legend>Zones</legend>");
     for (Zone zone : plan.zones()) {
       page.raw("<span class=\"swatch\">&#160;</span>").text(zone.spec().name()).raw("<br>");
     }

@@ -68,15 +68,14 @@
     return 0.2126 * r + 0.7152 * g + 0.0722 * b > 0.179 ? '#000' : '#fff';
   };
 
-  /* Risk in words and in colour: steps of ten. */
+  /* Risk in words, and in the colours of its steps. */
   function riskText(risk) {
     if (risk === 0) return 'none (left uncut)';
     return risk < 1e-9 ? 'below 1 in 10\u2079'
       : '1 in ' + Math.max(1, Math.round(1 / risk)).toString().replace(/\B(?=(\d{3})+$)/g, ' ');
   }
   function riskColour(risk) {
-    const step = risk <= 1e-6 ? 0 : risk <= 1e-4 ? 1 : risk <= 1e-3 ? 2 : risk <= 1e-2 ? 3 : 4;
-    return [[38, 110, 70], [150, 190, 90], [240, 210, 90], [235, 140, 50], [190, 30, 40]][step];
+    return rgb(data.risks.find((step) => risk <= step.most).colour);
   }
 
   window.plyscape = { data, panel, map, byNumber, indexAt, finished, finishedAt, fixed, css, rgb, inkOn, get };

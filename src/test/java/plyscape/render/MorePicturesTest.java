@@ -80,12 +80,12 @@ class MorePicturesTest {
 
   @Test
   void riskMap_stepsAreUpperBounds() throws Exception {
-    assertEquals(0, RiskPicture.step(0));
-    assertEquals(0, RiskPicture.step(1e-6));
-    assertEquals(1, RiskPicture.step(1.1e-6));
-    assertEquals(2, RiskPicture.step(1e-3));
-    assertEquals(3, RiskPicture.step(1e-2));
-    assertEquals(4, RiskPicture.step(0.5));
+    assertEquals(RiskStep.TINY, RiskStep.of(0));
+    assertEquals(RiskStep.TINY, RiskStep.of(1e-6));
+    assertEquals(RiskStep.SMALL, RiskStep.of(1.1e-6));
+    assertEquals(RiskStep.SOME, RiskStep.of(1e-3));
+    assertEquals(RiskStep.LARGE, RiskStep.of(1e-2));
+    assertEquals(RiskStep.MORE, RiskStep.of(0.5));
     BufferedImage image = ImageIO.read(new ByteArrayInputStream(RiskPicture.png(HandPlan.make())));
     assertEquals(
         0x266e46,
@@ -94,7 +94,7 @@ class MorePicturesTest {
     assertEquals(0xd8d4cc, image.getRGB(36 + 10, 36 + 10) & 0xffffff, "the border has no risk");
   }
 
-  /** A layup may have 500 plies. */
+  /** Layups are held to 127 plies; the raster takes more than a byte holds. */
   @Test
   void raster_holdsLargePlyNumbers() {
     java.util.SortedMap<Integer, org.locationtech.jts.geom.MultiPolygon> exposed =
