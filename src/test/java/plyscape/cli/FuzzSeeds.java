@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import plyscape.terrain.AscText;
 
 /** One whole small file for every reader, and the command that reads it. */
 final class FuzzSeeds {
@@ -276,11 +277,7 @@ final class FuzzSeeds {
         "");
     geoPackage();
     job("gpkg", "file: terrain.asc; crs: EPSG:32632", zone.formatted("map.gpkg", ", width: 1"));
-    StringBuilder classes =
-        new StringBuilder("ncols 12\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
-    for (int i = 0; i < 144; i++) {
-      classes.append(i % 12 < 5 ? 41 : 30).append(i % 12 == 11 ? '\n' : ' ');
-    }
+    String classes = AscText.of(12, 12, (column, row) -> column < 5 ? 41 : 30);
     Files.writeString(folder.resolve("classes.asc"), classes);
     Files.writeString(
         folder.resolve("classes.prj"), Files.readString(folder.resolve("placed.prj")));

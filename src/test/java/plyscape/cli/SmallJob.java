@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import plyscape.terrain.AscText;
 
 /**
  * A folder with jobs that plan in well under a second: a cone of ground on a panel of 30 x 30 mm,
@@ -28,16 +28,9 @@ final class SmallJob {
           - {name: low, colour: "#448844", thickness: 1}
           - {name: base, colour: "#884422", thickness: 1.2}
         """);
-    StringBuilder grid =
-        new StringBuilder("ncols 12\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
-    for (int row = 0; row < 12; row++) {
-      for (int column = 0; column < 12; column++) {
-        double distance = Math.hypot(row - 5.5, column - 5.5);
-        grid.append(String.format(Locale.ROOT, "%.1f ", 100 - 6 * distance));
-      }
-      grid.append('\n');
-    }
-    write("terrain.asc", grid.toString());
+    write(
+        "terrain.asc",
+        AscText.of(12, 12, (column, row) -> 100 - 6 * Math.hypot(row - 5.5, column - 5.5)));
   }
 
   /** Writes a file and gives its path. */

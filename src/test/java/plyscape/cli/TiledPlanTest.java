@@ -18,6 +18,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import plyscape.terrain.AscText;
 
 /** {@code panel.tiles}: one landscape over several panels, from the command line. */
 class TiledPlanTest {
@@ -31,16 +32,12 @@ class TiledPlanTest {
   @BeforeEach
   void makeFiles() {
     files = new SmallJob(folder);
-    StringBuilder grid =
-        new StringBuilder("ncols 24\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
-    for (int row = 0; row < 12; row++) {
-      for (int column = 0; column < 24; column++) {
-        double z = 100 - 4 * Math.hypot(row - 5.5, 0.7 * (column - 9)) + 0.5 * row;
-        grid.append(String.format(Locale.ROOT, "%.2f ", z));
-      }
-      grid.append('\n');
-    }
-    files.write("wide.asc", grid.toString());
+    files.write(
+        "wide.asc",
+        AscText.of(
+            24,
+            12,
+            (column, row) -> 100 - 4 * Math.hypot(row - 5.5, 0.7 * (column - 9)) + 0.5 * row));
   }
 
   private Path job(String tiles) {

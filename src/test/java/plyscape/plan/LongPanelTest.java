@@ -6,13 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
 import plyscape.job.JobReader;
 import plyscape.simulate.Verification;
+import plyscape.terrain.AscText;
 
 /**
  * Sculpted faces on a panel longer than 800 mm: far from the origin places and depths must be as
@@ -33,16 +33,9 @@ class LongPanelTest {
           - {name: low, colour: "#884422", thickness: 1.2, tolerance: 0.03}
           - {name: base, colour: "#aa8866", thickness: 2}
         """);
-    StringBuilder grid =
-        new StringBuilder("ncols 420\nnrows 4\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
-    for (int row = 0; row < 4; row++) {
-      for (int column = 0; column < 420; column++) {
-        grid.append(
-            String.format(Locale.ROOT, "%.2f ", 100 + 30 * Math.sin(column / 13.0 + row / 9.0)));
-      }
-      grid.append('\n');
-    }
-    Files.writeString(folder.resolve("terrain.asc"), grid.toString());
+    Files.writeString(
+        folder.resolve("terrain.asc"),
+        AscText.of(420, 4, (column, row) -> 100 + 30 * Math.sin(column / 13.0 + row / 9.0)));
     Plan plan =
         Planner.plan(
             JobReader.read(

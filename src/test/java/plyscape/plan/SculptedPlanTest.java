@@ -11,7 +11,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.Collectors;
@@ -36,6 +35,7 @@ import plyscape.simulate.CutResult;
 import plyscape.simulate.Setup;
 import plyscape.simulate.Simulator;
 import plyscape.simulate.Verdict;
+import plyscape.terrain.AscText;
 
 /**
  * Whole sculpted jobs on made ground. What is proved here is the point of it all: wherever a cutter
@@ -124,19 +124,18 @@ class SculptedPlanTest {
             k * Math.cos(turn), k * Math.sin(turn), random.nextDouble() * 7, 30.0 / (i + 1)
           };
     }
-    StringBuilder grid =
-        new StringBuilder("ncols 48\nnrows 40\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
-    for (int row = 0; row < 40; row++) {
-      for (int column = 0; column < 48; column++) {
-        double z = 100;
-        for (double[] w : waves) {
-          z += w[3] * Math.sin(w[0] * column + w[1] * row + w[2]);
-        }
-        grid.append(String.format(Locale.ROOT, "%.2f ", z));
-      }
-      grid.append('\n');
-    }
-    Files.writeString(folder.resolve("terrain.asc"), grid.toString());
+    String ground =
+        AscText.of(
+            48,
+            40,
+            (column, row) -> {
+              double z = 100;
+              for (double[] w : waves) {
+                z += w[3] * Math.sin(w[0] * column + w[1] * row + w[2]);
+              }
+              return z;
+            });
+    Files.writeString(folder.resolve("terrain.asc"), ground);
     Files.writeString(
         folder.resolve("lake.geojson"),
         """

@@ -12,6 +12,7 @@ import java.util.Random;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
+import plyscape.terrain.AscText;
 
 /** A small job from a seed: ground, plies, panel, machine and cutters, some of them odd. */
 final class SeededJob {
@@ -67,22 +68,18 @@ final class SeededJob {
             between(0, side), between(0, side), between(1.5, side / 3.0), between(-100, 100)
           };
     }
-    StringBuilder grid =
-        new StringBuilder(
-            text("ncols %d\nnrows %d\nxllcorner 0\nyllcorner 0\ncellsize 10\n", side, side));
-    for (int row = 0; row < side; row++) {
-      for (int column = 0; column < side; column++) {
-        double z = 500;
-        for (double[] hill : hills) {
-          double dx = (column - hill[0]) / hill[2];
-          double dy = (row - hill[1]) / hill[2];
-          z += hill[3] * Math.exp(-dx * dx - dy * dy);
-        }
-        grid.append(text("%.2f ", z));
-      }
-      grid.append('\n');
-    }
-    return grid.toString();
+    return AscText.of(
+        side,
+        side,
+        (column, row) -> {
+          double z = 500;
+          for (double[] hill : hills) {
+            double dx = (column - hill[0]) / hill[2];
+            double dy = (row - hill[1]) / hill[2];
+            z += hill[3] * Math.exp(-dx * dx - dy * dy);
+          }
+          return z;
+        });
   }
 
   private String job(int plies) {

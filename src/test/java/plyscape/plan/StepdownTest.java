@@ -17,6 +17,7 @@ import plyscape.gcode.GcodeParser;
 import plyscape.gcode.Program;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
+import plyscape.terrain.AscText;
 
 /**
  * The promise of {@code stepdown}: no move of a program takes more than that of its cutter in depth
@@ -95,20 +96,8 @@ class StepdownTest {
             ""));
   }
 
-  private interface Ground {
-    double at(int column, int row);
-  }
-
-  private Job job(Ground ground, String terrain, String zones) throws IOException {
-    StringBuilder grid =
-        new StringBuilder("ncols 60\nnrows 45\nxllcorner 0\nyllcorner 0\ncellsize 10\n");
-    for (int row = 0; row < 45; row++) {
-      for (int column = 0; column < 60; column++) {
-        grid.append(String.format(Locale.ROOT, "%.2f ", ground.at(column, row)));
-      }
-      grid.append('\n');
-    }
-    Files.writeString(folder.resolve("ground.asc"), grid.toString());
+  private Job job(AscText.Ground ground, String terrain, String zones) throws IOException {
+    Files.writeString(folder.resolve("ground.asc"), AscText.of(60, 45, ground));
     Files.writeString(folder.resolve("lakes.geojson"), LAKES);
     Files.writeString(folder.resolve("layup.yaml"), LAYUP);
     Path file =
