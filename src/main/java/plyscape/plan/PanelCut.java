@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.ForkJoinTask;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -14,7 +12,6 @@ import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.FacePlanner;
-import plyscape.toolpath.LowerBound;
 import plyscape.toolpath.PathOptions;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.PocketLevel;
@@ -41,21 +38,11 @@ final class PanelCut {
     Job job = regions.job();
     List<PocketLevel> levels = levels(regions);
 
-    // The bound needs only the pockets: it is worked out beside the paths, which keep one processor
-    // busy for long. A task of the pool's own, as one of the pool's threads may be running this:
-    // waiting for it then means doing it.
-    ForkJoinTask<Double> bound =
-        ForkJoinPool.commonPool()
-            .submit(
-                () ->
-                    LowerBound.seconds(
-                        levels, job.tools(), regions.tiling().carved(), LowerBound.CELL_MM));
-
-    progress.regions(regions);
     progress.stage("toolpaths");
     ProgramMaker maker =
         new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
     FirstProgram first = new FirstProgram(regions, maker, options.simulationCellMm());
+    BesidePaths beside = new BesidePaths(regions, levels, first, progress);
     List<ToolRun> runs =
         PathPlanner.plan(
             levels,
@@ -63,7 +50,7 @@ final class PanelCut {
             job.machine(),
             regions.tiling().carved(),
             PathOptions.of(job.machine()),
-            regions.faces() == null ? first::begin : run -> {}, // finishing may add to it
+            beside,
             warnings);
     if (regions.faces() != null) {
       runs =
@@ -91,7 +78,7 @@ final class PanelCut {
     Proof.warn(result, warnings);
 
     progress.stage("lower bound");
-    double boundS = bound.join();
+    double boundS = beside.boundS();
     List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
     return new Plan(
             job,

@@ -2,7 +2,6 @@ package plyscape.toolpath;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
@@ -25,8 +24,8 @@ public final class PathPlanner {
   }
 
   /**
-   * As {@link #plan(List, List, Machine, Box, PathOptions, Consumer, Warnings)}, but nobody waits
-   * for the first run.
+   * As {@link #plan(List, List, Machine, Box, PathOptions, PathEvents, Warnings)}, but nobody
+   * listens.
    */
   public static List<ToolRun> plan(
       List<PocketLevel> levels,
@@ -35,7 +34,7 @@ public final class PathPlanner {
       Box carved,
       PathOptions options,
       Warnings warnings) {
-    return plan(levels, tools, machine, carved, options, run -> {}, warnings);
+    return plan(levels, tools, machine, carved, options, PathEvents.NONE, warnings);
   }
 
   /**
@@ -50,8 +49,7 @@ public final class PathPlanner {
    * @param machine limits
    * @param carved the carved area, which holds every pocket
    * @param options how paths are laid
-   * @param firstRun takes the first cutter's run, the very one that comes first in the result, as
-   *     soon as it stands and before the others are planned; it isn't called when there is only one
+   * @param beside hears how it gets on
    * @param warnings takes what the cutter list lacks
    */
   public static List<ToolRun> plan(
@@ -60,7 +58,7 @@ public final class PathPlanner {
       Machine machine,
       Box carved,
       PathOptions options,
-      Consumer<ToolRun> firstRun,
+      PathEvents beside,
       Warnings warnings) {
     List<PocketLevel> cut =
         levels.stream()
@@ -96,6 +94,6 @@ public final class PathPlanner {
             .toList();
     return new ToolChoice(
             fields, lattice, flat, machine, options, new double[] {carved.minX(), carved.minY()})
-        .runs(firstRun, warnings);
+        .runs(beside, warnings);
   }
 }

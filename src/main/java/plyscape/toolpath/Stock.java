@@ -53,18 +53,6 @@ final class Stock {
     return count;
   }
 
-  /** Cuts along all of a piece, at once; what rapids go by isn't kept up. */
-  void clear(Piece piece, double radius, double toDepth) {
-    float target = (float) toDepth;
-    int n = piece.size();
-    double[] x = piece.x();
-    double[] y = piece.y();
-    lower(sweep.all(x[0], y[0], x[0], y[0], radius), target);
-    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
-      lower(sweep.fresh(x[i - 1], y[i - 1], x[i % n], y[i % n], radius), target);
-    }
-  }
-
   /** Cuts everything under a disk; the nodes newly cut. */
   int cutDisk(double x, double y, double radius, double toDepth) {
     count = 0;

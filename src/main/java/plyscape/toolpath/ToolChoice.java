@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.function.Consumer;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import java.util.stream.IntStream;
 import plyscape.fault.Warnings;
 import plyscape.machine.Machine;
@@ -21,8 +22,22 @@ import plyscape.machine.Tool;
  */
 final class ToolChoice {
 
+  /** Chosen pieces of one cutter, by its steps. */
+  private record ToolWork(Tool tool, List<StepWork> works) {
+
+    boolean any() {
+      return works.stream().anyMatch(work -> !work.pieces().isEmpty());
+    }
+  }
+
+  /** One choice of cutters after the first, with their pieces. */
+  private record Chosen(List<Integer> tools, List<ToolWork> works) {}
+
   /** One choice of cutters, planned. */
   private record Variant(List<Integer> tools, List<ToolRun> runs, double seconds) {}
+
+  /** The first cutter's run, null when it has nothing to do, and the panel as it leaves it. */
+  private record FirstCut(ToolRun run, Stock stock) {}
 
   private final List<LevelField> fields;
   private final Lattice lattice;
@@ -81,16 +96,17 @@ final class ToolChoice {
   }
 
   /**
-   * The runs of the best choice; cutters left out are told.
+   * The runs of the best choice; cutters left out are told. The pieces of all cutters are chosen
+   * while those of the first are already put in order and made into moves.
    *
-   * @param firstRun takes the first run while those after it are planned
+   * @param beside hears of the first run while those after it are planned
    */
-  List<ToolRun> runs(Consumer<ToolRun> firstRun, Warnings warnings) {
+  List<ToolRun> runs(PathEvents beside, Warnings warnings) {
     int last = tools.size() - 1;
-    Stock stock = new Stock(lattice);
+    PlannedFloor floor = new PlannedFloor(lattice);
     boolean[] skipped = new boolean[lattice.size()];
     RingTracer tracer = tracer();
-    ToolPlanner planner = new ToolPlanner(fields, stock, skipped, machine, options, tracer);
+    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, machine, options, tracer);
     List<Reach> reaches =
         IntStream.range(0, tools.size())
             .parallel()
@@ -98,6 +114,7 @@ final class ToolChoice {
                 t ->
                     planner.reach(tools.get(t), walls.stream().map(level -> level.get(t)).toList()))
             .toList();
+    beside.spare();
     int first = 0;
     Reach reach = reaches.get(first);
     while (first < last && !must[first]) {
@@ -111,31 +128,41 @@ final class ToolChoice {
       reach = reaches.get(first);
     }
     List<List<Integer>> choices = choices(first, last);
-    List<Pass> passes =
-        planner.plan(tools.get(first), reach, new double[0], tools(choices.get(0)), start);
+    Tool tool = tools.get(first);
+    ToolWork begun =
+        new ToolWork(tool, planner.choose(tool, reach, new double[0], tools(choices.get(0))));
     tracers.add(tracer);
     if (first == last) {
-      return passes.isEmpty() ? List.of() : List.of(new ToolRun(tools.get(last), passes));
+      FirstCut only = firstCut(begun);
+      return only.run() == null ? List.of() : List.of(only.run());
     }
-    ToolRun begun = passes.isEmpty() ? null : new ToolRun(tools.get(first), passes);
-    if (begun != null) {
-      firstRun.accept(begun);
-    }
-    List<Variant> variants =
+    ForkJoinTask<FirstCut> cutting =
+        ForkJoinPool.commonPool()
+            .submit(
+                () -> {
+                  FirstCut cut = firstCut(begun);
+                  if (cut.run() != null) {
+                    beside.first(cut.run());
+                  }
+                  return cut;
+                });
+    List<Chosen> chosen =
         choices.stream()
             .parallel()
-            .map(choice -> variant(choice, begun, stock, skipped, reaches))
+            .map(choice -> chosen(choice, begun, floor, skipped, reaches))
             .toList();
+    FirstCut cut = cutting.join();
+    List<Variant> variants = chosen.stream().parallel().map(more -> variant(more, cut)).toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {
       best = variant.seconds() < best.seconds() - 1e-6 ? variant : best;
     }
     for (int t = first + 1; t < last; t++) {
       if (!best.tools().contains(t)) {
-        int tool = t;
+        int other = t;
         double with =
             variants.stream()
-                .filter(variant -> variant.tools().contains(tool))
+                .filter(variant -> variant.tools().contains(other))
                 .mapToDouble(Variant::seconds)
                 .min()
                 .orElse(best.seconds());
@@ -184,30 +211,56 @@ final class ToolChoice {
     return choice.stream().map(tools::get).toList();
   }
 
-  private Variant variant(
-      List<Integer> choice, ToolRun first, Stock stock, boolean[] skipped, List<Reach> reaches) {
+  private FirstCut firstCut(ToolWork work) {
+    Stock stock = new Stock(lattice);
+    List<Pass> passes = passes(work, stock);
+    return new FirstCut(passes.isEmpty() ? null : new ToolRun(work.tool(), passes), stock);
+  }
+
+  /** The pieces of the cutters after the first. */
+  private Chosen chosen(
+      List<Integer> choice,
+      ToolWork first,
+      PlannedFloor floor,
+      boolean[] skipped,
+      List<Reach> reaches) {
     RingTracer tracer = tracer();
     ToolPlanner planner =
-        new ToolPlanner(fields, stock.copy(), skipped.clone(), machine, options, tracer);
-    List<ToolRun> runs = new ArrayList<>();
-    double[] before = {};
-    double[] at = start;
-    if (first != null) {
-      runs.add(first);
-      before = new double[] {first.tool().radiusMm()};
-    }
+        new ToolPlanner(fields, floor.copy(), skipped.clone(), machine, options, tracer);
+    double[] before = first.any() ? new double[] {first.tool().radiusMm()} : new double[0];
+    List<ToolWork> works = new ArrayList<>();
     for (int c = 0; c < choice.size(); c++) {
       Tool tool = tools.get(choice.get(c));
       List<Tool> later = tools(choice.subList(c + 1, choice.size()));
-      List<Pass> more = planner.plan(tool, reaches.get(choice.get(c)), before, later, at);
-      if (!more.isEmpty()) {
-        runs.add(new ToolRun(tool, more));
+      ToolWork work =
+          new ToolWork(tool, planner.choose(tool, reaches.get(choice.get(c)), before, later));
+      if (work.any()) {
+        works.add(work);
         before = Arrays.copyOf(before, before.length + 1);
         before[before.length - 1] = tool.radiusMm();
       }
     }
     tracers.add(tracer);
-    return new Variant(choice, List.copyOf(runs), seconds(runs));
+    return new Chosen(choice, works);
+  }
+
+  private Variant variant(Chosen chosen, FirstCut first) {
+    Stock stock = first.stock().copy();
+    List<ToolRun> runs = new ArrayList<>();
+    if (first.run() != null) {
+      runs.add(first.run());
+    }
+    for (ToolWork work : chosen.works()) {
+      runs.add(new ToolRun(work.tool(), passes(work, stock)));
+    }
+    return new Variant(chosen.tools(), List.copyOf(runs), seconds(runs));
+  }
+
+  /** The passes that cut chosen pieces, which are cut in the stock. */
+  private List<Pass> passes(ToolWork work, Stock stock) {
+    PassCutter cutter = new PassCutter(stock, work.tool(), machine, options, start);
+    new PieceOrder(work.works(), work.tool(), machine).run(start[0], start[1], cutter::cut);
+    return cutter.passes();
   }
 
   private double seconds(List<ToolRun> runs) {

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
-/** Lays all passes of one cutter over what the cutters before it left. */
+/** Chooses all pieces of one cutter by what the cutters before it leave. */
 final class ToolPlanner {
 
   /** Nodes nearer to a wall than this are left to the exact test of the wall. */
@@ -27,7 +27,7 @@ final class ToolPlanner {
 
   private final List<LevelField> fields;
   private final Lattice lattice;
-  private final Stock stock;
+  private final PlannedFloor floor;
   private final Machine machine;
   private final PathOptions options;
   private final RingTracer tracer;
@@ -39,17 +39,17 @@ final class ToolPlanner {
 
   ToolPlanner(
       List<LevelField> fields,
-      Stock stock,
+      PlannedFloor floor,
       boolean[] skipped,
       Machine machine,
       PathOptions options,
       RingTracer tracer) {
     this.skipped = skipped;
     this.fields = fields;
-    this.stock = stock;
+    this.floor = floor;
     this.machine = machine;
     this.options = options;
-    lattice = stock.lattice;
+    lattice = floor.lattice;
     this.tracer = tracer;
   }
 
@@ -93,13 +93,13 @@ final class ToolPlanner {
   }
 
   /**
-   * The passes of a cutter.
+   * The pieces of a cutter, step by step; the floor is left as they leave it.
    *
    * @param reach its reach
-   * @param before radii of the cutters that have run, largest first
+   * @param before radii of the cutters that run before it, largest first
    * @param later the smaller cutters that will follow, largest first
    */
-  List<Pass> plan(Tool tool, Reach reach, double[] before, List<Tool> later, double[] start) {
+  List<StepWork> choose(Tool tool, Reach reach, double[] before, List<Tool> later) {
     // Patches are left only to a cutter that gets as deep.
     leastPatchMm2 =
         later.stream()
@@ -110,18 +110,15 @@ final class ToolPlanner {
     double[] depths = fields.stream().mapToDouble(f -> f.level().depthMm()).toArray();
     DepthPlan plan =
         before.length == 0 ? freshPlan(tool, reach, depths) : restPlan(tool, reach, depths);
-    Stock planned = stock.copy();
     List<StepWork> works = new ArrayList<>();
     for (DepthPlan.Step step : plan.steps()) {
-      StepWork work = select(tool, reach, before, depths, step, planned);
+      StepWork work = choose(tool, reach, before, depths, step);
       for (Piece piece : work.pieces()) {
-        planned.clear(piece, tool.radiusMm(), step.depthMm());
+        floor.clear(piece, tool.radiusMm(), step.depthMm());
       }
       works.add(work);
     }
-    PassCutter cutter = new PassCutter(stock, tool, machine, options, start);
-    new PieceOrder(works, tool, machine).run(start[0], start[1], cutter::cut);
-    return cutter.passes();
+    return works;
   }
 
   /**
@@ -169,9 +166,9 @@ final class ToolPlanner {
     for (int node = 0; node < reach.level.length; node++) {
       int k = reach.level[node];
       if (k >= 0
-          && stock.depth[node] < depths[k] - Stock.SAME_MM
+          && floor.depth[node] < depths[k] - Stock.SAME_MM
           && fields.get(k).field().distance[node] > NODE_REST_MM) {
-        rest.add(stock.depth[node], k);
+        rest.add(floor.depth[node], k);
         last = Math.max(last, k);
       }
     }
@@ -186,16 +183,11 @@ final class ToolPlanner {
   }
 
   /** The pieces of rings that a step needs, on a panel as the steps before will leave it. */
-  private StepWork select(
-      Tool tool,
-      Reach reach,
-      double[] before,
-      double[] depths,
-      DepthPlan.Step step,
-      Stock planned) {
+  private StepWork choose(
+      Tool tool, Reach reach, double[] before, double[] depths, DepthPlan.Step step) {
     byte[] state = new byte[lattice.size()];
     double off = before.length == 0 ? 0 : NODE_REST_MM;
-    int wanted = state(tool, reach, depths, step, off, planned.depth, state);
+    int wanted = state(tool, reach, depths, step, off, floor.depth, state);
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     if (wanted > 0 && leastPatchMm2 > 0) {
       wanted = new RestWorth(lattice).drop(state, leastPatchMm2, skipped);

@@ -1,0 +1,54 @@
+package plyscape.plan;
+
+import java.util.List;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
+import plyscape.toolpath.LowerBound;
+import plyscape.toolpath.PathEvents;
+import plyscape.toolpath.PocketLevel;
+import plyscape.toolpath.ToolRun;
+
+/**
+ * What is done while paths are planned, which leaves a processor idle for much of the time: the
+ * bound, what the listener does with the regions, the first cutter's program.
+ */
+final class BesidePaths implements PathEvents {
+
+  private final Plan regions;
+  private final List<PocketLevel> levels;
+  private final FirstProgram first;
+  private final Progress progress;
+  private ForkJoinTask<Double> bound;
+
+  BesidePaths(Plan regions, List<PocketLevel> levels, FirstProgram first, Progress progress) {
+    this.regions = regions;
+    this.levels = levels;
+    this.first = first;
+    this.progress = progress;
+  }
+
+  @Override
+  public void spare() {
+    // A task of the pool's own, as one of the pool's threads may be running this: waiting for it
+    // then means doing it.
+    bound = ForkJoinPool.commonPool().submit(this::bound);
+    progress.regions(regions);
+  }
+
+  @Override
+  public void first(ToolRun run) {
+    if (regions.faces() == null) { // finishing may add to it
+      first.begin(run);
+    }
+  }
+
+  /** The lower bound, s. */
+  double boundS() {
+    return bound == null ? bound() : bound.join();
+  }
+
+  private double bound() {
+    return LowerBound.seconds(
+        levels, regions.job().tools(), regions.tiling().carved(), LowerBound.CELL_MM);
+  }
+}

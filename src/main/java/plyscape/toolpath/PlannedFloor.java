@@ -1,0 +1,54 @@
+package plyscape.toolpath;
+
+/**
+ * How deep the pieces chosen so far will leave each lattice node, mm, positive down. What is chosen
+ * next goes by it, so that nothing has to wait until the pieces are put in order and become moves.
+ * Ways between pieces, which cut a little more, aren't in it; {@link Stock} has them.
+ */
+final class PlannedFloor {
+
+  final Lattice lattice;
+  final float[] depth;
+  private final Sweep sweep;
+
+  /** An untouched panel. */
+  PlannedFloor(Lattice lattice) {
+    this(lattice, new float[lattice.size()]);
+  }
+
+  private PlannedFloor(Lattice lattice, float[] depth) {
+    this.lattice = lattice;
+    this.depth = depth;
+    sweep = new Sweep(lattice);
+  }
+
+  /** The same panel once more, for another choice of cutters. */
+  PlannedFloor copy() {
+    return new PlannedFloor(lattice, depth.clone());
+  }
+
+  /** Clears all along a piece. */
+  void clear(Piece piece, double radius, double toDepth) {
+    float target = (float) toDepth;
+    int n = piece.size();
+    double[] x = piece.x();
+    double[] y = piece.y();
+    lower(sweep.all(x[0], y[0], x[0], y[0], radius), target);
+    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
+      int to = i == n ? 0 : i;
+      lower(sweep.fresh(x[i - 1], y[i - 1], x[to], y[to], radius), target);
+    }
+  }
+
+  private void lower(int found, float target) {
+    int[] runs = sweep.runs;
+    for (int r = 0; r < found; r += 2) {
+      int last = runs[r + 1];
+      for (int k = runs[r]; k <= last; k++) {
+        if (depth[k] < target) {
+          depth[k] = target;
+        }
+      }
+    }
+  }
+}
