@@ -39,8 +39,9 @@ final class BlockRange {
       float low = least[blocks + a];
       float high = greatest[blocks + a];
       for (int node = base + a * BLOCK; node < base + end; node++) {
-        low = Math.min(low, field[node]);
-        high = Math.max(high, field[node]);
+        float value = field[node];
+        low = value < low ? value : low;
+        high = value > high ? value : high;
       }
       least[blocks + a] = low;
       greatest[blocks + a] = high;

@@ -11,10 +11,19 @@ final class Capsule {
   private double bx;
   private double by;
   private double radius;
-  private double dx;
-  private double dy;
-  private double lengthSquared;
-  private double rim;
+  private double squared;
+
+  // The band between the two disks at a height v over A: X from A between v * across and that plus
+  // alongX, and between v * slope -+ aside.
+  private boolean moves;
+  private boolean level;
+  private boolean upright;
+  private double across;
+  private double alongX;
+  private double slope;
+  private double aside;
+  private double lowest;
+  private double highest;
 
   /** Left end of the chord last asked for. */
   double low;
@@ -34,20 +43,37 @@ final class Capsule {
     this.bx = bx;
     this.by = by;
     this.radius = radius;
-    dx = bx - ax;
-    dy = by - ay;
-    lengthSquared = dx * dx + dy * dy;
-    rim = radius * Math.sqrt(lengthSquared);
+    squared = radius * radius;
+    double dx = bx - ax;
+    double dy = by - ay;
+    double lengthSquared = dx * dx + dy * dy;
+    moves = lengthSquared > 1e-18;
+    if (!moves) {
+      return;
+    }
+    double rim = radius * Math.sqrt(lengthSquared);
+    upright = Math.abs(dx) <= 1e-12;
+    level = Math.abs(dy) <= 1e-12;
+    if (!upright) {
+      across = -dy / dx;
+      alongX = lengthSquared / dx;
+    }
+    if (!level) {
+      slope = dx / dy;
+      aside = Math.abs(rim / dy);
+    }
+    lowest = dy < 0 ? dy : 0;
+    highest = dy < 0 ? 0 : dy;
   }
 
   /** Lowest Y. */
   double bottom() {
-    return Math.min(ay, by) - radius;
+    return (ay < by ? ay : by) - radius;
   }
 
   /** Highest Y. */
   double top() {
-    return Math.max(ay, by) + radius;
+    return (ay > by ? ay : by) + radius;
   }
 
   /**
@@ -55,54 +81,49 @@ final class Capsule {
    * {@link #startLow} and {@link #startHigh}; false when there is none.
    */
   boolean chord(double y) {
-    low = Double.POSITIVE_INFINITY;
-    high = Double.NEGATIVE_INFINITY;
-    disk(ax, ay, y);
-    startLow = low;
-    startHigh = high;
-    disk(bx, by, y);
-    if (lengthSquared > 1e-18) {
-      band(y - ay);
-    }
-    return low <= high;
-  }
-
-  private void disk(double cx, double cy, double y) {
-    double h = y - cy;
-    double rest = radius * radius - h * h;
+    double v = y - ay;
+    double rest = squared - v * v;
+    double left = Double.POSITIVE_INFINITY;
+    double right = Double.NEGATIVE_INFINITY;
     if (rest >= 0) {
       double half = Math.sqrt(rest);
-      low = Math.min(low, cx - half);
-      high = Math.max(high, cx + half);
+      left = ax - half;
+      right = ax + half;
     }
-  }
-
-  /**
-   * The part between the two disks: 0 <= (p-a).d <= d.d and |(p-a) x d| <= r |d|, for a fixed
-   * height v over A.
-   */
-  private void band(double v) {
-    double from = Double.NEGATIVE_INFINITY;
-    double to = Double.POSITIVE_INFINITY;
-    if (Math.abs(dx) > 1e-12) {
-      double p = -v * dy / dx;
-      double q = (lengthSquared - v * dy) / dx;
-      from = Math.max(from, Math.min(p, q));
-      to = Math.min(to, Math.max(p, q));
-    } else if (v * dy < 0 || v * dy > lengthSquared) {
-      return;
+    startLow = left;
+    startHigh = right;
+    if (moves) {
+      double h = y - by;
+      rest = squared - h * h;
+      if (rest >= 0) {
+        double half = Math.sqrt(rest);
+        left = bx - half < left ? bx - half : left;
+        right = bx + half > right ? bx + half : right;
+      }
+      double from = Double.NEGATIVE_INFINITY;
+      double to = Double.POSITIVE_INFINITY;
+      if (!upright) {
+        double p = v * across;
+        double q = p + alongX;
+        from = p < q ? p : q;
+        to = p < q ? q : p;
+      } else if (v < lowest || v > highest) {
+        to = from;
+      }
+      if (!level) {
+        double middle = v * slope;
+        from = middle - aside > from ? middle - aside : from;
+        to = middle + aside < to ? middle + aside : to;
+      } else if (v > radius || v < -radius) {
+        to = Double.NEGATIVE_INFINITY;
+      }
+      if (from <= to && to > Double.NEGATIVE_INFINITY) {
+        left = ax + from < left ? ax + from : left;
+        right = ax + to > right ? ax + to : right;
+      }
     }
-    if (Math.abs(dy) > 1e-12) {
-      double p = (v * dx - rim) / dy;
-      double q = (v * dx + rim) / dy;
-      from = Math.max(from, Math.min(p, q));
-      to = Math.min(to, Math.max(p, q));
-    } else if (Math.abs(v * dx) > rim) {
-      return;
-    }
-    if (from <= to) {
-      low = Math.min(low, ax + from);
-      high = Math.max(high, ax + to);
-    }
+    low = left;
+    high = right;
+    return left <= right;
   }
 }

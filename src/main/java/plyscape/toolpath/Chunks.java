@@ -25,8 +25,10 @@ final class Chunks {
       int i = s % n;
       double ax = ring.x()[s - 1];
       double ay = ring.y()[s - 1];
-      double d = Math.hypot(ring.x()[i] - ax, ring.y()[i] - ay);
-      int parts = Math.max(1, (int) Math.ceil(d / chunkMm));
+      double dx = ring.x()[i] - ax;
+      double dy = ring.y()[i] - ay;
+      double d = Math.sqrt(dx * dx + dy * dy);
+      int parts = d <= chunkMm ? 1 : (int) Math.ceil(d / chunkMm);
       for (int p = 1; p <= parts; p++) {
         double t = p == parts ? 1 : (double) p / parts;
         result.point(ax + t * (ring.x()[i] - ax), ay + t * (ring.y()[i] - ay), p == parts);
@@ -89,7 +91,9 @@ final class Chunks {
   double lengthMm(int chunk) {
     double sum = 0;
     for (int i = starts[chunk]; i < starts[chunk + 1]; i++) {
-      sum += Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
+      double dx = x[i + 1] - x[i];
+      double dy = y[i + 1] - y[i];
+      sum += Math.sqrt(dx * dx + dy * dy);
     }
     return sum;
   }

@@ -28,9 +28,10 @@ final class CoarseMap {
     for (int j = 0; j < lattice.rows(); j++) {
       int row = j * lattice.columns();
       int blocks = j / block * across;
-      for (int i = 0; i < lattice.columns(); i++) {
-        if ((state[row + i] & bits) == bits) {
-          has[blocks + i / block] = true;
+      for (int a = 0; a < across; a++) {
+        if (!has[blocks + a]) {
+          int end = row + Math.min(lattice.columns(), (a + 1) * block);
+          has[blocks + a] = any(state, bits, row + a * block, end);
         }
       }
     }
@@ -40,6 +41,15 @@ final class CoarseMap {
         near[b * across + a] = any(has, a, b);
       }
     }
+  }
+
+  private static boolean any(byte[] state, int bits, int from, int to) {
+    for (int node = from; node < to; node++) {
+      if ((state[node] & bits) == bits) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Blocks of so many nodes a side, row by row. */

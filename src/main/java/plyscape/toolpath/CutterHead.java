@@ -18,6 +18,7 @@ final class CutterHead {
   final PathOptions options;
   final double radius;
   final WidthFeed feeds;
+  private final RapidTime rapids;
 
   /** Moves of the pass being made. */
   MoveList moves;
@@ -52,6 +53,7 @@ final class CutterHead {
     this.machine = machine;
     this.options = options;
     radius = tool.radiusMm();
+    rapids = new RapidTime(machine);
     feeds = new WidthFeed(stock, tool, options);
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
@@ -77,8 +79,8 @@ final class CutterHead {
   }
 
   private double liftSeconds(double length) {
-    double up = RapidTime.seconds(depth + options.clearanceMm(), machine);
-    double over = RapidTime.seconds(length, machine);
+    double up = rapids.seconds(depth + options.clearanceMm());
+    double over = rapids.seconds(length);
     return 2 * up + over + TOUCH_MM / (tool.plungeMmPerMin() / 60);
   }
 

@@ -23,6 +23,7 @@ final class DryRun implements PieceOrder.Cutter {
   private final Machine machine;
   private final PathOptions options;
   private final MotionModel model;
+  private final RapidTime rapids;
   private final Sweep sweep;
   private double x = Double.NaN;
   private double y;
@@ -39,6 +40,7 @@ final class DryRun implements PieceOrder.Cutter {
     this.machine = machine;
     this.options = options;
     model = new MotionModel(machine);
+    rapids = new RapidTime(machine);
     sweep = new Sweep(lattice);
   }
 
@@ -97,7 +99,7 @@ final class DryRun implements PieceOrder.Cutter {
     double feed = tool.feedMmPerMin() / 60;
     double acceleration = machine.accelerationMmPerS2();
     if (mm > 4 * tool.stepoverMm()) {
-      return LIFT_S + RapidTime.seconds(mm, machine);
+      return LIFT_S + rapids.seconds(mm);
     }
     return mm / feed - (ring ? feed / acceleration / 2 : 0);
   }

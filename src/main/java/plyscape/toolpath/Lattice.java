@@ -56,15 +56,19 @@ record Lattice(double minX, double minY, double stepMm, int columns, int rows) {
 
   /** Index of the node nearest to a point; the point must lie over the lattice. */
   int nearest(double x, double y) {
-    int i = Math.max(0, Math.min(columns - 1, (int) Math.round((x - minX) / stepMm)));
-    int j = Math.max(0, Math.min(rows - 1, (int) Math.round((y - minY) / stepMm)));
+    int i = (int) ((x - minX) / stepMm + 0.5);
+    int j = (int) ((y - minY) / stepMm + 0.5);
+    i = i < 0 ? 0 : i < columns ? i : columns - 1;
+    j = j < 0 ? 0 : j < rows ? j : rows - 1;
     return j * columns + i;
   }
 
   /** Bilinear value of a field at a point; outside the lattice that of the nearest edge point. */
   double bilinear(float[] field, double x, double y) {
-    double u = Math.max(0, Math.min(columns - 1.000001, (x - minX) / stepMm));
-    double v = Math.max(0, Math.min(rows - 1.000001, (y - minY) / stepMm));
+    double u = (x - minX) / stepMm;
+    double v = (y - minY) / stepMm;
+    u = u < 0 ? 0 : u < columns - 1 ? u : columns - 1.000001;
+    v = v < 0 ? 0 : v < rows - 1 ? v : rows - 1.000001;
     int i = (int) u;
     int j = (int) v;
     double fx = u - i;

@@ -18,18 +18,6 @@ final class PieceOrder {
   /** Rings within so many spacings lie beside each other. */
   private static final double BESIDE = 1.7;
 
-  /** Lifting and coming down again takes about this long, s. */
-  private static final double LIFT_S = 0.35;
-
-  /** Longer ways at depth save too little against lifting to be looked at, mm. */
-  private static final double STAYING_MM = 12;
-
-  /** A way this much too near to a wall still counts as open: it can be laid a little aside, mm. */
-  private static final double NEAR_WALL_MM = 0.1;
-
-  /** Steps at which a way along a wall is looked at, mm. */
-  private static final double LOOK_MM = 0.2;
-
   private final List<StepWork> works;
   private final List<Piece> pieces = new ArrayList<>();
   private final List<Integer> steps = new ArrayList<>();
@@ -182,45 +170,15 @@ final class PieceOrder {
                 earlier));
       }
     }
-    for (TourOrder.Visit visit : TourOrder.of(items, x, y, this::gap)) {
+    for (TourOrder.Visit visit : TourOrder.of(items, x, y, gaps())) {
       Piece piece = pieces.get(visit.item());
       cutter.cut(works.get(steps.get(visit.item())), visit.reversed() ? piece.reversed() : piece);
     }
   }
 
-  /** About what a gap costs, s: the cheaper of lifting and of staying down where that is open. */
-  private double gap(int from, double fromX, double fromY, int to, double toX, double toY) {
-    double dx = toX - fromX;
-    double dy = toY - fromY;
-    double mm = Math.sqrt(dx * dx + dy * dy);
-    double lifting = LIFT_S + RapidTime.seconds(mm, machine);
-    double staying = mm / (tool.feedMmPerMin() / 60);
-    if (from < 0
-        || mm > STAYING_MM
-        || staying >= lifting
-        || !steps.get(from).equals(steps.get(to))) {
-      return lifting;
-    }
-    return open(works.get(steps.get(from)).field().field(), fromX, fromY, toX, toY)
-        ? staying
-        : lifting;
-  }
-
-  /** Whether no wall is in the way straight from one place to another. */
-  private boolean open(DistanceField field, double ax, double ay, double bx, double by) {
-    double length = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
-    double need = tool.radiusMm() - NEAR_WALL_MM;
-    // Distances change no faster than the place does: from roomy ground a long step is safe.
-    double so = 0;
-    while (so < length) {
-      double t = so / length;
-      int node = field.lattice.nearest(ax + t * (bx - ax), ay + t * (by - ay));
-      double room = field.distance[node] - need;
-      if (room < 0) {
-        return false;
-      }
-      so += Math.max(room, LOOK_MM);
-    }
-    return true;
+  private TravelCost gaps() {
+    int[] stepOf = steps.stream().mapToInt(Integer::intValue).toArray();
+    List<DistanceField> fields = works.stream().map(work -> work.field().field()).toList();
+    return new GapCost(stepOf, fields, tool, machine);
   }
 }

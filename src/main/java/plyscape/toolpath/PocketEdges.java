@@ -16,6 +16,9 @@ final class PocketEdges {
   final double[] ay;
   final double[] bx;
   final double[] by;
+  private final double[] dx;
+  private final double[] dy;
+  private final double[] inverse;
 
   /** Takes every edge of every ring; edges of no length are left out. */
   PocketEdges(MultiPolygon pocket) {
@@ -24,6 +27,9 @@ final class PocketEdges {
     ay = new double[most];
     bx = new double[most];
     by = new double[most];
+    dx = new double[most];
+    dy = new double[most];
+    inverse = new double[most];
     int n = 0;
     for (int g = 0; g < pocket.getNumGeometries(); g++) {
       Polygon polygon = (Polygon) pocket.getGeometryN(g);
@@ -36,6 +42,9 @@ final class PocketEdges {
           bx[n] = points.getX(i);
           by[n] = points.getY(i);
           if (ax[n] != bx[n] || ay[n] != by[n]) {
+            dx[n] = bx[n] - ax[n];
+            dy[n] = by[n] - ay[n];
+            inverse[n] = 1 / (dx[n] * dx[n] + dy[n] * dy[n]);
             n++;
           }
         }
@@ -46,17 +55,18 @@ final class PocketEdges {
 
   /** Squared distance of a point from an edge, mm2. */
   double squaredDistance(int edge, double x, double y) {
-    double t = along(edge, x, y);
-    double ex = ax[edge] + t * (bx[edge] - ax[edge]) - x;
-    double ey = ay[edge] + t * (by[edge] - ay[edge]) - y;
+    double px = x - ax[edge];
+    double py = y - ay[edge];
+    double t = (px * dx[edge] + py * dy[edge]) * inverse[edge];
+    t = t < 0 ? 0 : t < 1 ? t : 1;
+    double ex = t * dx[edge] - px;
+    double ey = t * dy[edge] - py;
     return ex * ex + ey * ey;
   }
 
   /** Where on an edge the point nearest to (x, y) lies, 0 at its start to 1 at its end. */
   double along(int edge, double x, double y) {
-    double dx = bx[edge] - ax[edge];
-    double dy = by[edge] - ay[edge];
-    double t = ((x - ax[edge]) * dx + (y - ay[edge]) * dy) / (dx * dx + dy * dy);
-    return t < 0 ? 0 : Math.min(t, 1);
+    double t = ((x - ax[edge]) * dx[edge] + (y - ay[edge]) * dy[edge]) * inverse[edge];
+    return t < 0 ? 0 : t < 1 ? t : 1;
   }
 }

@@ -51,7 +51,7 @@ final class Polyline {
     int best = 1;
     double most = -1;
     for (int i = 1; i < x.length - 1; i++) {
-      double d = Math.hypot(x[i] - x[0], y[i] - y[0]);
+      double d = (x[i] - x[0]) * (x[i] - x[0]) + (y[i] - y[0]) * (y[i] - y[0]);
       if (d > most) {
         most = d;
         best = i;
@@ -83,12 +83,14 @@ final class Polyline {
     double dx = x[b] - x[a];
     double dy = y[b] - y[a];
     double length = dx * dx + dy * dy;
+    double inverse = length < 1e-18 ? 0 : 1 / length;
     double most = squaredTolerance;
     int at = -1;
     for (int i = a + 1; i < b; i++) {
       double px = x[i] - x[a];
       double py = y[i] - y[a];
-      double t = length < 1e-18 ? 0 : Math.max(0, Math.min(1, (px * dx + py * dy) / length));
+      double t = (px * dx + py * dy) * inverse;
+      t = t < 0 ? 0 : t < 1 ? t : 1;
       double ex = px - t * dx;
       double ey = py - t * dy;
       double d = ex * ex + ey * ey;

@@ -2,15 +2,23 @@ package plyscape.toolpath;
 
 import plyscape.machine.Machine;
 
-/** How long a rapid takes from rest to rest. */
+/** How long a machine's rapids take from rest to rest. */
 final class RapidTime {
 
-  private RapidTime() {}
+  private final double acceleration;
+  private final double speed;
+
+  /** From here on the full speed is reached, mm. */
+  private final double longMm;
+
+  RapidTime(Machine machine) {
+    acceleration = machine.accelerationMmPerS2();
+    speed = machine.rapidMmPerMin() / 60;
+    longMm = speed * speed / acceleration;
+  }
 
   /** Seconds for a straight rapid of so many mm: a trapezoid of speed, or a triangle when short. */
-  static double seconds(double mm, Machine machine) {
-    double a = machine.accelerationMmPerS2();
-    double v = machine.rapidMmPerMin() / 60;
-    return mm < v * v / a ? 2 * Math.sqrt(mm / a) : mm / v + v / a;
+  double seconds(double mm) {
+    return mm < longMm ? 2 * Math.sqrt(mm / acceleration) : (mm + longMm) / speed;
   }
 }

@@ -21,7 +21,9 @@ record Ring(int index, boolean closed, double[] x, double[] y) {
     double sum = 0;
     for (int i = closed ? 0 : 1; i < x.length; i++) {
       int before = i == 0 ? x.length - 1 : i - 1;
-      sum += Math.hypot(x[i] - x[before], y[i] - y[before]);
+      double dx = x[i] - x[before];
+      double dy = y[i] - y[before];
+      sum += Math.sqrt(dx * dx + dy * dy);
     }
     return sum;
   }

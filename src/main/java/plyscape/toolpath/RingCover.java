@@ -186,7 +186,7 @@ final class RingCover {
       double ay = chunks.y(i);
       double bx = chunks.x(i + 1);
       double by = chunks.y(i + 1);
-      length += Math.hypot(bx - ax, by - ay);
+      length += Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
       if (wall) {
         // Tight places, which are open, go by the nodes alone: the rings along the walls have been
         // asked already.

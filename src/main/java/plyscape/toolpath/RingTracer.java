@@ -98,7 +98,9 @@ final class RingTracer {
   }
 
   private static int floor(float value, double base, double inverse) {
-    return (int) Math.floor((value - base) * inverse);
+    double v = (value - base) * inverse;
+    int whole = (int) v;
+    return whole > v ? whole - 1 : whole;
   }
 
   /**
@@ -168,6 +170,7 @@ final class RingTracer {
     double[] x = new double[64];
     double[] y = new double[64];
     int n = 0;
+    double inverse = 1 / spacing;
     int edge = start;
     int index = 0;
     boolean closed = false;
@@ -179,7 +182,7 @@ final class RingTracer {
       int k = edge >> 1;
       boolean vertical = (edge & 1) == 1;
       int other = vertical ? k + lattice.columns() : k + 1;
-      index = Math.max(floor(field[k], base, 1 / spacing), floor(field[other], base, 1 / spacing));
+      index = Math.max(floor(field[k], base, inverse), floor(field[other], base, inverse));
       double t = (base + index * spacing - field[k]) / (field[other] - field[k]);
       x[n] = lattice.x(k % lattice.columns()) + (vertical ? 0 : t * lattice.stepMm());
       y[n] = lattice.y(k / lattice.columns()) + (vertical ? t * lattice.stepMm() : 0);

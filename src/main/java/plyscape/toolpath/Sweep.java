@@ -11,7 +11,12 @@ final class Sweep {
     void nodes(int first, int last);
   }
 
-  private final Lattice lattice;
+  private final double minX;
+  private final double minY;
+  private final double stepMm;
+  private final double inverse;
+  private final int columns;
+  private final int rows;
   private final Capsule capsule = new Capsule();
 
   /** First and last node of each run found last. */
@@ -20,7 +25,12 @@ final class Sweep {
   private int filled;
 
   Sweep(Lattice lattice) {
-    this.lattice = lattice;
+    minX = lattice.minX();
+    minY = lattice.minY();
+    stepMm = lattice.stepMm();
+    inverse = 1 / stepMm;
+    columns = lattice.columns();
+    rows = lattice.rows();
   }
 
   /** Everything under the disk on its way from A to B. */
@@ -56,47 +66,61 @@ final class Sweep {
 
   private void visit(
       double ax, double ay, double bx, double by, double radius, boolean withoutStart) {
-    filled = 0;
+    int filled = 0;
     capsule.set(ax, ay, bx, by, radius);
-    double h = lattice.stepMm();
-    int first = Math.max(0, (int) Math.ceil((capsule.bottom() - lattice.minY()) / h));
-    int last = Math.min(lattice.rows() - 1, (int) Math.floor((capsule.top() - lattice.minY()) / h));
+    double bottom = (capsule.bottom() - minY) * inverse;
+    double top = (capsule.top() - minY) * inverse;
+    int first = atOrAfter(bottom);
+    int last = top < 0 ? -1 : (int) top;
+    last = last < rows ? last : rows - 1;
     if (runs.length < 4 * (last - first + 1)) {
       runs = new int[8 * (last - first + 1)];
     }
+    int[] found = runs;
     for (int j = first; j <= last; j++) {
-      if (!capsule.chord(lattice.y(j))) {
+      if (!capsule.chord(minY + j * stepMm)) {
         continue;
       }
-      int row = j * lattice.columns();
-      int from = from(capsule.low);
-      int to = to(capsule.high);
+      int row = j * columns;
+      int from = atOrAfter((capsule.low - minX) * inverse);
+      int to = atOrBefore((capsule.high - minX) * inverse);
       if (withoutStart && capsule.startLow <= capsule.startHigh) {
-        int startFrom = from(capsule.startLow);
-        int startTo = to(capsule.startHigh);
+        int startFrom = atOrAfter((capsule.startLow - minX) * inverse);
+        int startTo = atOrBefore((capsule.startHigh - minX) * inverse);
         if (startFrom <= startTo) {
-          add(row, from, Math.min(to, startFrom - 1));
-          add(row, Math.max(from, startTo + 1), to);
+          if (from < startFrom) {
+            found[filled++] = row + from;
+            found[filled++] = row + (to < startFrom ? to : startFrom - 1);
+          }
+          if (to > startTo) {
+            found[filled++] = row + (from > startTo ? from : startTo + 1);
+            found[filled++] = row + to;
+          }
           continue;
         }
       }
-      add(row, from, to);
+      if (from <= to) {
+        found[filled++] = row + from;
+        found[filled++] = row + to;
+      }
     }
+    this.filled = filled;
   }
 
-  private void add(int row, int from, int to) {
-    if (from <= to) {
-      runs[filled++] = row + from;
-      runs[filled++] = row + to;
+  // Casts rather than Math.ceil and Math.floor: called for every row of every stretch, and Java's
+  // first compiler makes real calls of those.
+  private static int atOrAfter(double u) {
+    if (u <= 0) {
+      return 0;
     }
+    int whole = (int) u;
+    return whole < u ? whole + 1 : whole;
   }
 
-  private int from(double x) {
-    return Math.max(0, (int) Math.ceil((x - lattice.minX()) / lattice.stepMm()));
-  }
-
-  private int to(double x) {
-    return Math.min(
-        lattice.columns() - 1, (int) Math.floor((x - lattice.minX()) / lattice.stepMm()));
+  private int atOrBefore(double u) {
+    if (u < 0) {
+      return -1;
+    }
+    return u < columns ? (int) u : columns - 1;
   }
 }

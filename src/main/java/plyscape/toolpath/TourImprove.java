@@ -30,6 +30,9 @@ final class TourImprove {
   private final double[] outX;
   private final double[] outY;
 
+  /** Cost of the way that leads to each item now; NaN until it is asked for. */
+  private final double[] links;
+
   /** Items that begin or end near where each ends; the last list is for the start. */
   private final int[][] near;
 
@@ -50,6 +53,8 @@ final class TourImprove {
     inY = new double[n];
     outX = new double[n];
     outY = new double[n];
+    links = new double[n];
+    Arrays.fill(links, Double.NaN);
     for (int i = 0; i < n; i++) {
       look(i);
     }
@@ -154,19 +159,38 @@ final class TourImprove {
     return false;
   }
 
-  /** Cost from the exit at p (-1: the start) to the entry at q (n: nowhere, no travel). */
-  private double gap(int p, int q) {
+  /** Cost of the way that leads to the entry at q now (n: nowhere, no travel). */
+  private double link(int q) {
+    if (q >= n) {
+      return 0;
+    }
+    int item = order[q];
+    if (Double.isNaN(links[item])) {
+      links[item] = gap(q - 1, q, false);
+    }
+    return links[item];
+  }
+
+  /**
+   * Cost from the exit at p (-1: the start) to the entry at q (n: nowhere, no travel).
+   *
+   * @param least whether a cost that is surely not too high will do
+   */
+  private double gap(int p, int q, boolean least) {
     if (q >= n) {
       return 0;
     }
     int to = order[q];
-    return leap(p, to, inX[to], inY[to]);
+    return leap(p, to, inX[to], inY[to], least);
   }
 
-  private double leap(int p, int to, double x, double y) {
-    return p < 0
-        ? tour.cost(-1, tour.startX, tour.startY, to, x, y)
-        : tour.cost(order[p], outX[order[p]], outY[order[p]], to, x, y);
+  private double leap(int p, int to, double x, double y, boolean least) {
+    int from = p < 0 ? -1 : order[p];
+    double fromX = p < 0 ? tour.startX : outX[from];
+    double fromY = p < 0 ? tour.startY : outY[from];
+    return least
+        ? tour.leastCost(from, fromX, fromY, to, x, y)
+        : tour.cost(from, fromX, fromY, to, x, y);
   }
 
   /**
@@ -202,14 +226,9 @@ final class TourImprove {
     if (p >= first - 1 && p <= last) {
       return false;
     }
-    double old = gap(first - 1, first) + gap(last, last + 1) + gap(p, p + 1);
-    double closed = last + 1 < n ? gap(first - 1, last + 1) : 0;
-    if (closed >= old - LEAST_GAIN) {
-      return false;
-    }
-    double joined =
-        turned ? turnedIn(p, last) + turnedOut(first, p + 1) : gap(p, first) + gap(last, p + 1);
-    if (closed + joined >= old - LEAST_GAIN
+    double old = link(first) + link(last + 1) + link(p + 1);
+    if (moved(first, last, p, turned, true) >= old - LEAST_GAIN
+        || moved(first, last, p, turned, false) >= old - LEAST_GAIN
         || turned && !canTurn(first, last)
         || !mayMove(first, last, p)) {
       return false;
@@ -226,6 +245,14 @@ final class TourImprove {
     return true;
   }
 
+  /** Cost of the three links that come about when first..last follows p. */
+  private double moved(int first, int last, int p, boolean turned, boolean least) {
+    double closed = last + 1 < n ? gap(first - 1, last + 1, least) : 0;
+    return turned
+        ? closed + turnedIn(p, last, least) + turnedOut(first, p + 1, least)
+        : closed + gap(p, first, least) + gap(last, p + 1, least);
+  }
+
   /**
    * Has the item at q follow p by exchanging two neighbouring runs, whichever third break is best
    * among the items whose exits are near the entry that p leads to now.
@@ -234,8 +261,8 @@ final class TourImprove {
     if (p + 1 >= n || q == p + 1) {
       return null;
     }
-    double won = gap(p, p + 1) - gap(p, q);
-    if (won <= LEAST_GAIN) {
+    double now = link(p + 1);
+    if (now - gap(p, q, true) <= LEAST_GAIN || now - gap(p, q, false) <= LEAST_GAIN) {
       return null;
     }
     for (int item : nearExits[order[p + 1]]) {
@@ -248,9 +275,10 @@ final class TourImprove {
       if (!ordered) {
         continue;
       }
-      double old = gap(i, i + 1) + gap(j, j + 1) + gap(k, k + 1);
-      double now = gap(i, j + 1) + gap(k, i + 1) + (k + 1 < n ? gap(j, k + 1) : 0);
-      if (now < old - LEAST_GAIN && mayMove(i + 1, j, k)) {
+      double old = link(i + 1) + link(j + 1) + link(k + 1);
+      if (exchanged(i, j, k, true) < old - LEAST_GAIN
+          && exchanged(i, j, k, false) < old - LEAST_GAIN
+          && mayMove(i + 1, j, k)) {
         exchange(i + 1, j + 1, k);
         return new int[] {i, i + 1, i + k - j, i + k - j + 1, k, k + 1};
       }
@@ -258,14 +286,19 @@ final class TourImprove {
     return null;
   }
 
+  private double exchanged(int i, int j, int k, boolean least) {
+    return gap(i, j + 1, least) + gap(k, i + 1, least) + (k + 1 < n ? gap(j, k + 1, least) : 0);
+  }
+
   /** Turns first..last round if that is shorter and allowed. */
   private boolean turn(int first, int last) {
     if (first >= last) {
       return false;
     }
-    double old = gap(first - 1, first) + gap(last, last + 1);
-    double turned = turnedIn(first - 1, last) + turnedOut(first, last + 1);
-    if (turned >= old - LEAST_GAIN || !canTurn(first, last)) {
+    double old = link(first) + link(last + 1);
+    if (turnedIn(first - 1, last, true) + turnedOut(first, last + 1, true) >= old - LEAST_GAIN
+        || turnedIn(first - 1, last, false) + turnedOut(first, last + 1, false) >= old - LEAST_GAIN
+        || !canTurn(first, last)) {
       return false;
     }
     reverse(first, last);
@@ -276,18 +309,20 @@ final class TourImprove {
    * From the exit at p to where the item at q leaves now, which is where it would begin if turned
    * round.
    */
-  private double turnedIn(int p, int q) {
+  private double turnedIn(int p, int q, boolean least) {
     int to = order[q];
-    return leap(p, to, outX[to], outY[to]);
+    return leap(p, to, outX[to], outY[to], least);
   }
 
-  private double turnedOut(int p, int q) {
+  private double turnedOut(int p, int q, boolean least) {
     if (q >= n) {
       return 0;
     }
     int from = order[p];
     int to = order[q];
-    return tour.cost(from, inX[from], inY[from], to, inX[to], inY[to]);
+    return least
+        ? tour.leastCost(from, inX[from], inY[from], to, inX[to], inY[to])
+        : tour.cost(from, inX[from], inY[from], to, inX[to], inY[to]);
   }
 
   private boolean canTurn(int first, int last) {
@@ -352,6 +387,10 @@ final class TourImprove {
   private void place(int first, int last) {
     for (int p = first; p <= last; p++) {
       position[order[p]] = p;
+      links[order[p]] = Double.NaN;
+    }
+    if (last + 1 < n) {
+      links[order[last + 1]] = Double.NaN;
     }
   }
 }
