@@ -2,10 +2,10 @@ package plyscape.plan;
 
 import java.util.ArrayList;
 import java.util.List;
-import plyscape.gcode.GcodeParser;
 import plyscape.gcode.Program;
 import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
+import plyscape.machine.Tool;
 import plyscape.toolpath.ArcFitter;
 import plyscape.toolpath.TourItem;
 import plyscape.toolpath.TravelBound;
@@ -43,26 +43,16 @@ public record PathFigures(
   /** Feeds are written without decimals. */
   private static final double FEED_GRAIN = 1;
 
-  /** Figures of each program of a plan of one panel. */
-  public static List<PathFigures> of(Plan plan) {
-    return plan.programs().stream()
-        .map(
-            program ->
-                new Reader(program)
-                    .read(
-                        GcodeParser.parse(
-                            program.file(),
-                            program.text(),
-                            plan.job().machine(),
-                            plan.job().panel().widthMm(),
-                            plan.job().panel().heightMm(),
-                            plan.thicknessMm())))
-        .toList();
+  /** Figures of a program. */
+  static PathFigures of(String file, Tool tool, String text, Program parsed) {
+    return new Reader(file, tool, text).read(parsed);
   }
 
   private static final class Reader {
 
-    private final ToolProgram program;
+    private final String file;
+    private final Tool tool;
+    private final String text;
     private final List<TourItem> stretches = new ArrayList<>();
     private double travel;
     private double cut;
@@ -74,12 +64,14 @@ public record PathFigures(
     private int arcBytes;
     private int chords;
 
-    Reader(ToolProgram program) {
-      this.program = program;
+    Reader(String file, Tool tool, String text) {
+      this.file = file;
+      this.tool = tool;
+      this.text = text;
     }
 
     PathFigures read(Program parsed) {
-      String[] lines = program.text().split("\n", -1);
+      String[] lines = text.split("\n", -1);
       double x = parsed.startX();
       double y = parsed.startY();
       double depth = parsed.startDepth();
@@ -109,10 +101,10 @@ public record PathFigures(
       if (entered != null) {
         stretches.add(TourItem.path(entered[0], entered[1], x, y));
       }
-      int bytes = program.text().length();
+      int bytes = text.length();
       double line = (double) bytes / lines.length;
       return new PathFigures(
-          program.file(),
+          file,
           travel,
           TravelBound.mm(stretches, parsed.startX(), parsed.startY()),
           bytes,
@@ -135,7 +127,7 @@ public record PathFigures(
               ? ArcGeometry.of(x, y, depth, move).length()
               : Math.hypot(move.x() - x, move.y() - y);
       cut += length;
-      if (move.feedMmPerMin() > program.tool().feedMmPerMin() - FEED_GRAIN) {
+      if (move.feedMmPerMin() > tool.feedMmPerMin() - FEED_GRAIN) {
         endStretch();
         return;
       }

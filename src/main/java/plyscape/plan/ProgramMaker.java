@@ -71,7 +71,9 @@ final class ProgramMaker {
     Program parsed =
         GcodeParser.parse(
             file, text.text(), machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
-    return new Made(new ToolProgram(file, tool, text.text(), summaries(run, text, parsed)), parsed);
+    PathFigures paths = PathFigures.of(file, tool, text.text(), parsed);
+    return new Made(
+        new ToolProgram(file, tool, text.text(), summaries(run, text, parsed), paths), parsed);
   }
 
   private String comment(Pass pass) {

@@ -10,8 +10,10 @@ import plyscape.machine.Tool;
  * @param tool the tool
  * @param text the G-code as written
  * @param passes what the passes do
+ * @param paths how good its paths are
  */
-public record ToolProgram(String file, Tool tool, String text, List<PassSummary> passes) {
+public record ToolProgram(
+    String file, Tool tool, String text, List<PassSummary> passes, PathFigures paths) {
 
   /**
    * One pass in numbers: lengths in mm, time in s.

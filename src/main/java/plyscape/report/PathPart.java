@@ -2,6 +2,7 @@ package plyscape.report;
 
 import plyscape.plan.PathFigures;
 import plyscape.plan.Plan;
+import plyscape.plan.ToolProgram;
 import plyscape.text.Numbers;
 
 /** How good the paths are: travel, size, and where the cut is wider than the stepover. */
@@ -25,7 +26,8 @@ final class PathPart {
         "#Longest, mm",
         "At",
         "#Feed there");
-    for (PathFigures f : PathFigures.of(plan)) {
+    for (ToolProgram program : plan.programs()) {
+      PathFigures f = program.paths();
       page.raw("<tr>")
           .cell(f.file())
           .number(Numbers.fixed(f.travelMm(), 0))

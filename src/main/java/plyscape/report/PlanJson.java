@@ -81,7 +81,8 @@ public final class PlanJson {
 
   /** Beyond the contract: how good each program's paths are, see {@link PathFigures}. */
   private static void paths(ArrayNode paths, Plan plan) {
-    for (PathFigures f : PathFigures.of(plan)) {
+    for (ToolProgram program : plan.programs()) {
+      PathFigures f = program.paths();
       ObjectNode node =
           paths
               .addObject()

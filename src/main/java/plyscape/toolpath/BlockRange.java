@@ -8,7 +8,8 @@ import java.util.Arrays;
  */
 final class BlockRange {
 
-  private static final int BLOCK = 16;
+  /** Nodes on a side of a block. */
+  static final int BLOCK = 16;
 
   private final Lattice lattice;
   private final int across;
@@ -46,6 +47,40 @@ final class BlockRange {
       least[blocks + a] = low;
       greatest[blocks + a] = high;
     }
+  }
+
+  /** Blocks in a row of them. */
+  int across() {
+    return across;
+  }
+
+  /** Rows of blocks. */
+  int up() {
+    return up;
+  }
+
+  /**
+   * First and last column, first and last row of the blocks that hold a value over one; null when
+   * none does.
+   */
+  int[] boxOver(double value) {
+    int[] box = {Integer.MAX_VALUE, -1, Integer.MAX_VALUE, -1};
+    for (int b = 0; b < greatest.length; b++) {
+      if (greatest[b] > value) {
+        box[0] = Math.min(box[0], b % across);
+        box[1] = Math.max(box[1], b % across);
+        box[2] = Math.min(box[2], b / across);
+        box[3] = Math.max(box[3], b / across);
+      }
+    }
+    return box[1] < 0
+        ? null
+        : new int[] {
+          box[0] * BLOCK,
+          Math.min(lattice.columns(), (box[1] + 1) * BLOCK) - 1,
+          box[2] * BLOCK,
+          Math.min(lattice.rows(), (box[3] + 1) * BLOCK) - 1
+        };
   }
 
   /** The blocks that may hold, or lie between nodes that hold, a value between two. */

@@ -18,23 +18,28 @@ final class CoarseMap {
    * @param state of the nodes
    * @param bits all of which a node must have
    * @param radiusMm how near counts; blocks are a fifth larger
+   * @param where blocks outside which no node has the bits
    */
-  CoarseMap(Lattice lattice, byte[] state, int bits, double radiusMm) {
+  CoarseMap(Lattice lattice, byte[] state, int bits, double radiusMm, CoarseMap where) {
     this.lattice = lattice;
     block = Math.max(4, (int) Math.ceil(radiusMm * 1.2 / lattice.stepMm()));
     across = (lattice.columns() + block - 1) / block;
     up = (lattice.rows() + block - 1) / block;
     boolean[] has = new boolean[across * up];
-    for (int j = 0; j < lattice.rows(); j++) {
-      int row = j * lattice.columns();
-      int blocks = j / block * across;
-      for (int a = 0; a < across; a++) {
-        if (!has[blocks + a]) {
-          int end = row + Math.min(lattice.columns(), (a + 1) * block);
-          has[blocks + a] = any(state, bits, row + a * block, end);
-        }
-      }
-    }
+    where.eachRun(
+        (first, last) -> {
+          int row = first / lattice.columns();
+          int base = row * lattice.columns();
+          int blocks = row / block * across;
+          for (int node = first; node <= last; node++) {
+            int a = (node - base) / block;
+            int end = Math.min(last, base + (a + 1) * block - 1);
+            if (!has[blocks + a]) {
+              has[blocks + a] = any(state, bits, node, end);
+            }
+            node = end;
+          }
+        });
     near = new boolean[has.length];
     for (int b = 0; b < up; b++) {
       for (int a = 0; a < across; a++) {
@@ -43,8 +48,14 @@ final class CoarseMap {
     }
   }
 
+  /** All blocks. */
+  static CoarseMap everywhere(Lattice lattice) {
+    int side = Math.max(lattice.columns(), lattice.rows());
+    return new CoarseMap(lattice, side, new boolean[] {true});
+  }
+
   private static boolean any(byte[] state, int bits, int from, int to) {
-    for (int node = from; node < to; node++) {
+    for (int node = from; node <= to; node++) {
       if ((state[node] & bits) == bits) {
         return true;
       }
@@ -105,6 +116,31 @@ final class CoarseMap {
   /** Whether the node's block is near. */
   boolean has(int column, int row) {
     return near[row / block * across + column / block];
+  }
+
+  /** Hands over all nodes of near blocks, as runs of neighbours in a row, row by row. */
+  void eachRun(Sweep.Run run) {
+    for (int j = 0; j < lattice.rows(); j++) {
+      eachRun(j, run);
+    }
+  }
+
+  /** Those of one row. */
+  void eachRun(int row, Sweep.Run run) {
+    int base = row * lattice.columns();
+    int blocks = row / block * across;
+    int a = 0;
+    while (a < across) {
+      if (!near[blocks + a]) {
+        a++;
+        continue;
+      }
+      int from = a;
+      while (a < across && near[blocks + a]) {
+        a++;
+      }
+      run.nodes(base + from * block, base + Math.min(lattice.columns(), a * block) - 1);
+    }
   }
 
   /** Last column of the block that a column lies in. */

@@ -21,23 +21,41 @@ final class DistanceField {
   /** Where the distances lie, in blocks. */
   final BlockRange range;
 
+  /** First and last node inside in each row. */
+  private final int[] first;
+
+  private final int[] last;
+
+  /** Columns between which all that is measured lies. */
+  private int left;
+
+  private int right = -1;
+
   /** Measures a pocket. */
   DistanceField(PocketEdges edges, Lattice lattice) {
     this.lattice = lattice;
     this.edges = edges;
     distance = new float[lattice.size()];
     nearest = new int[lattice.size()];
+    first = new int[lattice.rows()];
+    last = new int[lattice.rows()];
+    left = lattice.columns();
     Arrays.fill(nearest, -1);
+    float outside = (float) (-2 * lattice.stepMm());
+    Arrays.fill(distance, outside);
     boolean[] inside = inside();
-    Arrays.fill(distance, Float.POSITIVE_INFINITY);
     seed();
     sweep(inside, true);
     sweep(inside, false);
-    float outside = (float) (-2 * lattice.stepMm());
     // Until here the distances are squared.
-    for (int k = 0; k < distance.length; k++) {
-      float d = nearest[k] < 0 ? outside : (float) Math.sqrt(distance[k]);
-      distance[k] = inside[k] ? d : nearest[k] < 0 ? outside : Math.max(outside, -d);
+    int columns = lattice.columns();
+    for (int j = 0; j < lattice.rows(); j++) {
+      for (int k = j * columns + left; k <= j * columns + right; k++) {
+        if (nearest[k] >= 0) {
+          float d = (float) Math.sqrt(distance[k]);
+          distance[k] = inside[k] ? d : Math.max(outside, -d);
+        }
+      }
     }
     range = new BlockRange(lattice, distance);
   }
@@ -72,9 +90,20 @@ final class DistanceField {
     }
     for (int j = 0; j < lattice.rows(); j++) {
       boolean in = false;
-      for (int k = j * columns; k < (j + 1) * columns; k++) {
-        in ^= flip[k];
-        flip[k] = in;
+      int end = (j + 1) * columns;
+      first[j] = end;
+      last[j] = -1;
+      for (int k = j * columns; k < end; k++) {
+        if (flip[k]) {
+          in = !in;
+        }
+        if (in) {
+          flip[k] = true;
+          first[j] = Math.min(first[j], k);
+          last[j] = k;
+        } else {
+          flip[k] = false;
+        }
       }
     }
     return flip;
@@ -96,18 +125,25 @@ final class DistanceField {
         int from = Math.max(0, (int) Math.ceil((near.low - lattice.minX()) / h));
         int to = Math.min(columns - 1, (int) Math.floor((near.high - lattice.minX()) / h));
         for (int i = from; i <= to; i++) {
-          offer(j * columns + i, e, lattice.x(i), lattice.y(j));
+          closer(j * columns + i, nearest[j * columns + i], e, lattice.x(i), lattice.y(j));
+        }
+        if (from <= to) {
+          left = Math.min(left, from);
+          right = Math.max(right, to);
         }
       }
     }
   }
 
-  private void offer(int node, int edge, double x, double y) {
+  /** Offers an edge to a node that goes by another or none; the edge that it goes by then. */
+  private int closer(int node, int own, int edge, double x, double y) {
     float d = (float) edges.squaredDistance(edge, x, y);
-    if (d < distance[node]) {
-      distance[node] = d;
-      nearest[node] = edge;
+    if (own >= 0 && d >= distance[node]) {
+      return own;
     }
+    distance[node] = d;
+    nearest[node] = edge;
+    return edge;
   }
 
   private void sweep(boolean[] inside, boolean up) {
@@ -118,38 +154,42 @@ final class DistanceField {
       int j = up ? s : rows - 1 - s;
       double y = lattice.y(j);
       int row = j * columns;
-      for (int i = 1; i < columns - 1; i++) {
-        int k = row + i;
-        if (inside[k] && differs(k, back)) {
-          double x = lattice.x(i);
-          take(k, k - 1, x, y);
-          take(k, k + back, x, y);
-          take(k, k + back - 1, x, y);
-          take(k, k + back + 1, x, y);
+      int from = Math.max(first[j], row + 1);
+      int to = Math.min(last[j], row + columns - 2);
+      for (int k = from; k <= to; k++) {
+        if (!inside[k]) {
+          continue;
+        }
+        int own = nearest[k];
+        int a = nearest[k - 1];
+        int b = nearest[k + back];
+        int c = nearest[k + back - 1];
+        int d = nearest[k + back + 1];
+        if (a == own && b == own && c == own && d == own) {
+          continue;
+        }
+        // Most neighbours go by the same edge: it is measured once.
+        double x = lattice.x(k - row);
+        if (a >= 0 && a != own) {
+          own = closer(k, own, a, x, y);
+        }
+        if (b >= 0 && b != own && b != a) {
+          own = closer(k, own, b, x, y);
+        }
+        if (c >= 0 && c != own && c != a && c != b) {
+          own = closer(k, own, c, x, y);
+        }
+        if (d >= 0 && d != own && d != a && d != b && d != c) {
+          closer(k, own, d, x, y);
         }
       }
-      for (int i = columns - 2; i > 0; i--) {
-        int k = row + i;
-        if (inside[k]) {
-          take(k, k + 1, lattice.x(i), y);
+      for (int k = to; k >= from; k--) {
+        int own = nearest[k];
+        int edge = nearest[k + 1];
+        if (edge >= 0 && edge != own && inside[k]) {
+          closer(k, own, edge, lattice.x(k - row), y);
         }
       }
-    }
-  }
-
-  /** Whether one of the neighbours that were swept before goes by another edge than a node. */
-  private boolean differs(int node, int back) {
-    int edge = nearest[node];
-    return nearest[node - 1] != edge
-        || nearest[node + back] != edge
-        || nearest[node + back - 1] != edge
-        || nearest[node + back + 1] != edge;
-  }
-
-  private void take(int node, int from, double x, double y) {
-    int edge = nearest[from];
-    if (edge >= 0 && edge != nearest[node]) {
-      offer(node, edge, x, y);
     }
   }
 }

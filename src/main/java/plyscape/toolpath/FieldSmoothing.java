@@ -1,5 +1,6 @@
 package plyscape.toolpath;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
@@ -9,72 +10,105 @@ import java.util.stream.IntStream;
  */
 final class FieldSmoothing {
 
-  private FieldSmoothing() {}
+  /** Columns that are worked on together, so that memory is read in order. */
+  private static final int BLOCK = 64;
+
+  private final float[] a;
+  private final int columns;
+  private final int left;
+  private final int right;
+  private final int bottom;
+  private final int top;
+  private final int half;
+
+  private FieldSmoothing(float[] a, int columns, int[] box, int half) {
+    this.a = a;
+    this.columns = columns;
+    left = box[0];
+    right = box[1];
+    bottom = box[2];
+    top = box[3];
+    this.half = half;
+  }
 
   /**
    * The field averaged over (2 half + 1) nodes in each direction, twice; the array handed in is
    * left as it is.
    */
   static float[] smooth(float[] field, int columns, int rows, int half) {
+    return smooth(field, columns, new int[] {0, columns - 1, 0, rows - 1}, half);
+  }
+
+  /**
+   * The same where only a part is wanted.
+   *
+   * @param box first and last column, first and last row; beyond, the field is left as it is
+   */
+  static float[] smooth(float[] field, int columns, int[] box, int half) {
     float[] a = field.clone();
     if (half < 1) {
       return a;
     }
+    var smoothing = new FieldSmoothing(a, columns, box, half);
     for (int time = 0; time < 2; time++) {
-      IntStream.range(0, rows).parallel().forEach(j -> line(a, j * columns, 1, columns, half));
-      columns(a, columns, rows, half);
+      smoothing.alongRows();
+      smoothing.alongColumns();
     }
     return a;
   }
 
-  private static void line(float[] a, int start, int stride, int count, int half) {
-    float[] old = new float[count];
-    for (int i = 0; i < count; i++) {
-      old[i] = a[start + i * stride];
-    }
-    double sum = 0;
-    for (int i = -half; i <= half; i++) {
-      sum += old[Math.max(0, Math.min(count - 1, i))];
-    }
+  private void alongRows() {
+    int count = right - left + 1;
     double share = 1.0 / (2 * half + 1);
-    for (int i = 0; i < count; i++) {
-      a[start + i * stride] = (float) (sum * share);
-      sum += old[Math.min(count - 1, i + half + 1)] - old[Math.max(0, i - half)];
-    }
-  }
-
-  /**
-   * Columns in blocks, row by row, so that memory is read in order; block borders don't touch the
-   * result.
-   */
-  private static void columns(float[] a, int columns, int rows, int half) {
-    int block = 64;
-    IntStream.range(0, (columns + block - 1) / block)
+    IntStream.rangeClosed(bottom, top)
         .parallel()
         .forEach(
-            b -> {
-              int from = b * block;
-              int width = Math.min(block, columns - from);
-              float[] old = new float[rows * width];
-              for (int j = 0; j < rows; j++) {
-                System.arraycopy(a, j * columns + from, old, j * width, width);
+            j -> {
+              int start = j * columns + left;
+              float[] old = Arrays.copyOfRange(a, start, start + count);
+              double sum = 0;
+              for (int i = -half; i <= half; i++) {
+                sum += old[Math.max(0, Math.min(count - 1, i))];
               }
-              double[] sum = new double[width];
-              for (int j = -half; j <= half; j++) {
-                int r = Math.max(0, Math.min(rows - 1, j)) * width;
-                for (int i = 0; i < width; i++) {
-                  sum[i] += old[r + i];
-                }
-              }
-              double share = 1.0 / (2 * half + 1);
-              for (int j = 0; j < rows; j++) {
-                int in = Math.min(rows - 1, j + half + 1) * width;
-                int out = Math.max(0, j - half) * width;
-                for (int i = 0; i < width; i++) {
-                  a[j * columns + from + i] = (float) (sum[i] * share);
-                  sum[i] += old[in + i] - old[out + i];
-                }
+              for (int i = 0; i < count; i++) {
+                a[start + i] = (float) (sum * share);
+                int in = i + half + 1;
+                int out = i - half;
+                sum += old[in < count ? in : count - 1] - old[out > 0 ? out : 0];
               }
             });
+  }
+
+  /** In blocks of columns, row by row; block borders don't touch the result. */
+  private void alongColumns() {
+    IntStream.rangeClosed(0, (right - left) / BLOCK)
+        .parallel()
+        .forEach(b -> columns(left + b * BLOCK, Math.min(BLOCK, right - left + 1 - b * BLOCK)));
+  }
+
+  private void columns(int from, int width) {
+    int rows = top - bottom + 1;
+    int start = bottom * columns + from;
+    float[] old = new float[rows * width];
+    for (int j = 0; j < rows; j++) {
+      System.arraycopy(a, start + j * columns, old, j * width, width);
+    }
+    double[] sum = new double[width];
+    for (int j = -half; j <= half; j++) {
+      int r = Math.max(0, Math.min(rows - 1, j)) * width;
+      for (int i = 0; i < width; i++) {
+        sum[i] += old[r + i];
+      }
+    }
+    double share = 1.0 / (2 * half + 1);
+    for (int j = 0; j < rows; j++) {
+      int in = Math.min(rows - 1, j + half + 1) * width;
+      int out = Math.max(0, j - half) * width;
+      int at = start + j * columns;
+      for (int i = 0; i < width; i++) {
+        a[at + i] = (float) (sum[i] * share);
+        sum[i] += old[in + i] - old[out + i];
+      }
+    }
   }
 }

@@ -15,41 +15,47 @@ final class InnerPart {
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
   private final Lattice lattice;
-  private final int[] labels;
-  private final int label;
+  private final Patches patches;
+  private final int patch;
   private final int nodes;
-  private final Coordinate[] hull;
   private final int[] box = {Integer.MAX_VALUE, -1, Integer.MAX_VALUE, -1};
+  private final Coordinate[] ends;
+  private Coordinate[] hull;
 
   /**
-   * @param labels of all nodes, shared by all parts
-   * @param label of this one's nodes
-   * @param members its nodes, in any order; not kept
-   * @param count how many of them
+   * @param patches among which it is one
+   * @param runs its runs, row by row
    */
-  InnerPart(Lattice lattice, int[] labels, int label, int[] members, int count) {
+  InnerPart(Lattice lattice, Patches patches, List<Integer> runs) {
     this.lattice = lattice;
-    this.labels = labels;
-    this.label = label;
-    nodes = count;
+    this.patches = patches;
+    patch = patches.patch(runs.get(0));
+    nodes = patches.nodes(patch);
     List<Coordinate> rim = new ArrayList<>();
-    for (int n = 0; n < count; n++) {
-      int node = members[n];
-      int i = node % lattice.columns();
-      int j = node / lattice.columns();
-      box[0] = Math.min(box[0], i);
-      box[1] = Math.max(box[1], i);
+    for (int r = 0; r < runs.size(); ) {
+      int j = patches.first(runs.get(r)) / lattice.columns();
+      int left = lattice.columns();
+      int right = -1;
+      for (; r < runs.size() && patches.first(runs.get(r)) < (j + 1) * lattice.columns(); r++) {
+        left = Math.min(left, patches.first(runs.get(r)) - j * lattice.columns());
+        right = Math.max(right, patches.end(runs.get(r)) - 1 - j * lattice.columns());
+      }
+      box[0] = Math.min(box[0], left);
+      box[1] = Math.max(box[1], right);
       box[2] = Math.min(box[2], j);
       box[3] = Math.max(box[3], j);
-      if (labels[node - 1] != label || labels[node + 1] != label) {
-        rim.add(new Coordinate(lattice.x(i), lattice.y(j)));
-      }
+      rim.add(new Coordinate(lattice.x(left), lattice.y(j)));
+      rim.add(new Coordinate(lattice.x(right), lattice.y(j)));
     }
-    hull =
-        FACTORY
-            .createMultiPointFromCoords(rim.toArray(new Coordinate[0]))
-            .convexHull()
-            .getCoordinates();
+    ends = rim.toArray(new Coordinate[0]);
+  }
+
+  /** Corners of the convex hull; most parts are too small for anyone to ask. */
+  private Coordinate[] hull() {
+    if (hull == null) {
+      hull = FACTORY.createMultiPointFromCoords(ends).convexHull().getCoordinates();
+    }
+    return hull;
   }
 
   /** Area, mm2. */
@@ -64,7 +70,8 @@ final class InnerPart {
 
   /** Whether the node nearest to a point belongs to it. */
   boolean holds(double x, double y) {
-    return labels[lattice.nearest(x, y)] == label;
+    int run = patches.runAt(lattice.nearest(x, y));
+    return run >= 0 && patches.patch(run) == patch;
   }
 
   /** First and last column and row. */
@@ -75,7 +82,7 @@ final class InnerPart {
   /** Least and greatest coordinate along a unit vector, mm. */
   double[] extent(double ux, double uy) {
     double[] extent = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
-    for (Coordinate c : hull) {
+    for (Coordinate c : hull()) {
       double t = c.x * ux + c.y * uy;
       extent[0] = Math.min(extent[0], t);
       extent[1] = Math.max(extent[1], t);
@@ -94,7 +101,7 @@ final class InnerPart {
   }
 
   private Coordinate[] rectangle() {
-    return new MinimumDiameter(FACTORY.createMultiPointFromCoords(hull))
+    return new MinimumDiameter(FACTORY.createMultiPointFromCoords(hull()))
         .getMinimumRectangle()
         .getCoordinates();
   }

@@ -8,7 +8,11 @@ import java.util.List;
 final class InnerParts {
 
   private final Lattice lattice;
-  private final int[] labels;
+  private final Patches patches;
+
+  /** Position of the part that each patch is, by the run that stands for it; others have -1. */
+  private final int[] positions;
+
   private final List<InnerPart> parts = new ArrayList<>();
 
   /**
@@ -18,44 +22,19 @@ final class InnerParts {
    */
   InnerParts(Lattice lattice, float[] field, double least, CoarseMap mask) {
     this.lattice = lattice;
-    int columns = lattice.columns();
-    labels = new int[lattice.size()];
-    for (int j = 1; j < lattice.rows() - 1; j++) {
-      if (mask.anyInRow(j)) {
-        for (int i = 1; i < columns - 1; i++) {
-          labels[j * columns + i] = field[j * columns + i] >= least && mask.has(i, j) ? -1 : 0;
-        }
+    patches = Patches.inside(lattice, field, least, mask);
+    positions = new int[patches.runs()];
+    Arrays.fill(positions, -1);
+    List<List<Integer>> runs = new ArrayList<>();
+    for (int run = 0; run < patches.runs(); run++) {
+      int patch = patches.patch(run);
+      if (positions[patch] < 0) {
+        positions[patch] = runs.size();
+        runs.add(new ArrayList<>());
       }
+      runs.get(positions[patch]).add(run);
     }
-    int[] queue = new int[1 << 12];
-    for (int node = columns; node < labels.length - columns; node++) {
-      if (labels[node] < 0) {
-        queue = flood(node, queue);
-      }
-    }
-  }
-
-  private int[] flood(int start, int[] room) {
-    int[] queue = room;
-    int[] ways = {1, -1, lattice.columns(), -lattice.columns()};
-    int label = parts.size() + 1;
-    int tail = 0;
-    queue[tail++] = start;
-    labels[start] = label;
-    for (int head = 0; head < tail; head++) {
-      if (tail + ways.length > queue.length) {
-        queue = Arrays.copyOf(queue, 2 * queue.length);
-      }
-      for (int way : ways) {
-        int next = queue[head] + way;
-        if (labels[next] < 0) {
-          labels[next] = label;
-          queue[tail++] = next;
-        }
-      }
-    }
-    parts.add(new InnerPart(lattice, labels, label, queue, tail));
-    return queue;
+    runs.forEach(own -> parts.add(new InnerPart(lattice, patches, own)));
   }
 
   /** All, in the order of the lattice's rows. */
@@ -69,9 +48,9 @@ final class InnerParts {
     for (int i = 0; i < ring.size(); i++) {
       int node = lattice.nearest(ring.x()[i], ring.y()[i]);
       for (int way : ways) {
-        int label = labels[Math.max(0, Math.min(labels.length - 1, node + way))];
-        if (label > 0) {
-          return label - 1;
+        int run = patches.runAt(Math.max(0, Math.min(lattice.size() - 1, node + way)));
+        if (run >= 0) {
+          return positions[patches.patch(run)];
         }
       }
     }

@@ -18,6 +18,7 @@ final class LeftSpots {
   private final DistanceField field;
   private final byte[] state;
   private final double radius;
+  private final CoarseMap where;
   private final Sweep sweep;
   private final List<Piece> pieces = new ArrayList<>();
   private double[] x = new double[16];
@@ -27,8 +28,10 @@ final class LeftSpots {
   /**
    * @param state of the nodes, see {@link RingCover}; what is cleared is marked
    * @param radiusMm of the cutter
+   * @param where blocks outside which nothing was left
    */
-  LeftSpots(Lattice lattice, DistanceField field, byte[] state, double radiusMm) {
+  LeftSpots(Lattice lattice, DistanceField field, byte[] state, double radiusMm, CoarseMap where) {
+    this.where = where;
     this.lattice = lattice;
     this.field = field;
     this.state = state;
@@ -38,11 +41,14 @@ final class LeftSpots {
 
   /** The ways, in the order of the lattice's rows. */
   List<Piece> pieces() {
-    for (int node = 0; node < state.length; node++) {
-      if (left(node)) {
-        visit(node);
-      }
-    }
+    where.eachRun(
+        (first, last) -> {
+          for (int node = first; node <= last; node++) {
+            if (left(node)) {
+              visit(node);
+            }
+          }
+        });
     flush();
     return pieces;
   }

@@ -3,47 +3,103 @@ package plyscape.toolpath;
 import java.util.Arrays;
 
 /**
- * The connected patches of wanted nodes, neighbours at corners included, as runs along the rows.
- * The lattice's outermost nodes are never wanted.
+ * The connected patches of some nodes of a lattice, as runs along its rows. The lattice's outermost
+ * nodes must not be among them.
  */
 final class Patches {
 
+  private final int columns;
+
+  /** How far apart in X runs of neighbouring rows may lie: 1 where corners connect, else 0. */
+  private final int apart;
+
+  /** First run of each row, and the count of all. */
+  private final int[] rowStart;
+
+  private final int[] nodes;
   private int[] first = new int[1024];
   private int[] end = new int[1024];
   private int[] root = new int[1024];
-  private int[] nodes;
   private int count;
 
-  /** Of the nodes whose state has the bit {@link RingCover#WANTED}. */
-  Patches(Lattice lattice, byte[] state) {
-    int columns = lattice.columns();
-    int below = 0;
+  /** Looks through neighbours in a row for nodes that are sought, and adds their runs. */
+  private interface Scan {
+    void nodes(Patches into, int from, int last);
+  }
+
+  private Patches(Lattice lattice, boolean corners, CoarseMap where, Scan scan) {
+    columns = lattice.columns();
+    apart = corners ? 1 : 0;
+    rowStart = new int[lattice.rows() + 1];
     for (int j = 0; j < lattice.rows(); j++) {
-      int from = count;
-      addRow(state, j * columns, columns);
-      join(below, from, columns);
-      below = from;
+      rowStart[j] = count;
+      where.eachRun(j, (from, last) -> scan.nodes(this, from, last));
+      if (j > 0) {
+        join(rowStart[j - 1], rowStart[j]);
+      }
     }
+    rowStart[lattice.rows()] = count;
     nodes = new int[count];
     for (int run = 0; run < count; run++) {
-      nodes[find(run)] += end[run] - first[run];
+      nodes[patch(run)] += end[run] - first[run];
     }
   }
 
-  private void addRow(byte[] state, int base, int columns) {
-    int start = -1;
-    for (int node = base; node < base + columns; node++) {
-      boolean wanted = (state[node] & RingCover.WANTED) != 0;
-      if (wanted && start < 0) {
-        start = node;
-      } else if (!wanted && start >= 0) {
-        add(start, node);
-        start = -1;
-      }
+  /**
+   * The patches of nodes whose state has the bit {@link RingCover#WANTED}; neighbours at corners
+   * are connected.
+   *
+   * @param where blocks outside which none has it
+   */
+  static Patches wanted(Lattice lattice, byte[] state, CoarseMap where) {
+    return new Patches(
+        lattice,
+        true,
+        where,
+        (into, from, last) -> {
+          int start = -1;
+          for (int node = from; node <= last; node++) {
+            boolean wanted = (state[node] & RingCover.WANTED) != 0;
+            if (wanted != start >= 0) {
+              start = into.turn(start, node);
+            }
+          }
+          if (start >= 0) {
+            into.add(start, last + 1);
+          }
+        });
+  }
+
+  /**
+   * The patches of nodes where a field is at least a value; neighbours at corners aren't connected.
+   *
+   * @param where blocks outside which no node counts
+   */
+  static Patches inside(Lattice lattice, float[] field, double least, CoarseMap where) {
+    return new Patches(
+        lattice,
+        false,
+        where,
+        (into, from, last) -> {
+          int start = -1;
+          for (int node = from; node <= last; node++) {
+            if (field[node] >= least != start >= 0) {
+              start = into.turn(start, node);
+            }
+          }
+          if (start >= 0) {
+            into.add(start, last + 1);
+          }
+        });
+  }
+
+  /** Begins a run at a node, or ends there the one begun; where the open run begins, or -1. */
+  private int turn(int start, int node) {
+    if (start < 0) {
+      return node;
     }
-    if (start >= 0) {
-      add(start, base + columns);
-    }
+    add(start, node);
+    return -1;
   }
 
   private void add(int from, int to) {
@@ -58,21 +114,22 @@ final class Patches {
   }
 
   /** Joins the runs of the last row with those that touch them in the row below. */
-  private void join(int below, int from, int columns) {
+  private void join(int below, int from) {
     int under = below;
     for (int run = from; run < count; run++) {
-      int left = first[run] - columns;
-      int right = end[run] - columns;
-      while (under < from && end[under] < left) {
+      int left = first[run] - columns - apart;
+      int right = end[run] - columns + apart;
+      while (under < from && end[under] <= left) {
         under++;
       }
-      for (int other = under; other < from && first[other] <= right; other++) {
-        root[find(other)] = find(run);
+      for (int other = under; other < from && first[other] < right; other++) {
+        root[patch(other)] = patch(run);
       }
     }
   }
 
-  private int find(int run) {
+  /** The run that stands for all of the patch that a run belongs to. */
+  int patch(int run) {
     int at = run;
     while (root[at] != at) {
       root[at] = root[root[at]];
@@ -98,6 +155,23 @@ final class Patches {
 
   /** Nodes of the patch that a run belongs to. */
   int nodes(int run) {
-    return nodes[find(run)];
+    return nodes[patch(run)];
+  }
+
+  /** The run that a node belongs to, or -1. */
+  int runAt(int node) {
+    int low = rowStart[node / columns];
+    int high = rowStart[node / columns + 1] - 1;
+    while (low <= high) {
+      int middle = (low + high) >>> 1;
+      if (node < first[middle]) {
+        high = middle - 1;
+      } else if (node >= end[middle]) {
+        low = middle + 1;
+      } else {
+        return middle;
+      }
+    }
+    return -1;
   }
 }

@@ -35,12 +35,18 @@ final class Reach {
     Sweep sweep = new Sweep(lattice);
     for (int k = 0; k < deepest; k++) {
       byte mark = (byte) k;
-      float[] distance = fields.get(k).field().distance;
-      for (int node = 0; node < distance.length; node++) {
-        if (distance[node] >= radiusMm) {
-          level[node] = mark;
-        }
-      }
+      DistanceField field = fields.get(k).field();
+      field
+          .range
+          .between(radiusMm - 1e-6, Double.POSITIVE_INFINITY)
+          .eachRun(
+              (first, last) -> {
+                for (int node = first; node <= last; node++) {
+                  if (field.distance[node] >= radiusMm) {
+                    level[node] = mark;
+                  }
+                }
+              });
       for (Ring ring : walls.get(k)) {
         int n = ring.size();
         Sweep.Run run = (first, last) -> Arrays.fill(level, first, last + 1, mark);

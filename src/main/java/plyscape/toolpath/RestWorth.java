@@ -21,13 +21,14 @@ final class RestWorth {
    * Takes patches of wanted nodes that are smaller than an area out of a pass; they go on standing.
    *
    * @param state of each node, see {@link RingCover}
+   * @param where blocks outside which none is wanted
    * @param leastMm2 smallest patch worth a visit
    * @param skipped marks the nodes taken out
    * @return wanted nodes that stay
    */
-  int drop(byte[] state, double leastMm2, boolean[] skipped) {
+  int drop(byte[] state, CoarseMap where, double leastMm2, boolean[] skipped) {
     int least = (int) Math.ceil(leastMm2 / lattice.nodeAreaMm2());
-    Patches patches = new Patches(lattice, state);
+    Patches patches = Patches.wanted(lattice, state, where);
     int stay = 0;
     for (int run = 0; run < patches.runs(); run++) {
       int from = patches.first(run);
@@ -43,9 +44,9 @@ final class RestWorth {
   }
 
   /** Marks the nodes of patches smaller than an area as {@link RingCover#SMALL}. */
-  void mark(byte[] state, double smallMm2) {
+  void mark(byte[] state, CoarseMap where, double smallMm2) {
     int small = (int) Math.ceil(smallMm2 / lattice.nodeAreaMm2());
-    Patches patches = new Patches(lattice, state);
+    Patches patches = Patches.wanted(lattice, state, where);
     for (int run = 0; run < patches.runs(); run++) {
       for (int node = patches.first(run);
           patches.nodes(run) < small && node < patches.end(run);

@@ -55,9 +55,12 @@ final class RingCover {
   private int left;
   private CoarseMap blocks;
 
-  RingCover(
-      Lattice lattice, byte[] state, CoarseMap wantedBlocks, double radiusMm, double stepoverMm) {
-    blocks = wantedBlocks;
+  /**
+   * @param state of the nodes; what is chosen is marked
+   * @param near blocks near which something is wanted
+   */
+  RingCover(Lattice lattice, byte[] state, CoarseMap near, double radiusMm, double stepoverMm) {
+    blocks = near;
     this.lattice = lattice;
     this.state = state;
     this.radius = radiusMm;
@@ -135,7 +138,7 @@ final class RingCover {
 
   /** Stretches of any rings that clear what was marked {@link #LEFT}; marks what they clear. */
   List<Piece> chooseForLeft(List<Ring> rings) {
-    blocks = new CoarseMap(lattice, state, LEFT, radius);
+    blocks = new CoarseMap(lattice, state, LEFT, radius, blocks);
     List<Ring> order = new ArrayList<>(rings);
     order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
     List<Piece> pieces = new ArrayList<>();

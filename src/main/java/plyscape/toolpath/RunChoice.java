@@ -144,7 +144,7 @@ final class RunChoice {
         new RingCover(
                 window.lattice,
                 covered,
-                new CoarseMap(window.lattice, covered, RingCover.WANTED, tool.radiusMm()),
+                window.wanted(tool.radiusMm()),
                 tool.radiusMm(),
                 tool.stepoverMm())
             .choose(all, (x, y) -> false);
@@ -176,6 +176,12 @@ final class RunChoice {
         int from = j * whole.columns() + left;
         System.arraycopy(all, from, state, (j - bottom) * columns, columns);
       }
+    }
+
+    /** Blocks near which something is to be cleared. */
+    CoarseMap wanted(double radiusMm) {
+      CoarseMap all = CoarseMap.everywhere(lattice);
+      return new CoarseMap(lattice, state, RingCover.WANTED, radiusMm, all);
     }
 
     /** Whether a ring has a point in it. */

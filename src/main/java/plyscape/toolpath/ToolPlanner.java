@@ -3,7 +3,6 @@ package plyscape.toolpath;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
@@ -185,17 +184,20 @@ final class ToolPlanner {
   /** The pieces of rings that a step needs, on a panel as the steps before will leave it. */
   private StepWork choose(
       Tool tool, Reach reach, double[] before, double[] depths, DepthPlan.Step step) {
-    byte[] state = new byte[lattice.size()];
+    LevelField field = fields.get(step.level());
     double off = before.length == 0 ? 0 : NODE_REST_MM;
-    int wanted = state(tool, reach, depths, step, off, floor.depth, state);
+    StepNodes nodes =
+        new StepNodes(step, field.field(), tool, reach.level, depths, floor.depth, off);
+    byte[] state = nodes.state;
+    int wanted = nodes.wanted;
     boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
     if (wanted > 0 && leastPatchMm2 > 0) {
-      wanted = new RestWorth(lattice).drop(state, leastPatchMm2, skipped);
+      wanted = new RestWorth(lattice).drop(state, nodes.where, leastPatchMm2, skipped);
     }
     if (before.length > 0) {
-      new RestWorth(lattice).mark(state, SMALL_PATCH * tool.diameterMm() * tool.diameterMm());
+      new RestWorth(lattice)
+          .mark(state, nodes.where, SMALL_PATCH * tool.diameterMm() * tool.diameterMm());
     }
-    LevelField field = fields.get(step.level());
     if (wanted == 0 && leastPatchMm2 > 0) {
       return new StepWork(step, field, List.of(), tool.stepoverMm());
     }
@@ -205,8 +207,8 @@ final class ToolPlanner {
     RingCover.WallNeed need =
         last && leastPatchMm2 == 0 ? new WallRest(field.field(), before, skipped) : (x, y) -> false;
     List<Ring> walls = reach.walls.get(step.level());
-    CoarseMap mask = new CoarseMap(lattice, state, RingCover.WANTED, radius);
-    float[] smooth = smooth(field.field().distance, before.length == 0 ? stepover : 0);
+    CoarseMap mask = new CoarseMap(lattice, state, RingCover.WANTED, radius, nodes.where);
+    float[] smooth = smooth(field.field(), before.length == 0 ? stepover : 0);
     List<Ring> rings =
         new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
     List<Ring> inner = field.innerRings(tracer, smooth, radius, stepover, allowance, mask, false);
@@ -225,10 +227,10 @@ final class ToolPlanner {
     rings.addAll(inner);
     RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
     List<Piece> pieces = new ArrayList<>(cover.choose(rings, need, leastPatchMm2, skipped));
-    if (left(state)) {
+    if (left(state, nodes.where)) {
       rings.addAll(field.innerRings(tracer, smooth, radius, stepover, allowance, mask, true));
       pieces.addAll(cover.chooseForLeft(rings));
-      pieces.addAll(new LeftSpots(lattice, field.field(), state, radius).pieces());
+      pieces.addAll(new LeftSpots(lattice, field.field(), state, radius, nodes.where).pieces());
     }
     if (!options.climb()) {
       pieces = pieces.stream().map(Piece::reversed).toList();
@@ -236,89 +238,34 @@ final class ToolPlanner {
     return new StepWork(step, field, pieces, stepover);
   }
 
-  /** Marks what a step is to clear; how many nodes. */
-  private int state(
-      Tool tool,
-      Reach reach,
-      double[] depths,
-      DepthPlan.Step step,
-      double off,
-      float[] cut,
-      byte[] state) {
-    int columns = lattice.columns();
-    return IntStream.range(0, lattice.rows())
-        .parallel()
-        .map(
-            row ->
-                state(
-                    tool, reach, depths, step, off, cut, state, row * columns, (row + 1) * columns))
-        .sum();
-  }
-
-  /** The same for some of the nodes. */
-  private int state(
-      Tool tool,
-      Reach reach,
-      double[] depths,
-      DepthPlan.Step step,
-      double off,
-      float[] cut,
-      byte[] state,
-      int from,
-      int to) {
-    int wanted = 0;
-    float[] distance = fields.get(step.level()).field().distance;
-    float floor = (float) (step.depthMm() - Stock.SAME_MM);
-    boolean last = step.depthMm() >= depths[step.level()] - 1e-9;
-    double stepdown = tool.stepdownMm() + 1e-6;
-    for (int node = from; node < to; node++) {
-      if (cut[node] >= floor || distance[node] <= off) {
-        continue;
-      }
-      int k = reach.level[node];
-      boolean own = last && k == step.level();
-      boolean passing = step.full() && k >= step.level() && depths[k] - cut[node] > stepdown;
-      state[node] = RingCover.STANDING;
-      if (own || passing) {
-        wanted++;
-        state[node] =
-            atRim(reach.level, node, step.level())
-                ? RingCover.WANTED | RingCover.RIM
-                : RingCover.WANTED;
-      }
-    }
-    return wanted;
-  }
-
-  /** Whether a neighbour of a node is beyond what the cutter reaches at a level. */
-  private boolean atRim(byte[] level, int node, int least) {
-    int columns = lattice.columns();
-    for (int at = node - columns; at <= node + columns; at += columns) {
-      if (level[at - 1] < least || level[at] < least || level[at + 1] < least) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Marks wanted nodes that the chosen rings left; whether there are any. */
-  static boolean left(byte[] state) {
-    boolean any = false;
-    for (int node = 0; node < state.length; node++) {
-      if ((state[node] & RingCover.WANTED) != 0) {
-        state[node] |= RingCover.LEFT;
-        any = true;
-      }
-    }
-    return any;
+  /**
+   * Marks wanted nodes that the chosen rings left; whether there are any.
+   *
+   * @param where blocks outside which none was wanted
+   */
+  static boolean left(byte[] state, CoarseMap where) {
+    boolean[] any = {false};
+    where.eachRun(
+        (first, last) -> {
+          for (int node = first; node <= last; node++) {
+            if ((state[node] & RingCover.WANTED) != 0) {
+              state[node] |= RingCover.LEFT;
+              any[0] = true;
+            }
+          }
+        });
+    return any[0];
   }
 
   /**
    * The field on which inner rings are drawn: smoothed where much is cleared, as it is for small
    * rests.
    */
-  private float[] smooth(float[] field, double stepover) {
+  private float[] smooth(DistanceField field, double stepover) {
     int half = (int) Math.round(stepover / 4 / lattice.stepMm());
-    return half < 1 ? field : FieldSmoothing.smooth(field, lattice.columns(), lattice.rows(), half);
+    int[] box = half < 1 ? null : field.range.boxOver(0);
+    return box == null
+        ? field.distance
+        : FieldSmoothing.smooth(field.distance, lattice.columns(), box, half);
   }
 }

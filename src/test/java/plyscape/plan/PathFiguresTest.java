@@ -4,10 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
+import plyscape.gcode.GcodeParser;
+import plyscape.gcode.Program;
 import plyscape.job.Job;
 import plyscape.machine.Tool;
 
@@ -38,8 +39,12 @@ class PathFiguresTest {
   void handWrittenProgram_givesWhatIsReckoned(@TempDir Path folder) {
     Plan plan = plan(folder, 0);
     Tool tool = new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
-    Plan other = with(plan, new ToolProgram("01.nc", tool, TEXT, List.of()));
-    PathFigures f = PathFigures.of(other).get(0);
+    Job job = plan.job();
+    Job.PanelSpec panel = job.panel();
+    Program parsed =
+        GcodeParser.parse(
+            "01.nc", TEXT, job.machine(), panel.widthMm(), panel.heightMm(), plan.thicknessMm());
+    PathFigures f = PathFigures.of("01.nc", tool, TEXT, parsed);
     // From the zero to (10, 10), from (26, 32) to (26, 42).
     assertEquals(Math.hypot(10, 10) + 10, f.travelMm(), 1e-6);
     assertEquals(Math.hypot(10, 10) + 10, f.travelBoundMm(), 1e-6);
@@ -53,13 +58,14 @@ class PathFiguresTest {
     assertEquals(8, f.longestMm(), 1e-6);
     assertEquals(20, f.longestX(), 1e-6);
     // The seed's zero is the upper left corner.
-    assertEquals(10 + plan.job().panel().heightMm(), f.longestY(), 1e-6);
+    assertEquals(10 + panel.heightMm(), f.longestY(), 1e-6);
     assertEquals(900, f.longestFeed(), 1e-6);
   }
 
   @Test
   void plannedPrograms_travelAtLeastTheBoundAndArcsSpareSpace(@TempDir Path folder) {
-    for (PathFigures f : PathFigures.of(plan(folder, 1))) {
+    for (ToolProgram program : plan(folder, 1).programs()) {
+      PathFigures f = program.paths();
       assertTrue(f.travelMm() >= f.travelBoundMm() - 1e-6, f.toString());
       assertTrue(f.plainBytes() > f.bytes(), f.toString());
       assertTrue(f.wideMm() < f.cutMm() && f.longestMm() <= f.wideMm() + 1e-9, f.toString());
@@ -69,21 +75,5 @@ class PathFiguresTest {
   private static Plan plan(Path folder, long seed) {
     Job job = new SeededJob(seed).in(folder);
     return Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
-  }
-
-  private static Plan with(Plan p, ToolProgram program) {
-    return new Plan(
-        p.job(),
-        p.depths(),
-        p.thicknessMm(),
-        p.terrain(),
-        p.bands(),
-        p.zones(),
-        p.tiling(),
-        List.of(program),
-        p.time(),
-        p.verification(),
-        p.warnings(),
-        p.version());
   }
 }

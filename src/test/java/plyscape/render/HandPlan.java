@@ -31,6 +31,7 @@ import plyscape.layup.Ply;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
+import plyscape.plan.PathFigures;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanTime;
 import plyscape.plan.ToolProgram;
@@ -127,7 +128,8 @@ public final class HandPlan {
                 List.of(
                     new ToolProgram.PassSummary(2, 1.4, 0, 500.5, 60, 2, 29.5, 1.75),
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 400, 50, 2, 30.5, 3),
-                    new ToolProgram.PassSummary(4, 3.4, 1.4, 300, 30, 1, 20, 2)))),
+                    new ToolProgram.PassSummary(4, 3.4, 1.4, 300, 30, 1, 20, 2)),
+                new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0))),
         new PlanTime(80, 6.75, 86.75, 40.5),
         new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of()),
         List.of(new Warning("thin-ply", "the ply \"brick\" is thin", "ply 3")),

@@ -24,7 +24,7 @@ class PatchesTest {
               random.nextDouble() < share ? RingCover.WANTED | RingCover.RIM : RingCover.STANDING;
         }
       }
-      Patches patches = new Patches(lattice, state);
+      Patches patches = Patches.wanted(lattice, state, CoarseMap.everywhere(lattice));
       int nodes = 0;
       for (int run = 0; run < patches.runs(); run++) {
         for (int node = patches.first(run); node < patches.end(run); node++) {

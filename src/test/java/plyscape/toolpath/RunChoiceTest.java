@@ -27,6 +27,7 @@ class RunChoiceTest {
   private static final GeometryFactory FACTORY = new GeometryFactory();
   private static final Box CARVED = new Box(2, 2, 92, 72);
   private static final Lattice LATTICE = Lattice.over(CARVED, 3);
+  private static final CoarseMap ALL = CoarseMap.everywhere(LATTICE);
   private static final Tool TOOL = PathTrial.tool(6, 1800, 2, 0.45);
   private static final PathOptions OPTIONS = PathOptions.of(PathTrial.MACHINE);
   private static final double FIRST = TOOL.radiusMm() + TOOL.stepoverMm();
@@ -55,7 +56,7 @@ class RunChoiceTest {
       for (int node = 0; node < state.length; node++) {
         state[node] = field.field().distance[node] > 0 ? RingCover.WANTED : RingCover.DONE;
       }
-      mask = new CoarseMap(LATTICE, state, RingCover.WANTED, TOOL.radiusMm());
+      mask = new CoarseMap(LATTICE, state, RingCover.WANTED, TOOL.radiusMm(), ALL);
       int half = (int) Math.round(TOOL.stepoverMm() / 4 / LATTICE.stepMm());
       smooth =
           FieldSmoothing.smooth(field.field().distance, LATTICE.columns(), LATTICE.rows(), half);
@@ -94,7 +95,7 @@ class RunChoiceTest {
       byte[] left = state.clone();
       var cover = new RingCover(LATTICE, left, mask, TOOL.radiusMm(), TOOL.stepoverMm());
       List<Piece> pieces = new ArrayList<>(cover.choose(all, (x, y) -> false));
-      if (ToolPlanner.left(left)) {
+      if (ToolPlanner.left(left, ALL)) {
         all.addAll(
             field.innerRings(
                 new RingTracer(LATTICE),
@@ -105,7 +106,7 @@ class RunChoiceTest {
                 mask,
                 true));
         pieces.addAll(cover.chooseForLeft(all));
-        pieces.addAll(new LeftSpots(LATTICE, field.field(), left, TOOL.radiusMm()).pieces());
+        pieces.addAll(new LeftSpots(LATTICE, field.field(), left, TOOL.radiusMm(), ALL).pieces());
       }
       double[] start = {all.get(0).x()[0], all.get(0).y()[0]};
       var cutter = new PassCutter(new Stock(LATTICE), TOOL, PathTrial.MACHINE, OPTIONS, start);
