@@ -1,7 +1,6 @@
 package plyscape.cli;
 
 import java.util.IdentityHashMap;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.FutureTask;
 import plyscape.plan.Plan;
@@ -59,18 +58,6 @@ final class EarlyPictures {
 
   private static byte[] outcome(FutureTask<byte[]> task) {
     task.run(); // no wait for a free thread: drawn here unless it is being drawn
-    try {
-      return task.get();
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof Error error) {
-        throw error;
-      }
-      throw e.getCause() instanceof RuntimeException own
-          ? own
-          : new IllegalStateException(e.getCause());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while drawing", e);
-    }
+    return PoolRun.outcome(task);
   }
 }

@@ -24,7 +24,7 @@ final class JobTalk {
     JobRun.Outcome outcome;
     ConsoleProgress progress = ConsoleProgress.on(console, !common.quiet(), run.stages());
     try (progress) {
-      outcome = run.run(progress, warnings);
+      outcome = PoolRun.of(() -> run.run(progress, warnings));
     } catch (RuntimeException e) {
       if (!common.quiet()) {
         WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);

@@ -20,6 +20,7 @@ public final class Main {
   public static void main(String[] args) {
     Locale.setDefault(Locale.ROOT); // libraries that forget to name one
     System.setProperty("java.awt.headless", "true");
+    PoolRun.everyProcessor();
     Console console = Console.ofProcess(args);
     int code = run(console, args);
     console.out().flush();

@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
-import plyscape.grid.DiskGrowth;
+import plyscape.grid.CellRuns;
 import plyscape.machine.Tool;
 import plyscape.region.RegionRaster;
 
@@ -32,7 +32,7 @@ public final class LowerBound {
   private final List<PocketLevel> levels;
   private final List<Tool> tools;
   private final CellFrame frame;
-  private final boolean[][] pockets;
+  private final CellRuns[] pockets;
   private final byte[] target;
   private final byte[][] deepest;
 
@@ -47,7 +47,7 @@ public final class LowerBound {
     frame =
         new CellFrame(
             carved.minX() - cell, carved.minY() - cell, cell, cell, columns + 2, rows + 2);
-    pockets = new boolean[levels.size()][];
+    pockets = new CellRuns[levels.size()];
     target = new byte[frame.size()];
     deepest = new byte[tools.size()][frame.size()];
   }
@@ -72,48 +72,29 @@ public final class LowerBound {
     }
     var bound = new LowerBound(cut, tools, carved, cellMm);
     IntStream.range(0, cut.size()).parallel().forEach(k -> bound.pockets[k] = bound.pocket(k));
-    for (boolean[] pocket : bound.pockets) {
-      bound.reach(pocket);
-    }
+    IntStream.range(0, tools.size()).parallel().forEach(bound::reach);
     return bound.sum();
   }
 
-  private boolean[] pocket(int level) {
-    return RegionRaster.inside(levels.get(level).pocket(), frame);
+  private CellRuns pocket(int level) {
+    boolean[] inside = RegionRaster.inside(levels.get(level).pocket(), frame);
+    return CellRuns.of(inside, frame.columns(), frame.rows());
   }
 
   /**
-   * Counts for each cutter in how many levels, from the top, it reaches each cell: the opening of
-   * each pocket by its disk. Half a cell is added to the radius against walls, as a wall stands
-   * half a cell before the centre of the first wall cell; and half a cell when the disk is grown
-   * back, as the outermost allowed centre lies up to a cell beyond the last allowed cell's.
+   * Counts for a cutter in how many levels, from the top, it reaches each cell: the opening of each
+   * pocket by its disk. Half a cell is added to the radius against walls, as a wall stands half a
+   * cell before the centre of the first wall cell; and half a cell when the disk is grown back, as
+   * the outermost allowed centre lies up to a cell beyond the last allowed cell's.
    */
-  private void reach(boolean[] pocket) {
-    boolean[] wall = new boolean[pocket.length];
-    for (int i = 0; i < wall.length; i++) {
-      wall[i] = !pocket[i];
-    }
-    IntStream.range(0, tools.size()).parallel().forEach(t -> reach(t, pocket, wall));
-  }
-
-  private void reach(int tool, boolean[] pocket, boolean[] wall) {
+  private void reach(int tool) {
     double radius = tools.get(tool).radiusMm() / frame.cellX() + 0.5;
     int limit = (int) Math.ceil(radius * radius - 1e-9);
-    boolean[] allowed = grown(wall, limit - 1);
-    for (int i = 0; i < allowed.length; i++) {
-      allowed[i] = !allowed[i];
+    int back = (int) Math.floor(radius * radius + 1e-9);
+    for (CellRuns pocket : pockets) {
+      CellRuns allowed = pocket.others().grown(limit - 1).others();
+      pocket.addShared(allowed.grown(back), deepest[tool]);
     }
-    boolean[] reached = grown(allowed, (int) Math.floor(radius * radius + 1e-9));
-    byte[] levelsReached = deepest[tool];
-    for (int i = 0; i < reached.length; i++) {
-      if (pocket[i] && reached[i]) {
-        levelsReached[i]++;
-      }
-    }
-  }
-
-  private boolean[] grown(boolean[] set, int squared) {
-    return DiskGrowth.of(set, frame.columns(), frame.rows(), squared);
   }
 
   /**
@@ -121,12 +102,8 @@ public final class LowerBound {
    * order.
    */
   private double sum() {
-    for (boolean[] pocket : pockets) {
-      for (int i = 0; i < pocket.length; i++) {
-        if (pocket[i]) {
-          target[i]++;
-        }
-      }
+    for (CellRuns pocket : pockets) {
+      pocket.addShared(pocket, target);
     }
     var kinds = new TreeMap<Kind, Integer>();
     int from = 0;

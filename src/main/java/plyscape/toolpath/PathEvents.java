@@ -13,8 +13,7 @@ public interface PathEvents {
 
   /**
    * The first cutter's run stands, the very one that comes first in the result, and those after it
-   * are still to be planned; not heard when there is only one. May be called by another thread than
-   * the caller's, but before the runs are returned.
+   * are still to be planned; not heard when there is only one.
    */
   default void first(ToolRun run) {}
 }

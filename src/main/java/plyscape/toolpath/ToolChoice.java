@@ -136,22 +136,19 @@ final class ToolChoice {
       FirstCut only = firstCut(begun);
       return only.run() == null ? List.of() : List.of(only.run());
     }
-    ForkJoinTask<FirstCut> cutting =
+    ForkJoinTask<List<Chosen>> choosing =
         ForkJoinPool.commonPool()
             .submit(
-                () -> {
-                  FirstCut cut = firstCut(begun);
-                  if (cut.run() != null) {
-                    beside.first(cut.run());
-                  }
-                  return cut;
-                });
-    List<Chosen> chosen =
-        choices.stream()
-            .parallel()
-            .map(choice -> chosen(choice, begun, floor, skipped, reaches))
-            .toList();
-    FirstCut cut = cutting.join();
+                () ->
+                    choices.stream()
+                        .parallel()
+                        .map(choice -> chosen(choice, begun, floor, skipped, reaches))
+                        .toList());
+    FirstCut cut = firstCut(begun);
+    if (cut.run() != null) {
+      beside.first(cut.run());
+    }
+    List<Chosen> chosen = choosing.join();
     List<Variant> variants = chosen.stream().parallel().map(more -> variant(more, cut)).toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {

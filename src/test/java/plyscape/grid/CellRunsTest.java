@@ -2,12 +2,13 @@ package plyscape.grid;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Against distances worked out pair by pair: a cell is grown to when some cell is near enough. */
-class DiskGrowthTest {
+class CellRunsTest {
 
   @Test
   void randomCells_asPairByPair() {
@@ -29,7 +30,10 @@ class DiskGrowthTest {
           wanted[i] = set[k] && dx * dx + dy * dy <= squared;
         }
       }
-      assertArrayEquals(wanted, DiskGrowth.of(set, columns, rows, squared), "seed " + seed);
+      assertArrayEquals(
+          wanted,
+          cells(CellRuns.of(set, columns, rows).grown(squared), set.length),
+          "seed " + seed);
     }
   }
 
@@ -39,9 +43,41 @@ class DiskGrowthTest {
     boolean[] set = new boolean[21 * 21];
     set[10 * 21 + 10] = true;
     int count = 0;
-    for (boolean in : DiskGrowth.of(set, 21, 21, 25)) {
+    for (boolean in : cells(CellRuns.of(set, 21, 21).grown(25), set.length)) {
       count += in ? 1 : 0;
     }
     assertEquals(81, count);
+  }
+
+  @Test
+  void others_areAllTheRest() {
+    Random random = new Random(5);
+    for (int trial = 0; trial < 60; trial++) {
+      int columns = 1 + random.nextInt(9);
+      boolean[] set = new boolean[3 * columns];
+      boolean[] rest = new boolean[set.length];
+      for (int i = 0; i < set.length; i++) {
+        set[i] = random.nextInt(3) < trial % 4;
+        rest[i] = !set[i];
+      }
+      CellRuns runs = CellRuns.of(set, columns, 3);
+      assertArrayEquals(set, cells(runs, set.length));
+      assertArrayEquals(rest, cells(runs.others(), set.length));
+      // Nothing is in both: a tally of what they share stays 0.
+      byte[] tally = new byte[set.length];
+      runs.addShared(runs.others(), tally);
+      assertArrayEquals(new byte[set.length], tally);
+    }
+  }
+
+  private static boolean[] cells(CellRuns runs, int size) {
+    byte[] tally = new byte[size];
+    runs.addShared(runs, tally);
+    boolean[] cells = new boolean[size];
+    for (int i = 0; i < size; i++) {
+      assertTrue(tally[i] == 0 || tally[i] == 1);
+      cells[i] = tally[i] == 1;
+    }
+    return cells;
   }
 }
