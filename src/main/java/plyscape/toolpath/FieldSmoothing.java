@@ -58,25 +58,29 @@ final class FieldSmoothing {
   }
 
   private void alongRows() {
-    int count = right - left + 1;
-    double share = 1.0 / (2 * half + 1);
     IntStream.rangeClosed(bottom, top)
         .parallel()
-        .forEach(
-            j -> {
-              int start = j * columns + left;
-              float[] old = Arrays.copyOfRange(a, start, start + count);
-              double sum = 0;
-              for (int i = -half; i <= half; i++) {
-                sum += old[Math.max(0, Math.min(count - 1, i))];
-              }
-              for (int i = 0; i < count; i++) {
-                a[start + i] = (float) (sum * share);
-                int in = i + half + 1;
-                int out = i - half;
-                sum += old[in < count ? in : count - 1] - old[out > 0 ? out : 0];
-              }
-            });
+        .forEach(j -> row(j * columns + left, right - left + 1));
+  }
+
+  /** In place: the old values that the window still holds are kept in a ring. */
+  private void row(int start, int count) {
+    float[] kept = new float[half + 1];
+    double share = 1.0 / (2 * half + 1);
+    double sum = 0;
+    for (int i = -half; i <= half; i++) {
+      sum += a[start + Math.max(0, Math.min(count - 1, i))];
+    }
+    float edge = a[start];
+    int end = start + count - 1;
+    int slot = 0;
+    for (int at = start; at <= end; at++) {
+      kept[slot] = a[at];
+      slot = slot == half ? 0 : slot + 1;
+      a[at] = (float) (sum * share);
+      int in = at + half + 1;
+      sum += a[in < end ? in : end] - (at - start >= half ? kept[slot] : edge);
+    }
   }
 
   /** In blocks of columns, row by row; block borders don't touch the result. */
@@ -89,25 +93,27 @@ final class FieldSmoothing {
   private void columns(int from, int width) {
     int rows = top - bottom + 1;
     int start = bottom * columns + from;
-    float[] old = new float[rows * width];
-    for (int j = 0; j < rows; j++) {
-      System.arraycopy(a, start + j * columns, old, j * width, width);
-    }
+    float[] kept = new float[(half + 1) * width];
+    float[] edge = Arrays.copyOfRange(a, start, start + width);
     double[] sum = new double[width];
     for (int j = -half; j <= half; j++) {
-      int r = Math.max(0, Math.min(rows - 1, j)) * width;
+      int r = start + Math.max(0, Math.min(rows - 1, j)) * columns;
       for (int i = 0; i < width; i++) {
-        sum[i] += old[r + i];
+        sum[i] += a[r + i];
       }
     }
     double share = 1.0 / (2 * half + 1);
+    int slot = 0;
     for (int j = 0; j < rows; j++) {
-      int in = Math.min(rows - 1, j + half + 1) * width;
-      int out = Math.max(0, j - half) * width;
       int at = start + j * columns;
+      System.arraycopy(a, at, kept, slot * width, width);
+      slot = slot == half ? 0 : slot + 1;
+      int in = start + Math.min(rows - 1, j + half + 1) * columns;
+      float[] leaving = j >= half ? kept : edge;
+      int out = j >= half ? slot * width : 0;
       for (int i = 0; i < width; i++) {
         a[at + i] = (float) (sum[i] * share);
-        sum[i] += old[in + i] - old[out + i];
+        sum[i] += a[in + i] - leaving[out + i];
       }
     }
   }

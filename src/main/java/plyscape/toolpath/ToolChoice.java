@@ -133,23 +133,35 @@ final class ToolChoice {
         new ToolWork(tool, planner.choose(tool, reach, new double[0], tools(choices.get(0))));
     tracers.add(tracer);
     if (first == last) {
-      FirstCut only = firstCut(begun);
-      return only.run() == null ? List.of() : List.of(only.run());
+      FirstCut cut = firstCut(begun);
+      return cut.run() == null ? List.of() : List.of(cut.run());
     }
+    boolean only = choices.size() == 1;
     ForkJoinTask<List<Chosen>> choosing =
         ForkJoinPool.commonPool()
             .submit(
                 () ->
                     choices.stream()
                         .parallel()
-                        .map(choice -> chosen(choice, begun, floor, skipped, reaches))
+                        .map(
+                            choice ->
+                                chosen(
+                                    choice,
+                                    begun,
+                                    only ? floor : floor.copy(),
+                                    only ? skipped : skipped.clone(),
+                                    reaches))
                         .toList());
     FirstCut cut = firstCut(begun);
     if (cut.run() != null) {
       beside.first(cut.run());
     }
     List<Chosen> chosen = choosing.join();
-    List<Variant> variants = chosen.stream().parallel().map(more -> variant(more, cut)).toList();
+    List<Variant> variants =
+        chosen.stream()
+            .parallel()
+            .map(more -> variant(more, cut, only ? cut.stock() : cut.stock().copy()))
+            .toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {
       best = variant.seconds() < best.seconds() - 1e-6 ? variant : best;
@@ -222,8 +234,7 @@ final class ToolChoice {
       boolean[] skipped,
       List<Reach> reaches) {
     RingTracer tracer = tracer();
-    ToolPlanner planner =
-        new ToolPlanner(fields, floor.copy(), skipped.clone(), machine, options, tracer);
+    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, machine, options, tracer);
     double[] before = first.any() ? new double[] {first.tool().radiusMm()} : new double[0];
     List<ToolWork> works = new ArrayList<>();
     for (int c = 0; c < choice.size(); c++) {
@@ -241,8 +252,7 @@ final class ToolChoice {
     return new Chosen(choice, works);
   }
 
-  private Variant variant(Chosen chosen, FirstCut first) {
-    Stock stock = first.stock().copy();
+  private Variant variant(Chosen chosen, FirstCut first, Stock stock) {
     List<ToolRun> runs = new ArrayList<>();
     if (first.run() != null) {
       runs.add(first.run());
