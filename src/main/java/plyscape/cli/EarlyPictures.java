@@ -7,6 +7,7 @@ import plyscape.plan.Plan;
 import plyscape.region.Tiling;
 import plyscape.render.PreviewPicture;
 import plyscape.render.SectionPicture;
+import plyscape.report.HtmlReport;
 
 /**
  * Draws the pictures of a plan while its toolpaths are being planned: they show regions and faces
@@ -16,7 +17,7 @@ import plyscape.render.SectionPicture;
 final class EarlyPictures {
 
   /** Pictures being drawn. */
-  record Pair(FutureTask<byte[]> preview, FutureTask<byte[]> section) {
+  record Drawing(FutureTask<byte[]> preview, FutureTask<byte[]> section, FutureTask<byte[]> page) {
 
     byte[] previewPng() {
       return outcome(preview);
@@ -25,35 +26,41 @@ final class EarlyPictures {
     byte[] sectionPng() {
       return outcome(section);
     }
+
+    byte[] pagePng() {
+      return outcome(page);
+    }
   }
 
-  private final IdentityHashMap<Tiling, Pair> drawn = new IdentityHashMap<>();
+  private final IdentityHashMap<Tiling, Drawing> drawn = new IdentityHashMap<>();
 
   /** Begins to draw a plan whose regions stand. */
   void begin(Plan regions) {
-    Pair pair = pair(regions);
+    Drawing drawing = drawing(regions);
     synchronized (drawn) {
-      drawn.put(regions.tiling(), pair);
+      drawn.put(regions.tiling(), drawing);
     }
   }
 
   /** The pictures of a plan, begun now if they weren't before. */
-  Pair of(Plan plan) {
-    Pair pair;
+  Drawing of(Plan plan) {
+    Drawing drawing;
     synchronized (drawn) {
-      pair = drawn.remove(plan.tiling());
+      drawing = drawn.remove(plan.tiling());
     }
-    return pair == null ? pair(plan) : pair;
+    return drawing == null ? drawing(plan) : drawing;
   }
 
-  private static Pair pair(Plan plan) {
-    Pair pair =
-        new Pair(
+  private static Drawing drawing(Plan plan) {
+    Drawing drawing =
+        new Drawing(
             new FutureTask<>(() -> PreviewPicture.png(plan)),
-            new FutureTask<>(() -> SectionPicture.png(plan)));
-    ForkJoinPool.commonPool().execute(pair.preview());
-    ForkJoinPool.commonPool().execute(pair.section());
-    return pair;
+            new FutureTask<>(() -> SectionPicture.png(plan)),
+            new FutureTask<>(() -> HtmlReport.picture(plan)));
+    ForkJoinPool.commonPool().execute(drawing.preview());
+    ForkJoinPool.commonPool().execute(drawing.section());
+    ForkJoinPool.commonPool().execute(drawing.page());
+    return drawing;
   }
 
   private static byte[] outcome(FutureTask<byte[]> task) {

@@ -58,7 +58,7 @@ final class PlanStages implements Stages {
       out.write("preview.png", PreviewPicture.png(plan));
       return;
     }
-    EarlyPictures.Pair pictures = early.of(plan);
+    EarlyPictures.Drawing pictures = early.of(plan);
     for (LayerFile layer : SvgLayers.write(plan)) {
       out.write("layers/" + layer.name(), layer.text());
     }
@@ -70,7 +70,7 @@ final class PlanStages implements Stages {
       out.write("passes/" + program.file(), program.text());
     }
     out.write("plan.json", PlanJson.text(plan));
-    out.write("report.html", HtmlReport.text(plan));
+    out.write("report.html", HtmlReport.text(plan, pictures.pagePng()));
     out.write("section.png", pictures.sectionPng());
     out.write("preview.png", pictures.previewPng());
   }

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import plyscape.plan.Plan;
+import plyscape.render.PreviewPicture;
 import plyscape.text.Markup;
 
 /**
@@ -18,6 +19,20 @@ public final class HtmlReport {
 
   /** The page's text. */
   public static String text(Plan plan) {
+    return text(plan, picture(plan));
+  }
+
+  /** The picture of the panel that the page shows, PNG: it needs only the regions of the plan. */
+  public static byte[] picture(Plan plan) {
+    return PreviewPicture.panelPng(plan, PanelPart.LONGEST_PX);
+  }
+
+  /**
+   * The page's text with a picture drawn before.
+   *
+   * @param picture as {@link #picture} gives it for the same regions
+   */
+  public static String text(Plan plan, byte[] picture) {
     Html page = new Html();
     String title = Markup.escape(plan.job().layup().name());
     page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
@@ -41,7 +56,7 @@ public final class HtmlReport {
         .raw(
             "<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n</header>\n<main>\n");
     SummaryPart.write(page, plan);
-    PanelPart.write(page, plan);
+    PanelPart.write(page, plan, picture);
     PlyPart.write(page, plan);
     ZonePart.write(page, plan);
     PassPart.write(page, plan);

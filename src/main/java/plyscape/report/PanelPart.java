@@ -7,7 +7,6 @@ import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.render.PlyLabels;
-import plyscape.render.PreviewPicture;
 import plyscape.render.RiskStep;
 import plyscape.text.Numbers;
 import plyscape.zones.Zone;
@@ -15,21 +14,22 @@ import plyscape.zones.Zone;
 /** The panel to point at with its layers, the section, the solid: what the page's scripts fill. */
 final class PanelPart {
 
-  private static final int LONGEST_PX = 960;
+  /** Pixels along the longer side of the picture. */
+  static final int LONGEST_PX = 960;
 
   /** A number needs this much room around it, mm on a panel 240 mm wide. */
   private static final double LABEL_SHARE = 0.008;
 
   private PanelPart() {}
 
-  static void write(Html page, Plan plan) {
+  static void write(Html page, Plan plan, byte[] picture) {
     page.raw("<section id=\"panel\">\n<h2>The panel from above</h2>\n")
         .raw(
             "<noscript><p>The picture can be asked and turned when scripts are allowed; the tables below need none.</p></noscript>\n")
         .raw(
             "<p class=\"hint\">Point at or tap a place to read it. Drag A and B (or use the arrow keys) to move the section.</p>\n")
         .raw("<div class=\"bench\">\n");
-    stage(page, plan);
+    stage(page, plan, picture);
     side(page, plan);
     page.raw("</div>\n");
     if (reachesEdge(plan)) {
@@ -62,7 +62,7 @@ final class PanelPart {
         || carved.maxY() >= panel.heightMm();
   }
 
-  private static void stage(Html page, Plan plan) {
+  private static void stage(Html page, Plan plan, byte[] picture) {
     Job.PanelSpec panel = plan.job().panel();
     String w = Numbers.trimmed(panel.widthMm(), 3);
     String h = Numbers.trimmed(panel.heightMm(), 3);
@@ -70,7 +70,7 @@ final class PanelPart {
     String thin = Numbers.trimmed(unit * 0.003, 3);
     page.raw(
             "<figure class=\"stage\" id=\"stage\"><img alt=\"The finished panel from above, in ply colours\" src=\"data:image/png;base64,")
-        .raw(Base64.getEncoder().encodeToString(PreviewPicture.panelPng(plan, LONGEST_PX)))
+        .raw(Base64.getEncoder().encodeToString(picture))
         .raw(
             "\"><canvas id=\"overlay\"></canvas>\n<svg id=\"lines\" viewBox=\"0 0 "
                 + w

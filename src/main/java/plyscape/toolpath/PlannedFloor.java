@@ -1,5 +1,8 @@
 package plyscape.toolpath;
 
+import java.util.List;
+import java.util.stream.IntStream;
+
 /**
  * How deep the pieces chosen so far will leave each lattice node, mm, positive down. What is chosen
  * next goes by it, so that nothing has to wait until the pieces are put in order and become moves.
@@ -7,9 +10,10 @@ package plyscape.toolpath;
  */
 final class PlannedFloor {
 
+  private static final int GROUPS = 8;
+
   final Lattice lattice;
   final float[] depth;
-  private final Sweep sweep;
 
   /** An untouched panel. */
   PlannedFloor(Lattice lattice) {
@@ -19,7 +23,6 @@ final class PlannedFloor {
   private PlannedFloor(Lattice lattice, float[] depth) {
     this.lattice = lattice;
     this.depth = depth;
-    sweep = new Sweep(lattice);
   }
 
   /** The same panel once more, for another choice of cutters. */
@@ -27,20 +30,37 @@ final class PlannedFloor {
     return new PlannedFloor(lattice, depth.clone());
   }
 
-  /** Clears all along a piece. */
-  void clear(Piece piece, double radius, double toDepth) {
+  /**
+   * Clears all along pieces, in groups on all processors: as every node goes down to the same
+   * depth, it doesn't matter who comes first.
+   */
+  void clear(List<Piece> pieces, double radius, double toDepth) {
     float target = (float) toDepth;
+    int group = pieces.size() / GROUPS + 1;
+    IntStream.range(0, GROUPS)
+        .parallel()
+        .forEach(
+            g -> {
+              Sweep sweep = new Sweep(lattice);
+              int end = Math.min(pieces.size(), (g + 1) * group);
+              for (int p = g * group; p < end; p++) {
+                clear(pieces.get(p), sweep, radius, target);
+              }
+            });
+  }
+
+  private void clear(Piece piece, Sweep sweep, double radius, float target) {
     int n = piece.size();
     double[] x = piece.x();
     double[] y = piece.y();
-    lower(sweep.all(x[0], y[0], x[0], y[0], radius), target);
+    lower(sweep, sweep.all(x[0], y[0], x[0], y[0], radius), target);
     for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
       int to = i == n ? 0 : i;
-      lower(sweep.fresh(x[i - 1], y[i - 1], x[to], y[to], radius), target);
+      lower(sweep, sweep.fresh(x[i - 1], y[i - 1], x[to], y[to], radius), target);
     }
   }
 
-  private void lower(int found, float target) {
+  private void lower(Sweep sweep, int found, float target) {
     int[] runs = sweep.runs;
     for (int r = 0; r < found; r += 2) {
       int last = runs[r + 1];

@@ -3,6 +3,7 @@ package plyscape.toolpath;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Contours of a field at evenly spaced values, by marching squares with linear interpolation along
@@ -12,12 +13,15 @@ import java.util.List;
  */
 final class RingTracer {
 
+  /** Bands of rows that are looked through by as many threads as there are. */
+  private static final int BANDS = 8;
+
   private final Lattice lattice;
   private final int[] next;
   private final boolean[] entered;
-  private int[] starts = new int[4096];
-  private int[] ends = new int[4096];
-  private int count;
+
+  /** Pieces in each band of rows, in their order. */
+  private final Band[] bands = new Band[BANDS];
 
   /** Holds the working arrays for one lattice; not for several threads. */
   RingTracer(Lattice lattice) {
@@ -39,52 +43,140 @@ final class RingTracer {
    */
   List<Ring> trace(
       float[] field, double base, double spacing, int lowest, int highest, CoarseMap mask) {
-    int columns = lattice.columns();
-    count = 0;
-    double inverse = 1 / spacing;
-    int[] low = new int[columns];
-    int[] high = new int[columns];
-    int below = -1;
-    for (int j = 0; j < lattice.rows() - 1; j++) {
-      if (mask != null && !mask.anyInRow(j)) {
-        continue;
-      }
-      boolean fresh = below != j || mask != null && mask.firstOfBlocks(j);
-      below = j + 1;
-      int from = 0;
-      while (from < columns - 1) {
-        int to = mask == null ? columns - 1 : Math.min(columns - 1, mask.lastOfBlock(from) + 1);
-        if (mask == null || mask.has(from, j)) {
-          if (fresh) {
-            floors(field, j * columns, from, to, base, inverse, low);
-          }
-          floors(field, (j + 1) * columns, from, to, base, inverse, high);
-          for (int i = from; i < to; i++) {
-            int top = low[i];
-            if (top != low[i + 1] || top != high[i] || top != high[i + 1]) {
-              top = Math.max(Math.max(top, low[i + 1]), Math.max(high[i], high[i + 1]));
-              if (top >= lowest && top <= highest) {
-                int kind =
-                    (low[i] == top ? 1 : 0)
-                        | (low[i + 1] == top ? 2 : 0)
-                        | (high[i + 1] == top ? 4 : 0)
-                        | (high[i] == top ? 8 : 0);
-                square(j * columns + i, kind, field, base + top * spacing);
-              }
-            }
-          }
-        }
-        from = to;
-      }
-      int[] swap = low;
-      low = high;
-      high = swap;
-    }
+    int rows = lattice.rows() - 1;
+    IntStream.range(0, BANDS)
+        .parallel()
+        .forEach(
+            b -> {
+              bands[b] = new Band(field, base, spacing, lowest, highest);
+              bands[b].look(b * rows / BANDS, (b + 1) * rows / BANDS, mask);
+            });
     List<Ring> rings = link(field, base, spacing);
-    for (int s = 0; s < count; s++) {
-      entered[ends[s]] = false;
+    for (Band band : bands) {
+      for (int s = 0; s < band.count; s++) {
+        entered[band.ends[s]] = false;
+      }
     }
     return rings;
+  }
+
+  /**
+   * Finds the pieces of contours in some rows of squares. An edge is begun in one square and ended
+   * in one, so bands don't write to the same places.
+   */
+  private final class Band {
+    private final float[] field;
+    private final double base;
+    private final double spacing;
+    private final int lowest;
+    private final int highest;
+    private int[] starts = new int[1024];
+    private int[] ends = new int[1024];
+    private int count;
+
+    Band(float[] field, double base, double spacing, int lowest, int highest) {
+      this.field = field;
+      this.base = base;
+      this.spacing = spacing;
+      this.lowest = lowest;
+      this.highest = highest;
+    }
+
+    void look(int from, int end, CoarseMap mask) {
+      int columns = lattice.columns();
+      double inverse = 1 / spacing;
+      int[] low = new int[columns];
+      int[] high = new int[columns];
+      int below = -1;
+      for (int j = from; j < end; j++) {
+        if (mask != null && !mask.anyInRow(j)) {
+          continue;
+        }
+        boolean fresh = below != j || mask != null && mask.firstOfBlocks(j);
+        below = j + 1;
+        int left = 0;
+        while (left < columns - 1) {
+          int right =
+              mask == null ? columns - 1 : Math.min(columns - 1, mask.lastOfBlock(left) + 1);
+          if (mask == null || mask.has(left, j)) {
+            if (fresh) {
+              floors(field, j * columns, left, right, base, inverse, low);
+            }
+            floors(field, (j + 1) * columns, left, right, base, inverse, high);
+            squares(j * columns, left, right, low, high);
+          }
+          left = right;
+        }
+        int[] swap = low;
+        low = high;
+        high = swap;
+      }
+    }
+
+    private void squares(int row, int left, int right, int[] low, int[] high) {
+      for (int i = left; i < right; i++) {
+        int top = low[i];
+        if (top != low[i + 1] || top != high[i] || top != high[i + 1]) {
+          top = Math.max(Math.max(top, low[i + 1]), Math.max(high[i], high[i + 1]));
+          if (top >= lowest && top <= highest) {
+            int kind =
+                (low[i] == top ? 1 : 0)
+                    | (low[i + 1] == top ? 2 : 0)
+                    | (high[i + 1] == top ? 4 : 0)
+                    | (high[i] == top ? 8 : 0);
+            square(row + i, kind, base + top * spacing);
+          }
+        }
+      }
+    }
+
+    /**
+     * Adds the one or two pieces of a square, from edge to edge with the high corners on the left.
+     */
+    private void square(int k, int kind, double level) {
+      int columns = lattice.columns();
+      int south = 2 * k;
+      int west = 2 * k + 1;
+      int north = 2 * (k + columns);
+      int east = 2 * (k + 1) + 1;
+      boolean joined =
+          (field[k] + (double) field[k + 1] + field[k + columns] + field[k + columns + 1]) / 4
+              >= level;
+      switch (kind) {
+        case 1 -> add(south, west);
+        case 2 -> add(east, south);
+        case 3 -> add(east, west);
+        case 4 -> add(north, east);
+        case 5 -> {
+          add(south, joined ? east : west);
+          add(north, joined ? west : east);
+        }
+        case 6 -> add(north, south);
+        case 7 -> add(north, west);
+        case 8 -> add(west, north);
+        case 9 -> add(south, north);
+        case 10 -> {
+          add(east, joined ? north : south);
+          add(west, joined ? south : north);
+        }
+        case 11 -> add(east, north);
+        case 12 -> add(west, east);
+        case 13 -> add(south, east);
+        case 14 -> add(west, south);
+        default -> throw new IllegalStateException("square " + kind);
+      }
+    }
+
+    private void add(int from, int to) {
+      if (count == starts.length) {
+        starts = Arrays.copyOf(starts, 2 * count);
+        ends = Arrays.copyOf(ends, 2 * count);
+      }
+      next[from] = to;
+      entered[to] = true;
+      starts[count] = from;
+      ends[count++] = to;
+    }
   }
 
   /** Indices of nodes of a row, both ends included. */
@@ -103,64 +195,16 @@ final class RingTracer {
     return whole > v ? whole - 1 : whole;
   }
 
-  /**
-   * Adds the one or two pieces of a square, from edge to edge with the high corners on the left.
-   */
-  private void square(int k, int kind, float[] field, double level) {
-    int columns = lattice.columns();
-    int south = 2 * k;
-    int west = 2 * k + 1;
-    int north = 2 * (k + columns);
-    int east = 2 * (k + 1) + 1;
-    boolean joined =
-        (field[k] + (double) field[k + 1] + field[k + columns] + field[k + columns + 1]) / 4
-            >= level;
-    switch (kind) {
-      case 1 -> add(south, west);
-      case 2 -> add(east, south);
-      case 3 -> add(east, west);
-      case 4 -> add(north, east);
-      case 5 -> {
-        add(south, joined ? east : west);
-        add(north, joined ? west : east);
-      }
-      case 6 -> add(north, south);
-      case 7 -> add(north, west);
-      case 8 -> add(west, north);
-      case 9 -> add(south, north);
-      case 10 -> {
-        add(east, joined ? north : south);
-        add(west, joined ? south : north);
-      }
-      case 11 -> add(east, north);
-      case 12 -> add(west, east);
-      case 13 -> add(south, east);
-      case 14 -> add(west, south);
-      default -> throw new IllegalStateException("square " + kind);
-    }
-  }
-
-  private void add(int from, int to) {
-    if (count == starts.length) {
-      starts = Arrays.copyOf(starts, 2 * count);
-      ends = Arrays.copyOf(ends, 2 * count);
-    }
-    next[from] = to;
-    entered[to] = true;
-    starts[count] = from;
-    ends[count++] = to;
-  }
-
   private List<Ring> link(float[] field, double base, double spacing) {
     List<Ring> rings = new ArrayList<>();
-    for (int s = 0; s < count; s++) {
-      if (next[starts[s]] >= 0 && !entered[starts[s]]) {
-        rings.add(follow(field, base, spacing, starts[s]));
-      }
-    }
-    for (int s = 0; s < count; s++) {
-      if (next[starts[s]] >= 0) {
-        rings.add(follow(field, base, spacing, starts[s]));
+    for (boolean open : new boolean[] {true, false}) {
+      for (Band band : bands) {
+        for (int s = 0; s < band.count; s++) {
+          int start = band.starts[s];
+          if (next[start] >= 0 && !(open && entered[start])) {
+            rings.add(follow(field, base, spacing, start));
+          }
+        }
       }
     }
     return rings;

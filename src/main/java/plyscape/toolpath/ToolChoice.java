@@ -114,7 +114,6 @@ final class ToolChoice {
                 t ->
                     planner.reach(tools.get(t), walls.stream().map(level -> level.get(t)).toList()))
             .toList();
-    beside.spare();
     int first = 0;
     Reach reach = reaches.get(first);
     while (first < last && !must[first]) {
@@ -133,6 +132,7 @@ final class ToolChoice {
         new ToolWork(tool, planner.choose(tool, reach, new double[0], tools(choices.get(0))));
     tracers.add(tracer);
     if (first == last) {
+      beside.spare();
       FirstCut cut = firstCut(begun);
       return cut.run() == null ? List.of() : List.of(cut.run());
     }
@@ -152,6 +152,7 @@ final class ToolChoice {
                                     only ? skipped : skipped.clone(),
                                     reaches))
                         .toList());
+    beside.spare();
     FirstCut cut = firstCut(begun);
     if (cut.run() != null) {
       beside.first(cut.run());

@@ -112,9 +112,7 @@ final class ToolPlanner {
     List<StepWork> works = new ArrayList<>();
     for (DepthPlan.Step step : plan.steps()) {
       StepWork work = choose(tool, reach, before, depths, step);
-      for (Piece piece : work.pieces()) {
-        floor.clear(piece, tool.radiusMm(), step.depthMm());
-      }
+      floor.clear(work.pieces(), tool.radiusMm(), step.depthMm());
       works.add(work);
     }
     return works;
