@@ -3,6 +3,7 @@ package plyscape.plan;
 import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.locks.LockSupport;
 import plyscape.simulate.Cut;
 import plyscape.simulate.Simulation;
 import plyscape.toolpath.ToolRun;
@@ -13,14 +14,14 @@ import plyscape.toolpath.ToolRun;
  */
 final class FirstProgram {
 
-  /** What was made of a run. */
-  private record Begun(ProgramMaker.Made made, Simulation simulation) {}
+  private static final long PAUSE_NS = 200_000;
 
   private final Plan regions;
   private final ProgramMaker maker;
   private final double cellMm;
   private ToolRun run;
-  private ForkJoinTask<Begun> begun;
+  private Simulation simulation;
+  private ForkJoinTask<ProgramMaker.Made> begun;
 
   FirstProgram(Plan regions, ProgramMaker maker, double cellMm) {
     this.regions = regions;
@@ -31,15 +32,24 @@ final class FirstProgram {
   /** Takes the run that will be the first, and goes on beside. */
   void begin(ToolRun first) {
     run = first;
+    simulation = Proof.begin(regions, cellMm);
     begun =
         ForkJoinPool.commonPool()
             .submit(
                 () -> {
                   ProgramMaker.Made made = maker.make(1, first);
-                  Simulation simulation = Proof.begin(regions, cellMm);
                   simulation.cut(new Cut(made.parsed(), made.written().tool()));
-                  return new Begun(made, simulation);
+                  return made;
                 });
+  }
+
+  /** The program; while it isn't cut yet this thread takes part. */
+  private ProgramMaker.Made awaited() {
+    while (!begun.isDone() && ForkJoinTask.inForkJoinPool()) {
+      simulation.help();
+      LockSupport.parkNanos(PAUSE_NS);
+    }
+    return begun.join();
   }
 
   @SuppressWarnings("ReferenceEquality") // a run that was changed since is another
@@ -49,16 +59,19 @@ final class FirstProgram {
 
   /** The program of the first of all runs. */
   ProgramMaker.Made made(List<ToolRun> runs) {
-    return holdsFor(runs) ? begun.join().made() : maker.make(1, runs.get(0));
+    return holdsFor(runs) ? awaited() : maker.make(1, runs.get(0));
   }
 
   /** A panel cut by all programs. */
   Simulation cut(List<ToolRun> runs, List<ProgramMaker.Made> programs) {
     boolean held = holdsFor(runs);
-    Simulation simulation = held ? begun.join().simulation() : Proof.begin(regions, cellMm);
+    if (held) {
+      awaited();
+    }
+    Simulation cut = held ? simulation : Proof.begin(regions, cellMm);
     programs.stream()
         .skip(held ? 1 : 0)
-        .forEach(p -> simulation.cut(new Cut(p.parsed(), p.written().tool())));
-    return simulation;
+        .forEach(p -> cut.cut(new Cut(p.parsed(), p.written().tool())));
+    return cut;
   }
 }

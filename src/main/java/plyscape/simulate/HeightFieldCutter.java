@@ -2,10 +2,10 @@ package plyscape.simulate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
 import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
 
@@ -35,6 +35,7 @@ final class HeightFieldCutter {
   private final Tool tool;
   private final ToolForm form;
   private final double widest;
+  private volatile SharedLoop running;
 
   /** Over a field, which is changed. */
   HeightFieldCutter(HeightField field, Tool tool) {
@@ -45,15 +46,23 @@ final class HeightFieldCutter {
         Math.max(tool.radiusMm(), Math.max(tool.shankDiameterMm(), tool.holderDiameterMm()) / 2);
   }
 
+  /** Takes part in a cut that another thread has begun, until there is nothing more to take. */
+  void help() {
+    SharedLoop loop = running;
+    if (loop != null) {
+      loop.help();
+    }
+  }
+
   /** Cuts; contacts come in the order of strokes. */
   List<Contact> cut(List<Stroke> strokes) {
     Stroke[] all = strokes.toArray(Stroke[]::new);
     int[][] touched = byBand(all);
-    List<List<Contact>> found =
-        IntStream.range(0, touched.length)
-            .parallel()
-            .mapToObj(band -> new Band(band).cut(all, touched[band]))
-            .toList();
+    List<List<Contact>> found = new ArrayList<>(Collections.nCopies(touched.length, List.of()));
+    running =
+        new SharedLoop(
+            touched.length, band -> found.set(band, new Band(band).cut(all, touched[band])));
+    running.run();
     TreeMap<Long, Contact> merged = new TreeMap<>();
     for (List<Contact> list : found) {
       for (Contact c : list) {
@@ -153,12 +162,20 @@ final class HeightFieldCutter {
     }
 
     private int firstColumn(double x) {
-      return Math.max(0, (int) Math.ceil((x - frame.minX()) / frame.cellX() - 0.5 - 1e-9));
+      double u = (x - frame.minX()) / frame.cellX() - 0.5 - 1e-9;
+      if (u <= 0) {
+        return 0;
+      }
+      int whole = (int) u; // a cast: asked for every row of every stroke
+      return whole < u ? whole + 1 : whole;
     }
 
     private int lastColumn(double x) {
-      return Math.min(
-          frame.columns() - 1, (int) Math.floor((x - frame.minX()) / frame.cellX() - 0.5 + 1e-9));
+      double u = (x - frame.minX()) / frame.cellX() - 0.5 + 1e-9;
+      if (u < 0) {
+        return -1;
+      }
+      return u < frame.columns() ? (int) u : frame.columns() - 1;
     }
 
     /**

@@ -8,7 +8,8 @@ import plyscape.machine.Tool;
 
 /**
  * A panel that is cut program by program, so that a first one can be cut while a later one is still
- * being planned; the outcome is that of all of them at once. Not for several threads at a time.
+ * being planned; the outcome is that of all of them at once. But for {@link #help}, not for several
+ * threads at a time.
  */
 public final class Simulation {
 
@@ -19,6 +20,7 @@ public final class Simulation {
   private final HeightField field;
   private final List<Cut> cuts = new ArrayList<>();
   private final List<Verification.Collision> found = new ArrayList<>();
+  private volatile HeightFieldCutter cutter;
 
   /**
    * An uncut panel.
@@ -35,11 +37,20 @@ public final class Simulation {
     this.field = field;
   }
 
+  /** Takes part in a cut that another thread has begun, if there is one and as far as it can. */
+  public void help() {
+    HeightFieldCutter now = cutter;
+    if (now != null) {
+      now.help();
+    }
+  }
+
   /** Cuts the next program. */
   public void cut(Cut cut) {
     List<Stroke> strokes = Strokes.of(cut.program());
     List<Verification.Collision> own = new ArrayList<>(MotionChecks.of(setup, cut, strokes));
-    for (Contact contact : new HeightFieldCutter(field, cut.tool()).cut(strokes)) {
+    cutter = new HeightFieldCutter(field, cut.tool());
+    for (Contact contact : cutter.cut(strokes)) {
       own.add(collision(cut, strokes.get(contact.stroke()), contact));
     }
     own.sort(Comparator.comparingInt(Verification.Collision::line));

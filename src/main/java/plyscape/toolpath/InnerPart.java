@@ -100,6 +100,33 @@ final class InnerPart {
     return area > 0 ? areaMm2() / area : 0;
   }
 
+  /**
+   * At least the {@link #fullness}, for little effort: the rectangle holds the octagon of the
+   * outermost ends in eight directions.
+   */
+  double mostFullness() {
+    Coordinate[] corner = new Coordinate[8];
+    for (int d = 0; d < corner.length; d++) {
+      double ux = Math.cos(d * Math.PI / 4);
+      double uy = Math.sin(d * Math.PI / 4);
+      double most = Double.NEGATIVE_INFINITY;
+      for (Coordinate end : ends) {
+        double t = end.x * ux + end.y * uy;
+        if (t > most) {
+          most = t;
+          corner[d] = end;
+        }
+      }
+    }
+    double twice = 0;
+    for (int d = 0; d < corner.length; d++) {
+      Coordinate a = corner[d];
+      Coordinate b = corner[(d + 1) % corner.length];
+      twice += a.x * b.y - b.x * a.y;
+    }
+    return twice > 0 ? 2 * areaMm2() / twice : Double.POSITIVE_INFINITY;
+  }
+
   private Coordinate[] rectangle() {
     return new MinimumDiameter(FACTORY.createMultiPointFromCoords(hull()))
         .getMinimumRectangle()

@@ -87,7 +87,10 @@ final class RunChoice {
   private List<Ring> best(
       StepWork work, InnerPart part, List<Ring> rings, List<Ring> around, byte[] state) {
     double least = LEAST_SQUARES * tool.stepoverMm() * tool.stepoverMm();
-    if (rings.isEmpty() || part.areaMm2() < least || part.fullness() < LEAST_FULLNESS) {
+    if (rings.isEmpty()
+        || part.areaMm2() < least
+        || part.mostFullness() < LEAST_FULLNESS
+        || part.fullness() < LEAST_FULLNESS) {
       return rings;
     }
     var window = new Window(lattice, part.box(), tool.radiusMm(), state);

@@ -161,7 +161,7 @@ final class ToolChoice {
     List<Variant> variants =
         chosen.stream()
             .parallel()
-            .map(more -> variant(more, cut, only ? cut.stock() : cut.stock().copy()))
+            .map(more -> variant(more, cut, only ? cut.stock() : cut.stock().copy(), !only))
             .toList();
     Variant best = variants.get(0);
     for (Variant variant : variants) {
@@ -253,7 +253,7 @@ final class ToolChoice {
     return new Chosen(choice, works);
   }
 
-  private Variant variant(Chosen chosen, FirstCut first, Stock stock) {
+  private Variant variant(Chosen chosen, FirstCut first, Stock stock, boolean compared) {
     List<ToolRun> runs = new ArrayList<>();
     if (first.run() != null) {
       runs.add(first.run());
@@ -261,7 +261,7 @@ final class ToolChoice {
     for (ToolWork work : chosen.works()) {
       runs.add(new ToolRun(work.tool(), passes(work, stock)));
     }
-    return new Variant(chosen.tools(), List.copyOf(runs), seconds(runs));
+    return new Variant(chosen.tools(), List.copyOf(runs), compared ? seconds(runs) : 0);
   }
 
   /** The passes that cut chosen pieces, which are cut in the stock. */
