@@ -22,6 +22,7 @@ final class FirstProgram {
   private ToolRun run;
   private Simulation simulation;
   private ForkJoinTask<ProgramMaker.Made> begun;
+  private volatile boolean started;
 
   FirstProgram(Plan regions, ProgramMaker maker, double cellMm) {
     this.regions = regions;
@@ -37,6 +38,7 @@ final class FirstProgram {
         ForkJoinPool.commonPool()
             .submit(
                 () -> {
+                  started = true;
                   ProgramMaker.Made made = maker.make(1, first);
                   simulation.cut(new Cut(made.parsed(), made.written().tool()));
                   return made;
@@ -45,7 +47,8 @@ final class FirstProgram {
 
   /** The program; while it isn't cut yet this thread takes part. */
   private ProgramMaker.Made awaited() {
-    while (!begun.isDone() && ForkJoinTask.inForkJoinPool()) {
+    // Not begun yet: to join it is to do it.
+    while (started && !begun.isDone()) {
       simulation.help();
       LockSupport.parkNanos(PAUSE_NS);
     }
