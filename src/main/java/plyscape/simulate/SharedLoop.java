@@ -54,8 +54,9 @@ final class SharedLoop {
 
   /** Takes turns as long as there are any. */
   void help() {
-    while (take()) {
-      continue;
+    boolean more = true;
+    while (more) {
+      more = take();
     }
   }
 
