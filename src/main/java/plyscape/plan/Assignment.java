@@ -50,9 +50,17 @@ final class Assignment {
     shortFlutes(tiling, warnings);
   }
 
-  /** Warns of every ply that no cutter can come down to, with code {@code short-flutes}. */
+  /**
+   * Warns of every ply that no cutter can come down to, with code {@code short-flutes}; round-ended
+   * ones only cut sculpted faces.
+   */
   private void shortFlutes(Tiling tiling, Warnings warnings) {
-    double longestMm = job.tools().stream().mapToDouble(Tool::fluteLengthMm).max().orElseThrow();
+    double longestMm =
+        job.tools().stream()
+            .filter(tool -> tool.shape() == Tool.Shape.FLAT || job.surface().sculpted())
+            .mapToDouble(Tool::fluteLengthMm)
+            .max()
+            .orElse(Double.POSITIVE_INFINITY);
     for (int ply : tiling.exposed().keySet()) {
       PlyDepth depth = depths.get(ply - 1);
       if (depth.targetMm() > longestMm) {
