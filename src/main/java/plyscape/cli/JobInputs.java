@@ -1,5 +1,6 @@
 package plyscape.cli;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -168,6 +169,11 @@ final class JobInputs {
           new PairSource(JobNames.stem(terrain), terrain, path(inputs.get(1)), settings));
     }
     String found = inputs.stream().filter(input -> !isYaml(input)).findFirst().orElseThrow();
+    Path inFolder = path(found).resolve("job.yaml");
+    if (Files.isRegularFile(inFolder)) {
+      throw new ParameterException(
+          spec.commandLine(), "found the folder \"" + found + "\"; did you mean " + inFolder + "?");
+    }
     throw new ParameterException(
         spec.commandLine(),
         "found \""

@@ -26,7 +26,7 @@ final class NewCommand implements Callable<Integer> {
 
   /** Never replaced: people edit these files. */
   private static final OutputKind STARTER =
-      OutputKind.of("job.yaml", "layup:", "[a-z]+\\.(yaml|asc|geojson)");
+      OutputKind.of("job.yaml", "", "[a-z]+\\.(yaml|asc|geojson)");
 
   @Spec private CommandSpec spec;
 

@@ -58,6 +58,12 @@ public final class JobReader {
 
   static Job job(Path jobFile, YamlNode tree, List<Setting> settings, Warnings warnings) {
     YamlNode root = YamlText.mappingOf(tree, "\"layup:\" and \"terrain:\" with \"file:\" under it");
+    if (root.entries().containsKey("plies") && !root.entries().containsKey("terrain")) {
+      throw new InputFault(
+          Place.file(jobFile.toString()),
+          "a layup, not a job",
+          "give a terrain before it, or a job file that names both");
+    }
     SettingTree.apply(root, settings);
     return job(LayupReader.stem(jobFile), root, warnings);
   }

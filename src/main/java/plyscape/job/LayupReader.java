@@ -53,6 +53,10 @@ public final class LayupReader {
 
   static Layup layup(Path file, YamlNode tree) {
     YamlNode root = YamlText.mappingOf(tree, "\"plies:\" with a list of plies, top to bottom");
+    if (root.entries().containsKey("terrain") && !root.entries().containsKey("plies")) {
+      throw new InputFault(
+          Place.file(file.toString()), "a job, not a layup", "give the layup that it names");
+    }
     Keys keys =
         Keys.of(
             root,

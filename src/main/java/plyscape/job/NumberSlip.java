@@ -1,5 +1,6 @@
 package plyscape.job;
 
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import plyscape.text.Numbers;
@@ -10,10 +11,24 @@ final class NumberSlip {
   private static final Pattern COMMA = Pattern.compile("([-+]?\\d+),(\\d+)");
   private static final Pattern SHARE = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*%");
   private static final Pattern FRACTION = Pattern.compile("(\\d+)/(\\d+).*");
-  private static final Pattern INCHES =
-      Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(?:\"|in|inch|inches)");
+  private static final Pattern LENGTH =
+      Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(cm|m|\"|in|inch|inches)");
   private static final Pattern WITH_UNIT = Pattern.compile("([-+]?\\d+(?:\\.\\d+)?)\\s*[^\\d.]+");
   private static final double MM_PER_INCH = 25.4;
+  private static final Map<String, Double> MM_IN =
+      Map.of(
+          "cm",
+          10.0,
+          "m",
+          1000.0,
+          "\"",
+          MM_PER_INCH,
+          "in",
+          MM_PER_INCH,
+          "inch",
+          MM_PER_INCH,
+          "inches",
+          MM_PER_INCH);
 
   private NumberSlip() {}
 
@@ -39,14 +54,15 @@ final class NumberSlip {
           : "; the number alone, not a share of something";
     }
     if (unit.equals("mm")) {
-      Matcher inches = INCHES.matcher(plain);
-      if (inches.matches()) {
-        return "; that is " + mm(number(inches.group(1))) + " mm";
+      Matcher length = LENGTH.matcher(plain);
+      if (length.matches()) {
+        double mm = number(length.group(1)) * MM_IN.get(length.group(2));
+        return "; that is " + Numbers.trimmed(mm, 3) + " mm";
       }
       Matcher fraction = FRACTION.matcher(plain);
       if (fraction.matches() && number(fraction.group(2)) > 0) {
         double inch = number(fraction.group(1)) / number(fraction.group(2));
-        return "; if that is an inch's, it is " + mm(inch) + " mm";
+        return "; if that is an inch's, it is " + Numbers.trimmed(inch * MM_PER_INCH, 3) + " mm";
       }
     }
     Matcher alone = WITH_UNIT.matcher(plain);
@@ -55,9 +71,5 @@ final class NumberSlip {
 
   private static double number(String digits) {
     return Double.parseDouble(digits);
-  }
-
-  private static String mm(double inches) {
-    return Numbers.trimmed(inches * MM_PER_INCH, 3);
   }
 }

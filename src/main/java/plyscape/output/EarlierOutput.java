@@ -36,7 +36,7 @@ final class EarlierOutput {
       return;
     }
     if (!Files.isDirectory(target)) {
-      throw new JobFault(asked + " exists and isn't a directory", "choose another -o");
+      throw new JobFault(asked + " exists and isn't a directory", "choose another directory");
     }
     List<String> files = files(target);
     if (files.isEmpty()) {
@@ -44,7 +44,8 @@ final class EarlierOutput {
     }
     if (!force) {
       throw new JobFault(
-          asked + " exists and isn't empty", "choose another -o, or replace it with --force");
+          asked + " exists and isn't empty",
+          "choose another directory, or replace it with --force");
     }
     OutputKind found = found(target, kind);
     for (String file : files) {
@@ -54,7 +55,7 @@ final class EarlierOutput {
                 + " holds \""
                 + file
                 + "\", which plyscape didn't write there, so it isn't replaced",
-            "move that away, or choose another -o");
+            "move that away, or choose another directory");
       }
     }
     if (!isOurs(target, found)) {
@@ -63,7 +64,7 @@ final class EarlierOutput {
               + " isn't an output of this command (no "
               + kind.keyFile()
               + " of its kind), so it isn't replaced",
-          "choose another -o");
+          "choose another directory");
     }
   }
 

@@ -65,7 +65,8 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       return out;
     } catch (IOException e) {
       out.close();
-      throw new JobFault("can't write to " + asked + ": " + IoReason.of(e), "choose another -o");
+      throw new JobFault(
+          "can't write to " + asked + ": " + IoReason.of(e), "choose another directory");
     } catch (RuntimeException e) {
       out.close();
       throw e;
@@ -83,7 +84,8 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       EarlierOutput.refuseIfTaken(asked, out.target, kind, force);
       return out;
     } catch (IOException e) {
-      throw new JobFault("can't write to " + asked + ": " + IoReason.of(e), "choose another -o");
+      throw new JobFault(
+          "can't write to " + asked + ": " + IoReason.of(e), "choose another directory");
     }
   }
 
@@ -93,11 +95,13 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       Path absolute = asked.toAbsolutePath().normalize();
       if (absolute.getFileName() == null) {
         throw new JobFault(
-            "can't write to " + asked + ": it is the root of the file system", "choose another -o");
+            "can't write to " + asked + ": it is the root of the file system",
+            "choose another directory");
       }
       return Files.isDirectory(absolute) ? absolute.toRealPath() : absolute;
     } catch (IOException e) {
-      throw new JobFault("can't write to " + asked + ": " + IoReason.of(e), "choose another -o");
+      throw new JobFault(
+          "can't write to " + asked + ": " + IoReason.of(e), "choose another directory");
     }
   }
 
@@ -173,7 +177,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     } catch (IOException e) {
       throw new JobFault(
           "can't write " + name + " for " + asked + ": " + IoReason.of(e),
-          "make room or choose another -o; nothing was left behind");
+          "make room or choose another directory; nothing was left behind");
     }
     written.put(name, (long) bytes.length);
   }
@@ -214,7 +218,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
       moveIn(replace);
     } catch (IOException e) {
       throw new JobFault(
-          "can't put the output into " + asked + ": " + IoReason.of(e), "choose another -o");
+          "can't put the output into " + asked + ": " + IoReason.of(e), "choose another directory");
     }
     madeParents.clear();
     close();

@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
  * holds nothing else.
  *
  * @param keyFile the file that marks such a directory
- * @param keyText text that stands near the start of that file
+ * @param keyText text that stands near the start of that file; "" when such a directory is never
+ *     replaced
  * @param names patterns of all files that may be in it, as relative paths with {@code /}
  */
 public record OutputKind(String keyFile, String keyText, List<Pattern> names) {

@@ -52,6 +52,14 @@ class PlanCommandTest {
     assertEquals(List.of("job.yaml", "layup.yaml", "out", "terrain.asc"), names());
   }
 
+  @Test
+  void theJobsFolder_isNearlyTheJob() {
+    files.job("job.yaml", "");
+    Run run = Run.of("plan", folder, "-o", folder.resolve("out"));
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("did you mean " + folder.resolve("job.yaml") + "?"), run.err());
+  }
+
   /** The low ply's middle is 1.5 mm down, less 0.1 of sanding. */
   @Test
   void pliesBelowTheLongestFlutes_areToldAlreadyByThePreview() {

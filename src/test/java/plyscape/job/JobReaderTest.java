@@ -171,11 +171,18 @@ class JobReaderTest {
       'tools: [{diameter: 1/8 in}]'  | it is 3.175 mm
       'tools: [{diameter: 0.25in}]'  | that is 6.35 mm
       'panel: {width: 240 mm}'       | without a unit: 240
+      'panel: {width: 24cm}'         | that is 240 mm
       'panel: {width: wide}'         | wanted a number, mm, 5 to 5000
       """)
   void numbersAsPeopleWriteThem_areToldWhatWouldDo(String keys, String says) {
     String fault = files.jobFault(LEAST + keys.replace("\\n", "\n") + "\n");
     assertTrue(fault.contains(says), fault);
+  }
+
+  @Test
+  void jobAndLayupMixedUp_areToldApart() {
+    assertTrue(files.jobFault(JobFixture.LAYUP).contains("a layup, not a job"));
+    assertTrue(files.layupFault(LEAST).contains("a job, not a layup"), files.layupFault(LEAST));
   }
 
   @Test

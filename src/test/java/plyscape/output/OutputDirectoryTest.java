@@ -80,7 +80,7 @@ class OutputDirectoryTest {
     make(target, false, PLAN);
     JobFault fault = assertThrows(JobFault.class, () -> make(target, false, PLAN + " "));
     assertTrue(
-        fault.getMessage().endsWith("choose another -o, or replace it with --force"),
+        fault.getMessage().endsWith("choose another directory, or replace it with --force"),
         fault.getMessage());
     assertEquals(PLAN, Files.readString(target.resolve("plan.json")));
     make(target, true, PLAN + " ");
