@@ -45,7 +45,8 @@ final class EarlierOutput {
     if (!force) {
       throw new JobFault(
           asked + " exists and isn't empty",
-          "choose another directory, or replace it with --force");
+          "choose another directory"
+              + (kind.keyText().isEmpty() ? "" : ", or replace it with --force"));
     }
     OutputKind found = found(target, kind);
     for (String file : files) {

@@ -89,6 +89,7 @@ class CheckAndNewTest {
     assertTrue(warnings.list().isEmpty());
     Run again = Run.of("new", target);
     assertEquals(1, again.code());
-    assertTrue(again.err().contains("exists and isn't empty"), again.err());
+    assertTrue(
+        again.err().endsWith("exists and isn't empty; choose another directory\n"), again.err());
   }
 }
