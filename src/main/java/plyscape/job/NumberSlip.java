@@ -14,6 +14,10 @@ final class NumberSlip {
   private static final Pattern LENGTH =
       Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(cm|m|\"|in|inch|inches)");
   private static final Pattern WITH_UNIT = Pattern.compile("([-+]?\\d+(?:\\.\\d+)?)\\s*[^\\d.]+");
+
+  /** Longer texts are no slips, and their numbers might not be finite. */
+  private static final int LONGEST = 40;
+
   private static final double MM_PER_INCH = 25.4;
   private static final Map<String, Double> MM_IN =
       Map.of(
@@ -40,6 +44,9 @@ final class NumberSlip {
    */
   static String hint(String text, String unit, boolean whole) {
     String plain = text.strip();
+    if (plain.length() > LONGEST) {
+      return "";
+    }
     Matcher comma = COMMA.matcher(plain);
     if (comma.matches()) {
       String point = comma.group(1) + "." + comma.group(2);

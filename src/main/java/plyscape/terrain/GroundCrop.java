@@ -202,7 +202,7 @@ final class GroundCrop {
 
   private static String text(Box box) {
     return DoubleStream.of(box.minX(), box.minY(), box.maxX(), box.maxY())
-        .mapToObj(value -> Numbers.trimmed(value, 6))
+        .mapToObj(value -> Double.isFinite(value) ? Numbers.trimmed(value, 6) : "?")
         .collect(Collectors.joining(", "));
   }
 }

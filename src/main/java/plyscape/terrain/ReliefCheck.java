@@ -67,7 +67,7 @@ final class ReliefCheck {
               "the relief of %.1f m is %s times the ground's shorter side of %.1f m; if elevations aren't"
                   + " in metres, set terrain.unit",
               relief,
-              Numbers.fixed(relief / side, relief < 10 * side ? 1 : 0),
+              Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
               side),
           terrain.file());
     }

@@ -180,6 +180,14 @@ class JobReaderTest {
   }
 
   @Test
+  void endlessDigits_areNoSlip() {
+    for (String end : new String[] {"in", "cm", "%", "/1", " mm"}) {
+      String fault = files.jobFault(LEAST + "panel: {width: " + "9".repeat(400) + end + "}\n");
+      assertTrue(fault.endsWith("wanted a number, mm, 5 to 5000"), fault);
+    }
+  }
+
+  @Test
   void jobAndLayupMixedUp_areToldApart() {
     assertTrue(files.jobFault(JobFixture.LAYUP).contains("a layup, not a job"));
     assertTrue(files.layupFault(LEAST).contains("a job, not a layup"), files.layupFault(LEAST));
