@@ -18,7 +18,7 @@ final class PocketEdges {
   final double[] by;
   private final double[] dx;
   private final double[] dy;
-  private final double[] inverse;
+  private final double[] squaredLength;
 
   /** Takes every edge of every ring; edges of no length are left out. */
   PocketEdges(MultiPolygon pocket) {
@@ -29,7 +29,7 @@ final class PocketEdges {
     by = new double[most];
     dx = new double[most];
     dy = new double[most];
-    inverse = new double[most];
+    squaredLength = new double[most];
     int n = 0;
     for (int g = 0; g < pocket.getNumGeometries(); g++) {
       Polygon polygon = (Polygon) pocket.getGeometryN(g);
@@ -44,7 +44,7 @@ final class PocketEdges {
           if (ax[n] != bx[n] || ay[n] != by[n]) {
             dx[n] = bx[n] - ax[n];
             dy[n] = by[n] - ay[n];
-            inverse[n] = 1 / (dx[n] * dx[n] + dy[n] * dy[n]);
+            squaredLength[n] = dx[n] * dx[n] + dy[n] * dy[n];
             n++;
           }
         }
@@ -55,18 +55,15 @@ final class PocketEdges {
 
   /** Squared distance of a point from an edge, mm2. */
   double squaredDistance(int edge, double x, double y) {
-    double px = x - ax[edge];
-    double py = y - ay[edge];
-    double t = (px * dx[edge] + py * dy[edge]) * inverse[edge];
-    t = t < 0 ? 0 : t < 1 ? t : 1;
-    double ex = t * dx[edge] - px;
-    double ey = t * dy[edge] - py;
+    double t = along(edge, x, y);
+    double ex = ax[edge] + t * dx[edge] - x;
+    double ey = ay[edge] + t * dy[edge] - y;
     return ex * ex + ey * ey;
   }
 
   /** Where on an edge the point nearest to (x, y) lies, 0 at its start to 1 at its end. */
   double along(int edge, double x, double y) {
-    double t = ((x - ax[edge]) * dx[edge] + (y - ay[edge]) * dy[edge]) * inverse[edge];
+    double t = ((x - ax[edge]) * dx[edge] + (y - ay[edge]) * dy[edge]) / squaredLength[edge];
     return t < 0 ? 0 : t < 1 ? t : 1;
   }
 }
