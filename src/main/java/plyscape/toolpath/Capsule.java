@@ -25,16 +25,11 @@ final class Capsule {
   private double lowest;
   private double highest;
 
-  /** Left end of the chord last asked for. */
-  double low;
-
-  /** Right end of the chord last asked for. */
-  double high;
-
-  /** Ends of the chord of the disk at A alone; no chord when the left one is farther right. */
-  double startLow;
-
-  double startHigh;
+  /**
+   * Left and right ends of the chords last asked for, then those of the disk at A alone: four
+   * numbers each. No chord when the left end is farther right.
+   */
+  double[] ends = new double[256];
 
   /** Takes the line from A to B and the disk's radius, mm. */
   void set(double ax, double ay, double bx, double by, double radius) {
@@ -77,53 +72,78 @@ final class Capsule {
   }
 
   /**
-   * Puts the chord at a height into {@link #low} and {@link #high}, that of the disk at A into
-   * {@link #startLow} and {@link #startHigh}; false when there is none.
+   * Puts the chords of some rows into {@link #ends}. Everything is held in local variables: this is
+   * where most of the planner's time goes.
+   *
+   * @param minY of row 0, mm
+   * @param stepMm between rows
+   * @param first row
+   * @param last row
    */
-  boolean chord(double y) {
-    double v = y - ay;
-    double rest = squared - v * v;
-    double left = Double.POSITIVE_INFINITY;
-    double right = Double.NEGATIVE_INFINITY;
-    if (rest >= 0) {
-      double half = Math.sqrt(rest);
-      left = ax - half;
-      right = ax + half;
+  void chords(double minY, double stepMm, int first, int last) {
+    if (ends.length < 4 * (last - first + 1)) {
+      ends = new double[8 * (last - first + 1)];
     }
-    startLow = left;
-    startHigh = right;
-    if (moves) {
-      double h = y - by;
-      rest = squared - h * h;
+    double[] out = ends;
+    double x0 = ax;
+    double y0 = ay;
+    double x1 = bx;
+    double y1 = by;
+    double r2 = squared;
+    boolean disk = !moves;
+    boolean noBand = upright;
+    boolean flat = level;
+    double acrossV = across;
+    double along = alongX;
+    double slopeV = slope;
+    double asideX = aside;
+    int at = 0;
+    for (int j = first; j <= last; j++) {
+      double y = minY + j * stepMm;
+      double v = y - y0;
+      double rest = r2 - v * v;
+      double left = Double.POSITIVE_INFINITY;
+      double right = Double.NEGATIVE_INFINITY;
       if (rest >= 0) {
         double half = Math.sqrt(rest);
-        left = bx - half < left ? bx - half : left;
-        right = bx + half > right ? bx + half : right;
+        left = x0 - half;
+        right = x0 + half;
       }
-      double from = Double.NEGATIVE_INFINITY;
-      double to = Double.POSITIVE_INFINITY;
-      if (!upright) {
-        double p = v * across;
-        double q = p + alongX;
-        from = p < q ? p : q;
-        to = p < q ? q : p;
-      } else if (v < lowest || v > highest) {
-        to = from;
+      out[at + 2] = left;
+      out[at + 3] = right;
+      if (!disk) {
+        double h = y - y1;
+        rest = r2 - h * h;
+        if (rest >= 0) {
+          double half = Math.sqrt(rest);
+          left = x1 - half < left ? x1 - half : left;
+          right = x1 + half > right ? x1 + half : right;
+        }
+        double from = Double.NEGATIVE_INFINITY;
+        double to = Double.POSITIVE_INFINITY;
+        if (!noBand) {
+          double p = v * acrossV;
+          double q = p + along;
+          from = p < q ? p : q;
+          to = p < q ? q : p;
+        } else if (v < lowest || v > highest) {
+          to = from;
+        }
+        if (!flat) {
+          double middle = v * slopeV;
+          from = middle - asideX > from ? middle - asideX : from;
+          to = middle + asideX < to ? middle + asideX : to;
+        } else if (v > radius || v < -radius) {
+          to = Double.NEGATIVE_INFINITY;
+        }
+        if (from <= to && to > Double.NEGATIVE_INFINITY) {
+          left = x0 + from < left ? x0 + from : left;
+          right = x0 + to > right ? x0 + to : right;
+        }
       }
-      if (!level) {
-        double middle = v * slope;
-        from = middle - aside > from ? middle - aside : from;
-        to = middle + aside < to ? middle + aside : to;
-      } else if (v > radius || v < -radius) {
-        to = Double.NEGATIVE_INFINITY;
-      }
-      if (from <= to && to > Double.NEGATIVE_INFINITY) {
-        left = ax + from < left ? ax + from : left;
-        right = ax + to > right ? ax + to : right;
-      }
+      out[at] = left;
+      out[at + 1] = right;
+      at += 4;
     }
-    low = left;
-    high = right;
-    return left <= right;
   }
 }

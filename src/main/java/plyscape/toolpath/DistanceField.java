@@ -118,12 +118,15 @@ final class DistanceField {
       near.set(edges.ax[e], edges.ay[e], edges.bx[e], edges.by[e], 1.5 * h);
       int first = Math.max(0, (int) Math.ceil((near.bottom() - lattice.minY()) / h));
       int last = Math.min(lattice.rows() - 1, (int) Math.floor((near.top() - lattice.minY()) / h));
+      near.chords(lattice.minY(), h, first, last);
       for (int j = first; j <= last; j++) {
-        if (!near.chord(lattice.y(j))) {
+        double low = near.ends[4 * (j - first)];
+        double high = near.ends[4 * (j - first) + 1];
+        if (low > high) {
           continue;
         }
-        int from = Math.max(0, (int) Math.ceil((near.low - lattice.minX()) / h));
-        int to = Math.min(columns - 1, (int) Math.floor((near.high - lattice.minX()) / h));
+        int from = Math.max(0, (int) Math.ceil((low - lattice.minX()) / h));
+        int to = Math.min(columns - 1, (int) Math.floor((high - lattice.minX()) / h));
         for (int i = from; i <= to; i++) {
           closer(j * columns + i, nearest[j * columns + i], e, lattice.x(i), lattice.y(j));
         }

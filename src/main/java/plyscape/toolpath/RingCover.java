@@ -53,6 +53,11 @@ final class RingCover {
   private final double stepover;
   private int wanted;
   private int left;
+
+  /** Runs of nodes that the chunk looked at last newly covers, off walls. */
+  private int[] runs = new int[1024];
+
+  private int kept;
   private CoarseMap blocks;
 
   /**
@@ -162,7 +167,14 @@ final class RingCover {
               && needed(ring, chunks, c, need, onlyLeft);
       any |= keep[c];
       if (keep[c]) {
-        clear(chunks, c, before, sure, (first, last) -> Arrays.fill(state, first, last + 1, DONE));
+        if (before && ring.index() != 0) {
+          for (int r = 0; r < kept; r += 2) { // just looked at
+            Arrays.fill(state, runs[r], runs[r + 1] + 1, DONE);
+          }
+        } else {
+          clear(
+              chunks, c, before, sure, (first, last) -> Arrays.fill(state, first, last + 1, DONE));
+        }
         if (ring.index() == 0) {
           clear(chunks, c, before, radius, this::clearRim);
         }
@@ -182,6 +194,7 @@ final class RingCover {
   private boolean needed(Ring ring, Chunks chunks, int c, WallNeed need, boolean onlyLeft) {
     wanted = 0;
     left = 0;
+    kept = 0;
     boolean wall = ring.index() == 0;
     double length = 0;
     for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
@@ -200,7 +213,15 @@ final class RingCover {
           sweep.all(ax, ay, bx, by, radius, this::tally);
         }
       } else {
-        sweep.fresh(ax, ay, bx, by, sure, onlyLeft ? this::tally : this::tallyLarge);
+        int found = sweep.fresh(ax, ay, bx, by, sure);
+        keepRuns(found);
+        for (int r = 0; r < found; r += 2) {
+          if (onlyLeft) {
+            tally(sweep.runs[r], sweep.runs[r + 1]);
+          } else {
+            tallyLarge(sweep.runs[r], sweep.runs[r + 1]);
+          }
+        }
       }
     }
     if (onlyLeft) {
@@ -210,6 +231,14 @@ final class RingCover {
       return wanted > 0;
     }
     return wanted * lattice.nodeAreaMm2() > SLIVER * stepover * length;
+  }
+
+  private void keepRuns(int found) {
+    if (runs.length < kept + found) {
+      runs = Arrays.copyOf(runs, 2 * (kept + found));
+    }
+    System.arraycopy(sweep.runs, 0, runs, kept, found);
+    kept += found;
   }
 
   private void tallyLarge(int first, int last) {

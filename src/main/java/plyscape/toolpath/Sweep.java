@@ -77,16 +77,22 @@ final class Sweep {
       runs = new int[8 * (last - first + 1)];
     }
     int[] found = runs;
-    for (int j = first; j <= last; j++) {
-      if (!capsule.chord(minY + j * stepMm)) {
+    capsule.chords(minY, stepMm, first, last);
+    double[] ends = capsule.ends;
+    double left = minX;
+    double scale = inverse;
+    int across = columns;
+    int at = 0;
+    for (int j = first; j <= last; j++, at += 4) {
+      if (ends[at] > ends[at + 1]) {
         continue;
       }
-      int row = j * columns;
-      int from = atOrAfter((capsule.low - minX) * inverse);
-      int to = atOrBefore((capsule.high - minX) * inverse);
-      if (withoutStart && capsule.startLow <= capsule.startHigh) {
-        int startFrom = atOrAfter((capsule.startLow - minX) * inverse);
-        int startTo = atOrBefore((capsule.startHigh - minX) * inverse);
+      int row = j * across;
+      int from = atOrAfter((ends[at] - left) * scale);
+      int to = atOrBefore((ends[at + 1] - left) * scale, across);
+      if (withoutStart && ends[at + 2] <= ends[at + 3]) {
+        int startFrom = atOrAfter((ends[at + 2] - left) * scale);
+        int startTo = atOrBefore((ends[at + 3] - left) * scale, across);
         if (startFrom <= startTo) {
           if (from < startFrom) {
             found[filled++] = row + from;
@@ -117,7 +123,7 @@ final class Sweep {
     return whole < u ? whole + 1 : whole;
   }
 
-  private int atOrBefore(double u) {
+  private static int atOrBefore(double u, int columns) {
     if (u < 0) {
       return -1;
     }
