@@ -1,9 +1,9 @@
 package plyscape.toolpath;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Consumer;
 
 /**
  * Chooses the stretches of rings that a pass needs. Rings are tried from the inside out, as they
@@ -45,6 +45,9 @@ final class RingCover {
   /** Gaps shorter than this are cut through: lifting over them would take longer. */
   private static final double GAP_MM = 6;
 
+  /** Rings whose cover is found together. */
+  private static final int GROUP = 64;
+
   private final Lattice lattice;
   private final Sweep sweep;
   private final byte[] state;
@@ -53,11 +56,6 @@ final class RingCover {
   private final double stepover;
   private int wanted;
   private int left;
-
-  /** Runs of nodes that the chunk looked at last newly covers, off walls. */
-  private int[] runs = new int[1024];
-
-  private int kept;
   private CoarseMap blocks;
 
   /**
@@ -99,11 +97,14 @@ final class RingCover {
     List<Ring> order = new ArrayList<>(rings);
     order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
     List<Piece> pieces = new ArrayList<>();
-    for (Ring ring : order) {
-      if (!leave(ring, leastSpotMm2, skipped)) {
-        choose(ring, need, false, pieces);
-      }
-    }
+    inGroups(
+        order,
+        false,
+        cover -> {
+          if (!leave(cover.ring, leastSpotMm2, skipped)) {
+            choose(cover, need, false, pieces);
+          }
+        });
     return pieces;
   }
 
@@ -144,36 +145,48 @@ final class RingCover {
   /** Stretches of any rings that clear what was marked {@link #LEFT}; marks what they clear. */
   List<Piece> chooseForLeft(List<Ring> rings) {
     blocks = new CoarseMap(lattice, state, LEFT, radius, blocks);
-    List<Ring> order = new ArrayList<>(rings);
+    List<Ring> order = new ArrayList<>(blocks.near(rings));
     order.sort(Comparator.comparingInt((Ring ring) -> -ring.index()));
     List<Piece> pieces = new ArrayList<>();
-    for (Ring ring : order) {
-      if (blocks.nearAny(ring)) {
-        choose(ring, (x, y) -> false, true, pieces);
-      }
-    }
+    inGroups(order, true, cover -> choose(cover, (x, y) -> false, true, pieces));
     return pieces;
   }
 
-  private void choose(Ring ring, WallNeed need, boolean onlyLeft, List<Piece> pieces) {
+  /** Hands rings over one by one; what they cover is found for a group of them at a time. */
+  private void inGroups(List<Ring> order, boolean onlyLeft, Consumer<ChunkCover> each) {
+    for (int from = 0; from < order.size(); from += GROUP) {
+      order.subList(from, Math.min(order.size(), from + GROUP)).parallelStream()
+          .map(ring -> cover(ring, onlyLeft))
+          .toList()
+          .forEach(each);
+    }
+  }
+
+  private ChunkCover cover(Ring ring, boolean onlyLeft) {
     Chunks chunks = Chunks.of(ring, Math.max(4 * lattice.stepMm(), Math.min(1, radius / 3)));
+    boolean wall = ring.index() == 0; // looked at otherwise
+    return new ChunkCover(
+        ring, chunks, lattice, sure, c -> !wall && (!onlyLeft || near(chunks, c)));
+  }
+
+  private boolean near(Chunks chunks, int c) {
+    return blocks.near(chunks.x(chunks.start(c)), chunks.y(chunks.start(c)));
+  }
+
+  private void choose(ChunkCover cover, WallNeed need, boolean onlyLeft, List<Piece> pieces) {
+    Ring ring = cover.ring;
+    Chunks chunks = cover.chunks;
     boolean[] keep = new boolean[chunks.count()];
     boolean before = false;
     boolean any = false;
     for (int c = 0; c < keep.length; c++) {
-      int at = chunks.start(c);
-      keep[c] =
-          (!onlyLeft || blocks.near(chunks.x(at), chunks.y(at)))
-              && needed(ring, chunks, c, need, onlyLeft);
+      keep[c] = (!onlyLeft || near(chunks, c)) && needed(cover, c, need, onlyLeft);
       any |= keep[c];
       if (keep[c]) {
         if (before && ring.index() != 0) {
-          for (int r = 0; r < kept; r += 2) { // just looked at
-            Arrays.fill(state, runs[r], runs[r + 1] + 1, DONE);
-          }
+          cover.each(c, this::done);
         } else {
-          clear(
-              chunks, c, before, sure, (first, last) -> Arrays.fill(state, first, last + 1, DONE));
+          clear(chunks, c, before, sure, this::done);
         }
         if (ring.index() == 0) {
           clear(chunks, c, before, radius, this::clearRim);
@@ -191,11 +204,11 @@ final class RingCover {
     runs(ring, chunks, keep, pieces);
   }
 
-  private boolean needed(Ring ring, Chunks chunks, int c, WallNeed need, boolean onlyLeft) {
+  private boolean needed(ChunkCover cover, int c, WallNeed need, boolean onlyLeft) {
+    Chunks chunks = cover.chunks;
     wanted = 0;
     left = 0;
-    kept = 0;
-    boolean wall = ring.index() == 0;
+    boolean wall = cover.ring.index() == 0;
     double length = 0;
     for (int i = chunks.start(c); i < chunks.start(c + 1); i++) {
       double ax = chunks.x(i);
@@ -206,24 +219,15 @@ final class RingCover {
       if (wall) {
         // Tight places, which are open, go by the nodes alone: the rings along the walls have been
         // asked already.
-        if (ring.closed() && (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2))) {
+        if (cover.ring.closed() && (need.at(ax, ay) || need.at((ax + bx) / 2, (ay + by) / 2))) {
           return true;
         }
         if (blocks.near(ax, ay)) {
           sweep.all(ax, ay, bx, by, radius, this::tally);
         }
-      } else {
-        int found = sweep.fresh(ax, ay, bx, by, sure);
-        keepRuns(found);
-        for (int r = 0; r < found; r += 2) {
-          if (onlyLeft) {
-            tally(sweep.runs[r], sweep.runs[r + 1]);
-          } else {
-            tallyLarge(sweep.runs[r], sweep.runs[r + 1]);
-          }
-        }
       }
     }
+    cover.each(c, onlyLeft ? this::tally : this::tallyLarge);
     if (onlyLeft) {
       return left > 0;
     }
@@ -233,12 +237,10 @@ final class RingCover {
     return wanted * lattice.nodeAreaMm2() > SLIVER * stepover * length;
   }
 
-  private void keepRuns(int found) {
-    if (runs.length < kept + found) {
-      runs = Arrays.copyOf(runs, 2 * (kept + found));
+  private void done(int first, int last) {
+    for (int k = first; k <= last; k++) {
+      state[k] = DONE;
     }
-    System.arraycopy(sweep.runs, 0, runs, kept, found);
-    kept += found;
   }
 
   private void tallyLarge(int first, int last) {
