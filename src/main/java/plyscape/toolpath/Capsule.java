@@ -13,8 +13,8 @@ final class Capsule {
   private double radius;
   private double squared;
 
-  // The band between the two disks at a height v over A: X from A between v * across and that plus
-  // alongX, and between v * slope -+ aside.
+  // The band between the two disks, 0 <= (p-a).d <= d.d and |(p-a) x d| <= r |d|, at a height v
+  // over A: X from A between v * across and that plus alongX, and between v * slope -+ aside.
   private boolean moves;
   private boolean level;
   private boolean upright;
@@ -72,8 +72,8 @@ final class Capsule {
   }
 
   /**
-   * Puts the chords of some rows into {@link #ends}. Everything is held in local variables: this is
-   * where most of the planner's time goes.
+   * Puts the chords of some rows into {@link #ends}. Everything is held in local variables: the
+   * planner asks for these more than for anything else.
    *
    * @param minY of row 0, mm
    * @param stepMm between rows
