@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
-import plyscape.layup.PlyDepth;
+import plyscape.layup.Depths;
 import plyscape.terrain.Terrain;
 
 /** Gives each listed ply its range of elevations, by the method that the job names. */
@@ -21,7 +21,7 @@ public final class BandMaker {
    * @param terrain elevations over the carved area
    * @param depths every ply of the layup, top to bottom
    */
-  public static Bands make(TerrainSpec spec, Terrain terrain, List<PlyDepth> depths) {
+  public static Bands make(TerrainSpec spec, Terrain terrain, Depths depths) {
     TerrainTake.Sea sea = spec.take().sea();
     if (sea == null || sea.levelM() < terrain.zminM()) {
       return land(spec.plyNumbers(), spec.bands(), terrain, terrain.zminM(), depths);
@@ -66,7 +66,7 @@ public final class BandMaker {
       TerrainSpec.BandSpec method,
       Terrain terrain,
       double zminM,
-      List<PlyDepth> depths) {
+      Depths depths) {
     if (plies.size() == 1) {
       return new Bands(plies, List.of());
     }
@@ -92,8 +92,8 @@ public final class BandMaker {
     return method == TerrainSpec.NamedBands.EQUAL_AREA || method == TerrainSpec.NamedBands.NATURAL;
   }
 
-  private static double[] mids(List<Integer> plies, List<PlyDepth> depths) {
-    return plies.stream().mapToDouble(number -> depths.get(number - 1).midMm()).toArray();
+  private static double[] mids(List<Integer> plies, Depths depths) {
+    return plies.stream().mapToDouble(number -> depths.of(number).midMm()).toArray();
   }
 
   /** Drops plies whose band holds no elevation between the least and the greatest. */

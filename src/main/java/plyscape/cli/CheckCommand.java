@@ -14,8 +14,8 @@ import plyscape.fault.JobFault;
 import plyscape.job.LayupReader;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
-import plyscape.layup.PlyDepth;
 import plyscape.layup.RiskTrial;
 import plyscape.layup.ThinPlyAdvice;
 import plyscape.output.OutputFile;
@@ -28,7 +28,8 @@ import plyscape.shop.LayupDrawing;
 @Command(
     name = "check",
     description =
-        "The table of a layup's plies: where each lies, how deep it is cut, whether that is sure, and what would help.",
+        "The table of a layup's plies: where each lies, how deep it is cut, whether that is sure,"
+            + " and what would help.",
     sortOptions = false)
 final class CheckCommand implements Callable<Integer> {
 
@@ -71,7 +72,8 @@ final class CheckCommand implements Callable<Integer> {
       paramLabel = "MM",
       defaultValue = "0.02",
       description =
-          "Plus or minus of a measurement yet to be made, for the advice; default ${DEFAULT-VALUE} (good calipers).")
+          "Plus or minus of a measurement yet to be made, for the advice; default ${DEFAULT-VALUE}"
+              + " (good calipers).")
   private double measuringToleranceMm;
 
   @Option(names = "--svg", paramLabel = "FILE", description = "Also draw the section to scale.")
@@ -127,7 +129,7 @@ final class CheckCommand implements Callable<Integer> {
   private CheckReport report() {
     Layup layup = LayupReader.read(Paths.of(spec, layupFile));
     CutAllowance allowance = allowanceOptions.read(spec);
-    List<PlyDepth> depths = DepthModel.depths(layup, allowance, acceptThickness);
+    Depths depths = DepthModel.depths(layup, allowance, acceptThickness);
     return new CheckReport(
         layup,
         allowance,

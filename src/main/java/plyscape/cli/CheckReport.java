@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.RiskTrial;
@@ -19,7 +20,7 @@ import plyscape.layup.ThinPlyAdvice;
 record CheckReport(
     Layup layup,
     CutAllowance allowance,
-    List<PlyDepth> depths,
+    Depths depths,
     List<ThinPlyAdvice> advice,
     List<RiskTrial.Result> trial) {
 
@@ -59,7 +60,7 @@ record CheckReport(
 
   private void ply(ObjectNode node, PlyDepth d) {
     int number = d.ply().number();
-    double floor = DepthModel.floorMm(depths, number);
+    double floor = depths.floorMm(number);
     node.put("number", number);
     node.put("name", d.ply().name());
     node.put("colour", d.ply().colour());

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
@@ -77,7 +78,7 @@ final class CheckText {
   }
 
   private static String verdict(PlyDepth d, CheckReport report) {
-    double floor = DepthModel.floorMm(report.depths(), d.ply().number());
+    double floor = report.depths().floorMm(d.ply().number());
     String verdict = d.reliable() ? "reliable" : "too thin";
     return floor < report.allowance().minimumFloorMm() - 1e-9
         ? verdict + ", but only " + Numbers.fixed(floor, 2) + " mm would stay under it"
@@ -88,10 +89,10 @@ final class CheckText {
    * The first mention of a colour in a line gets a patch of it; table cells themselves hold no
    * control characters.
    */
-  private static String painted(String table, List<PlyDepth> depths) {
+  private static String painted(String table, Depths depths) {
     String[] lines = table.split("\n");
-    for (int i = 0; i < depths.size(); i++) {
-      Ply ply = depths.get(i).ply();
+    for (int i = 0; i < depths.plies(); i++) {
+      Ply ply = depths.of(i + 1).ply();
       int at = lines[i + 2].lastIndexOf(ply.colour());
       String patch =
           "\u001b[48;2;"
@@ -116,7 +117,7 @@ final class CheckText {
     double nominal = DepthModel.nominalThicknessMm(layup);
     double pressed = DepthModel.thicknessMm(layup);
     String measured =
-        layup.measuredThicknessMm() == null && layup.measuredBottomsMm().isEmpty()
+        layup.measured().thicknessMm() == null && layup.measured().bottomsMm().isEmpty()
             ? "nothing measured yet"
             : "nominal "
                 + Numbers.fixed(nominal, 3)
@@ -134,7 +135,7 @@ final class CheckText {
   private static List<String> advice(CheckReport report) {
     List<String> lines = new ArrayList<>();
     for (ThinPlyAdvice a : report.advice()) {
-      PlyDepth d = report.depths().get(a.plyNumber() - 1);
+      PlyDepth d = report.depths().of(a.plyNumber());
       lines.add("");
       lines.add(
           "Ply "
@@ -189,7 +190,7 @@ final class CheckText {
         + "; then "
         + best.unreliable()
         + " of "
-        + report.depths().size()
+        + report.depths().plies()
         + " plies are unreliable";
   }
 

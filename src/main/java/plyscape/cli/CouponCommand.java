@@ -17,8 +17,8 @@ import plyscape.job.Bench;
 import plyscape.job.LayupReader;
 import plyscape.job.Setting;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
-import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
@@ -40,7 +40,8 @@ import plyscape.text.Numbers;
 @Command(
     name = "coupon",
     description =
-        "A stepped test cut into an offcut of the panel, which shows where each ply really is: G-code, gauge, readings file.",
+        "A stepped test cut into an offcut of the panel, which shows where each ply really is:"
+            + " G-code, gauge, readings file.",
     sortOptions = false)
 final class CouponCommand implements Callable<Integer> {
 
@@ -104,7 +105,8 @@ final class CouponCommand implements Callable<Integer> {
       names = "--set",
       paramLabel = "KEY=VALUE",
       description =
-          "Set a key of the machine or a tool, such as tools.1.feed=900 or machine.safe_height=6. May be repeated.")
+          "Set a key of the machine or a tool, such as tools.1.feed=900 or machine.safe_height=6."
+              + " May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Mixin private AllowanceOptions allowanceOptions;
@@ -135,7 +137,7 @@ final class CouponCommand implements Callable<Integer> {
     Warnings warnings = new Warnings();
     try (OutputDirectory out = OutputDirectory.open(Paths.of(spec, directory), KIND, force)) {
       Layup layup = LayupReader.read(Paths.of(spec, layupFile));
-      List<PlyDepth> depths = DepthModel.depths(layup, bench.allowance(), acceptThickness);
+      Depths depths = DepthModel.depths(layup, bench.allowance(), acceptThickness);
       Coupon coupon =
           Coupon.of(
               depths,
@@ -228,7 +230,8 @@ final class CouponCommand implements Callable<Integer> {
       String first = v.collisions().isEmpty() ? "it gouges" : collision(v.collisions());
       throw new VerifyFault(
           "the coupon's G-code failed its simulation and was not written: " + first,
-          "check the machine's travel and the tool; if those are right, please report it with the layup");
+          "check the machine's travel and the tool; if those are right, please report it with the"
+              + " layup");
     }
     return v;
   }

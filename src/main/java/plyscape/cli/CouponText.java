@@ -2,9 +2,8 @@ package plyscape.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.List;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
-import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.shop.Coupon;
 import plyscape.shop.CouponGauge;
@@ -40,12 +39,7 @@ final class CouponText {
 
   /** The text of {@code coupon.json}. */
   static String json(
-      Layup layup,
-      List<PlyDepth> depths,
-      Coupon coupon,
-      Tool tool,
-      CouponProgram program,
-      Verification v) {
+      Layup layup, Depths depths, Coupon coupon, Tool tool, CouponProgram program, Verification v) {
     ObjectNode root = JsonText.object("plyscape-coupon-1");
     root.put("layup", layup.name());
     root.put("width_mm", coupon.widthMm()).put("height_mm", coupon.heightMm());

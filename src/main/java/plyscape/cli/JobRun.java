@@ -134,8 +134,8 @@ final class JobRun {
         "  %s, %s: %s instead of %s, parts %d, %.2f mm2",
         merged.source(),
         merged.why(),
-        plan.depths().get(merged.toPly() - 1).ply().name(),
-        plan.depths().get(merged.fromPly() - 1).ply().name(),
+        plan.depths().of(merged.toPly()).ply().name(),
+        plan.depths().of(merged.fromPly()).ply().name(),
         merged.count(),
         merged.areaMm2());
   }

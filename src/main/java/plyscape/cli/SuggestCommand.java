@@ -36,7 +36,8 @@ import plyscape.text.Numbers;
 @Command(
     name = "suggest",
     description =
-        "Layups from the sheets on the shelf: odd, balanced, reliable, and suited to the terrain's heights.",
+        "Layups from the sheets on the shelf: odd, balanced, reliable, and suited to the terrain's"
+            + " heights.",
     sortOptions = false)
 final class SuggestCommand implements Callable<Integer> {
 
@@ -53,7 +54,8 @@ final class SuggestCommand implements Callable<Integer> {
       paramLabel = "VENEERS.yaml",
       required = true,
       description =
-          "The shelf: veneers with name, colour, thickness, tolerance, wood, count, high ground first; plies, glue_line, zones.")
+          "The shelf: veneers with name, colour, thickness, tolerance, wood, count, high ground"
+              + " first; plies, glue_line, zones.")
   private String veneersFile;
 
   @Option(
@@ -71,7 +73,8 @@ final class SuggestCommand implements Callable<Integer> {
   @Option(
       names = "--in-order",
       description =
-          "Only layups in which the colours that show lie in the order of the file, top to bottom, zones' too.")
+          "Only layups in which the colours that show lie in the order of the file, top to bottom,"
+              + " zones' too.")
   private boolean inOrder;
 
   @Option(
@@ -85,7 +88,8 @@ final class SuggestCommand implements Callable<Integer> {
       names = "--set",
       paramLabel = "KEY=VALUE",
       description =
-          "Set a key of the terrain or the panel, such as terrain.crop=[0,0,900,900] or panel.width=200. May be repeated.")
+          "Set a key of the terrain or the panel, such as terrain.crop=[0,0,900,900] or"
+              + " panel.width=200. May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Mixin private AllowanceOptions allowanceOptions;
@@ -198,8 +202,7 @@ final class SuggestCommand implements Callable<Integer> {
     return new Shelf(
         shelf.name(),
         shelf.plies(),
-        shelf.glueLineMm(),
-        shelf.glueLineToleranceMm(),
+        shelf.glueLine(),
         shelf.flatnessMm(),
         shelf.veneers(),
         List.copyOf(wishes));

@@ -11,7 +11,9 @@ import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.job.Keys.Range;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 
 /**
@@ -75,12 +77,14 @@ public final class LayupReader {
         file.toString(),
         keys.text("name", stem(file), "a name"),
         plies,
-        keys.number("glue_line", 0, GLUE_LINE),
-        keys.number("glue_line_tolerance", 0, GLUE_LINE),
-        keys.numberOrNull("measured_thickness", PANEL_THICKNESS),
-        keys.number("measured_thickness_tolerance", 0, TOLERANCE),
-        measuredBottoms(keys, new PlyNames(plies)),
-        keys.number("measured_bottoms_tolerance", 0, TOLERANCE),
+        new GlueLine(
+            keys.number("glue_line", 0, GLUE_LINE),
+            keys.number("glue_line_tolerance", 0, GLUE_LINE)),
+        new Measured(
+            keys.numberOrNull("measured_thickness", PANEL_THICKNESS),
+            keys.number("measured_thickness_tolerance", 0, TOLERANCE),
+            measuredBottoms(keys, new PlyNames(plies)),
+            keys.number("measured_bottoms_tolerance", 0, TOLERANCE)),
         keys.number("flatness", 0, TOLERANCE));
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import plyscape.fault.InputFault;
 import plyscape.job.Keys.Range;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Shelf;
 import plyscape.layup.Veneer;
 import plyscape.text.NearestName;
@@ -50,8 +51,9 @@ public final class ShelfReader {
     return new Shelf(
         keys.text("name", LayupReader.stem(file), "a name"),
         plies == null ? null : plies.intValue(),
-        keys.number("glue_line", 0, Range.mm(0, 5)),
-        keys.number("glue_line_tolerance", 0, Range.mm(0, 5)),
+        new GlueLine(
+            keys.number("glue_line", 0, Range.mm(0, 5)),
+            keys.number("glue_line_tolerance", 0, Range.mm(0, 5))),
         keys.number("flatness", 0, Range.mm(0, 10)),
         veneers,
         wishes(keys, veneers));

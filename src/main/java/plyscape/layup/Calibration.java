@@ -135,14 +135,14 @@ public record Calibration(
     double[] difference = new double[n];
     double[] gap = new double[n];
     LayerStack stack = LayerStack.of(layup);
-    double glueSigma = Math.max(layup.glueLineToleranceMm() / ColourRisk.SIGMAS, EXACT_MM);
+    double glueSigma = Math.max(layup.glueLine().toleranceMm() / ColourRisk.SIGMAS, EXACT_MM);
     double room =
-        layup.measuredThicknessMm() == null
+        layup.measured().thicknessMm() == null
             ? Double.POSITIVE_INFINITY
-            : layup.measuredThicknessMm();
+            : layup.measured().thicknessMm();
     for (int k = 0; k < n; k++) {
       Scatter.Cell cell = scatter.cells().get(faces[k]);
-      Double kept = faces[k] % 2 == 1 ? layup.measuredBottomsMm().get((faces[k] + 1) / 2) : null;
+      Double kept = faces[k] % 2 == 1 ? layup.measured().bottomsMm().get((faces[k] + 1) / 2) : null;
       if (cell != null) {
         weight[k] = cell.weight() / (factor * factor);
         value[k] = cell.mean();
@@ -155,7 +155,7 @@ public record Calibration(
         gap[k] = LEAST_SHARE * stack.totalMm(faces[k], faces[k + 1]);
         if (faces[k] % 2 == 1 && faces[k + 1] == faces[k] + 1) {
           coupling[k] = 1 / (glueSigma * glueSigma);
-          difference[k] = layup.glueLineMm();
+          difference[k] = layup.glueLine().thicknessMm();
         }
       }
     }
@@ -178,8 +178,8 @@ public record Calibration(
                 ? new Boundary(
                     (faces[k] + 1) / 2,
                     x[k],
-                    layup.measuredBottomsToleranceMm() * q95 / q3,
-                    layup.measuredBottomsToleranceMm(),
+                    layup.measured().bottomsToleranceMm() * q95 / q3,
+                    layup.measured().bottomsToleranceMm(),
                     0)
                 : new Boundary(
                     (faces[k] + 1) / 2, x[k], q95 * deviation[k], q3 * deviation[k], readings));
@@ -214,7 +214,7 @@ public record Calibration(
       faces.put(face, true);
       faces.put(face % 2 == 1 ? face : face - 1, true);
     }
-    for (int ply : layup.measuredBottomsMm().keySet()) {
+    for (int ply : layup.measured().bottomsMm().keySet()) {
       faces.put(LayerStack.bottomOf(ply), true);
     }
     return faces.keySet().stream().mapToInt(Integer::intValue).toArray();

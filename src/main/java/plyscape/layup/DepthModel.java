@@ -31,8 +31,7 @@ public final class DepthModel {
    * @throws InputFault if measured depths are out of order, or the measured thickness is out of
    *     0.85..1.10 of nominal
    */
-  public static List<PlyDepth> depths(
-      Layup layup, CutAllowance allowance, boolean acceptThickness) {
+  public static Depths depths(Layup layup, CutAllowance allowance, boolean acceptThickness) {
     if (!acceptThickness) {
       requireBelievable(layup);
     }
@@ -41,7 +40,7 @@ public final class DepthModel {
     for (Ply ply : layup.plies()) {
       depths.add(depth(pressed, ply, layup.flatnessMm(), allowance));
     }
-    return List.copyOf(depths);
+    return new Depths(depths);
   }
 
   /**
@@ -50,12 +49,12 @@ public final class DepthModel {
    *
    * @param windows one a ply; null where no face is, and closed where all faces are at the target
    */
-  public static List<PlyDepth> worstIn(
-      List<PlyDepth> depths, List<FaceWindow> windows, Layup layup, CutAllowance allowance) {
+  public static Depths worstIn(
+      Depths depths, List<FaceWindow> windows, Layup layup, CutAllowance allowance) {
     PressedDepths pressed = new PressedDepths(layup);
     List<PlyDepth> out = new ArrayList<>();
-    for (int i = 0; i < depths.size(); i++) {
-      PlyDepth depth = depths.get(i);
+    for (int i = 0; i < depths.plies(); i++) {
+      PlyDepth depth = depths.of(i + 1);
       FaceWindow window = windows.get(i);
       if (window == null || !window.open()) {
         out.add(depth);
@@ -69,7 +68,7 @@ public final class DepthModel {
                   risk(pressed, depth, window.upperMm() + sanding, cut),
                   risk(pressed, depth, window.lowerMm() + sanding, cut))));
     }
-    return List.copyOf(out);
+    return new Depths(out);
   }
 
   private static double risk(PressedDepths pressed, PlyDepth depth, double face, double[] cut) {
@@ -94,45 +93,43 @@ public final class DepthModel {
     return stack.totalMm(0, stack.layers());
   }
 
-  /** Wood left under the cut when the given ply is the deepest that is cut, mm. */
-  public static double floorMm(List<PlyDepth> depths, int deepestPly) {
-    return depths.get(depths.size() - 1).bottomMm() - depths.get(deepestPly - 1).targetMm();
-  }
-
   /**
    * Checks the floor under the deepest ply that something is assigned to.
    *
    * @throws JobFault if less than {@link CutAllowance#minimumFloorMm()} would be left
    */
-  public static void requireFloor(List<PlyDepth> depths, int deepestPly, CutAllowance allowance) {
-    double floor = floorMm(depths, deepestPly);
+  public static void requireFloor(Depths depths, int deepestPly, CutAllowance allowance) {
+    double floor = depths.floorMm(deepestPly);
     if (floor < allowance.minimumFloorMm() - 1e-9) {
-      PlyDepth deepest = depths.get(deepestPly - 1);
-      double panel = depths.get(depths.size() - 1).bottomMm();
+      PlyDepth deepest = depths.of(deepestPly);
+      double panel = depths.thicknessMm();
       throw new JobFault(
           format(
-              "ply %d (%s) is cut to %.3f mm and leaves %.3f mm of wood under it, less than minimum_floor %.3f mm",
+              "ply %d (%s) is cut to %.3f mm and leaves %.3f mm of wood under it, less than"
+                  + " minimum_floor %.3f mm",
               deepestPly,
               deepest.ply().name(),
               deepest.targetMm(),
               floor,
               allowance.minimumFloorMm()),
           format(
-                  "leave it out of terrain.plies (%s) and the zones, glue %.2f mm or more under it, or lower minimum_floor",
+                  "leave it out of terrain.plies (%s) and the zones, glue %.2f mm or more under it,"
+                      + " or lower minimum_floor",
                   pliesOption(depths, allowance), allowance.minimumFloorMm() - floor)
               + (panel < allowance.minimumFloorMm()
                   ? format(
-                      "; all %d plies together are only %.2f mm thick: thicknesses are in mm, 25.4 to the inch",
-                      depths.size(), panel)
+                      "; all %d plies together are only %.2f mm thick: thicknesses are in mm, 25.4"
+                          + " to the inch",
+                      depths.plies(), panel)
                   : ""));
     }
   }
 
   /** The option that leaves out all plies that are too near to the panel's bottom. */
-  private static String pliesOption(List<PlyDepth> depths, CutAllowance allowance) {
+  private static String pliesOption(Depths depths, CutAllowance allowance) {
     String names =
         depths.stream()
-            .filter(d -> floorMm(depths, d.ply().number()) >= allowance.minimumFloorMm() - 1e-9)
+            .filter(d -> depths.floorMm(d.ply().number()) >= allowance.minimumFloorMm() - 1e-9)
             .map(d -> d.ply().name())
             .collect(Collectors.joining(","));
     boolean plain = names.matches("[A-Za-z0-9,_-]+");
@@ -182,18 +179,19 @@ public final class DepthModel {
   }
 
   private static void requireBelievable(Layup layup) {
-    if (layup.measuredThicknessMm() == null) {
+    if (layup.measured().thicknessMm() == null) {
       return;
     }
     double nominal = nominalThicknessMm(layup);
-    double factor = layup.measuredThicknessMm() / nominal;
+    double factor = layup.measured().thicknessMm() / nominal;
     if (!(factor >= LEAST_FACTOR - 1e-12 && factor <= GREATEST_FACTOR + 1e-12)) {
       throw new InputFault(
           new Place(layup.file(), 0, 0, "measured_thickness"),
           format(
               "%.3f mm measured, but plies and glue lines add up to %.3f mm: %.3f times",
-              layup.measuredThicknessMm(), nominal, factor),
-          "0.85 to 1.10 times is believed: mend the plies or the measurement, or give --accept-thickness");
+              layup.measured().thicknessMm(), nominal, factor),
+          "0.85 to 1.10 times is believed: mend the plies or the measurement, or give"
+              + " --accept-thickness");
     }
   }
 

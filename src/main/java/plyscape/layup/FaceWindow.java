@@ -38,8 +38,8 @@ public record FaceWindow(double upperMm, double lowerMm) {
    * gets a closed window at its target; under every window {@link CutAllowance#minimumFloorMm()} of
    * wood is left as long as it is under the target.
    */
-  public static List<FaceWindow> of(List<PlyDepth> depths, CutAllowance allowance) {
-    double panelMm = depths.get(depths.size() - 1).bottomMm();
+  public static List<FaceWindow> of(Depths depths, CutAllowance allowance) {
+    double panelMm = depths.of(depths.plies()).bottomMm();
     List<FaceWindow> windows = new ArrayList<>();
     for (PlyDepth depth : depths) {
       windows.add(of(depth, allowance, panelMm - allowance.minimumFloorMm()));

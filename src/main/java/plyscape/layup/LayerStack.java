@@ -23,8 +23,8 @@ final class LayerStack {
     List<Ply> plies = layup.plies();
     double[] thickness = new double[2 * plies.size() - 1];
     double[] tolerance = new double[thickness.length];
-    Arrays.fill(thickness, layup.glueLineMm());
-    Arrays.fill(tolerance, layup.glueLineToleranceMm());
+    Arrays.fill(thickness, layup.glueLine().thicknessMm());
+    Arrays.fill(tolerance, layup.glueLine().toleranceMm());
     for (int i = 0; i < plies.size(); i++) {
       thickness[2 * i] = plies.get(i).thicknessMm();
       tolerance[2 * i] = plies.get(i).toleranceMm();

@@ -9,83 +9,63 @@ import java.util.SortedMap;
  * @param file the layup file's name, for messages
  * @param name free text
  * @param plies top to bottom, at least one; numbers 1..n in order
- * @param glueLineMm thickness of each of the n-1 glue lines, 0 or more
- * @param glueLineToleranceMm plus or minus
- * @param measuredThicknessMm calipers on the pressed panel, or null
- * @param measuredThicknessToleranceMm plus or minus
- * @param measuredBottomsMm ply number to the measured depth of its bottom; may be empty
- * @param measuredBottomsToleranceMm plus or minus
+ * @param glueLine between each two plies
+ * @param measured on the pressed panel; may be {@link Measured#NOTHING}
  * @param flatnessMm plus or minus, how far the pressed panel is from flat
  */
 public record Layup(
     String file,
     String name,
     List<Ply> plies,
-    double glueLineMm,
-    double glueLineToleranceMm,
-    Double measuredThicknessMm,
-    double measuredThicknessToleranceMm,
-    SortedMap<Integer, Double> measuredBottomsMm,
-    double measuredBottomsToleranceMm,
+    GlueLine glueLine,
+    Measured measured,
     double flatnessMm) {
+
+  /** Checks the order of plies, and that what was measured is one of them. */
+  public Layup {
+    plies = List.copyOf(plies);
+    if (plies.isEmpty() || !(flatnessMm >= 0)) {
+      throw new IllegalArgumentException(plies.size() + " plies, flatness " + flatnessMm);
+    }
+    for (int i = 0; i < plies.size(); i++) {
+      if (plies.get(i).number() != i + 1) {
+        throw new IllegalArgumentException("ply " + plies.get(i).number() + " at " + (i + 1));
+      }
+    }
+    for (int ply : measured.bottomsMm().keySet()) {
+      if (ply < 1 || ply > plies.size()) {
+        throw new IllegalArgumentException("measured bottom of ply " + ply);
+      }
+    }
+  }
+
+  /** The ply of that number, 1 at the top. */
+  public Ply ply(int number) {
+    return plies.get(number - 1);
+  }
 
   /** The same panel of other plies. */
   public Layup withPlies(List<Ply> others) {
-    return new Layup(
-        file,
-        name,
-        others,
-        glueLineMm,
-        glueLineToleranceMm,
-        measuredThicknessMm,
-        measuredThicknessToleranceMm,
-        measuredBottomsMm,
-        measuredBottomsToleranceMm,
-        flatnessMm);
+    return new Layup(file, name, others, glueLine, measured, flatnessMm);
   }
 
   /** The same with another flatness, plus or minus mm. */
   public Layup withFlatness(double otherMm) {
-    return new Layup(
-        file,
-        name,
-        plies,
-        glueLineMm,
-        glueLineToleranceMm,
-        measuredThicknessMm,
-        measuredThicknessToleranceMm,
-        measuredBottomsMm,
-        measuredBottomsToleranceMm,
-        otherMm);
+    return new Layup(file, name, plies, glueLine, measured, otherMm);
+  }
+
+  /** The same with other measurements. */
+  public Layup withMeasured(Measured other) {
+    return new Layup(file, name, plies, glueLine, other, flatnessMm);
   }
 
   /** The same with another measured thickness and its plus or minus, mm. */
   public Layup withThickness(double measuredMm, double toleranceMm) {
-    return new Layup(
-        file,
-        name,
-        plies,
-        glueLineMm,
-        glueLineToleranceMm,
-        measuredMm,
-        toleranceMm,
-        measuredBottomsMm,
-        measuredBottomsToleranceMm,
-        flatnessMm);
+    return withMeasured(measured.withThickness(measuredMm, toleranceMm));
   }
 
   /** The same with other measured bottoms and their plus or minus, mm; none when empty. */
   public Layup withBottoms(SortedMap<Integer, Double> measuredMm, double toleranceMm) {
-    return new Layup(
-        file,
-        name,
-        plies,
-        glueLineMm,
-        glueLineToleranceMm,
-        measuredThicknessMm,
-        measuredThicknessToleranceMm,
-        measuredMm,
-        toleranceMm,
-        flatnessMm);
+    return withMeasured(measured.withBottoms(measuredMm, toleranceMm));
   }
 }

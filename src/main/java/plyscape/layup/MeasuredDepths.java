@@ -36,21 +36,21 @@ final class MeasuredDepths {
     int plies = layup.plies().size();
     List<Known> known = new ArrayList<>();
     known.add(new Known(0, 0, 0, "the top face"));
-    for (Map.Entry<Integer, Double> entry : layup.measuredBottomsMm().entrySet()) {
+    for (Map.Entry<Integer, Double> entry : layup.measured().bottomsMm().entrySet()) {
       Ply ply = layup.plies().get(entry.getKey() - 1);
       known.add(
           new Known(
               LayerStack.bottomOf(ply.number()),
               entry.getValue(),
-              layup.measuredBottomsToleranceMm(),
+              layup.measured().bottomsToleranceMm(),
               "the measured bottom of ply " + ply.number() + " (" + ply.name() + ")"));
     }
-    if (layup.measuredThicknessMm() != null) {
+    if (layup.measured().thicknessMm() != null) {
       Known face =
           new Known(
               LayerStack.bottomOf(plies),
-              layup.measuredThicknessMm(),
-              layup.measuredThicknessToleranceMm(),
+              layup.measured().thicknessMm(),
+              layup.measured().thicknessToleranceMm(),
               "the measured thickness");
       Known last = known.get(known.size() - 1);
       if (last.interfaceIndex() == face.interfaceIndex()) {

@@ -49,10 +49,10 @@ public final class RiskTrial {
 
   /** Draws panels and counts wrong faces, for each ply. The same seed gives the same counts. */
   public static List<Result> run(Layup layup, CutAllowance allowance, int panels, long seed) {
-    List<PlyDepth> depths = DepthModel.depths(layup, allowance, true);
+    Depths depths = DepthModel.depths(layup, allowance, true);
     RiskTrial trial = new RiskTrial(new PressedDepths(layup));
     SeededNormals normals = new SeededNormals(seed);
-    int[] wrong = new int[depths.size()];
+    int[] wrong = new int[depths.plies()];
     double[] error = new double[trial.pressed.stack().layers() + 1];
     double[] cut = {layup.flatnessMm(), allowance.zErrorMm(), allowance.sandingToleranceMm()};
     for (int p = 0; p < panels; p++) {

@@ -7,8 +7,7 @@ import java.util.List;
  *
  * @param name of the layup to be
  * @param plies how many are wanted, or null
- * @param glueLineMm thickness of a glue line
- * @param glueLineToleranceMm plus or minus
+ * @param glueLine between each two plies
  * @param flatnessMm plus or minus, of the pressed panel
  * @param veneers in the order in which the terrain should show them, high ground first
  * @param wishes zones that want a sheet of their own
@@ -16,8 +15,7 @@ import java.util.List;
 public record Shelf(
     String name,
     Integer plies,
-    double glueLineMm,
-    double glueLineToleranceMm,
+    GlueLine glueLine,
     double flatnessMm,
     List<Veneer> veneers,
     List<Wish> wishes) {

@@ -77,26 +77,28 @@ public record ThinPlyAdvice(
   public static List<Measurement> measurements(
       Layup layup, CutAllowance allowance, double measuringToleranceMm, int plyNumber) {
     PressedDepths pressed = new PressedDepths(layup);
-    double before = DepthModel.depths(layup, allowance, true).get(plyNumber - 1).neededMm();
+    double before = DepthModel.depths(layup, allowance, true).of(plyNumber).neededMm();
     int plies = layup.plies().size();
     boolean bottomKnown =
         pressed.measured().above(LayerStack.bottomOf(plies)).interfaceIndex() == 2 * plies - 1;
     List<Measurement> all = new ArrayList<>();
     for (int ply = 0; ply < plies; ply++) {
       boolean thickness = ply == 0;
-      if (thickness ? bottomKnown : layup.measuredBottomsMm().containsKey(ply)) {
+      if (thickness ? bottomKnown : layup.measured().bottomsMm().containsKey(ply)) {
         continue;
       }
       double stated =
-          thickness ? layup.measuredThicknessToleranceMm() : layup.measuredBottomsToleranceMm();
+          thickness
+              ? layup.measured().thicknessToleranceMm()
+              : layup.measured().bottomsToleranceMm();
       double tolerance = stated > 0 ? stated : measuringToleranceMm;
       double expected = pressed.depthMm(LayerStack.bottomOf(thickness ? plies : ply));
       Layup then =
           thickness
               ? layup.withThickness(expected, tolerance)
               : withBottom(layup, ply, expected, tolerance);
-      List<PlyDepth> after = DepthModel.depths(then, allowance, true);
-      PlyDepth depth = after.get(plyNumber - 1);
+      Depths after = DepthModel.depths(then, allowance, true);
+      PlyDepth depth = after.of(plyNumber);
       int unreliable = (int) after.stream().filter(d -> !d.reliable()).count();
       all.add(
           new Measurement(
@@ -146,7 +148,7 @@ public record ThinPlyAdvice(
   }
 
   private static boolean passes(Layup layup, CutAllowance allowance, int plyNumber) {
-    return DepthModel.depths(layup, allowance, true).get(plyNumber - 1).reliable();
+    return DepthModel.depths(layup, allowance, true).of(plyNumber).reliable();
   }
 
   private static Layup withTolerance(Layup l, double most) {
@@ -167,7 +169,7 @@ public record ThinPlyAdvice(
   }
 
   private static Layup withBottom(Layup l, int ply, double depth, double tolerance) {
-    SortedMap<Integer, Double> bottoms = new TreeMap<>(l.measuredBottomsMm());
+    SortedMap<Integer, Double> bottoms = new TreeMap<>(l.measured().bottomsMm());
     bottoms.put(ply, depth);
     return l.withBottoms(bottoms, tolerance);
   }

@@ -8,6 +8,7 @@ import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.region.Tiling;
@@ -19,9 +20,9 @@ import plyscape.region.Tiling;
 final class Assignment {
 
   private final Job job;
-  private final List<PlyDepth> depths;
+  private final Depths depths;
 
-  Assignment(Job job, List<PlyDepth> depths) {
+  Assignment(Job job, Depths depths) {
     this.job = job;
     this.depths = depths;
   }
@@ -36,7 +37,7 @@ final class Assignment {
     DepthModel.requireFloor(depths, tiling.exposed().lastKey(), job.allowance());
     List<Warning> thin = new ArrayList<>();
     for (int ply : tiling.exposed().keySet()) {
-      PlyDepth depth = depths.get(ply - 1);
+      PlyDepth depth = depths.of(ply);
       if (!depth.reliable()) {
         thin.add(thin(depth));
       }
@@ -62,7 +63,7 @@ final class Assignment {
             .max()
             .orElse(Double.POSITIVE_INFINITY);
     for (int ply : tiling.exposed().keySet()) {
-      PlyDepth depth = depths.get(ply - 1);
+      PlyDepth depth = depths.of(ply);
       if (depth.targetMm() > longestMm) {
         warnings.add(
             "short-flutes",

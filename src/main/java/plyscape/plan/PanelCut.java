@@ -112,7 +112,7 @@ final class PanelCut {
         .pockets()
         .forEach(
             (ply, pocket) -> {
-              PlyDepth at = regions.depths().get(ply - 1);
+              PlyDepth at = regions.depths().of(ply);
               if (at.targetMm() > 0) {
                 levels.add(
                     new PocketLevel(

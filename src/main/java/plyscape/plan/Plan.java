@@ -5,8 +5,8 @@ import java.util.List;
 import plyscape.bands.Bands;
 import plyscape.fault.Warning;
 import plyscape.job.Job;
+import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
-import plyscape.layup.PlyDepth;
 import plyscape.region.FaceField;
 import plyscape.region.Tiling;
 import plyscape.simulate.Verification;
@@ -36,7 +36,7 @@ import plyscape.zones.Zone;
  */
 public record Plan(
     Job job,
-    List<PlyDepth> depths,
+    Depths depths,
     double thicknessMm,
     Terrain terrain,
     Bands bands,
@@ -68,7 +68,7 @@ public record Plan(
   /** The plan of one panel. */
   public Plan(
       Job job,
-      List<PlyDepth> depths,
+      Depths depths,
       double thicknessMm,
       Terrain terrain,
       Bands bands,
@@ -102,7 +102,7 @@ public record Plan(
    */
   public FaceWindow cutMm(int plyNumber) {
     FaceWindow range = faces == null ? null : faces.rangeMm(plyNumber);
-    double target = depths.get(plyNumber - 1).targetMm();
+    double target = depths.of(plyNumber).targetMm();
     return range == null ? new FaceWindow(target, target) : range;
   }
 
@@ -117,7 +117,7 @@ public record Plan(
   }
 
   /** The same with other risks. */
-  Plan withDepths(List<PlyDepth> other) {
+  Plan withDepths(Depths other) {
     return with(other, warnings, faces);
   }
 
@@ -133,7 +133,7 @@ public record Plan(
     return warned(all);
   }
 
-  private Plan with(List<PlyDepth> otherDepths, List<Warning> otherWarnings, FaceField field) {
+  private Plan with(Depths otherDepths, List<Warning> otherWarnings, FaceField field) {
     return new Plan(
         job,
         otherDepths,

@@ -8,8 +8,8 @@ import plyscape.fault.Warnings;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
-import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.region.FaceField;
 import plyscape.region.FaceMaker;
@@ -69,8 +69,7 @@ public final class Planner {
   }
 
   private Plan run() {
-    List<PlyDepth> depths =
-        DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
+    Depths depths = DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
     double smallestMm = smallestMm();
 
     progress.stage("terrain");
@@ -96,7 +95,7 @@ public final class Planner {
     progress.stage("regions");
     Tiling tiling =
         TilingBuilder.build(
-            terrain, bands, zones, depths.size(), smallestMm, job.minimumAreaMm2(), warnings);
+            terrain, bands, zones, depths.plies(), smallestMm, job.minimumAreaMm2(), warnings);
     new Assignment(job, depths).check(tiling, options.strict(), warnings);
 
     double thickness = DepthModel.thicknessMm(job.layup());

@@ -10,7 +10,7 @@ import plyscape.gcode.GcodeWriter;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
 import plyscape.job.Job;
-import plyscape.layup.PlyDepth;
+import plyscape.layup.Depths;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
@@ -30,11 +30,11 @@ final class ProgramMaker {
   record Made(ToolProgram written, Program parsed) {}
 
   private final Job job;
-  private final List<PlyDepth> depths;
+  private final Depths depths;
   private final double thicknessMm;
   private final String version;
 
-  ProgramMaker(Job job, List<PlyDepth> depths, double thicknessMm, String version) {
+  ProgramMaker(Job job, Depths depths, double thicknessMm, String version) {
     this.job = job;
     this.depths = depths;
     this.thicknessMm = thicknessMm;
@@ -89,7 +89,7 @@ final class ProgramMaker {
         Locale.ROOT,
         "ply %d %s: to depth %.3f from %.3f",
         pass.plyNumber(),
-        depths.get(pass.plyNumber() - 1).ply().name(),
+        depths.of(pass.plyNumber()).ply().name(),
         pass.depthMm(),
         pass.stepdownFromMm());
   }

@@ -54,8 +54,7 @@ final class Proof {
         .exposed()
         .forEach(
             (ply, shape) ->
-                targets.add(
-                    new Target(ply, regions.depths().get(ply - 1).targetMm(), rings(shape))));
+                targets.add(new Target(ply, regions.depths().of(ply).targetMm(), rings(shape))));
     return targets;
   }
 
@@ -95,7 +94,8 @@ final class Proof {
     }
     throw new VerifyFault(
         "the G-code failed its simulation and was not written: " + String.join("; ", faults),
-        "check the machine's travel and the cutters' lengths in the job; if those are right, please report it with the job");
+        "check the machine's travel and the cutters' lengths in the job; if those are right, please"
+            + " report it with the job");
   }
 
   /**

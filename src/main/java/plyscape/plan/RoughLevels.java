@@ -8,7 +8,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.CoverageUnion;
-import plyscape.layup.PlyDepth;
+import plyscape.layup.Depths;
 import plyscape.region.FaceField;
 import plyscape.toolpath.PocketLevel;
 
@@ -28,7 +28,7 @@ final class RoughLevels {
    *
    * @param depths of all plies, the top one first
    */
-  static List<PocketLevel> of(FaceField faces, List<PlyDepth> depths) {
+  static List<PocketLevel> of(FaceField faces, Depths depths) {
     double[] rough = faces.roughMm();
     TreeMap<Double, List<Polygon>> regions = new TreeMap<>();
     TreeMap<Double, Integer> ply = new TreeMap<>();
@@ -49,7 +49,7 @@ final class RoughLevels {
               depth,
               union(within),
               MM.createMultiPolygon(regions.get(depth).toArray(Polygon[]::new)),
-              depths.get(ply.get(depth) - 1).ply().grainDeg()));
+              depths.of(ply.get(depth)).ply().grainDeg()));
     }
     return levels;
   }

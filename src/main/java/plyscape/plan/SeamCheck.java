@@ -40,7 +40,7 @@ final class SeamCheck {
     double area = 0;
     List<Geometry> largest = new ArrayList<>();
     for (Region region : tiling.regions()) {
-      if (tile.depths().get(region.plyNumber() - 1).targetMm() > 0
+      if (tile.depths().of(region.plyNumber()).targetMm() > 0
           && touchesEdge(region.polygon().getEnvelopeInternal(), tiling.carved())
           && region.polygon().buffer(-radius).isEmpty()
           && unreachable(region, tiling, radius)) {
@@ -60,7 +60,8 @@ final class SeamCheck {
             "seam-sliver",
             String.format(
                 Locale.ROOT,
-                "%d %s beside a seam, %.2f mm2 in all, narrower than the smallest cutter, which stays uncut; move the seam with terrain.crop or another panel size",
+                "%d %s beside a seam, %.2f mm2 in all, narrower than the smallest cutter, which"
+                    + " stays uncut; move the seam with terrain.crop or another panel size",
                 count,
                 count == 1 ? "strip" : "strips",
                 area),

@@ -12,8 +12,8 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
+import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
-import plyscape.layup.PlyDepth;
 import plyscape.terrain.Terrain;
 
 /**
@@ -44,7 +44,7 @@ public final class FaceMaker {
   private final Terrain terrain;
   private final Bands bands;
   private final List<FaceWindow> windows;
-  private final List<PlyDepth> depths;
+  private final Depths depths;
   private final Grid relief;
   private final List<Polygon> polygons;
   private final int[] plyOf;
@@ -53,7 +53,7 @@ public final class FaceMaker {
       Tiling tiling,
       Terrain terrain,
       Bands bands,
-      List<PlyDepth> depths,
+      Depths depths,
       List<FaceWindow> windows,
       Grid relief) {
     this.terrain = terrain;
@@ -82,7 +82,7 @@ public final class FaceMaker {
       Tiling tiling,
       Terrain terrain,
       Bands bands,
-      List<PlyDepth> depths,
+      Depths depths,
       List<FaceWindow> windows,
       double cuspMm,
       Warnings warnings) {
@@ -101,13 +101,13 @@ public final class FaceMaker {
     Grid relief = new Grid(terrain.elevationM().frame(), rounded);
     FaceMaker maker = new FaceMaker(tiling, terrain, bands, depths, windows, relief);
     for (int ply : new TreeSet<>(tiling.exposed().keySet())) {
-      if (depths.get(ply - 1).targetMm() > 0 && !windows.get(ply - 1).open()) {
+      if (depths.of(ply).targetMm() > 0 && !windows.get(ply - 1).open()) {
         warnings.add(
             "flat-face",
             "ply "
                 + ply
                 + " ("
-                + depths.get(ply - 1).ply().name()
+                + depths.of(ply).ply().name()
                 + ") has no more room than its clearances need: its faces stay flat",
             "ply " + ply);
       }
@@ -122,7 +122,7 @@ public final class FaceMaker {
     for (int i = 0; i < plyOf.length; i++) {
       int ply = plyOf[i];
       FaceWindow window = windows.get(ply - 1);
-      double target = depths.get(ply - 1).targetMm();
+      double target = depths.of(ply).targetMm();
       int band = bands.plyNumbers().indexOf(ply);
       Range range = ranges.get(i);
       if (!window.open()) {

@@ -41,7 +41,7 @@ final class BlockView {
     this.stretch = stretch;
     double cell = CELL_MM * Math.max(1, Math.max(block.width(), block.height()) / 260);
     raster = PlyRaster.of(plan.tiling(), block, cell);
-    float[] byPly = new float[plan.depths().size() + 1];
+    float[] byPly = new float[plan.depths().plies() + 1];
     for (int i = 0; i < byPly.length; i++) {
       byPly[i] = (float) -FinishedFace.depthMm(plan, i);
     }
@@ -175,7 +175,7 @@ final class BlockView {
         return ply.ply().rgb();
       }
     }
-    return plan.depths().get(plan.depths().size() - 1).ply().rgb();
+    return plan.depths().of(plan.depths().plies()).ply().rgb();
   }
 
   private static Canvas halve(Canvas large) {

@@ -56,6 +56,6 @@ final class FinishedFace {
 
   /** The depths of a ply by its number. */
   static PlyDepth depth(Plan plan, int plyNumber) {
-    return plan.depths().get(plyNumber - 1);
+    return plan.depths().of(plyNumber);
   }
 }

@@ -32,8 +32,8 @@ final class PlyLegend {
    * picture can hold.
    */
   private static List<PlyDepth> listed(Plan plan) {
-    return plan.depths().size() <= MOST
-        ? plan.depths()
+    return plan.depths().plies() <= MOST
+        ? plan.depths().stream().toList()
         : plan.depths().stream()
             .filter(depth -> share(plan, depth.ply().number()) > 0)
             .limit(MOST)

@@ -103,7 +103,8 @@ public final class SectionPicture {
       for (PlyDepth ply : plan.depths()) {
         if (depth >= ply.topMm() && depth < ply.bottomMm()) {
           boolean nearGlue = ply.topMm() > 0 && depth - ply.topMm() < 0.5 / down;
-          colours[y] = nearGlue && plan.job().layup().glueLineMm() > 0 ? GLUE : ply.ply().rgb();
+          colours[y] =
+              nearGlue && plan.job().layup().glueLine().thicknessMm() > 0 ? GLUE : ply.ply().rgb();
         }
       }
     }

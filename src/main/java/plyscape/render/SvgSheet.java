@@ -28,7 +28,7 @@ public final class SvgSheet {
     Job.PanelSpec panel = plan.job().panel();
     double width = panel.widthMm() + 2 * MARGIN + LIST;
     double height =
-        Math.max(panel.heightMm() + 2 * MARGIN + 10, 2 * MARGIN + 20 + plan.depths().size() * 9);
+        Math.max(panel.heightMm() + 2 * MARGIN + 10, 2 * MARGIN + 20 + plan.depths().plies() * 9);
     StringBuilder out = new StringBuilder(SvgLayers.head(new Job.PanelSpec(width, height, 0)));
     out.append("<title>")
         .append(Markup.escape(plan.job().layup().name()))
@@ -50,7 +50,7 @@ public final class SvgSheet {
         .append("\" height=\"")
         .append(mm(panel.heightMm()))
         .append("\" fill=\"")
-        .append(plan.depths().get(0).ply().colour())
+        .append(plan.depths().top().ply().colour())
         .append("\" stroke=\"#000000\" stroke-width=\"0.1\"/>\n");
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, layer.getKey());

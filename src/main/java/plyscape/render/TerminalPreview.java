@@ -139,7 +139,7 @@ public final class TerminalPreview {
   }
 
   private static int rgb(Plan plan, int ply) {
-    return plan.depths().get(Math.max(ply, 1) - 1).ply().rgb();
+    return plan.depths().of(Math.max(ply, 1)).ply().rgb();
   }
 
   private static String code(int kind, int rgb, Colour colour) {

@@ -14,9 +14,9 @@ final class TopView {
    * colour makes smooth edges, light is worked out by the pixel.
    */
   static Canvas draw(Plan plan, PlyRaster raster, int finer) {
-    float[] heights = new float[plan.depths().size() + 1];
+    float[] heights = new float[plan.depths().plies() + 1];
     int[] colours = new int[heights.length];
-    colours[0] = plan.depths().get(0).ply().rgb();
+    colours[0] = plan.depths().top().ply().rgb();
     heights[0] = (float) -FinishedFace.depthMm(plan, 0);
     for (PlyDepth depth : plan.depths()) {
       heights[depth.ply().number()] = (float) -FinishedFace.depthMm(plan, depth.ply().number());

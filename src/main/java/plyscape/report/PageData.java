@@ -28,7 +28,7 @@ final class PageData {
             .put("height", plan.job().panel().heightMm())
             .put("thickness", plan.thicknessMm());
     box(panel.putArray("carved"), plan.tiling().carved());
-    root.put("glue", plan.job().layup().glueLineMm());
+    root.put("glue", plan.job().layup().glueLine().thicknessMm());
     root.putObject("border").put("finished", plan.job().allowance().sandingMm());
     ArrayNode plies = root.putArray("plies");
     for (PlyDepth depth : plan.depths()) {

@@ -25,32 +25,42 @@ final class PanelPart {
   static void write(Html page, Plan plan, byte[] picture) {
     page.raw("<section id=\"panel\">\n<h2>The panel from above</h2>\n")
         .raw(
-            "<noscript><p>The picture can be asked and turned when scripts are allowed; the tables below need none.</p></noscript>\n")
+            "<noscript><p>The picture can be asked and turned when scripts are allowed; the tables"
+                + " below need none.</p></noscript>\n")
         .raw(
-            "<p class=\"hint\">Point at or tap a place to read it. Drag A and B (or use the arrow keys) to move the section.</p>\n")
+            "<p class=\"hint\">Point at or tap a place to read it. Drag A and B (or use the arrow"
+                + " keys) to move the section.</p>\n")
         .raw("<div class=\"bench\">\n");
     stage(page, plan, picture);
     side(page, plan);
     page.raw("</div>\n");
     if (reachesEdge(plan)) {
       page.raw(
-              "<p class=\"hint\">Where the carving runs to the panel's edge, as at a seam to the next panel, that edge is a wall for")
+              "<p class=\"hint\">Where the carving runs to the panel's edge, as at a seam to the"
+                  + " next panel, that edge is a wall for")
           .raw(" the cutter: inner corners there keep its radius.</p>\n");
     }
     page.raw("</section>\n<section id=\"section\">\n<h2>Section from A to B</h2>\n")
         .raw("<canvas class=\"wide\" id=\"section-view\" role=\"img\"></canvas>\n")
         .raw(
-            "<p class=\"hint\">Bold line: the finished face, cut and sanded. Pale: wood that goes. Dark: glue lines.</p>\n</section>\n")
+            "<p class=\"hint\">Bold line: the finished face, cut and sanded. Pale: wood that goes."
+                + " Dark: glue lines.</p>\n"
+                + "</section>\n")
         .raw("<section id=\"view3d\">\n<h2>The panel as a solid</h2>\n")
         .raw(
-            "<canvas class=\"wide\" id=\"solid\" tabindex=\"0\" role=\"img\" aria-label=\"The finished panel, turning\"></canvas>\n")
+            "<canvas class=\"wide\" id=\"solid\" tabindex=\"0\" role=\"img\" aria-label=\"The"
+                + " finished panel, turning\"></canvas>\n")
         .raw(
-            "<p class=\"controls\"><button id=\"turn-left\">Turn left</button><button id=\"turn-right\">Turn right</button>")
+            "<p class=\"controls\"><button id=\"turn-left\">Turn left</button><button"
+                + " id=\"turn-right\">Turn right</button>")
         .raw("<button id=\"nearer\">Nearer</button><button id=\"farther\">Farther</button>")
         .raw(
-            "<label>Heights <input type=\"range\" id=\"stretch\" min=\"1\" max=\"6\" step=\"0.25\" value=\"2\"></label></p>\n")
+            "<label>Heights <input type=\"range\" id=\"stretch\" min=\"1\" max=\"6\" step=\"0.25\""
+                + " value=\"2\"></label></p>\n")
         .raw(
-            "<p class=\"hint\" id=\"solid-note\">Drag to turn. Walls show the plies that they cut through.</p>\n</section>\n");
+            "<p class=\"hint\" id=\"solid-note\">Drag to turn. Walls show the plies that they cut"
+                + " through.</p>\n"
+                + "</section>\n");
   }
 
   private static boolean reachesEdge(Plan plan) {
@@ -69,7 +79,8 @@ final class PanelPart {
     double unit = Math.max(panel.widthMm(), panel.heightMm());
     String thin = Numbers.trimmed(unit * 0.003, 3);
     page.raw(
-            "<figure class=\"stage\" id=\"stage\"><img alt=\"The finished panel from above, in ply colours\" src=\"data:image/png;base64,")
+            "<figure class=\"stage\" id=\"stage\"><img alt=\"The finished panel from above, in ply"
+                + " colours\" src=\"data:image/png;base64,")
         .raw(Base64.getEncoder().encodeToString(picture))
         .raw(
             "\"><canvas id=\"overlay\"></canvas>\n<svg id=\"lines\" viewBox=\"0 0 "
@@ -78,7 +89,7 @@ final class PanelPart {
                 + h
                 + "\">\n<g id=\"labels\">\n");
     for (PlyLabels.Label label : PlyLabels.of(plan, unit * LABEL_SHARE)) {
-      Ply ply = plan.depths().get(label.plyNumber() - 1).ply();
+      Ply ply = plan.depths().of(label.plyNumber()).ply();
       page.raw(
           "<text x=\""
               + Numbers.trimmed(label.x(), 2)
@@ -129,16 +140,20 @@ final class PanelPart {
 
   private static void side(Html page, Plan plan) {
     page.raw(
-            "<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n<div class=\"controls\">\n")
+            "<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n"
+                + "<div class=\"controls\">\n")
         .raw("<fieldset><legend>Show</legend>")
         .raw(
-            "<label><input type=\"radio\" name=\"mode\" value=\"colours\" checked> ply colours</label>")
+            "<label><input type=\"radio\" name=\"mode\" value=\"colours\" checked> ply"
+                + " colours</label>")
         .raw(
-            "<label><input type=\"radio\" name=\"mode\" value=\"risk\"> risk of a wrong colour</label>")
+            "<label><input type=\"radio\" name=\"mode\" value=\"risk\"> risk of a wrong"
+                + " colour</label>")
         .raw("<label><input type=\"radio\" name=\"mode\" value=\"zones\"> zones</label>")
         .raw("<label><input type=\"checkbox\" id=\"numbers\"> ply numbers</label>")
         .raw(
-            "<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each ply</label></fieldset>\n");
+            "<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each"
+                + " ply</label></fieldset>\n");
     page.raw("<fieldset id=\"risk-key\" hidden><legend>Risk</legend>");
     for (RiskStep step : RiskStep.values()) {
       page.raw("<span class=\"swatch\" style=\"background:" + step.colour() + "\">&#160;</span>")
@@ -160,6 +175,7 @@ final class PanelPart {
       }
     }
     page.raw(
-        "<button id=\"all-on\">All</button><button id=\"all-off\">None</button></fieldset>\n</div></div>\n");
+        "<button id=\"all-on\">All</button><button id=\"all-off\">None</button></fieldset>\n"
+            + "</div></div>\n");
   }
 }

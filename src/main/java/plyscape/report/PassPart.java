@@ -44,12 +44,12 @@ final class PassPart {
                 + ".</p>\n");
     page.raw(
         "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
-            + " comes back to each depth in several runs; the rows add them up, and the programs and"
-            + " <code>plan.json</code> list them one by one.</p>\n");
+            + " comes back to each depth in several runs; the rows add them up, and the programs"
+            + " and <code>plan.json</code> list them one by one.</p>\n");
     if (plan.faces() != null) {
       page.raw(
-          "<p>The last rows follow the sculpted faces, from the shallowest to the deepest; their ply is"
-              + " the one of the deepest place.</p>\n");
+          "<p>The last rows follow the sculpted faces, from the shallowest to the deepest; their"
+              + " ply is the one of the deepest place.</p>\n");
     }
     if (!plan.programs().isEmpty()) {
       timeBar(page, plan);
@@ -71,7 +71,7 @@ final class PassPart {
             .cell(program.file())
             .cell(program.tool().name())
             .raw("<td>")
-            .ply(plan.depths().get(pass.plyNumber() - 1).ply())
+            .ply(plan.depths().of(pass.plyNumber()).ply())
             .raw("</td>")
             .number(Numbers.fixed(pass.stepdownFromMm(), 3))
             .number(Numbers.fixed(pass.depthMm(), 3))
@@ -121,7 +121,7 @@ final class PassPart {
       double x = 0;
       for (PassSum pass : PassSum.of(program)) {
         double width = pass.timeS() / longest * BAR_WIDTH;
-        Ply ply = plan.depths().get(pass.plyNumber() - 1).ply();
+        Ply ply = plan.depths().of(pass.plyNumber()).ply();
         page.raw("<g><title>")
             .text(
                 ply.number()

@@ -219,6 +219,6 @@ public final class PlanJson {
   }
 
   private static String name(Plan plan, int plyNumber) {
-    return plan.depths().get(plyNumber - 1).ply().name();
+    return plan.depths().of(plyNumber).ply().name();
   }
 }

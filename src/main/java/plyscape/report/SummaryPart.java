@@ -25,7 +25,7 @@ final class SummaryPart {
             + " mm thick, "
             + plan.tiling().exposed().size()
             + " of "
-            + plan.depths().size()
+            + plan.depths().plies()
             + " plies show");
     card(
         page,
@@ -86,9 +86,9 @@ final class SummaryPart {
    * against its relief at scale.
    */
   private static double exaggeration(Plan plan) {
-    PlyDepth first = plan.depths().get(plan.bands().plyNumbers().get(0) - 1);
+    PlyDepth first = plan.depths().of(plan.bands().plyNumbers().get(0));
     PlyDepth last =
-        plan.depths().get(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1) - 1);
+        plan.depths().of(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1));
     double relief =
         (plan.terrain().zmaxM() - plan.terrain().zminM()) / plan.terrain().frame().metresPerMm();
     return relief > 0 ? (last.midMm() - first.midMm()) / relief : 0;

@@ -56,8 +56,8 @@ final class WoodCheck {
     List<Integer> shown = List.copyOf(plan.tiling().exposed().keySet());
     for (int i = 0; i < shown.size(); i++) {
       for (int j = i + 1; j < shown.size(); j++) {
-        Ply a = plan.depths().get(shown.get(i) - 1).ply();
-        Ply b = plan.depths().get(shown.get(j) - 1).ply();
+        Ply a = plan.depths().of(shown.get(i)).ply();
+        Ply b = plan.depths().of(shown.get(j)).ply();
         double distance = Lab.distance(a.rgb(), b.rgb());
         if (distance < NEAR) {
           out.add(

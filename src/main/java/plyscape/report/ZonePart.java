@@ -28,7 +28,7 @@ final class ZonePart {
       for (Zone zone : plan.zones()) {
         page.raw("<tr>").cell(zone.spec().name());
         if (zone.spec().plyNumber() != null) {
-          page.raw("<td>").ply(plan.depths().get(zone.spec().plyNumber() - 1).ply()).raw("</td>");
+          page.raw("<td>").ply(plan.depths().of(zone.spec().plyNumber()).ply()).raw("</td>");
         } else {
           page.cell(zone.spec().sink() + " below the ground's");
         }
@@ -80,9 +80,9 @@ final class ZonePart {
           .cell(merged.source())
           .cell(merged.why())
           .raw("<td>")
-          .ply(plan.depths().get(merged.fromPly() - 1).ply())
+          .ply(plan.depths().of(merged.fromPly()).ply())
           .raw("</td><td>")
-          .ply(plan.depths().get(merged.toPly() - 1).ply())
+          .ply(plan.depths().of(merged.toPly()).ply())
           .raw("</td>")
           .number(Integer.toString(merged.count()))
           .number(Numbers.fixed(merged.areaMm2(), 2))

@@ -1,7 +1,6 @@
 package plyscape.shop;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.fault.InputFault;
@@ -9,6 +8,7 @@ import plyscape.job.LayupReader;
 import plyscape.layup.Calibration;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.Method;
 import plyscape.layup.PlyDepth;
@@ -51,15 +51,18 @@ public final class CalibratedLayup {
       Layup read = LayupReader.of(Path.of(wanted.file()), text);
       boolean same =
           read.plies().equals(wanted.plies())
-              && read.measuredBottomsMm().keySet().equals(wanted.measuredBottomsMm().keySet())
-              && Math.abs(read.measuredBottomsToleranceMm() - wanted.measuredBottomsToleranceMm())
+              && read.measured().bottomsMm().keySet().equals(wanted.measured().bottomsMm().keySet())
+              && Math.abs(
+                      read.measured().bottomsToleranceMm() - wanted.measured().bottomsToleranceMm())
                   < 1e-9
               && read.flatnessMm() == wanted.flatnessMm()
-              && read.glueLineMm() == wanted.glueLineMm();
-      for (int ply : wanted.measuredBottomsMm().keySet()) {
+              && read.glueLine().thicknessMm() == wanted.glueLine().thicknessMm();
+      for (int ply : wanted.measured().bottomsMm().keySet()) {
         same &=
             same
-                && Math.abs(read.measuredBottomsMm().get(ply) - wanted.measuredBottomsMm().get(ply))
+                && Math.abs(
+                        read.measured().bottomsMm().get(ply)
+                            - wanted.measured().bottomsMm().get(ply))
                     < 1e-9;
       }
       return same;
@@ -85,7 +88,7 @@ public final class CalibratedLayup {
         .orElse(0);
   }
 
-  private static List<PlyDepth> plain(Layup l) {
+  private static Depths plain(Layup l) {
     Layup plain = l.withBottoms(new TreeMap<>(), 0);
     return DepthModel.depths(plain, new CutAllowance(0, Method.RSS, 0, 0, 0, Top.LEAVE, 0), true);
   }

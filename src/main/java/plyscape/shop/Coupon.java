@@ -10,7 +10,7 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
-import plyscape.layup.PlyDepth;
+import plyscape.layup.Depths;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.toolpath.PocketLevel;
@@ -60,8 +60,7 @@ public record Coupon(
    * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be told
    *     apart
    */
-  public static Coupon of(
-      List<PlyDepth> depths, Wish wish, Tool tool, Machine machine, Warnings warnings) {
+  public static Coupon of(Depths depths, Wish wish, Tool tool, Machine machine, Warnings warnings) {
     return new CouponLayout(depths, wish, tool, machine).coupon(warnings);
   }
 

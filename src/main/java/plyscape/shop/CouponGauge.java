@@ -1,6 +1,6 @@
 package plyscape.shop;
 
-import java.util.List;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
@@ -21,10 +21,10 @@ public final class CouponGauge {
    * The gauge as an SVG page: every pad where it lies, with its depth, in the colour that is
    * expected on it.
    */
-  public static String svg(Coupon coupon, Layup layup, List<PlyDepth> depths) {
+  public static String svg(Coupon coupon, Layup layup, Depths depths) {
     double width = Math.max(190, coupon.widthMm() + 2 * LEFT);
     double listTop = 34 + coupon.heightMm() + 12;
-    double height = listTop + LINE * (depths.size() + 1) + 24;
+    double height = listTop + LINE * (depths.plies() + 1) + 24;
     SvgPage svg = new SvgPage(width, height, "Coupon gauge");
     svg.bold(LEFT, 9, 4.4, SvgPage.fitted("Coupon gauge: " + layup.name(), width - 2 * LEFT, 4.4));
     double y =
@@ -33,30 +33,31 @@ public final class CouponGauge {
             14.5,
             width - 2 * LEFT,
             TEXT,
-            "Print at 100 %: the bar must be 50 mm long. Pads as seen from above, with their depth in mm, in the colour that is"
-                + " expected. Zero Z on the top face of the coupon itself.");
+            "Print at 100 %: the bar must be 50 mm long. Pads as seen from above, with their depth"
+                + " in mm, in the colour that is expected. Zero Z on the top face of the coupon"
+                + " itself.");
     svg.line(LEFT, y + 1, LEFT + 50, y + 1, "#000000", 0.4);
     svg.line(LEFT, y - 0.5, LEFT, y + 2.5, "#000000", 0.2)
         .line(LEFT + 50, y - 0.5, LEFT + 50, y + 2.5, "#000000", 0.2);
     double top = 34;
     svg.rectangle(
-        LEFT, top, coupon.widthMm(), coupon.heightMm(), depths.get(0).ply().colour(), "#000000");
+        LEFT, top, coupon.widthMm(), coupon.heightMm(), depths.top().ply().colour(), "#000000");
     for (Coupon.Pad pad : coupon.pads()) {
       pad(svg, pad, LEFT, top + coupon.heightMm(), depths);
     }
     readings(svg, coupon, depths, listTop);
     svg.paragraph(
         LEFT,
-        listTop + LINE * (depths.size() + 1) + 5,
+        listTop + LINE * (depths.plies() + 1) + 5,
         width - 2 * LEFT,
         TEXT,
-        "Write the two depths of each boundary into readings.csv (from: last pad of the upper colour, to: first pad of the"
-            + " lower one), cut more than one coupon if the colours are hard to tell, then run plyscape calibrate.");
+        "Write the two depths of each boundary into readings.csv (from: last pad of the upper"
+            + " colour, to: first pad of the lower one), cut more than one coupon if the colours"
+            + " are hard to tell, then run plyscape calibrate.");
     return svg.text();
   }
 
-  private static void pad(
-      SvgPage svg, Coupon.Pad pad, double left, double bottom, List<PlyDepth> depths) {
+  private static void pad(SvgPage svg, Coupon.Pad pad, double left, double bottom, Depths depths) {
     double x = left + pad.box().minX();
     double y = bottom - pad.box().maxY();
     PlyDepth shown = expected(pad.depthMm(), depths);
@@ -68,24 +69,24 @@ public final class CouponGauge {
   }
 
   /** The ply expected at a depth; in a glue line the one below. */
-  public static PlyDepth expected(double depthMm, List<PlyDepth> depths) {
+  public static PlyDepth expected(double depthMm, Depths depths) {
     for (PlyDepth d : depths) {
       if (depthMm <= d.bottomMm()) {
         return d;
       }
     }
-    return depths.get(depths.size() - 1);
+    return depths.of(depths.plies());
   }
 
-  private static void readings(SvgPage svg, Coupon coupon, List<PlyDepth> depths, double top) {
+  private static void readings(SvgPage svg, Coupon coupon, Depths depths, double top) {
     svg.bold(LEFT, top, TEXT, "boundary");
     svg.bold(LEFT + 78, top, TEXT, "expected at");
     svg.bold(LEFT + 108, top, TEXT, "last pad above");
     svg.bold(LEFT + 140, top, TEXT, "first pad below");
     double y = top + LINE;
-    for (int i = 0; i + 1 < depths.size(); i++) {
-      PlyDepth upper = depths.get(i);
-      PlyDepth lower = depths.get(i + 1);
+    for (int i = 0; i + 1 < depths.plies(); i++) {
+      PlyDepth upper = depths.of(i + 1);
+      PlyDepth lower = depths.of(i + 2);
       svg.rectangle(LEFT, y - 2.6, 3, 3, upper.ply().colour(), "#000000");
       svg.rectangle(LEFT + 3, y - 2.6, 3, 3, lower.ply().colour(), "#000000");
       svg.left(
@@ -112,16 +113,19 @@ public final class CouponGauge {
    * {@code readings.csv} with a row to fill in for each boundary that the coupon can show; rows
    * left empty are passed over.
    */
-  public static String readingsCsv(Coupon coupon, List<PlyDepth> depths) {
+  public static String readingsCsv(Coupon coupon, Depths depths) {
     StringBuilder out = new StringBuilder();
     out.append(
-        "# Depths in mm below the top face, read off the coupon. A row left empty is passed over; more rows for the\n");
+        "# Depths in mm below the top face, read off the coupon. A row left empty is passed over;"
+            + " more rows for the\n");
     out.append(
-        "# same ply are welcome. from: the last pad on which the ply is seen. to: the first pad that shows the next.\n");
+        "# same ply are welcome. from: the last pad on which the ply is seen. to: the first pad"
+            + " that shows the next.\n");
     out.append(
-        "# Other readings may be given as ply,edge,depth,tolerance in a file of their own, edge being top or bottom.\n");
+        "# Other readings may be given as ply,edge,depth,tolerance in a file of their own, edge"
+            + " being top or bottom.\n");
     out.append("ply,from,to\n");
-    for (PlyDepth d : depths.subList(0, depths.size() - 1)) {
+    for (PlyDepth d : depths.allButBottom()) {
       if (!coupon.unseen().contains(d.ply().number())) {
         out.append(CsvRows.quoted(Visible.line(d.ply().name()))).append(",,\n");
       }

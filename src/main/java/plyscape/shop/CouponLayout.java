@@ -5,6 +5,7 @@ import java.util.List;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.layup.Depths;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
@@ -35,12 +36,12 @@ final class CouponLayout {
   /** More pads than this are no test cut any more. */
   private static final int MOST_PADS = 2000;
 
-  private final List<PlyDepth> depths;
+  private final Depths depths;
   private final Coupon.Wish wish;
   private final Tool tool;
   private final Machine machine;
 
-  CouponLayout(List<PlyDepth> depths, Coupon.Wish wish, Tool tool, Machine machine) {
+  CouponLayout(Depths depths, Coupon.Wish wish, Tool tool, Machine machine) {
     this.depths = depths;
     this.wish = wish;
     this.tool = tool;
@@ -60,7 +61,7 @@ final class CouponLayout {
           "choose a flat one");
     }
     double step = step();
-    PlyDepth last = depths.get(depths.size() - 1);
+    PlyDepth last = depths.bottom();
     int count = count(step);
     if (count < 2) {
       throw new JobFault(
@@ -85,8 +86,8 @@ final class CouponLayout {
     }
     requireTravel(deepest);
     List<Integer> unseen = new ArrayList<>();
-    for (PlyDepth d : depths.subList(0, depths.size() - 1)) {
-      PlyDepth below = depths.get(d.ply().number());
+    for (PlyDepth d : depths.allButBottom()) {
+      PlyDepth below = depths.of(d.ply().number() + 1);
       if (below.topMm() + below.topToleranceMm() > deepest) {
         unseen.add(d.ply().number());
         warnings.add(
@@ -113,8 +114,9 @@ final class CouponLayout {
 
   /** Pads needed to see the last boundary, or as many as the floor allows. */
   private int count(double step) {
-    PlyDepth last = depths.get(depths.size() - 1);
-    double wanted = depths.size() == 1 ? last.midMm() : last.topMm() + last.topToleranceMm() + step;
+    PlyDepth last = depths.bottom();
+    double wanted =
+        depths.plies() == 1 ? last.midMm() : last.topMm() + last.topToleranceMm() + step;
     double allowed = last.bottomMm() - wish.floorMm();
     return Math.min((int) Math.ceil(wanted / step - 1e-9), (int) Math.floor(allowed / step + 1e-9));
   }
@@ -124,7 +126,7 @@ final class CouponLayout {
    * error tell nothing more, and a whole step is never more than the share of the thinnest ply.
    */
   private double step() {
-    PlyDepth thinnest = depths.get(0);
+    PlyDepth thinnest = depths.top();
     for (PlyDepth d : depths) {
       thinnest = d.availableMm() < thinnest.availableMm() ? d : thinnest;
     }

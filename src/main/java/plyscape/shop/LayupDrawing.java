@@ -1,7 +1,7 @@
 package plyscape.shop;
 
-import java.util.List;
 import plyscape.layup.CutAllowance;
+import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
@@ -28,9 +28,9 @@ public final class LayupDrawing {
   private LayupDrawing() {}
 
   /** The drawing; A4 wide, as long as it needs. */
-  public static String svg(Layup layup, List<PlyDepth> depths, CutAllowance allowance) {
-    double panel = depths.get(depths.size() - 1).bottomMm();
-    double height = Math.max(depths.size() * LABEL * 1.35, 90);
+  public static String svg(Layup layup, Depths depths, CutAllowance allowance) {
+    double panel = depths.of(depths.plies()).bottomMm();
+    double height = Math.max(depths.plies() * LABEL * 1.35, 90);
     double scale = height / panel;
     double page = TOP + height + 24;
     SvgPage svg = new SvgPage(WIDTH, page, layup.name());
@@ -48,14 +48,15 @@ public final class LayupDrawing {
         STACK_LEFT,
         18.5,
         TEXT,
-        "Steps: how deep each ply is cut; thin line: finished face after sanding; dark bands: needed clearance at the edges.");
+        "Steps: how deep each ply is cut; thin line: finished face after sanding; dark bands:"
+            + " needed clearance at the edges.");
     svg.rectangle(STACK_LEFT, TOP, STACK_RIGHT - STACK_LEFT, height, "#3a3027", "none");
-    double step = (STACK_RIGHT - STACK_LEFT - 6) / depths.size();
+    double step = (STACK_RIGHT - STACK_LEFT - 6) / depths.plies();
     for (PlyDepth d : depths) {
       layer(svg, d, scale);
     }
-    for (int i = 0; i < depths.size(); i++) {
-      step(svg, depths.get(i), scale, STACK_LEFT + 3 + i * step, step, allowance.sandingMm());
+    for (int i = 0; i < depths.plies(); i++) {
+      step(svg, depths.of(i + 1), scale, STACK_LEFT + 3 + i * step, step, allowance.sandingMm());
     }
     labels(svg, depths, scale, height);
     svg.left(
@@ -102,15 +103,15 @@ public final class LayupDrawing {
     svg.line(x, face, x + width, face, "#000000", 0.2);
   }
 
-  private static void labels(SvgPage svg, List<PlyDepth> depths, double scale, double height) {
+  private static void labels(SvgPage svg, Depths depths, double scale, double height) {
     svg.bold(STACK_RIGHT + 10, TOP - 1.5, TEXT, "ply");
     String[] heads = {"top", "bottom", "target", "needed", "there"};
     for (int c = 0; c < heads.length; c++) {
       svg.right(146 + c * 13.0, TOP - 1.5, TEXT, heads[c]);
     }
-    double room = height / depths.size();
-    for (int i = 0; i < depths.size(); i++) {
-      PlyDepth d = depths.get(i);
+    double room = height / depths.plies();
+    for (int i = 0; i < depths.plies(); i++) {
+      PlyDepth d = depths.of(i + 1);
       double y = TOP + (i + 0.5) * room + TEXT * 0.35;
       svg.line(
           STACK_RIGHT + 1.6,

@@ -153,9 +153,9 @@ public final class LayupSearch {
       double below = tolerance + term(kind.toleranceMm());
       ratioAt[at] = kind.thicknessMm() / 2 / needed(below);
       kindAt[at] = k;
-      topMm[at + 1] = topMm[at] + kind.thicknessMm() + shelf.glueLineMm();
+      topMm[at + 1] = topMm[at] + kind.thicknessMm() + shelf.glueLine().thicknessMm();
       taken[k]++;
-      double next = below + term(shelf.glueLineToleranceMm());
+      double next = below + term(shelf.glueLine().toleranceMm());
       if (at == plies - 1) {
         place(at + 1, next, off, spare, ratio);
       } else {
@@ -241,7 +241,7 @@ public final class LayupSearch {
     if (mids.size() < 2) {
       return;
     }
-    double total = topMm[plies] - shelf.glueLineMm();
+    double total = topMm[plies] - shelf.glueLine().thicknessMm();
     double floor = total - Math.max(0, midMm(deepest) - allowance.sandingMm());
     bestFloorMm = Math.max(bestFloorMm, floor);
     if (leastRatio > 0 && floor < allowance.minimumFloorMm() - 1e-9) {

@@ -25,20 +25,20 @@ public final class LayupYaml {
     if (!layup.name().isBlank()) {
       out.append("name: ").append(quoted(layup.name())).append('\n');
     }
-    number(out, "glue_line", layup.glueLineMm());
-    number(out, "glue_line_tolerance", layup.glueLineToleranceMm());
-    if (layup.measuredThicknessMm() != null) {
-      number(out, "measured_thickness", layup.measuredThicknessMm());
-      number(out, "measured_thickness_tolerance", layup.measuredThicknessToleranceMm());
+    number(out, "glue_line", layup.glueLine().thicknessMm());
+    number(out, "glue_line_tolerance", layup.glueLine().toleranceMm());
+    if (layup.measured().thicknessMm() != null) {
+      number(out, "measured_thickness", layup.measured().thicknessMm());
+      number(out, "measured_thickness_tolerance", layup.measured().thicknessToleranceMm());
     }
-    if (!layup.measuredBottomsMm().isEmpty()) {
+    if (!layup.measured().bottomsMm().isEmpty()) {
       StringBuilder map = new StringBuilder();
-      for (Map.Entry<Integer, Double> entry : layup.measuredBottomsMm().entrySet()) {
+      for (Map.Entry<Integer, Double> entry : layup.measured().bottomsMm().entrySet()) {
         map.append(map.length() == 0 ? "" : ", ").append(entry.getKey()).append(": ");
         map.append(Numbers.trimmed(entry.getValue(), 6));
       }
       out.append("measured_bottoms: {").append(map).append("}\n");
-      number(out, "measured_bottoms_tolerance", layup.measuredBottomsToleranceMm());
+      number(out, "measured_bottoms_tolerance", layup.measured().bottomsToleranceMm());
     }
     number(out, "flatness", layup.flatnessMm());
     out.append("plies:\n");

@@ -6,8 +6,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 import plyscape.layup.Shelf;
 import plyscape.layup.Veneer;
@@ -103,17 +103,7 @@ final class ProposalBuilder {
       }
     }
     Layup layup =
-        new Layup(
-            "",
-            shelf.name(),
-            List.copyOf(plies),
-            shelf.glueLineMm(),
-            shelf.glueLineToleranceMm(),
-            null,
-            0,
-            new TreeMap<>(),
-            0,
-            shelf.flatnessMm());
+        new Layup("", shelf.name(), plies, shelf.glueLine(), Measured.NOTHING, shelf.flatnessMm());
     return new Proposal(
         layup, List.copyOf(places), unbalanced, spare, ratio, fit, inversions(order));
   }

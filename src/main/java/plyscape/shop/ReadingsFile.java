@@ -145,7 +145,7 @@ public final class ReadingsFile {
       throw fault(line, "from " + from + " to " + to, "wanted a to that is deeper than from");
     }
     // The glue line lies in between too: the bottom is between from and to less the glue line.
-    double half = Math.max((to - layup.glueLineMm() - from) / 2, LEAST_HALF_MM);
+    double half = Math.max((to - layup.glueLine().thicknessMm() - from) / 2, LEAST_HALF_MM);
     double stated =
         cells.getOrDefault("tolerance", "").isEmpty()
             ? 0
@@ -153,7 +153,8 @@ public final class ReadingsFile {
     // Anywhere in between with equal chance: deviation half / sqrt(3), of which three make the plus
     // or minus.
     double tolerance = Math.hypot(Math.sqrt(3) * half, stated);
-    return new Reading(line, ply, false, (from + to - layup.glueLineMm()) / 2, tolerance);
+    return new Reading(
+        line, ply, false, (from + to - layup.glueLine().thicknessMm()) / 2, tolerance);
   }
 
   private int ply(int line, String text) {

@@ -15,6 +15,8 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.layup.Depths;
+import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
 import plyscape.terrain.Terrain;
 
@@ -145,23 +147,23 @@ class BandMakerTest {
   void sea_takesTheLevelAndBelow() {
     Bands bands =
         BandMaker.make(
-            spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 100), terrain(40, 400), List.of());
+            spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 100), terrain(40, 400), depths(4));
     assertEquals(List.of(1, 2, 4), bands.plyNumbers());
     assertEquals(250, bands.breaksM().get(0), 1e-9);
     assertEquals(4, bands.plyAt(100));
     assertEquals(4, bands.plyAt(50));
     assertEquals(2, bands.plyAt(100.001));
     Bands flooded =
-        BandMaker.make(spec(TerrainSpec.NamedBands.SCALE, 500), terrain(40, 400), List.of());
+        BandMaker.make(spec(TerrainSpec.NamedBands.SCALE, 500), terrain(40, 400), depths(4));
     assertEquals(List.of(4), flooded.plyNumbers());
     Bands dry =
-        BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 0), terrain(40, 400), List.of());
+        BandMaker.make(spec(TerrainSpec.NamedBands.EQUAL_INTERVAL, 0), terrain(40, 400), depths(4));
     assertEquals(List.of(1, 2, 4), dry.plyNumbers());
     Bands listed =
         BandMaker.make(
             spec(new TerrainSpec.BreakList(List.of(300.0, 60.0)), 100),
             terrain(40, 400),
-            List.of());
+            depths(4));
     assertEquals(List.of(300.0, Math.nextUp(100.0)), listed.breaksM());
   }
 
@@ -220,12 +222,13 @@ class BandMakerTest {
     assertEquals(500, all.within(new boolean[5]).zmaxM(), 0);
   }
 
-  private static List<PlyDepth> depths(int plies) {
+  private static Depths depths(int plies) {
     List<PlyDepth> out = new ArrayList<>();
     for (int i = 0; i < plies; i++) {
-      out.add(new PlyDepth(null, i, i + 1, 0, 0, i + 0.5, 0, 0, 0));
+      out.add(
+          new PlyDepth(new Ply(i + 1, "p" + i, 0, 1, 0, 0, ""), i, i + 1, 0, 0, i + 0.5, 0, 0, 0));
     }
-    return out;
+    return new Depths(out);
   }
 
   private static Terrain row(double... elevations) {

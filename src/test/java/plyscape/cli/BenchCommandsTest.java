@@ -109,7 +109,16 @@ class BenchCommandsTest {
     Path csv =
         write(
             "r.csv",
-            "ply,edge,depth\nmeadow,,0.62\nmeadow,,0.60\n1,,0.61\n1,,0.9\nwood,top,0.66\nwood,top,0.67\nwood,,1.07\n2,,1.06\n2,,1.05\n");
+            "ply,edge,depth\n"
+                + "meadow,,0.62\n"
+                + "meadow,,0.60\n"
+                + "1,,0.61\n"
+                + "1,,0.9\n"
+                + "wood,top,0.66\n"
+                + "wood,top,0.67\n"
+                + "wood,,1.07\n"
+                + "2,,1.06\n"
+                + "2,,1.05\n");
     Path target = folder.resolve("new.yaml");
     Run run = Run.of("calibrate", layup(), csv, "-o", target);
     assertEquals(0, run.code(), run.err());
@@ -120,7 +129,7 @@ class BenchCommandsTest {
             && text.contains("# straight edge")
             && text.contains("# thin"),
         text);
-    assertEquals(1.06, LayupReader.read(target).measuredBottomsMm().get(2), 0.001);
+    assertEquals(1.06, LayupReader.read(target).measured().bottomsMm().get(2), 0.001);
     assertEquals(0, Run.of("check", target).code());
     assertEquals(1, Run.of("calibrate", layup(), csv, "-o", target).code(), "not without --force");
     assertEquals(0, Run.of("calibrate", layup(), csv, "-o", target, "--force", "-q").code());
@@ -147,14 +156,15 @@ class BenchCommandsTest {
     Path flow =
         write(
             "flow.yaml",
-            "{name: f, glue_line: 0.05, plies: [{name: a, colour: \"#112233\", thickness: 0.6}, {name: b, colour: \"#112233\", thickness: 0.6}]}\n");
+            "{name: f, glue_line: 0.05, plies: [{name: a, colour: \"#112233\", thickness: 0.6},"
+                + " {name: b, colour: \"#112233\", thickness: 0.6}]}\n");
     Path target = folder.resolve("new.yaml");
     Run run =
         Run.of(
             "calibrate", flow, write("r.csv", "ply,depth,tolerance\na,0.61,0.03\n"), "-o", target);
     assertEquals(0, run.code(), run.err());
-    assertEquals(0.61, LayupReader.read(target).measuredBottomsMm().get(1), 1e-9);
-    assertEquals(0.03, LayupReader.read(target).measuredBottomsToleranceMm(), 1e-9);
+    assertEquals(0.61, LayupReader.read(target).measured().bottomsMm().get(1), 1e-9);
+    assertEquals(0.03, LayupReader.read(target).measured().bottomsToleranceMm(), 1e-9);
   }
 
   @Test
@@ -219,7 +229,7 @@ class BenchCommandsTest {
             .replace("wood,,", "wood,1.04,1.12"));
     Path calibrated = folder.resolve("new.yaml");
     assertEquals(0, Run.of("calibrate", layup(), csv, "-o", calibrated).code());
-    assertEquals(0.615, LayupReader.read(calibrated).measuredBottomsMm().get(1), 1e-9);
+    assertEquals(0.615, LayupReader.read(calibrated).measured().bottomsMm().get(1), 1e-9);
     assertEquals(
         1, Run.of("coupon", layup(), "-o", out, "--size", "70x50").code(), "not without --force");
     assertEquals(1, Run.of("coupon", layup(), "-o", folder.resolve("b"), "--size", "20x20").code());

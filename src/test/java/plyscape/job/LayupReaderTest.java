@@ -40,10 +40,10 @@ class LayupReaderTest {
               - {name: wood, colour: "#3f7d3a", thickness: 0.9, tolerance: 0.04, grain: 90, wood: dyed poplar}
             """);
     assertEquals("Tarn Hollow, nine plies", layup.name());
-    assertEquals(0.04, layup.glueLineMm());
-    assertEquals(0.01, layup.glueLineToleranceMm());
-    assertEquals(9.10, layup.measuredThicknessMm());
-    assertEquals(Map.of(2, 2.92), layup.measuredBottomsMm());
+    assertEquals(0.04, layup.glueLine().thicknessMm());
+    assertEquals(0.01, layup.glueLine().toleranceMm());
+    assertEquals(9.10, layup.measured().thicknessMm());
+    assertEquals(Map.of(2, 2.92), layup.measured().bottomsMm());
     assertEquals(0.08, layup.flatnessMm());
     assertEquals("#8fbf5a", layup.plies().get(0).colour());
     assertEquals(90, layup.plies().get(1).grainDeg());
@@ -61,38 +61,41 @@ class LayupReaderTest {
   void absentValues_areZeroOrNone() {
     Layup layup = files.layup(JobFixture.LAYUP);
     assertEquals("layup", layup.name());
-    assertEquals(0, layup.glueLineMm());
+    assertEquals(0, layup.glueLine().thicknessMm());
     assertEquals(0, layup.plies().get(0).toleranceMm());
-    assertNull(layup.measuredThicknessMm());
-    assertTrue(layup.measuredBottomsMm().isEmpty());
+    assertNull(layup.measured().thicknessMm());
+    assertTrue(layup.measured().bottomsMm().isEmpty());
     assertEquals("#aabbcc", layup.plies().get(2).colour());
   }
 
   @Test
   void measuredBottoms_byName() {
     Layup layup = files.layup("measured_bottoms: {wood: 1.71, 4: 3.4}\n" + JobFixture.LAYUP);
-    assertEquals(Map.of(2, 1.71, 4, 3.4), layup.measuredBottomsMm());
+    assertEquals(Map.of(2, 1.71, 4, 3.4), layup.measured().bottomsMm());
   }
 
   @Test
   void faults_sayPlaceFoundAndWanted() {
     assertEquals(
-        "layup.yaml:1:1: unknown key \"glueline\"; did you mean \"glue_line\"? known are name, glue_line,"
-            + " glue_line_tolerance, measured_thickness, measured_thickness_tolerance, measured_bottoms,"
-            + " measured_bottoms_tolerance, flatness, plies",
+        "layup.yaml:1:1: unknown key \"glueline\"; did you mean \"glue_line\"? known are name,"
+            + " glue_line, glue_line_tolerance, measured_thickness, measured_thickness_tolerance,"
+            + " measured_bottoms, measured_bottoms_tolerance, flatness, plies",
         files.layupFault("glueline: 0.1\n" + JobFixture.LAYUP));
     assertEquals(
         "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 25; the"
             + " number alone, without a unit: 0.9",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\", thickness: 0.9 mm}\n"));
     assertEquals(
-        "layup.yaml:2:45: plies.1.thickness: found -0.9; out of the sane range: wanted a number, mm, 0.01 to 25",
+        "layup.yaml:2:45: plies.1.thickness: found -0.9; out of the sane range: wanted a number,"
+            + " mm, 0.01 to 25",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\", thickness: -0.9}\n"));
     assertEquals(
-        "layup.yaml:2:5: plies.1: the key \"thickness\" is missing; wanted a number, mm, 0.01 to 25",
+        "layup.yaml:2:5: plies.1: the key \"thickness\" is missing; wanted a number, mm, 0.01 to"
+            + " 25",
         files.layupFault("plies:\n  - {name: a, colour: \"#000000\"}\n"));
     assertEquals(
-        "layup.yaml:2:23: plies.1.colour: found \"green\"; wanted a colour in quotes, such as \"#8fbf5a\"",
+        "layup.yaml:2:23: plies.1.colour: found \"green\"; wanted a colour in quotes, such as"
+            + " \"#8fbf5a\"",
         files.layupFault("plies:\n  - {name: a, colour: green, thickness: 1}\n"));
     assertEquals(
         "layup.yaml:3:12: plies.1.colour: no value; wanted a colour in quotes, such as \"#8fbf5a\";"
@@ -116,7 +119,8 @@ class LayupReaderTest {
   void namesGivenTwice_areFaults() {
     String ply = "  - {name: oak, colour: \"#000\", thickness: 1}\n";
     assertEquals(
-        "layup.yaml:3:12: plies.2.name: a second ply named \"oak\", the first in line 2; names must differ",
+        "layup.yaml:3:12: plies.2.name: a second ply named \"oak\", the first in line 2; names must"
+            + " differ",
         files.layupFault("plies:\n" + ply + ply));
     assertEquals(
         "layup.yaml:2:1: the key \"flatness\" a second time, first in line 1; keep one of them",

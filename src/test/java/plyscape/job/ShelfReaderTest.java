@@ -24,7 +24,7 @@ class ShelfReaderTest {
     assertEquals(9, shelf.plies());
     assertEquals(8, shelf.veneers().size());
     assertEquals(new Shelf.Wish("river", "deep blue"), shelf.wishes().get(1));
-    assertEquals(0.04, shelf.glueLineMm());
+    assertEquals(0.04, shelf.glueLine().thicknessMm());
   }
 
   @Test

@@ -19,25 +19,25 @@ class DepthModelTest {
 
   @Test
   void nominal_gluelinesCount() {
-    List<PlyDepth> d =
+    Depths d =
         DepthModel.depths(Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0), Layups.bare(Method.RSS), false);
-    assertEquals(0, d.get(0).topMm());
-    assertEquals(0.6, d.get(0).bottomMm(), EXACT);
-    assertEquals(0.65, d.get(1).topMm(), EXACT);
-    assertEquals(1.45, d.get(1).bottomMm(), EXACT);
-    assertEquals(1.50, d.get(2).topMm(), EXACT);
-    assertEquals(2.50, d.get(2).bottomMm(), EXACT);
-    assertEquals(1.05, d.get(1).midMm(), EXACT);
-    assertEquals(0.4, d.get(1).availableMm(), EXACT);
+    assertEquals(0, d.of(1).topMm());
+    assertEquals(0.6, d.of(1).bottomMm(), EXACT);
+    assertEquals(0.65, d.of(2).topMm(), EXACT);
+    assertEquals(1.45, d.of(2).bottomMm(), EXACT);
+    assertEquals(1.50, d.of(3).topMm(), EXACT);
+    assertEquals(2.50, d.of(3).bottomMm(), EXACT);
+    assertEquals(1.05, d.of(2).midMm(), EXACT);
+    assertEquals(0.4, d.of(2).availableMm(), EXACT);
   }
 
   @Test
   void measuredThickness_scalesPliesAndGlueLinesAlike() {
     Layup layup = Layups.of(0.05, 0, 0, 0.6, 0.8, 1.0).withThickness(2.4, 0);
-    List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
-    assertEquals(0.6 * 0.96, d.get(0).bottomMm(), EXACT);
-    assertEquals(0.65 * 0.96, d.get(1).topMm(), EXACT);
-    assertEquals(2.4, d.get(2).bottomMm(), EXACT);
+    Depths d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
+    assertEquals(0.6 * 0.96, d.of(1).bottomMm(), EXACT);
+    assertEquals(0.65 * 0.96, d.of(2).topMm(), EXACT);
+    assertEquals(2.4, d.of(3).bottomMm(), EXACT);
     assertEquals(2.4, DepthModel.thicknessMm(layup), EXACT);
     assertEquals(2.5, DepthModel.nominalThicknessMm(layup), EXACT);
   }
@@ -65,12 +65,12 @@ class DepthModelTest {
     // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31 (factor 1.1 above it); below it
     // nominal.
     Layup layup = Layups.of(0.1, 0, 0, 1, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(2, 2.31)), 0);
-    List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
-    assertEquals(1.1, d.get(0).bottomMm(), EXACT);
-    assertEquals(1.21, d.get(1).topMm(), EXACT);
-    assertEquals(2.31, d.get(1).bottomMm(), EXACT);
-    assertEquals(2.41, d.get(2).topMm(), EXACT);
-    assertEquals(4.51, d.get(3).bottomMm(), EXACT);
+    Depths d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
+    assertEquals(1.1, d.of(1).bottomMm(), EXACT);
+    assertEquals(1.21, d.of(2).topMm(), EXACT);
+    assertEquals(2.31, d.of(2).bottomMm(), EXACT);
+    assertEquals(2.41, d.of(3).topMm(), EXACT);
+    assertEquals(4.51, d.of(4).bottomMm(), EXACT);
   }
 
   @Test
@@ -80,10 +80,10 @@ class DepthModelTest {
         Layups.of(0.1, 0, 0, 1, 1, 1, 1)
             .withBottoms(new TreeMap<>(Map.of(2, 2.31)), 0)
             .withThickness(4.29, 0);
-    List<PlyDepth> d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
-    assertEquals(2.31 + 0.09, d.get(2).topMm(), EXACT);
-    assertEquals(2.31 + 0.99, d.get(2).bottomMm(), EXACT);
-    assertEquals(4.29, d.get(3).bottomMm(), EXACT);
+    Depths d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
+    assertEquals(2.31 + 0.09, d.of(3).topMm(), EXACT);
+    assertEquals(2.31 + 0.99, d.of(3).bottomMm(), EXACT);
+    assertEquals(4.29, d.of(4).bottomMm(), EXACT);
   }
 
   @Test
@@ -133,7 +133,8 @@ class DepthModelTest {
             new Ply(1, "a", 0, 1, 0.3, 0, ""),
             new Ply(2, "b", 0, 1, 0.3, 0, ""),
             new Ply(3, "c", 0, 1, 0.4, 0, ""));
-    Layup layup = new Layup("l", "", plies, 0, 0, 3.0, 0.1, new TreeMap<>(), 0, 0);
+    Layup layup =
+        new Layup("l", "", plies, new GlueLine(0, 0), Measured.NOTHING, 0).withThickness(3.0, 0.1);
     PressedDepths p = new PressedDepths(layup);
     assertEquals(Math.sqrt(0.09 * 0.25 / 0.34 + 0.01), p.toleranceMm(1, Method.RSS), EXACT);
     assertEquals(0.3 + 0.1, p.toleranceMm(1, Method.WORST), EXACT);
@@ -173,11 +174,11 @@ class DepthModelTest {
   void needed_combinesBoundaryAndCutErrorsByTheMethod_orTheMinimum() {
     Layup layup = Layups.of(0, 0, 0.12, 0.6, 0.6, 0.6).withFlatness(0.04);
     CutAllowance rss = new CutAllowance(0.10, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
-    PlyDepth top = DepthModel.depths(layup, rss, false).get(0);
+    PlyDepth top = DepthModel.depths(layup, rss, false).of(1);
     assertEquals(0.10, top.neededTopMm(), EXACT);
     assertEquals(Math.sqrt(0.0144 + 0.0016 + 0.0009 + 0.0025), top.neededBottomMm(), EXACT);
     CutAllowance worst = new CutAllowance(0.10, Method.WORST, 0.03, 0.1, 0.05, Top.LEAVE, 0);
-    PlyDepth second = DepthModel.depths(layup, worst, false).get(1);
+    PlyDepth second = DepthModel.depths(layup, worst, false).of(2);
     assertEquals(0.12 + 0.12, second.neededTopMm(), EXACT);
     assertEquals(0.24 + 0.12, second.neededMm(), EXACT);
     assertFalse(second.reliable());
@@ -187,25 +188,25 @@ class DepthModelTest {
   void target_isMidLessSanding_neverAboveTheTopFace() {
     Layup layup = Layups.of(0, 0, 0, 0.6, 0.6, 0.6);
     CutAllowance leave = new CutAllowance(0.1, Method.RSS, 0, 0.1, 0, Top.LEAVE, 0);
-    assertEquals(0, DepthModel.depths(layup, leave, false).get(0).targetMm());
-    assertEquals(0.8, DepthModel.depths(layup, leave, false).get(1).targetMm(), EXACT);
+    assertEquals(0, DepthModel.depths(layup, leave, false).of(1).targetMm());
+    assertEquals(0.8, DepthModel.depths(layup, leave, false).of(2).targetMm(), EXACT);
     CutAllowance mid = new CutAllowance(0.1, Method.RSS, 0, 0.1, 0, Top.MID, 0);
-    assertEquals(0.2, DepthModel.depths(layup, mid, false).get(0).targetMm(), EXACT);
+    assertEquals(0.2, DepthModel.depths(layup, mid, false).of(1).targetMm(), EXACT);
     CutAllowance muchSanding = new CutAllowance(0.1, Method.RSS, 0, 0.4, 0, Top.MID, 0);
-    assertEquals(0, DepthModel.depths(layup, muchSanding, false).get(0).targetMm(), EXACT);
+    assertEquals(0, DepthModel.depths(layup, muchSanding, false).of(1).targetMm(), EXACT);
   }
 
   @Test
   void floor_countsWoodUnderTheDeepestCut() {
     Layup layup = Layups.of(0, 0, 0, 0.9, 0.9, 0.9);
     CutAllowance allowance = Layups.standard();
-    List<PlyDepth> d = DepthModel.depths(layup, allowance, false);
-    assertEquals(0.45 + 0.1, DepthModel.floorMm(d, 3), EXACT);
+    Depths d = DepthModel.depths(layup, allowance, false);
+    assertEquals(0.45 + 0.1, d.floorMm(3), EXACT);
     DepthModel.requireFloor(d, 2, allowance);
     JobFault fault = assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 3, allowance));
     assertTrue(
         fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
-    String others = d.get(0).ply().name() + "," + d.get(1).ply().name();
+    String others = d.of(1).ply().name() + "," + d.of(2).ply().name();
     assertTrue(fault.getMessage().contains("--plies " + others), fault.getMessage());
     assertFalse(fault.getMessage().contains("inch"), fault.getMessage());
   }
@@ -213,7 +214,7 @@ class DepthModelTest {
   /** 0.9 mm are 0.0354 inches. */
   @Test
   void layupInInches_isSuspected() {
-    List<PlyDepth> d =
+    Depths d =
         DepthModel.depths(Layups.of(0, 0, 0, 0.0354, 0.0354, 0.0354), Layups.standard(), false);
     JobFault fault =
         assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 2, Layups.standard()));
@@ -277,7 +278,7 @@ class DepthModelTest {
   @Test
   void risk_isZeroForATopPlyLeftUncut_andUsesRssWhateverTheMethod() {
     Layup layup = Layups.of(0.05, 0.02, 0.15, 0.6, 0.6, 0.6).withFlatness(0.1);
-    List<PlyDepth> rss = DepthModel.depths(layup, Layups.standard(), false);
+    Depths rss = DepthModel.depths(layup, Layups.standard(), false);
     CutAllowance s = Layups.standard();
     CutAllowance worst =
         new CutAllowance(
@@ -288,9 +289,9 @@ class DepthModelTest {
             s.sandingToleranceMm(),
             Top.MID,
             1);
-    List<PlyDepth> other = DepthModel.depths(layup, worst, false);
-    assertEquals(0, rss.get(0).risk());
-    assertTrue(other.get(0).risk() > 0);
-    assertEquals(rss.get(1).risk(), other.get(1).risk(), EXACT);
+    Depths other = DepthModel.depths(layup, worst, false);
+    assertEquals(0, rss.of(1).risk());
+    assertTrue(other.of(1).risk() > 0);
+    assertEquals(rss.of(2).risk(), other.of(2).risk(), EXACT);
   }
 }

@@ -38,11 +38,11 @@ class FaceWindowTest {
   void plyWithoutRoom_staysAtItsTarget() {
     Layup layup = Layups.of(0, 0, 0.3, 1.0, 0.4, 2.0);
     CutAllowance cut = Layups.standard();
-    List<PlyDepth> depths = DepthModel.depths(layup, cut, false);
+    Depths depths = DepthModel.depths(layup, cut, false);
     FaceWindow thin = FaceWindow.of(depths, cut).get(1);
-    assertFalse(depths.get(1).reliable());
+    assertFalse(depths.of(2).reliable());
     assertFalse(thin.open());
-    assertEquals(depths.get(1).targetMm(), thin.upperMm());
+    assertEquals(depths.of(2).targetMm(), thin.upperMm());
   }
 
   /**
@@ -54,11 +54,11 @@ class FaceWindowTest {
   void worstRisk_isThatAtTheNarrowerEnd() {
     Layup layup = Layups.of(0, 0, 0, 1.0, 1.0, 1.0);
     CutAllowance cut = new CutAllowance(0, Method.RSS, 0.12, 0.10, 0.09, Top.LEAVE, 0);
-    List<PlyDepth> depths = DepthModel.depths(layup, cut, false);
-    List<PlyDepth> worst = DepthModel.worstIn(depths, FaceWindow.of(depths, cut), layup, cut);
-    assertEquals(0.00134990, worst.get(1).risk(), 1e-8);
-    assertTrue(depths.get(1).risk() < 1e-6);
-    assertEquals(depths.get(0), worst.get(0));
+    Depths depths = DepthModel.depths(layup, cut, false);
+    Depths worst = DepthModel.worstIn(depths, FaceWindow.of(depths, cut), layup, cut);
+    assertEquals(0.00134990, worst.of(2).risk(), 1e-8);
+    assertTrue(depths.of(2).risk() < 1e-6);
+    assertEquals(depths.top(), worst.of(1));
   }
 
   @Test
@@ -66,12 +66,12 @@ class FaceWindowTest {
     for (long seed = 1; seed <= 200; seed++) {
       Layup layup = Layups.random(new Random(seed));
       CutAllowance cut = Layups.standard();
-      List<PlyDepth> depths = DepthModel.depths(layup, cut, true);
+      Depths depths = DepthModel.depths(layup, cut, true);
       List<FaceWindow> windows = FaceWindow.of(depths, cut);
       for (int i = 0; i < windows.size(); i++) {
         FaceWindow window = windows.get(i);
-        double target = depths.get(i).targetMm();
-        boolean floor = depths.get(depths.size() - 1).bottomMm() - target >= cut.minimumFloorMm();
+        double target = depths.of(i + 1).targetMm();
+        boolean floor = depths.of(depths.plies()).bottomMm() - target >= cut.minimumFloorMm();
         if (floor) {
           assertTrue(
               window.upperMm() <= target + 1e-9 && window.lowerMm() >= target - 1e-9,

@@ -30,7 +30,7 @@ final class Layups {
               i + 1, "ply" + (i + 1), 0x808080, thicknesses[i], tolerance, 90 * (i % 2), "poplar"));
     }
     return new Layup(
-        "layup.yaml", "test", plies, glue, glueTolerance, null, 0, new TreeMap<>(), 0, 0);
+        "layup.yaml", "test", plies, new GlueLine(glue, glueTolerance), Measured.NOTHING, 0);
   }
 
   /** A random layup of 3 to 9 plies, measured or not. */
@@ -54,12 +54,8 @@ final class Layups {
             "random.yaml",
             "",
             plies,
-            glue,
-            glue * 0.3 * random.nextDouble(),
-            null,
-            0,
-            new TreeMap<>(),
-            0,
+            new GlueLine(glue, glue * 0.3 * random.nextDouble()),
+            Measured.NOTHING,
             0.1 * random.nextDouble());
     PressedDepths nominal = new PressedDepths(plain);
     double stretch = 0.93 + 0.14 * random.nextDouble();

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -32,9 +31,9 @@ class RiskTrialTest {
               0.15 * random.nextDouble(),
               random.nextBoolean() ? Top.MID : Top.LEAVE,
               0);
-      List<PlyDepth> depths = DepthModel.depths(layup, allowance, true);
+      Depths depths = DepthModel.depths(layup, allowance, true);
       for (RiskTrial.Result r : RiskTrial.run(layup, allowance, PANELS, 1000 + seed)) {
-        double p = depths.get(r.plyNumber() - 1).risk();
+        double p = depths.of(r.plyNumber()).risk();
         double error = Math.sqrt(p * (1 - p) / PANELS);
         double off = Math.abs(r.risk() - p);
         // A single panel is the least that sampling can tell.
@@ -99,6 +98,7 @@ class RiskTrialTest {
     for (int i = 0; i < tolerances.length; i++) {
       plies.add(new Ply(i + 1, "p" + i, 0, 1, tolerances[i], 0, ""));
     }
-    return new Layup("l", "", plies, 0, 0, (double) tolerances.length, 0, new TreeMap<>(), 0, 0);
+    return new Layup("l", "", plies, new GlueLine(0, 0), Measured.NOTHING, 0)
+        .withThickness(tolerances.length, 0);
   }
 }

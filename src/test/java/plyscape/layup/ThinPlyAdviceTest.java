@@ -62,7 +62,7 @@ class ThinPlyAdviceTest {
       for (ThinPlyAdvice advice : ThinPlyAdvice.of(layup, Layups.standard(), 0.02)) {
         tried++;
         String what = "seed " + seed + " ply " + advice.plyNumber();
-        if (layup.measuredBottomsMm().isEmpty() && layup.measuredThicknessMm() == null) {
+        if (layup.measured().bottomsMm().isEmpty() && layup.measured().thicknessMm() == null) {
           assertTrue(
               reliable(thicker(layup, advice.plyNumber(), advice.thicknessMm() + 1e-9), advice),
               what);
@@ -88,7 +88,7 @@ class ThinPlyAdviceTest {
   }
 
   private static boolean reliable(Layup layup, ThinPlyAdvice advice) {
-    return DepthModel.depths(layup, Layups.standard(), true).get(advice.plyNumber() - 1).reliable();
+    return DepthModel.depths(layup, Layups.standard(), true).of(advice.plyNumber()).reliable();
   }
 
   private static Layup thicker(Layup l, int number, double thickness) {
@@ -112,16 +112,6 @@ class ThinPlyAdviceTest {
               p.grainDeg(),
               p.wood()));
     }
-    return new Layup(
-        l.file(),
-        l.name(),
-        plies,
-        l.glueLineMm(),
-        l.glueLineToleranceMm(),
-        l.measuredThicknessMm(),
-        l.measuredThicknessToleranceMm(),
-        l.measuredBottomsMm(),
-        l.measuredBottomsToleranceMm(),
-        l.flatnessMm());
+    return l.withPlies(plies);
   }
 }

@@ -53,8 +53,10 @@ class SculptedPlanTest {
   private static final List<String> FINISHERS =
       List.of(
           "  - {name: ball 2, shape: ball, diameter: 2, flute_length: 8, stepover: 0.3}\n",
-          "  - {name: cone, shape: tapered, diameter: 4, tip_diameter: 1, taper: 8, flute_length: 12}\n",
-          "  - {name: ball 4, shape: ball, diameter: 4}\n  - {name: ball 1, shape: ball, diameter: 1, flute_length: 6, stepdown: 0.3}\n",
+          "  - {name: cone, shape: tapered, diameter: 4, tip_diameter: 1, taper: 8, flute_length:"
+              + " 12}\n",
+          "  - {name: ball 4, shape: ball, diameter: 4}\n"
+              + "  - {name: ball 1, shape: ball, diameter: 1, flute_length: 6, stepdown: 0.3}\n",
           "");
 
   private static final String SCULPTED = "surface: sculpted\n";
@@ -231,7 +233,7 @@ class SculptedPlanTest {
   }
 
   private static PlyDepth plyOf(Plan plan, int region) {
-    return plan.depths().get(plan.faces().faces().get(region).plyNumber() - 1);
+    return plan.depths().of(plan.faces().faces().get(region).plyNumber());
   }
 
   private static List<Geometry> boundaries(Plan plan) {
@@ -305,8 +307,8 @@ class SculptedPlanTest {
     Plan sculpted = made.get(4L).plan();
     assertNull(flat.faces());
     assertNotNull(sculpted.faces());
-    assertTrue(sculpted.depths().get(1).risk() > flat.depths().get(1).risk());
-    assertEquals(flat.depths().get(1).targetMm(), sculpted.depths().get(1).targetMm());
+    assertTrue(sculpted.depths().of(2).risk() > flat.depths().of(2).risk());
+    assertEquals(flat.depths().of(2).targetMm(), sculpted.depths().of(2).targetMm());
   }
 
   @Test

@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.Geometry;
 import plyscape.bands.Bands;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
@@ -27,13 +28,22 @@ class FaceMakerTest {
   private static final Terrain SLOPE = Ground.of(BOX, 80, 40, (x, y) -> 10 * x);
 
   /** Three plies of 1 mm; needs 0.2 at each edge, nothing sanded. */
-  private static final List<PlyDepth> DEPTHS =
-      IntStream.rangeClosed(1, 3)
-          .mapToObj(
-              i ->
-                  new PlyDepth(
-                      new Ply(i, "p" + i, 0, 1, 0, 0, ""), i - 1, i, 0, 0, i - 0.5, 0.2, 0.2, 0))
-          .toList();
+  private static final Depths DEPTHS =
+      new Depths(
+          IntStream.rangeClosed(1, 3)
+              .mapToObj(
+                  i ->
+                      new PlyDepth(
+                          new Ply(i, "p" + i, 0, 1, 0, 0, ""),
+                          i - 1,
+                          i,
+                          0,
+                          0,
+                          i - 0.5,
+                          0.2,
+                          0.2,
+                          0))
+              .toList());
 
   private static final List<FaceWindow> WINDOWS =
       List.of(new FaceWindow(0.5, 0.5), new FaceWindow(1.2, 1.8), new FaceWindow(2.2, 2.8));

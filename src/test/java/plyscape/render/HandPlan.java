@@ -25,7 +25,9 @@ import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
 import plyscape.layup.Top;
@@ -70,7 +72,7 @@ public final class HandPlan {
             new Ply(5, "backing", 0xd9c7a5, 1, 0.03, 0, ""));
     Layup layup =
         new Layup(
-            "layup.yaml", "Hand-made & small", plies, 0, 0, null, 0, new TreeMap<>(), 0, 0.05);
+            "layup.yaml", "Hand-made & small", plies, new GlueLine(0, 0), Measured.NOTHING, 0.05);
     CutAllowance allowance = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
     Box carved = new Box(5, 5, 95, 75);
     Geometry hole = box(30, 30, 50, 50);

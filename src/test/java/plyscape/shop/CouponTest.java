@@ -7,16 +7,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
-import plyscape.layup.PlyDepth;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
@@ -40,7 +41,7 @@ class CouponTest {
     for (double t : thicknesses) {
       plies.add(new Ply(plies.size() + 1, "p" + (plies.size() + 1), 0, t, 0.04, 0, ""));
     }
-    return new Layup("l", "test", plies, 0.04, 0.01, null, 0, new TreeMap<>(), 0, 0.08);
+    return new Layup("l", "test", plies, new GlueLine(0.04, 0.01), Measured.NOTHING, 0.08);
   }
 
   private static Coupon coupon(Layup layup, Coupon.Wish wish, Tool tool, Warnings warnings) {
@@ -76,10 +77,10 @@ class CouponTest {
   @Test
   void pads_reachPastTheLastBoundary_andStayOnTheOffcut() {
     Layup layup = layup(0.9, 0.9, 0.9, 0.9, 0.9);
-    List<PlyDepth> depths = DepthModel.depths(layup, ALLOWANCE, false);
+    Depths depths = DepthModel.depths(layup, ALLOWANCE, false);
     Coupon c = coupon(layup, new Coupon.Wish(80, 60, null, 0.3), TOOL, new Warnings());
-    assertTrue(c.deepestMm() >= depths.get(4).topMm() + depths.get(4).topToleranceMm());
-    assertTrue(depths.get(4).bottomMm() - c.deepestMm() >= 0.3);
+    assertTrue(c.deepestMm() >= depths.of(5).topMm() + depths.of(5).topToleranceMm());
+    assertTrue(depths.of(5).bottomMm() - c.deepestMm() >= 0.3);
     assertEquals(List.of(), c.unseen());
     for (int i = 0; i < c.pads().size(); i++) {
       assertEquals(c.stepMm() * (i + 1), c.pads().get(i).depthMm(), 1e-9);

@@ -12,13 +12,17 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.job.LayupReader;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 
 class LayupRewriteTest {
 
   private static final String PLIES =
-      "plies:\n  - {name: a, colour: \"#112233\", thickness: 0.9}  # oak\n  - {name: b, colour: \"#112233\", thickness: 0.9}\n";
+      "plies:\n"
+          + "  - {name: a, colour: \"#112233\", thickness: 0.9}  # oak\n"
+          + "  - {name: b, colour: \"#112233\", thickness: 0.9}\n";
   private static final SortedMap<Integer, Double> BOTTOMS =
       new TreeMap<>(Map.of(1, 0.87654, 2, 1.8));
 
@@ -28,7 +32,11 @@ class LayupRewriteTest {
   void noKeyYet_putBeforePlies_aboveTheirComment() {
     String text = "# mine\nname: x\n\n# the plies\n" + PLIES;
     assertEquals(
-        "# mine\nname: x\n\nmeasured_bottoms: {1: 0.8765, 2: 1.8}\nmeasured_bottoms_tolerance: 0.0301\n# the plies\n"
+        "# mine\n"
+            + "name: x\n\n"
+            + "measured_bottoms: {1: 0.8765, 2: 1.8}\n"
+            + "measured_bottoms_tolerance: 0.0301\n"
+            + "# the plies\n"
             + PLIES,
         LayupRewrite.withBottoms(text, BOTTOMS, 0.03001));
   }
@@ -38,7 +46,8 @@ class LayupRewriteTest {
     String text =
         "measured_bottoms: {1: 0.9}   # old cut\nmeasured_bottoms_tolerance: 0.1 # guess\n" + PLIES;
     assertEquals(
-        "measured_bottoms: {1: 0.8765, 2: 1.8}   # old cut\nmeasured_bottoms_tolerance: 0.03 # guess\n"
+        "measured_bottoms: {1: 0.8765, 2: 1.8}   # old cut\n"
+            + "measured_bottoms_tolerance: 0.03 # guess\n"
             + PLIES,
         LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
   }
@@ -56,7 +65,11 @@ class LayupRewriteTest {
   void windowsLineEnds_kept() {
     String text = "name: x\r\nplies:\r\n  - {name: a, colour: \"#112233\", thickness: 0.9}\r\n";
     assertEquals(
-        "name: x\r\nmeasured_bottoms: {1: 0.5}\r\nmeasured_bottoms_tolerance: 0.03\r\nplies:\r\n  - {name: a, colour: \"#112233\", thickness: 0.9}\r\n",
+        "name: x\r\n"
+            + "measured_bottoms: {1: 0.5}\r\n"
+            + "measured_bottoms_tolerance: 0.03\r\n"
+            + "plies:\r\n"
+            + "  - {name: a, colour: \"#112233\", thickness: 0.9}\r\n",
         LayupRewrite.withBottoms(text, new TreeMap<>(Map.of(1, 0.5)), 0.03));
   }
 
@@ -66,8 +79,8 @@ class LayupRewriteTest {
     Path file =
         Files.writeString(dir.resolve("l.yaml"), LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
     Layup read = LayupReader.read(file);
-    assertEquals(new TreeMap<>(Map.of(1, 0.8765, 2, 1.8)), read.measuredBottomsMm());
-    assertEquals(0.03, read.measuredBottomsToleranceMm());
+    assertEquals(new TreeMap<>(Map.of(1, 0.8765, 2, 1.8)), read.measured().bottomsMm());
+    assertEquals(0.03, read.measured().bottomsToleranceMm());
   }
 
   @Test
@@ -81,19 +94,15 @@ class LayupRewriteTest {
             "f",
             "Nämé: # x",
             plies,
-            0.04,
-            0.01,
-            1.5,
-            0.02,
-            new TreeMap<>(Map.of(1, 0.88)),
-            0.03,
+            new GlueLine(0.04, 0.01),
+            new Measured(1.5, 0.02, new TreeMap<>(Map.of(1, 0.88)), 0.03),
             0.08);
     Path file = Files.writeString(dir.resolve("l.yaml"), LayupYaml.text(layup, "made"));
     Layup read = LayupReader.read(file);
     assertEquals(layup.plies(), read.plies());
     assertEquals(layup.name(), read.name());
-    assertEquals(layup.measuredThicknessMm(), read.measuredThicknessMm());
-    assertEquals(layup.measuredBottomsMm(), read.measuredBottomsMm());
+    assertEquals(layup.measured().thicknessMm(), read.measured().thicknessMm());
+    assertEquals(layup.measured().bottomsMm(), read.measured().bottomsMm());
     assertEquals(0.08, read.flatnessMm());
   }
 }

@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.layup.BalanceCheck;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
@@ -36,7 +38,7 @@ class LayupSearchTest {
   }
 
   private static Shelf shelf(List<Shelf.Wish> wishes, Veneer... veneers) {
-    return new Shelf("test", null, 0.04, 0.01, 0.08, List.of(veneers), wishes);
+    return new Shelf("test", null, new GlueLine(0.04, 0.01), 0.08, List.of(veneers), wishes);
   }
 
   @Test
@@ -250,9 +252,9 @@ class LayupSearchTest {
               90 * (plies.size() % 2),
               v.wood()));
     }
-    List<PlyDepth> depths =
+    Depths depths =
         DepthModel.depths(
-            new Layup("", "", plies, 0.04, 0.01, null, 0, new TreeMap<>(), 0, 0.08), a, false);
+            new Layup("", "", plies, new GlueLine(0.04, 0.01), Measured.NOTHING, 0.08), a, false);
     for (int hidden = 0; hidden < 1 << (so.size() - 1); hidden++) {
       score(shelf, so, hidden, depths, a, heights, all);
     }
@@ -262,7 +264,7 @@ class LayupSearchTest {
       Shelf shelf,
       List<Veneer> so,
       int hidden,
-      List<PlyDepth> depths,
+      Depths depths,
       CutAllowance a,
       HeightShares heights,
       List<double[]> all) {
@@ -279,16 +281,16 @@ class LayupSearchTest {
       if (!seen.add(so.get(i).name())) {
         return;
       }
-      ratio = Math.min(ratio, depths.get(i).availableMm() / depths.get(i).neededMm());
+      ratio = Math.min(ratio, depths.of(i + 1).availableMm() / depths.of(i + 1).neededMm());
       deepest = i + 1;
       if (!wishes.contains(so.get(i).name())) {
-        mids.add(depths.get(i).midMm());
+        mids.add(depths.of(i + 1).midMm());
       }
     }
     if (!seen.containsAll(wishes) || mids.size() < 2 || ratio < 1 - 1e-9) {
       return;
     }
-    if (DepthModel.floorMm(depths, deepest) < a.minimumFloorMm() - 1e-9) {
+    if (depths.floorMm(deepest) < a.minimumFloorMm() - 1e-9) {
       return;
     }
     double fit =

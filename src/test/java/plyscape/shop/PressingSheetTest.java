@@ -5,10 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.layup.BalanceCheck;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 
 /** Figures of references.md section 4; the source is named beside each. */
@@ -19,7 +20,7 @@ class PressingSheetTest {
     for (int i = 0; i < woods.length; i++) {
       plies.add(new Ply(i + 1, "p" + (i + 1), 0x336699, thickness, 0.05, 90 * (i % 2), woods[i]));
     }
-    return new Layup("layup.yaml", "test", plies, 0.05, 0.02, null, 0, new TreeMap<>(), 0, 0.08);
+    return new Layup("layup.yaml", "test", plies, new GlueLine(0.05, 0.02), Measured.NOTHING, 0.08);
   }
 
   private static PressingOrder order(
@@ -187,7 +188,7 @@ class PressingSheetTest {
     List<Ply> plies =
         l.plies().stream().map(p -> new Ply(p.number(), p.name(), 0, 0.6, 0, 0, "oak")).toList();
     List<BalanceCheck.Finding> found =
-        BalanceCheck.of(new Layup("l", "", plies, 0, 0, null, 0, new TreeMap<>(), 0, 0));
+        BalanceCheck.of(new Layup("l", "", plies, new GlueLine(0, 0), Measured.NOTHING, 0));
     assertEquals(
         List.of("parallel", "parallel"), found.stream().map(BalanceCheck.Finding::code).toList());
     assertTrue(found.get(0).mend().contains("ply 2") && found.get(0).mend().contains("90"));
@@ -210,7 +211,7 @@ class PressingSheetTest {
     List<Ply> plies = new ArrayList<>(l.plies());
     plies.set(2, new Ply(3, "p3", 0, 0.9, 0, 0, "oak"));
     List<BalanceCheck.Finding> found =
-        BalanceCheck.of(new Layup("l", "", plies, 0, 0, null, 0, new TreeMap<>(), 0, 0));
+        BalanceCheck.of(new Layup("l", "", plies, new GlueLine(0, 0), Measured.NOTHING, 0));
     assertEquals(1, found.size());
     // Swapping centre and bottom would do: 0.6, 0.9, 0.6.
     assertTrue(found.get(0).mend().contains("swap ply 2 (p2) and ply 3 (p3)"), found.toString());

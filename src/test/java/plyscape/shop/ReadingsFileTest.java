@@ -5,12 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
+import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
+import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 import plyscape.layup.Reading;
 
@@ -24,12 +25,8 @@ class ReadingsFileTest {
               new Ply(1, "meadow", 0, 0.9, 0.04, 0, ""),
               new Ply(2, "deep, blue", 0, 0.9, 0.04, 0, ""),
               new Ply(3, "oak", 0, 0.9, 0.04, 0, "")),
-          0.04,
-          0.01,
-          null,
-          0,
-          new TreeMap<>(),
-          0,
+          new GlueLine(0.04, 0.01),
+          Measured.NOTHING,
           0);
 
   private static List<Reading> parse(String text) {
@@ -40,7 +37,10 @@ class ReadingsFileTest {
   void depths_byNumberAndName_edgesAndTolerances() {
     List<Reading> r =
         parse(
-            "\ufeffply, edge, depth, tolerance\r\n# a note\r\n1,,0.91,\r\n\"deep, blue\",top,0.95,0.03\r\n");
+            "\ufeffply, edge, depth, tolerance\r\n"
+                + "# a note\r\n"
+                + "1,,0.91,\r\n"
+                + "\"deep, blue\",top,0.95,0.03\r\n");
     assertEquals(
         List.of(new Reading(3, 1, false, 0.91, 0), new Reading(4, 2, true, 0.95, 0.03)), r);
   }
@@ -57,24 +57,24 @@ class ReadingsFileTest {
       delimiter = '|',
       textBlock =
           """
-      'ply,depth\n1,0.9\n2,x'|row 3|'x'
-      'ply,depth\n1,0.9\n\n2,-1'|row 4|-1
-      'ply,depth\n1,1e3'|row 2|1e3
-      'ply,depth\nmeadw,0.9'|row 2|did you mean
-      'ply,depth\n1,0.9,3'|row 2|3 cells
-      'ply;depth\n1;0,9'|row 1|semicolons
-      'ply,depth\n1,NaN'|row 2|NaN
-      'ply,depht\n1,0.9'|row 1|did you mean
-      'ply\n1'|row 1|wanted ply,depth
-      'ply,depth\n"1,0.9'|row 2|quote
-      'ply,edge,depth\n1,top,0.2'|row 2|top face
-      'ply,edge,depth\n1,left,0.2'|row 2|top or bottom
-      'ply,from,to\n1,0.9,0.9'|row 2|deeper
-      'ply,from,to\n1,0.9,'|row 2|to
-      'ply,from,to\n3,2.9,3'|row 2|last ply
-      'ply,depth\n1,'|''|no row with a reading
-      ''|''|no rows
-      """)
+          'ply,depth\n1,0.9\n2,x'|row 3|'x'
+          'ply,depth\n1,0.9\n\n2,-1'|row 4|-1
+          'ply,depth\n1,1e3'|row 2|1e3
+          'ply,depth\nmeadw,0.9'|row 2|did you mean
+          'ply,depth\n1,0.9,3'|row 2|3 cells
+          'ply;depth\n1;0,9'|row 1|semicolons
+          'ply,depth\n1,NaN'|row 2|NaN
+          'ply,depht\n1,0.9'|row 1|did you mean
+          'ply\n1'|row 1|wanted ply,depth
+          'ply,depth\n"1,0.9'|row 2|quote
+          'ply,edge,depth\n1,top,0.2'|row 2|top face
+          'ply,edge,depth\n1,left,0.2'|row 2|top or bottom
+          'ply,from,to\n1,0.9,0.9'|row 2|deeper
+          'ply,from,to\n1,0.9,'|row 2|to
+          'ply,from,to\n3,2.9,3'|row 2|last ply
+          'ply,depth\n1,'|''|no row with a reading
+          ''|''|no rows
+          """)
   void badRows_faultNamesTheRow(String text, String row, String says) {
     InputFault fault = assertThrows(InputFault.class, () -> parse(text.replace("\\n", "\n")));
     assertTrue(fault.getMessage().contains(row), fault.getMessage());
