@@ -32,9 +32,7 @@ public class ParseBench {
   private static final int MOVES = 500_000;
   private static final double SIDE_MM = 240;
 
-  private final Machine machine =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+  private final Machine machine = Machine.USUAL;
   private GcodeHeader header;
   private List<Move> moves;
   private String text;
@@ -42,7 +40,7 @@ public class ParseBench {
   /** Makes a program. */
   @Setup
   public void make() {
-    Tool tool = new Tool("bench", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+    Tool tool = Tool.USUAL;
     header = new GcodeHeader("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
     moves = new ArrayList<>();
     moves.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));

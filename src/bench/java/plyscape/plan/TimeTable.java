@@ -23,6 +23,8 @@ import plyscape.job.JobReader;
 import plyscape.job.TerrainSpec;
 import plyscape.layup.DepthModel;
 import plyscape.layup.PlyDepth;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Tool;
@@ -46,9 +48,12 @@ public final class TimeTable {
 
   private static final List<Tool> TOOLS =
       List.of(
-          new Tool("end mill 6", Tool.Shape.FLAT, 6, 16, 2, 16000, 1800, 500, 2, 0.45),
-          new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45),
-          new Tool("end mill 1.5", Tool.Shape.FLAT, 1.5, 8, 2, 18000, 1200, 300, 1, 0.45));
+          Tool.USUAL.named("end mill 6").with(Form.of(Tool.Shape.FLAT, 6, 16)),
+          Tool.USUAL,
+          new Tool(
+              "end mill 1.5",
+              Form.of(Tool.Shape.FLAT, 1.5, 8),
+              new CuttingData(18_000, 1200, 300, 1, 0.45)));
 
   /** Cells along a side of made ground. */
   private static final int SIDE = 600;

@@ -54,10 +54,8 @@ public class SimulateBench {
   /** Makes a program and parses it. */
   @Setup
   public void make() {
-    var machine =
-        new Machine(
-            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
-    Tool tool = new Tool("bench", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+    var machine = Machine.USUAL;
+    Tool tool = Tool.USUAL;
     List<Move> path = new ArrayList<>();
     path.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));
     for (double[] p : Relief.walk(moves, SIDE_MM, 3)) {

@@ -39,11 +39,6 @@ import plyscape.simulate.Target;
  */
 record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List<Nc> programs) {
 
-  /** The contract's defaults, for programs that say nothing and where no job is given. */
-  static final Machine USUAL =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
-
   /** A program, its text and its tool. */
   record Nc(Program program, String text, Tool tool) {
 
@@ -82,7 +77,7 @@ record VerifyInput(PlanFigures plan, Machine machine, List<Target> targets, List
     for (int i = 0; i < texts.size() && machine == null; i++) {
       machine = GcodeHead.read(texts.get(i)).machine().orElse(null);
     }
-    machine = machine == null ? USUAL : machine;
+    machine = machine == null ? Machine.USUAL : machine;
     List<Nc> programs = new ArrayList<>();
     for (int i = 0; i < files.size(); i++) {
       String name = files.get(i).getFileName().toString();

@@ -6,6 +6,8 @@ import java.util.Optional;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.gcode.GcodeHead;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Tool;
 import plyscape.report.PlanFigures;
 import plyscape.text.NearestName;
@@ -58,7 +60,7 @@ final class VerifyTool {
 
   /** A tool of which only the form is known; what is 0 isn't checked. */
   static Tool plain(String name, Tool.Shape shape, double diameterMm, double fluteLengthMm) {
-    return new Tool(name, shape, diameterMm, fluteLengthMm, 2, 0, 0, 0, 0, 0.45);
+    return new Tool(name, Form.of(shape, diameterMm, fluteLengthMm), CuttingData.UNKNOWN);
   }
 
   private static Optional<Tool> named(List<Tool> tools, String name) {
@@ -100,21 +102,8 @@ final class VerifyTool {
       if (sane) {
         return new Tool(
             text,
-            shape,
-            sizes[0],
-            sizes[1],
-            2,
-            0,
-            0,
-            0,
-            0,
-            0.45,
-            sizes[2],
-            sizes[3],
-            0,
-            0,
-            0,
-            Tool.Spiral.UNSAID);
+            new Form(shape, sizes[0], sizes[1], 2, sizes[2], sizes[3], Tool.Spiral.UNSAID),
+            CuttingData.UNKNOWN);
       }
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
       // said below, with what would do

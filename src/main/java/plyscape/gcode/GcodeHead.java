@@ -1,10 +1,17 @@
 package plyscape.gcode;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import plyscape.machine.Clamping;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Machine;
+import plyscape.machine.Motion;
+import plyscape.machine.SettingUp;
 import plyscape.machine.Tool;
+import plyscape.machine.Travel;
 
 /**
  * What the comments at the head of a program say of machine and tool, as {@link GcodeWriter} writes
@@ -20,8 +27,8 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
 
   private static final Pattern TOOL =
       pattern(
-          "tool: (.{1,400}?), (flat|ball|tapered), diameter # mm, flutes (\\d{1,3}), flute length # mm"
-              + " cutting: feed # mm/min, plunge # mm/min, stepdown # mm, stepover #");
+          "tool: (.{1,400}?), (flat|ball|tapered), diameter # mm, flutes (\\d{1,3}), flute length #"
+              + " mm cutting: feed # mm/min, plunge # mm/min, stepdown # mm, stepover #");
   private static final Pattern TAPER = pattern("taper: tip diameter # mm, taper # degrees");
   private static final Pattern CLAMPING =
       pattern("clamping: shank diameter # mm, stickout # mm, holder diameter # mm");
@@ -63,18 +70,20 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
     }
     for (Machine.Zero place : Machine.Zero.values()) {
       if (GcodeWriter.place(place).replace(" corner", "").equals(zero.group(1))) {
-        return Optional.of(
-            new Machine(
-                number(limits, 1),
-                number(limits, 2),
-                number(limits, 3),
-                number(limits, 4),
-                number(limits, 5),
-                number(limits, 6),
-                number(safe, 1),
-                0,
-                place,
-                zero.group(2).equals("the table") ? Machine.ZeroZ.BOTTOM : Machine.ZeroZ.TOP));
+        return sane(
+            () ->
+                Machine.USUAL
+                    .with(new Travel(number(limits, 1), number(limits, 2), number(limits, 3)))
+                    .with(new Motion(number(limits, 4), number(limits, 5), number(limits, 6), 0))
+                    .with(
+                        new SettingUp(
+                            place,
+                            zero.group(2).equals("the table")
+                                ? Machine.ZeroZ.BOTTOM
+                                : Machine.ZeroZ.TOP,
+                            number(safe, 1),
+                            SettingUp.USUAL.toolChangeS(),
+                            SettingUp.USUAL.spinUpS())));
       }
     }
     return Optional.empty();
@@ -89,24 +98,31 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
     Matcher clamping = CLAMPING.matcher(head);
     boolean tapered = taper.find();
     boolean clamped = clamping.find();
-    return Optional.of(
-        new Tool(
-            m.group(1),
-            Tool.Shape.valueOf(m.group(2).toUpperCase(java.util.Locale.ROOT)),
-            number(m, 3),
-            number(m, 5),
-            Integer.parseInt(m.group(4)),
-            rpm,
-            number(m, 6),
-            number(m, 7),
-            number(m, 8),
-            number(m, 9),
-            tapered ? number(taper, 1) : 0,
-            tapered ? number(taper, 2) : 0,
-            clamped ? number(clamping, 1) : 0,
-            clamped ? number(clamping, 2) : 0,
-            clamped ? number(clamping, 3) : 0,
-            Tool.Spiral.UNSAID));
+    return sane(
+        () ->
+            new Tool(
+                m.group(1),
+                new Form(
+                    Tool.Shape.valueOf(m.group(2).toUpperCase(java.util.Locale.ROOT)),
+                    number(m, 3),
+                    number(m, 5),
+                    Integer.parseInt(m.group(4)),
+                    tapered ? number(taper, 1) : 0,
+                    tapered ? number(taper, 2) : 0,
+                    Tool.Spiral.UNSAID),
+                new CuttingData(rpm, number(m, 6), number(m, 7), number(m, 8), number(m, 9)),
+                clamped
+                    ? new Clamping(number(clamping, 1), number(clamping, 2), number(clamping, 3))
+                    : Clamping.UNKNOWN));
+  }
+
+  /** What figures make, or nothing where they can't be of a cutter or a machine. */
+  private static <T> Optional<T> sane(Supplier<T> made) {
+    try {
+      return Optional.of(made.get());
+    } catch (IllegalArgumentException e) {
+      return Optional.empty();
+    }
   }
 
   private static double number(Matcher matcher, int group) {

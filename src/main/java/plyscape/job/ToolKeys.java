@@ -5,6 +5,9 @@ import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.job.Keys.Range;
+import plyscape.machine.Clamping;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Tool;
 import plyscape.text.Numbers;
 
@@ -13,6 +16,7 @@ final class ToolKeys {
 
   private static final String WANTED = "a list of tools, each with keys such as name and diameter";
   private static final int MOST_TOOLS = 50;
+  private static final Range FEED = Range.of(10, 50_000, "mm/min");
   private static final Tool.Spiral[] SPIRALS = {Tool.Spiral.UP_CUT, Tool.Spiral.DOWN_CUT};
 
   private ToolKeys() {}
@@ -53,6 +57,7 @@ final class ToolKeys {
             "flutes",
             "rpm",
             "feed",
+            "thin_feed",
             "plunge",
             "stepdown",
             "stepover",
@@ -62,31 +67,54 @@ final class ToolKeys {
             "stickout",
             "holder_diameter",
             "spiral");
-    double diameter = keys.number("diameter", 3.0, Range.mm(0.05, 60));
-    double flute = keys.number("flute_length", 12, Range.mm(0.1, 300));
-    double stepdown = keys.number("stepdown", 2.0, Range.mm(0.005, 60));
-    if (stepdown > flute) {
-      throw new InputFault(
-          keys.place(keys.has("stepdown") ? "stepdown" : "flute_length"),
-          "a stepdown of " + stepdown + " mm with flutes of " + flute + " mm",
-          "wanted a stepdown no longer than the flutes");
-    }
+    Form form = form(keys);
     return new Tool(
-        keys.text("name", "end mill " + Numbers.trimmed(diameter, 3), "a name"),
-        keys.choice("shape", Tool.Shape.FLAT, Tool.Shape.values()),
+        keys.text("name", "end mill " + Numbers.trimmed(form.diameterMm(), 3), "a name"),
+        form,
+        cutting(keys, form.fluteLengthMm()),
+        new Clamping(
+            keys.number("shank_diameter", 0, Range.mm(0.1, 100)),
+            keys.number("stickout", 0, Range.mm(1, 400)),
+            keys.number("holder_diameter", 0, Range.mm(1, 300))));
+  }
+
+  private static Form form(Keys keys) {
+    Form usual = Tool.USUAL.form();
+    double diameter = keys.number("diameter", usual.diameterMm(), Range.mm(0.05, 60));
+    return new Form(
+        keys.choice("shape", usual.shape(), Tool.Shape.values()),
         diameter,
-        flute,
-        (int) keys.number("flutes", 2, Range.whole(1, 20, "")),
-        keys.number("rpm", 16_000, Range.of(100, 200_000, "turns/min")),
-        keys.number("feed", 1800, Range.of(10, 50_000, "mm/min")),
-        keys.number("plunge", 500, Range.of(5, 50_000, "mm/min")),
-        stepdown,
-        keys.number("stepover", 0.45, Range.of(0.01, 1, "as a fraction of the diameter")),
+        keys.number("flute_length", usual.fluteLengthMm(), Range.mm(0.1, 300)),
+        (int) keys.number("flutes", usual.flutes(), Range.whole(1, 20, "")),
         keys.number("tip_diameter", 0, Range.mm(0, diameter)),
         keys.number("taper", 0, Range.of(0.1, 85, "degrees between side and axis")),
-        keys.number("shank_diameter", 0, Range.mm(0.1, 100)),
-        keys.number("stickout", 0, Range.mm(1, 400)),
-        keys.number("holder_diameter", 0, Range.mm(1, 300)),
         keys.choice("spiral", Tool.Spiral.UNSAID, SPIRALS));
+  }
+
+  private static CuttingData cutting(Keys keys, double fluteMm) {
+    CuttingData usual = Tool.USUAL.cutting();
+    double stepdown = keys.number("stepdown", usual.stepdownMm(), Range.mm(0.005, 60));
+    if (stepdown > fluteMm) {
+      throw new InputFault(
+          keys.place(keys.has("stepdown") ? "stepdown" : "flute_length"),
+          "a stepdown of " + stepdown + " mm with flutes of " + fluteMm + " mm",
+          "wanted a stepdown no longer than the flutes");
+    }
+    double feed = keys.number("feed", usual.feedMmPerMin(), FEED);
+    Double thin = keys.numberOrNull("thin_feed", FEED);
+    if (thin != null && thin < feed) {
+      throw new InputFault(
+          keys.place("thin_feed"),
+          "a feed of " + thin + " mm/min for thin bites, under the feed of " + feed,
+          "wanted at least the feed, or no thin_feed");
+    }
+    return new CuttingData(
+        keys.number("rpm", usual.rpm(), Range.of(100, 200_000, "turns/min")),
+        feed,
+        keys.number("plunge", usual.plungeMmPerMin(), Range.of(5, 50_000, "mm/min")),
+        stepdown,
+        keys.number(
+            "stepover", usual.stepover(), Range.of(0.01, 1, "as a fraction of the diameter")),
+        thin == null ? 0 : thin);
   }
 }

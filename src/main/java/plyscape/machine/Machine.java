@@ -1,78 +1,27 @@
 package plyscape.machine;
 
+import java.util.Objects;
+
 /**
- * The router's limits. Immutable.
+ * A router. Immutable; its parts check themselves.
  *
- * @param travelXMm span that the X axis may use
- * @param travelYMm span of Y
- * @param travelZMm span of Z
- * @param rapidMmPerMin speed of G0
- * @param accelerationMmPerS2 of each axis
- * @param corneringMm allowed deviation at corners, which sets the speed through them
- * @param safeHeightMm height over the top face for moves between far places
- * @param zErrorMm plus or minus, of Z
- * @param zero where X0 Y0 of the program is on the panel
- * @param zeroZ where Z0 of the program is
- * @param slotFeed feed in a cut as wide as the cutter, as a fraction of the tool's feed
- * @param climb whether walls are cut in climb direction, or conventionally
- * @param rampDegrees steepest way down into standing wood
- * @param wallAllowanceMm left at walls for the last round, mm; 0 for one stepover of the cutter
- * @param toolChangeS what changing the tool takes, s
+ * @param travel spans of the axes
+ * @param motion speed and accuracy
+ * @param settingUp zero, safe height, what a change takes
+ * @param rules how cutters are led
  */
-public record Machine(
-    double travelXMm,
-    double travelYMm,
-    double travelZMm,
-    double rapidMmPerMin,
-    double accelerationMmPerS2,
-    double corneringMm,
-    double safeHeightMm,
-    double zErrorMm,
-    Zero zero,
-    ZeroZ zeroZ,
-    double slotFeed,
-    boolean climb,
-    double rampDegrees,
-    double wallAllowanceMm,
-    double toolChangeS) {
+public record Machine(Travel travel, Motion motion, SettingUp settingUp, CutRules rules) {
 
-  /** Half the feed in a full slot. */
-  public static final double SLOT_FEED = 0.5;
+  /** What a job has that doesn't say otherwise; the only place of these defaults. */
+  public static final Machine USUAL =
+      new Machine(Travel.USUAL, Motion.USUAL, SettingUp.USUAL, CutRules.USUAL);
 
-  /** A ramp of 5 degrees (common practice: 2 to 5). */
-  public static final double RAMP_DEGREES = 5;
-
-  /** A minute for a tool change. */
-  public static final double TOOL_CHANGE_S = 60;
-
-  /** A machine run in the usual way. */
-  public Machine(
-      double travelXMm,
-      double travelYMm,
-      double travelZMm,
-      double rapidMmPerMin,
-      double accelerationMmPerS2,
-      double corneringMm,
-      double safeHeightMm,
-      double zErrorMm,
-      Zero zero,
-      ZeroZ zeroZ) {
-    this(
-        travelXMm,
-        travelYMm,
-        travelZMm,
-        rapidMmPerMin,
-        accelerationMmPerS2,
-        corneringMm,
-        safeHeightMm,
-        zErrorMm,
-        zero,
-        zeroZ,
-        SLOT_FEED,
-        true,
-        RAMP_DEGREES,
-        0,
-        TOOL_CHANGE_S);
+  /** Checks that no part is missing. */
+  public Machine {
+    Objects.requireNonNull(travel);
+    Objects.requireNonNull(motion);
+    Objects.requireNonNull(settingUp);
+    Objects.requireNonNull(rules);
   }
 
   /** Place of the program's X0 Y0 on the panel. */
@@ -88,5 +37,110 @@ public record Machine(
   public enum ZeroZ {
     TOP,
     BOTTOM
+  }
+
+  /** The same machine with other spans. */
+  public Machine with(Travel other) {
+    return new Machine(other, motion, settingUp, rules);
+  }
+
+  /** The same machine, faster or slower. */
+  public Machine with(Motion other) {
+    return new Machine(travel, other, settingUp, rules);
+  }
+
+  /** The same machine, set up otherwise. */
+  public Machine with(SettingUp other) {
+    return new Machine(travel, motion, other, rules);
+  }
+
+  /** The same machine, its cutters led otherwise. */
+  public Machine with(CutRules other) {
+    return new Machine(travel, motion, settingUp, other);
+  }
+
+  /** Span of X. */
+  public double travelXMm() {
+    return travel.xMm();
+  }
+
+  /** Span of Y. */
+  public double travelYMm() {
+    return travel.yMm();
+  }
+
+  /** Span of Z. */
+  public double travelZMm() {
+    return travel.zMm();
+  }
+
+  /** Speed of G0. */
+  public double rapidMmPerMin() {
+    return motion.rapidMmPerMin();
+  }
+
+  /** Acceleration of each axis. */
+  public double accelerationMmPerS2() {
+    return motion.accelerationMmPerS2();
+  }
+
+  /** Allowed deviation at corners. */
+  public double corneringMm() {
+    return motion.corneringMm();
+  }
+
+  /** Plus or minus, of Z. */
+  public double zErrorMm() {
+    return motion.zErrorMm();
+  }
+
+  /** Where X0 Y0 is on the panel. */
+  public Zero zero() {
+    return settingUp.zero();
+  }
+
+  /** Where Z0 is. */
+  public ZeroZ zeroZ() {
+    return settingUp.zeroZ();
+  }
+
+  /** Height over the top face for moves between far places. */
+  public double safeHeightMm() {
+    return settingUp.safeHeightMm();
+  }
+
+  /** What changing the tool takes, s. */
+  public double toolChangeS() {
+    return settingUp.toolChangeS();
+  }
+
+  /** What the spindle takes to its full speed, s. */
+  public double spinUpS() {
+    return settingUp.spinUpS();
+  }
+
+  /** Feed in a full slot, as a fraction of the tool's feed. */
+  public double slotFeed() {
+    return rules.slotFeed();
+  }
+
+  /** Whether walls are cut in climb direction. */
+  public boolean climb() {
+    return rules.climb();
+  }
+
+  /** Steepest way down into standing wood. */
+  public double rampDegrees() {
+    return rules.rampDegrees();
+  }
+
+  /** Left at walls for the last round; 0 for one stepover of the cutter. */
+  public double wallAllowanceMm() {
+    return rules.wallAllowanceMm();
+  }
+
+  /** Thinnest chip a tooth that still cuts. */
+  public double leastChipMm() {
+    return rules.leastChipMm();
   }
 }

@@ -1,42 +1,24 @@
 package plyscape.machine;
 
+import java.util.Objects;
+
 /**
- * A cutter and how it may be run. Immutable. Lengths and angles that weren't given are 0.
+ * A cutter and how it may be run. Immutable; its parts check themselves.
  *
  * @param name unique among the tools
- * @param shape form of the end
- * @param diameterMm cutting diameter, of a tapered cutter its largest
- * @param fluteLengthMm cutting length
- * @param flutes count
- * @param rpm spindle speed
- * @param feedMmPerMin feed in the cut
- * @param plungeMmPerMin feed straight down
- * @param stepdownMm greatest depth taken at once
- * @param stepover greatest width of cut at full feed, as a fraction of the diameter
- * @param tipDiameterMm diameter of the ball at a tapered cutter's tip; 0 is a sharp point
- * @param taperDegrees angle between a tapered cutter's side and its axis
- * @param shankDiameterMm diameter of the plain part above the flutes
- * @param stickoutMm from the tip to the holder's face
- * @param holderDiameterMm diameter of the holder (collet nut) at its face
- * @param spiral which way its flutes wind
+ * @param form what it looks like
+ * @param cutting how it may be run
+ * @param clamping how it is held
  */
-public record Tool(
-    String name,
-    Shape shape,
-    double diameterMm,
-    double fluteLengthMm,
-    int flutes,
-    double rpm,
-    double feedMmPerMin,
-    double plungeMmPerMin,
-    double stepdownMm,
-    double stepover,
-    double tipDiameterMm,
-    double taperDegrees,
-    double shankDiameterMm,
-    double stickoutMm,
-    double holderDiameterMm,
-    Spiral spiral) {
+public record Tool(String name, Form form, CuttingData cutting, Clamping clamping) {
+
+  /** What a tool of a job is that doesn't say otherwise; the only place of these defaults. */
+  public static final Tool USUAL =
+      new Tool(
+          "end mill 3",
+          Form.of(Shape.FLAT, 3, 12),
+          new CuttingData(16_000, 1800, 500, 2.0, 0.45),
+          Clamping.UNKNOWN);
 
   /** Which way the flutes carry the chips; for people only, paths are the same. */
   public enum Spiral {
@@ -52,56 +34,37 @@ public record Tool(
     TAPERED
   }
 
+  /** Checks that no part is missing. */
+  public Tool {
+    Objects.requireNonNull(name);
+    Objects.requireNonNull(form);
+    Objects.requireNonNull(cutting);
+    Objects.requireNonNull(clamping);
+  }
+
   /** A cutter of which no more than the cutting part is known. */
-  public Tool(
-      String name,
-      Shape shape,
-      double diameterMm,
-      double fluteLengthMm,
-      int flutes,
-      double rpm,
-      double feedMmPerMin,
-      double plungeMmPerMin,
-      double stepdownMm,
-      double stepover) {
-    this(
-        name,
-        shape,
-        diameterMm,
-        fluteLengthMm,
-        flutes,
-        rpm,
-        feedMmPerMin,
-        plungeMmPerMin,
-        stepdownMm,
-        stepover,
-        0,
-        0,
-        0,
-        0,
-        0,
-        Spiral.UNSAID);
+  public Tool(String name, Form form, CuttingData cutting) {
+    this(name, form, cutting, Clamping.UNKNOWN);
   }
 
   /** The same cutter by another name. */
   public Tool named(String other) {
-    return new Tool(
-        other,
-        shape,
-        diameterMm,
-        fluteLengthMm,
-        flutes,
-        rpm,
-        feedMmPerMin,
-        plungeMmPerMin,
-        stepdownMm,
-        stepover,
-        tipDiameterMm,
-        taperDegrees,
-        shankDiameterMm,
-        stickoutMm,
-        holderDiameterMm,
-        spiral);
+    return new Tool(other, form, cutting, clamping);
+  }
+
+  /** A cutter of another form, run and held in the same way. */
+  public Tool with(Form other) {
+    return new Tool(name, other, cutting, clamping);
+  }
+
+  /** The same cutter, run otherwise. */
+  public Tool with(CuttingData other) {
+    return new Tool(name, form, other, clamping);
+  }
+
+  /** The same cutter, held otherwise. */
+  public Tool with(Clamping other) {
+    return new Tool(name, form, cutting, other);
   }
 
   /**
@@ -109,7 +72,7 @@ public record Tool(
    * said. Common practice, not from a standard.
    */
   public String spiralNote() {
-    return switch (spiral) {
+    return switch (spiral()) {
       case UNSAID -> "";
       case UP_CUT -> "up-cut: clears chips, but lifts the fibres of the top ply at its edges";
       case DOWN_CUT ->
@@ -119,11 +82,91 @@ public record Tool(
 
   /** Half the diameter. */
   public double radiusMm() {
-    return diameterMm / 2;
+    return form.diameterMm() / 2;
   }
 
   /** Greatest width of cut at full feed. */
   public double stepoverMm() {
-    return stepover * diameterMm;
+    return cutting.stepover() * form.diameterMm();
+  }
+
+  /** Form of the end. */
+  public Shape shape() {
+    return form.shape();
+  }
+
+  /** Cutting diameter. */
+  public double diameterMm() {
+    return form.diameterMm();
+  }
+
+  /** Cutting length. */
+  public double fluteLengthMm() {
+    return form.fluteLengthMm();
+  }
+
+  /** Count of flutes. */
+  public int flutes() {
+    return form.flutes();
+  }
+
+  /** Diameter of the ball at a tapered cutter's tip. */
+  public double tipDiameterMm() {
+    return form.tipDiameterMm();
+  }
+
+  /** Angle between a tapered cutter's side and its axis. */
+  public double taperDegrees() {
+    return form.taperDegrees();
+  }
+
+  /** Which way its flutes wind. */
+  public Spiral spiral() {
+    return form.spiral();
+  }
+
+  /** Spindle speed. */
+  public double rpm() {
+    return cutting.rpm();
+  }
+
+  /** Feed in the cut. */
+  public double feedMmPerMin() {
+    return cutting.feedMmPerMin();
+  }
+
+  /** Feed straight down. */
+  public double plungeMmPerMin() {
+    return cutting.plungeMmPerMin();
+  }
+
+  /** Greatest depth taken at once. */
+  public double stepdownMm() {
+    return cutting.stepdownMm();
+  }
+
+  /** Greatest width of cut at full feed, as a fraction of the diameter. */
+  public double stepover() {
+    return cutting.stepover();
+  }
+
+  /** Greatest feed where the bite is thin: the feed where no other was given. */
+  public double thinFeedMmPerMin() {
+    return Math.max(cutting.feedMmPerMin(), cutting.thinFeedMmPerMin());
+  }
+
+  /** Diameter of the plain part above the flutes. */
+  public double shankDiameterMm() {
+    return clamping.shankDiameterMm();
+  }
+
+  /** From the tip to the holder's face. */
+  public double stickoutMm() {
+    return clamping.stickoutMm();
+  }
+
+  /** Diameter of the holder at its face. */
+  public double holderDiameterMm() {
+    return clamping.holderDiameterMm();
   }
 }

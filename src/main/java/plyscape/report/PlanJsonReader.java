@@ -74,7 +74,7 @@ public final class PlanJsonReader {
       tools.add(
           new PlanFigures.ToolFigures(
               text(tool.path("name"), at + "name"),
-              number(tool.path("diameter_mm"), at + "diameter_mm"),
+              positive(tool.path("diameter_mm"), at + "diameter_mm"),
               tool.path("used").asBoolean()));
     }
     List<PlanFigures.PassFigures> passes = new ArrayList<>();
@@ -123,6 +123,14 @@ public final class PlanJsonReader {
       throw fault(key, "isn't a number", "");
     }
     return node.doubleValue();
+  }
+
+  private double positive(JsonNode node, String key) {
+    double value = number(node, key);
+    if (!(value > 0)) {
+      throw fault(key, "isn't over 0", "");
+    }
+    return value;
   }
 
   private String text(JsonNode node, String key) {

@@ -13,6 +13,7 @@ import plyscape.fault.InputFault;
 import plyscape.machine.ArcGeometry;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
+import plyscape.machine.Workshop;
 
 /**
  * Section numbers are those of NISTIR 6556 (2000), The NIST RS274/NGC Interpreter, as quoted in
@@ -20,9 +21,7 @@ import plyscape.machine.Move;
  */
 class GcodeParserTest {
 
-  static final Machine MACHINE =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+  static final Machine MACHINE = Workshop.ROUTER;
 
   private static Program parse(String text) {
     return GcodeParser.parse("test.nc", text, MACHINE, 240, 240, 9);
@@ -92,16 +91,12 @@ class GcodeParserTest {
 
   @Test
   void zeroPlaces_turnToPanelCoordinates() {
-    Machine centre =
-        new Machine(
-            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM);
+    Machine centre = Workshop.router(Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM);
     Move move = GcodeParser.parse("t", "G0 X-20 Y30 Z8\nM2", centre, 240, 200, 9.1).moves().get(0);
     assertEquals(100, move.x());
     assertEquals(130, move.y());
     assertEquals(1.1, move.depth(), 1e-12);
-    Machine right =
-        new Machine(
-            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.TOP);
+    Machine right = Workshop.router(Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.TOP);
     move = GcodeParser.parse("t", "G0 X-20 Y-30 Z8\nM2", right, 240, 200, 9.1).moves().get(0);
     assertEquals(220, move.x());
     assertEquals(170, move.y());

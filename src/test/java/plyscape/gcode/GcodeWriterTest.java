@@ -10,14 +10,19 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import plyscape.machine.ArcGeometry;
+import plyscape.machine.Clamping;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Machine;
+import plyscape.machine.Motion;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
+import plyscape.machine.Travel;
+import plyscape.machine.Workshop;
 
 class GcodeWriterTest {
 
-  private static final Tool TOOL =
-      new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+  private static final Tool TOOL = Workshop.END_MILL_3;
 
   private static String write(Machine machine, List<Move> moves) {
     GcodeHeader header =
@@ -84,7 +89,7 @@ class GcodeWriterTest {
             240,
             9,
             GcodeParserTest.MACHINE,
-            new Tool("evil)M30(\r\n", Tool.Shape.FLAT, 3, 12, 2, 1, 1, 1, 1, 0.4),
+            Workshop.END_MILL_3.named("evil)M30(\r\n"),
             1,
             1,
             "1");
@@ -126,9 +131,7 @@ class GcodeWriterTest {
 
   @Test
   void zeroPlaces() {
-    Machine machine =
-        new Machine(
-            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.BOTTOM);
+    Machine machine = Workshop.router(Machine.Zero.UPPER_RIGHT, Machine.ZeroZ.BOTTOM);
     List<String> lines =
         body(write(machine, List.of(Move.rapid(10, 20, -4), Move.line(10, 20, 1.1, 100))));
     assertEquals("G0 X-230.000 Y-220.000", lines.get(0));
@@ -151,17 +154,7 @@ class GcodeWriterTest {
     for (int seed = 1; seed <= 100; seed++) {
       Random random = new Random(seed);
       Machine machine =
-          new Machine(
-              300,
-              300,
-              80,
-              4000,
-              300,
-              0.02,
-              4,
-              0.03,
-              Machine.Zero.values()[seed % 5],
-              Machine.ZeroZ.values()[seed % 2]);
+          Workshop.router(Machine.Zero.values()[seed % 5], Machine.ZeroZ.values()[seed % 2]);
       List<Move> planned = random(random, 200);
       String text = write(machine, planned);
       Program program = GcodeParser.parse("t", text, machine, 240, 240, 9.1);
@@ -199,34 +192,14 @@ class GcodeWriterTest {
     Tool tool =
         new Tool(
             "a rather long name, flat, for an end mill that makes its line break",
-            Tool.Shape.TAPERED,
-            6,
-            22.5,
-            3,
-            18000,
-            1800.5,
-            500,
-            2,
-            0.45,
-            0.5,
-            7.5,
-            6.35,
-            31,
-            24,
-            Tool.Spiral.UNSAID);
+            new Form(Tool.Shape.TAPERED, 6, 22.5, 3, 0.5, 7.5, Tool.Spiral.UNSAID),
+            new CuttingData(18_000, 1800.5, 500, 2, 0.45),
+            new Clamping(6.35, 31, 24));
     for (Machine.Zero zero : Machine.Zero.values()) {
       Machine machine =
-          new Machine(
-              310,
-              290,
-              80,
-              4000,
-              300,
-              0.02,
-              4,
-              0,
-              zero,
-              Machine.ZeroZ.values()[zero.ordinal() % 2]);
+          Workshop.router(zero, Machine.ZeroZ.values()[zero.ordinal() % 2])
+              .with(new Travel(310, 290, 80))
+              .with(new Motion(4000, 300, 0.02, 0));
       String text =
           GcodeWriter.write(new GcodeHeader("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
       GcodeHead head = GcodeHead.read(text);

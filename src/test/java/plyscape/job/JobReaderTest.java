@@ -20,8 +20,14 @@ import plyscape.job.TerrainSpec.NamedBands;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.Method;
 import plyscape.layup.Top;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Machine;
+import plyscape.machine.Motion;
+import plyscape.machine.SettingUp;
 import plyscape.machine.Tool;
+import plyscape.machine.Travel;
+import plyscape.machine.Workshop;
 
 class JobReaderTest {
 
@@ -55,13 +61,8 @@ class JobReaderTest {
         job.terrain());
     assertEquals(new Job.PanelSpec(240, 240, 6), job.panel());
     assertEquals(List.of(), job.zones());
-    assertEquals(
-        List.of(new Tool("end mill 3", Tool.Shape.FLAT, 3.0, 12, 2, 16000, 1800, 500, 2.0, 0.45)),
-        job.tools());
-    assertEquals(
-        new Machine(
-            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
-        job.machine());
+    assertEquals(List.of(Workshop.END_MILL_3), job.tools());
+    assertEquals(Workshop.ROUTER, job.machine());
     assertEquals(
         new CutAllowance(0.10, Method.RSS, 0.03, 0.10, 0.05, Top.LEAVE, 1.0), job.allowance());
     assertEquals(1, job.minimumAreaMm2());
@@ -114,10 +115,18 @@ class JobReaderTest {
     assertEquals(1, job.zones().get(1).sink());
     assertEquals(0.5, job.zones().get(1).widthMm());
     assertEquals(
-        new Tool("ball", Tool.Shape.BALL, 6, 20, 3, 12000, 900, 200, 1, 0.2), job.tools().get(0));
+        new Tool(
+            "ball",
+            new Form(Tool.Shape.BALL, 6, 20, 3, 0, 0, Tool.Spiral.UNSAID),
+            new CuttingData(12_000, 900, 200, 1, 0.2)),
+        job.tools().get(0));
     assertEquals("end mill 1.5", job.tools().get(1).name());
     assertEquals(
-        new Machine(400, 500, 90, 3000, 250, 0, 5, 0.01, Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM),
+        new Machine(
+            new Travel(400, 500, 90),
+            new Motion(3000, 250, 0, 0.01),
+            new SettingUp(Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM, 5, 60, 5),
+            Workshop.ROUTER.rules()),
         job.machine());
     assertEquals(new CutAllowance(0.05, Method.WORST, 0.01, 0.2, 0, Top.MID, 0.5), job.allowance());
     assertEquals(2, job.minimumAreaMm2());
@@ -139,7 +148,8 @@ class JobReaderTest {
         "job.yaml:1:1: the key \"terrain\" is missing; wanted keys with values, at least \"file:\"",
         files.jobFault("layup: layup.yaml\n"));
     assertEquals(
-        "job.yaml:3:9: panel: unknown key \"widht\"; did you mean \"width\"? known are width, height, border, tiles",
+        "job.yaml:3:9: panel: unknown key \"widht\"; did you mean \"width\"? known are width,"
+            + " height, border, tiles",
         files.jobFault(LEAST + "panel: {widht: 10}\n"));
     assertEquals(
         "job.yaml:3:17: panel.width: found \"240\" in quotes; wanted a number, mm, 5 to 5000",
@@ -148,8 +158,8 @@ class JobReaderTest {
         "job.yaml:3:6: top: found \"midd\"; did you mean \"mid\"? wanted one of leave, mid",
         files.jobFault(LEAST + "top: midd\n"));
     assertEquals(
-        "job.yaml:2:11: terrain: unknown key \"files\"; did you mean \"file\"? known are file, crop, crop_crs, plies,"
-            + " bands, smoothing",
+        "job.yaml:2:11: terrain: unknown key \"files\"; did you mean \"file\"? known are file,"
+            + " crop, crop_crs, plies, bands, smoothing",
         files
             .jobFault("layup: layup.yaml\nterrain: {files: terrain.asc}\n")
             .replaceAll("smoothing, .*", "smoothing"));
@@ -161,19 +171,19 @@ class JobReaderTest {
       delimiter = '|',
       textBlock =
           """
-      sanding: 0,15                  | "0,15"; wanted a number, mm, 0 to 10; decimals take a point, thousands nothing: 0.15
-      'panel:\n  width: 240,5'       | nothing: 240.5
-      'tools:\n  - rpm: 16,000'      | nothing: 16.000 or 16000
-      'panel: {width: 240,5}'        | unknown key "5"; between braces a comma ends a value
-      'tools: [{stepover: 45%}]'     | as a fraction that is 0.45
-      'panel: {border: 5 %}'         | the number alone, not a share
-      'tools: [{diameter: 1/8}]'     | if that is an inch's, it is 3.175 mm
-      'tools: [{diameter: 1/8 in}]'  | it is 3.175 mm
-      'tools: [{diameter: 0.25in}]'  | that is 6.35 mm
-      'panel: {width: 240 mm}'       | without a unit: 240
-      'panel: {width: 24cm}'         | that is 240 mm
-      'panel: {width: wide}'         | wanted a number, mm, 5 to 5000
-      """)
+          sanding: 0,15                  | "0,15"; wanted a number, mm, 0 to 10; decimals take a point, thousands nothing: 0.15
+          'panel:\n  width: 240,5'       | nothing: 240.5
+          'tools:\n  - rpm: 16,000'      | nothing: 16.000 or 16000
+          'panel: {width: 240,5}'        | unknown key "5"; between braces a comma ends a value
+          'tools: [{stepover: 45%}]'     | as a fraction that is 0.45
+          'panel: {border: 5 %}'         | the number alone, not a share
+          'tools: [{diameter: 1/8}]'     | if that is an inch's, it is 3.175 mm
+          'tools: [{diameter: 1/8 in}]'  | it is 3.175 mm
+          'tools: [{diameter: 0.25in}]'  | that is 6.35 mm
+          'panel: {width: 240 mm}'       | without a unit: 240
+          'panel: {width: 24cm}'         | that is 240 mm
+          'panel: {width: wide}'         | wanted a number, mm, 5 to 5000
+          """)
   void numbersAsPeopleWriteThem_areToldWhatWouldDo(String keys, String says) {
     String fault = files.jobFault(LEAST + keys.replace("\\n", "\n") + "\n");
     assertTrue(fault.contains(says), fault);
@@ -279,7 +289,8 @@ class JobReaderTest {
         "--width: found \"wide\"; wanted a number, mm, 5 to 5000",
         files.jobFault(LEAST, new Setting("panel.width", "wide", "--width")));
     assertEquals(
-        "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width, height, border, tiles",
+        "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width,"
+            + " height, border, tiles",
         files.jobFault(LEAST, new Setting("panel.widht", "3", "--set panel.widht=3")));
     assertTrue(
         files

@@ -11,6 +11,7 @@ import plyscape.gcode.GcodeParser;
 import plyscape.gcode.Program;
 import plyscape.job.Job;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /** Figures of a program written by hand, worked out beside it, and bounds on those of a plan. */
 class PathFiguresTest {
@@ -38,7 +39,7 @@ class PathFiguresTest {
   @Test
   void handWrittenProgram_givesWhatIsReckoned(@TempDir Path folder) {
     Plan plan = plan(folder, 0);
-    Tool tool = new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+    Tool tool = Workshop.END_MILL_3;
     Job job = plan.job();
     Job.PanelSpec panel = job.panel();
     Program parsed =

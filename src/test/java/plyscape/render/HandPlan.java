@@ -31,8 +31,9 @@ import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
 import plyscape.layup.Top;
-import plyscape.machine.Machine;
+import plyscape.machine.CuttingData;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 import plyscape.plan.PathFigures;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanTime;
@@ -90,8 +91,8 @@ public final class HandPlan {
     exposed.put(2, multi(ring));
     exposed.put(3, multi(island));
     exposed.put(4, multi(bar));
-    Tool tool = new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
-    Tool spare = new Tool("end mill 1", Tool.Shape.FLAT, 1, 5, 2, 18000, 900, 200, 0.5, 0.4);
+    Tool tool = Workshop.END_MILL_3;
+    Tool spare = Workshop.endMill(1, 5).with(new CuttingData(18_000, 900, 200, 0.5, 0.4));
     ZoneSpec spec =
         new ZoneSpec("river", Path.of("zones.geojson"), new TreeMap<>(), 4, null, null, 12.0);
     Job job =
@@ -108,8 +109,7 @@ public final class HandPlan {
             new Job.PanelSpec(100, 80, 5),
             List.of(spec),
             List.of(tool, spare),
-            new Machine(
-                300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP),
+            Workshop.ROUTER,
             allowance,
             1);
     Zone zone =

@@ -21,19 +21,18 @@ import plyscape.layup.Ply;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 import plyscape.toolpath.PocketLevel;
 
 class CouponTest {
 
   private static final CutAllowance ALLOWANCE =
       new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
-  private static final Machine MACHINE =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+  private static final Machine MACHINE = Workshop.ROUTER;
   private static final Tool TOOL = tool(3, 12);
 
   private static Tool tool(double diameter, double flutes) {
-    return new Tool("end mill", Tool.Shape.FLAT, diameter, flutes, 2, 16000, 1800, 500, 2, 0.45);
+    return Workshop.cutter("end mill", Tool.Shape.FLAT, diameter, flutes);
   }
 
   private static Layup layup(double... thicknesses) {

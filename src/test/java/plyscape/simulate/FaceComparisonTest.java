@@ -9,16 +9,16 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /** Verdicts on surfaces that are made by hand: a slope from 1 mm in the west to 2 in the east. */
 class FaceComparisonTest {
 
   private static final Box PANEL = new Box(0, 0, 30, 20);
   private static final Box CARVED = new Box(5, 5, 25, 15);
-  private static final Tool FLAT =
-      new Tool("flat", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+  private static final Tool FLAT = Workshop.cutter("flat", Tool.Shape.FLAT, 3, 12);
   private static final Tool BALL =
-      new Tool("ball", Tool.Shape.BALL, 3, 12, 2, 16000, 1800, 500, 2, 0.2);
+      Workshop.cutter("ball", Tool.Shape.BALL, 3, 12).with(Workshop.cutting(1800, 500, 2, 0.2));
 
   private static Target target() {
     double[] z = new double[31 * 21];

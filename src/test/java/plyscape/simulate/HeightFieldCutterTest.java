@@ -12,6 +12,7 @@ import plyscape.grid.Box;
 import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /**
  * Closed forms are derived in each test; the random ones are held against stepping along the path
@@ -22,23 +23,9 @@ class HeightFieldCutterTest {
   private static final Box PANEL = new Box(0, 0, 80, 60);
 
   static Tool tool(Tool.Shape shape, double diameter) {
-    return new Tool(
-        "t",
-        shape,
-        diameter,
-        20,
-        2,
-        16000,
-        1800,
-        500,
-        2,
-        0.45,
-        shape == Tool.Shape.TAPERED ? 0.5 : 0,
-        15,
-        0,
-        0,
-        0,
-        Tool.Spiral.UNSAID);
+    return shape == Tool.Shape.TAPERED
+        ? Workshop.END_MILL_3.named("t").with(Workshop.tapered(diameter, 20, 0.5, 15))
+        : Workshop.cutter("t", shape, diameter, 20);
   }
 
   static Program program(double x, double y, double depth, List<Move> moves) {

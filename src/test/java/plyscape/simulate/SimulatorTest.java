@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
+import plyscape.machine.Clamping;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 class SimulatorTest {
 
@@ -161,24 +163,7 @@ class SimulatorTest {
 
   @Test
   void shankAndHolder_touchWhatStandsBesideThem() {
-    Tool necked =
-        new Tool(
-            "long",
-            Tool.Shape.FLAT,
-            6,
-            1.5,
-            2,
-            16000,
-            1800,
-            500,
-            2,
-            0.45,
-            0,
-            0,
-            8,
-            1.8,
-            20,
-            Tool.Spiral.UNSAID);
+    Tool necked = Workshop.endMill(6, 1.5).named("long").with(new Clamping(8, 1.8, 20));
     Verification v =
         Simulator.run(
                 TwoTerraces.setup(0.1),
@@ -191,24 +176,7 @@ class SimulatorTest {
     // shank is clear; the holder (radius 10) comes over the uncut margin only beyond 20 - 10 = 10
     // from the middle: clear too.
     assertEquals(List.of(), v.collisions());
-    Tool wide =
-        new Tool(
-            "long",
-            Tool.Shape.FLAT,
-            6,
-            0.5,
-            2,
-            16000,
-            1800,
-            500,
-            2,
-            0.45,
-            0,
-            0,
-            8,
-            0,
-            0,
-            Tool.Spiral.UNSAID);
+    Tool wide = Workshop.endMill(6, 0.5).named("long").with(new Clamping(8, 0, 0));
     v =
         Simulator.run(
                 TwoTerraces.setup(0.1),

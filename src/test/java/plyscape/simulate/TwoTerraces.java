@@ -11,6 +11,7 @@ import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /**
  * A small job whose right answer is known by hand: a square pocket with a round one in its middle,
@@ -19,13 +20,9 @@ import plyscape.machine.Tool;
  */
 final class TwoTerraces {
 
-  static final Machine MACHINE =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
-  static final Tool LARGE =
-      new Tool("end mill 6", Tool.Shape.FLAT, 6, 12, 2, 16000, 1800, 500, 2, 0.45);
-  static final Tool SMALL =
-      new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1200, 400, 2, 0.45);
+  static final Machine MACHINE = Workshop.ROUTER;
+  static final Tool LARGE = Workshop.endMill(6, 12);
+  static final Tool SMALL = Workshop.END_MILL_3.with(Workshop.cutting(1200, 400, 2, 0.45));
   static final Box PANEL = new Box(0, 0, 60, 60);
   static final double THICKNESS = 9;
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /**
  * Checked against brute force: every subset of all whole-mm depths as planes, whether at a level or
@@ -131,7 +132,7 @@ class DepthSequenceTest {
     var rates = new LevelWork.Rates(50, 25, 1.5);
     assertEquals(10 + 4 + 3, rates.seconds(500, 100, 2), 1e-12);
     assertEquals(0, rates.seconds(0, 100, 2));
-    Tool tool = new Tool("t", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.25);
+    Tool tool = Workshop.END_MILL_3.with(Workshop.cutting(1800, 500, 2, 0.25));
     assertEquals(1 / (0.5 * 3 * 30), ChainCost.secondsPerMm2(tool), 1e-12);
   }
 

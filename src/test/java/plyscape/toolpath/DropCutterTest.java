@@ -13,9 +13,11 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
+import plyscape.machine.Form;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 import plyscape.region.Face;
 import plyscape.region.FaceField;
 
@@ -29,21 +31,8 @@ class DropCutterTest {
   private static Tool tool(Tool.Shape shape, double diameter, double tip, double taper) {
     return new Tool(
         shape + " " + diameter,
-        shape,
-        diameter,
-        20,
-        2,
-        18000,
-        1800,
-        500,
-        2,
-        0.45,
-        tip,
-        taper,
-        0,
-        0,
-        0,
-        Tool.Spiral.UNSAID);
+        new Form(shape, diameter, 20, 2, tip, taper, Tool.Spiral.UNSAID),
+        Workshop.cutting(1800, 500, 2, 0.45));
   }
 
   /** The carved area, in uncut panel, whose depth depends on X alone. */
@@ -180,9 +169,7 @@ class DropCutterTest {
   /** Rates down along the way are never over the plunge, and rapids stay over the panel's face. */
   @Test
   void moves_keepThePlunge_andEndAtSafeHeight() {
-    Machine machine =
-        new Machine(
-            300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+    Machine machine = Workshop.ROUTER;
     FaceField faces = faces(x -> 1 + 0.3 * Math.abs(x - 20));
     List<ToolRun> runs =
         FacePlanner.plan(faces, List.of(), List.of(BALL), machine, CARVED, new Warnings());

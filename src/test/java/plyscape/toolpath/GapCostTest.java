@@ -11,12 +11,12 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import plyscape.grid.Box;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 class GapCostTest {
 
   private static final GeometryFactory FACTORY = new GeometryFactory();
-  private static final Tool TOOL =
-      new Tool("end mill 3", Tool.Shape.FLAT, 3, 12, 2, 16000, 1800, 500, 2, 0.45);
+  private static final Tool TOOL = Workshop.END_MILL_3;
 
   /** A field of 60 x 40 mm with a wall in its middle, from the south up to 30. */
   private static DistanceField field() {

@@ -15,6 +15,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.grid.Box;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 class LowerBoundTest {
 
@@ -22,8 +23,7 @@ class LowerBoundTest {
   private static final Box CARVED = new Box(6, 6, 106, 86);
 
   private static Tool tool(double diameter, double stepdown) {
-    return new Tool(
-        "d" + diameter, Tool.Shape.FLAT, diameter, 12, 2, 16000, 1800, 500, stepdown, 0.45);
+    return Workshop.endMill(diameter, 12).with(Workshop.cutting(1800, 500, stepdown, 0.45));
   }
 
   private static MultiPolygon multi(Geometry g) {
@@ -142,17 +142,13 @@ class LowerBoundTest {
         deepest[t] = random.nextInt(n + 1) - 1;
         double diameter = 1 + random.nextInt(6);
         tools.add(
-            new Tool(
-                "t" + t,
-                Tool.Shape.FLAT,
-                diameter,
-                1 + random.nextInt(5),
-                2,
-                16000,
-                600 + random.nextInt(3) * 600,
-                500,
-                0.3 + random.nextInt(20) * 0.1,
-                0.2 + random.nextInt(7) * 0.1));
+            Workshop.cutter("t" + t, Tool.Shape.FLAT, diameter, 1 + random.nextInt(5))
+                .with(
+                    Workshop.cutting(
+                        600 + random.nextInt(3) * 600,
+                        500,
+                        0.3 + random.nextInt(20) * 0.1,
+                        0.2 + random.nextInt(7) * 0.1)));
       }
       double expected = bruteForce(depths, n - 1, tools, deepest);
       double found = new ChainCost(depths, tools).least(n - 1, deepest);

@@ -17,13 +17,12 @@ import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /** Plans seeded panels and cuts the moves again by brute force. */
 class PathPlannerTest {
 
-  static final Machine MACHINE =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+  static final Machine MACHINE = Workshop.ROUTER;
 
   static Tool tool(double diameter, double stepdown, double stepover) {
     return PathTrial.tool(diameter, 1800, stepdown, stepover);

@@ -12,30 +12,20 @@ import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Times;
 import plyscape.machine.Tool;
+import plyscape.machine.Workshop;
 
 /**
  * A trial run by hand: plans a seeded panel and prints times against the lower bound. Not a test.
  */
 public final class PathTrial {
 
-  static final Machine MACHINE =
-      new Machine(
-          300, 300, 80, 4000, 300, 0.02, 4, 0.03, Machine.Zero.LOWER_LEFT, Machine.ZeroZ.TOP);
+  static final Machine MACHINE = Workshop.ROUTER;
 
   private PathTrial() {}
 
   static Tool tool(double diameter, double feed, double stepdown, double stepover) {
-    return new Tool(
-        "end mill " + diameter,
-        Tool.Shape.FLAT,
-        diameter,
-        12,
-        2,
-        16000,
-        feed,
-        500,
-        stepdown,
-        stepover);
+    return Workshop.cutter("end mill " + diameter, Tool.Shape.FLAT, diameter, 12)
+        .with(Workshop.cutting(feed, 500, stepdown, stepover));
   }
 
   /** Arguments: seed, panel mm, hill mm, cell of the check or 0, then cutter diameters. */
@@ -120,7 +110,8 @@ public final class PathTrial {
         byFeed.forEach((f, d) -> feeds.append(String.format(Locale.ROOT, " %.0f:%.0f", f, d)));
         System.out.printf(
             Locale.ROOT,
-            "%-14s ply %d depth %.2f from %.2f: cut %.1f s (ideal %.1f, down %.1f) rapid %.1f s lifts %d moves %d cut %.0f mm rapid %.0f mm |%s%n",
+            "%-14s ply %d depth %.2f from %.2f: cut %.1f s (ideal %.1f, down %.1f) rapid %.1f s"
+                + " lifts %d moves %d cut %.0f mm rapid %.0f mm |%s%n",
             run.tool().name(),
             pass.plyNumber(),
             pass.depthMm(),
