@@ -66,12 +66,8 @@ final class ExitCodes {
     StringWriter trace = new StringWriter();
     thrown.printStackTrace(new PrintWriter(trace));
     return "this is a fault of plyscape, not yours. Please report it with the lines below and the files that it was"
-        + " given.\nplyscape "
-        + VersionText.text()
-        + ", Java "
-        + System.getProperty("java.version")
-        + ", "
-        + System.getProperty("os.name")
+        + " given.\n"
+        + VersionText.full()
         + "\n"
         + trace.toString().replace("\r\n", "\n").stripTrailing();
   }

@@ -12,8 +12,22 @@ final class VersionText implements IVersionProvider {
     return Version.TEXT;
   }
 
+  /** Version, commit, Java and system: what a report of a fault needs. */
+  static String full() {
+    return "plyscape "
+        + text()
+        + " (commit "
+        + Version.COMMIT
+        + "), Java "
+        + System.getProperty("java.version")
+        + ", "
+        + System.getProperty("os.name")
+        + " "
+        + System.getProperty("os.arch");
+  }
+
   @Override
   public String[] getVersion() {
-    return new String[] {"plyscape " + text()};
+    return new String[] {full()};
   }
 }

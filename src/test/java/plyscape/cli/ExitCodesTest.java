@@ -76,7 +76,12 @@ class ExitCodesTest {
     assertEquals("", help.err());
     Run version = Run.of("--version");
     assertEquals(0, version.code());
-    assertTrue(version.out().matches("plyscape \\d+\\.\\d+\\.\\d+\n"), version.out());
+    assertTrue(
+        version
+            .out()
+            .matches(
+                "plyscape \\d+\\.\\d+\\.\\d+ \\(commit (unknown|[0-9a-f]{10,}(-dirty)?)\\), Java \\d.*\n"),
+        version.out());
     assertEquals(0, Run.of("check", "--help").code());
   }
 }
