@@ -61,12 +61,13 @@ final class ExitCodes {
       long megabytes = Runtime.getRuntime().maxMemory() >> 20;
       return "the job needs more than the "
           + megabytes
-          + " MB of memory that it may use; crop the terrain, or allow more with JAVA_TOOL_OPTIONS=-Xmx8g";
+          + " MB of memory that it may use; crop the terrain, or allow more with"
+          + " JAVA_TOOL_OPTIONS=-Xmx8g";
     }
     StringWriter trace = new StringWriter();
     thrown.printStackTrace(new PrintWriter(trace));
-    return "this is a fault of plyscape, not yours. Please report it with the lines below and the files that it was"
-        + " given.\n"
+    return "this is a fault of plyscape, not yours. Please report it with the lines below and the"
+               + " files that it was given.\n"
         + VersionText.full()
         + "\n"
         + trace.toString().replace("\r\n", "\n").stripTrailing();

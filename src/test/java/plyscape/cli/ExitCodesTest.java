@@ -80,7 +80,8 @@ class ExitCodesTest {
         version
             .out()
             .matches(
-                "plyscape \\d+\\.\\d+\\.\\d+ \\(commit (unknown|[0-9a-f]{10,}(-dirty)?)\\), Java \\d.*\n"),
+                "plyscape \\d+\\.\\d+\\.\\d+ \\(commit (unknown|[0-9a-f]{10,}(-dirty)?)\\), Java"
+                    + " \\d.*\n"),
         version.out());
     assertEquals(0, Run.of("check", "--help").code());
   }
