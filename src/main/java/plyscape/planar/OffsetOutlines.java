@@ -93,27 +93,26 @@ public final class OffsetOutlines {
   private void ring(double[] px, double[] py, int points, double d, int side, double link) {
     n = 0;
     double mostTurn = 2 * Math.acos(Math.max(0, 1 - sagittaUnits / d));
+    Corner[] corners = new Corner[points];
     for (int i = 0; i < points; i++) {
       int before = i == 0 ? points - 1 : i - 1;
       int after = i + 1 == points ? 0 : i + 1;
-      double ax = px[i] - px[before];
-      double ay = py[i] - py[before];
-      double bx = px[after] - px[i];
-      double by = py[after] - py[i];
-      double a = Math.hypot(ax, ay);
-      double b = Math.hypot(bx, by);
-      ax /= a;
-      ay /= a;
-      bx /= b;
-      by /= b;
-      double cross = ax * by - ay * bx;
-      double dot = ax * bx + ay * by;
-      boolean back = Math.abs(cross) < 1e-12 && dot < 0;
-      double turn = back ? -side * Math.PI : Math.atan2(cross, dot);
-      if (side * turn <= 0) {
-        fan(px[i], py[i], -side * ay * d, side * ax * d, turn, mostTurn);
+      corners[i] =
+          Corner.of(
+              px[i] - px[before], py[i] - py[before], px[after] - px[i], py[after] - py[i], side);
+    }
+    for (int i = 0; i < points; i++) {
+      Corner corner = corners[i];
+      if (side * corner.turn <= 0) {
+        fan(px[i], py[i], -side * corner.ay * d, side * corner.ax * d, corner.turn, mostTurn);
       } else {
-        innerCorner(px[i], py[i], ax, ay, a, bx, by, b, turn, side * d, link);
+        double own = corner.shortened(d, side);
+        double before = corners[i == 0 ? points - 1 : i - 1].shortened(d, side);
+        double after = corners[i + 1 == points ? 0 : i + 1].shortened(d, side);
+        // Were both ends of a side cut off by more than it is long, a small square would come out
+        // inside out, and wind like one that has room.
+        boolean mitred = own + before <= corner.a && own + after <= corner.b;
+        innerCorner(px[i], py[i], corner, side * d, mitred ? own : -1, link);
       }
     }
     if (n >= 3) {
@@ -122,6 +121,29 @@ public final class OffsetOutlines {
       ringX[n] = x[0];
       ringY[n] = y[0];
       out.add(ringX, ringY, component, 1, false);
+    }
+  }
+
+  /** Directions and lengths of the sides that meet at a point, and the turn between them. */
+  private record Corner(
+      double ax, double ay, double a, double bx, double by, double b, double turn) {
+
+    static Corner of(double ax, double ay, double bx, double by, int side) {
+      double a = Math.hypot(ax, ay);
+      double b = Math.hypot(bx, by);
+      double ux = ax / a;
+      double uy = ay / a;
+      double vx = bx / b;
+      double vy = by / b;
+      double cross = ux * vy - uy * vx;
+      double dot = ux * vx + uy * vy;
+      boolean back = Math.abs(cross) < 1e-12 && dot < 0;
+      return new Corner(ux, uy, a, vx, vy, b, back ? -side * Math.PI : Math.atan2(cross, dot));
+    }
+
+    /** By how much the strips' outer sides are shorter there; 0 at an outer corner. */
+    double shortened(double d, int side) {
+      return side * turn <= 0 ? 0 : Math.abs(d * Math.tan(turn / 2));
     }
   }
 
@@ -137,28 +159,19 @@ public final class OffsetOutlines {
   }
 
   private void innerCorner(
-      double cx,
-      double cy,
-      double ax,
-      double ay,
-      double a,
-      double bx,
-      double by,
-      double b,
-      double turn,
-      double d,
-      double link) {
-    double shortened = Math.abs(d * Math.tan(turn / 2));
-    if (shortened <= Math.min(a, b)) {
+      double cx, double cy, Corner corner, double d, double shortened, double link) {
+    double ax = corner.ax;
+    double ay = corner.ay;
+    if (shortened >= 0) {
       // The strips' outer sides cross: what lies between there and the corner is in both strips.
       point(cx - ay * d - ax * shortened, cy + ax * d - ay * shortened);
       return;
     }
     point(cx - ay * d, cy + ax * d);
-    if (Math.abs(turn) > link) {
+    if (Math.abs(corner.turn) > link) {
       point(cx, cy);
     }
-    point(cx - by * d, cy + bx * d);
+    point(cx - corner.by * d, cy + corner.bx * d);
   }
 
   private void point(double px, double py) {

@@ -1,0 +1,138 @@
+package plyscape.standing;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.densify.Densifier;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.distance.IndexedFacetDistance;
+import plyscape.grid.Box;
+import plyscape.planar.GridUnits;
+import plyscape.planar.Linework;
+import plyscape.planar.OffsetOutlines;
+import plyscape.planar.OutlineLayer;
+import plyscape.planar.OutlineSimplifier;
+import plyscape.planar.PlanarMap;
+import plyscape.planar.PolygonAssembler;
+import plyscape.planar.PolygonAssembler.Ring;
+
+/**
+ * Wood opened by a disk: the places where the disk's centre can be are the wood shrunk by the
+ * radius; grown again by the radius they are the wood that stays. Off by 0.005 mm where edges are
+ * bent, and by {@link #SLACK_UNITS} on purpose. Each opening costs two nodings of the wood's
+ * outline, O(n log n) in its points.
+ */
+final class WoodOpening {
+
+  /** Chords are within the disk's circle by this at most, grid units. */
+  private static final double SAGITTA_UNITS = 5;
+
+  /** What stays is widened by this, so that the chords' error leaves no slivers along edges. */
+  private static final double SLACK_UNITS = 12;
+
+  /** Places for the centre narrower than this, grid units, come from rounding. */
+  private static final double LEAST_WIDTH_UNITS = 2;
+
+  /** Points so near to a line, grid units, come from noding. */
+  private static final double CLEANING_UNITS = 2;
+
+  /** Parts farther than this from what stays don't touch it, mm: more than slack and rounding. */
+  private static final double TOUCHING_MM = 0.03;
+
+  private static final int WOOD = 0;
+  private static final int STAYS = 1;
+  private static final GeometryFactory MM = new GeometryFactory();
+
+  private final double widthMm;
+  private final PlanarMap faces;
+  private final PolygonAssembler assembler;
+
+  private WoodOpening(PlanarMap faces, double widthMm) {
+    this.faces = faces;
+    this.widthMm = widthMm;
+    assembler = new PolygonAssembler(faces.chains(), faces.faces(), GridUnits.PER_MM, MM);
+  }
+
+  /**
+   * Opens the wood around a pocket.
+   *
+   * @param panel all wood, mm
+   * @param pocket taken out of it, mm
+   * @param widthMm diameter of the disk
+   */
+  static WoodOpening of(Box panel, MultiPolygon pocket, double widthMm) {
+    List<Ring> wood = wood(panel, pocket);
+    double radius = widthMm / 2 * GridUnits.PER_MM;
+    Linework shrunk = new Linework(1);
+    OffsetOutlines inwards = new OffsetOutlines(shrunk, 0, SAGITTA_UNITS);
+    wood.forEach(ring -> inwards.shrunk(ring.x(), ring.y(), radius));
+    PlanarMap places = PlanarMap.of(shrunk);
+    OutlineLayer centres = new OutlineLayer();
+    for (Ring ring :
+        new PolygonAssembler(places.chains(), places.faces(), 1, null)
+            .rings(f -> places.winding(f, 0) > 0)) {
+      double width = ring.meanWidth();
+      if (width < 0 || width > LEAST_WIDTH_UNITS) {
+        centres.add(ring.x(), ring.y(), ring.x().length, false);
+      }
+    }
+    Linework both = new Linework(2);
+    wood.forEach(ring -> both.add(ring.x(), ring.y(), WOOD, 1, false));
+    OffsetOutlines outwards = new OffsetOutlines(both, STAYS, SAGITTA_UNITS);
+    for (OutlineLayer.Outline ring :
+        OutlineSimplifier.layer(centres, CLEANING_UNITS, false).outlines()) {
+      outwards.grown(ring.x(), ring.y(), radius + SLACK_UNITS);
+    }
+    return new WoodOpening(PlanarMap.of(both), widthMm);
+  }
+
+  private static List<Ring> wood(Box panel, MultiPolygon pocket) {
+    int x0 = GridUnits.of(panel.minX());
+    int y0 = GridUnits.of(panel.minY());
+    int x1 = GridUnits.of(panel.maxX());
+    int y1 = GridUnits.of(panel.maxY());
+    Linework lines = new Linework(1);
+    lines.add(new int[] {x0, x1, x1, x0, x0}, new int[] {y0, y0, y1, y1, y0}, 0, 1, false);
+    lines.addMm(pocket, 0, -1);
+    PlanarMap map = PlanarMap.of(lines);
+    return new PolygonAssembler(map.chains(), map.faces(), 1, null)
+        .rings(f -> map.winding(f, 0) > 0);
+  }
+
+  /**
+   * Fins and posts: connected parts of the wood that vanish, without the corners of what stays, mm.
+   */
+  List<Polygon> vanished() {
+    List<Polygon> stays = polygons(true);
+    IndexedFacetDistance distance =
+        stays.isEmpty()
+            ? null
+            : new IndexedFacetDistance(MM.createMultiPolygon(stays.toArray(Polygon[]::new)));
+    return polygons(false).stream()
+        .filter(part -> distance == null || standsOut(part, distance))
+        .toList();
+  }
+
+  private List<Polygon> polygons(boolean stays) {
+    List<Polygon> out = new ArrayList<>();
+    assembler
+        .polygons(f -> faces.winding(f, WOOD) > 0 && faces.winding(f, STAYS) > 0 == stays)
+        .forEach(part -> out.add(part.polygon()));
+    return out;
+  }
+
+  /** Whether a part touches nothing that stays, or reaches farther from it than the disk. */
+  private boolean standsOut(Polygon part, IndexedFacetDistance stays) {
+    double least = Double.POSITIVE_INFINITY;
+    double greatest = 0;
+    double step = Math.max(0.05, widthMm / 2);
+    for (Coordinate place : Densifier.densify(part, step).getCoordinates()) {
+      double there = stays.distance(MM.createPoint(place));
+      least = Math.min(least, there);
+      greatest = Math.max(greatest, there);
+    }
+    return least > TOUCHING_MM || greatest > widthMm;
+  }
+}
