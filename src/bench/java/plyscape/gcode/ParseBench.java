@@ -33,7 +33,7 @@ public class ParseBench {
   private static final double SIDE_MM = 240;
 
   private final Machine machine = Machine.USUAL;
-  private GcodeHeader header;
+  private ProgramHead header;
   private List<Move> moves;
   private String text;
 
@@ -41,7 +41,7 @@ public class ParseBench {
   @Setup
   public void make() {
     Tool tool = Tool.USUAL;
-    header = new GcodeHeader("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
+    header = new ProgramHead("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
     moves = new ArrayList<>();
     moves.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));
     for (double[] p : Relief.walk(MOVES, SIDE_MM, 3)) {

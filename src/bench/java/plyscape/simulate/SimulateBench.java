@@ -15,10 +15,10 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import plyscape.bench.Relief;
-import plyscape.gcode.GcodeHeader;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.GcodeWriter;
 import plyscape.gcode.PassText;
+import plyscape.gcode.ProgramHead;
 import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
@@ -62,7 +62,7 @@ public class SimulateBench {
       path.add(Move.line(p[0], p[1], 1.5, 1800));
     }
     path.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));
-    var header = new GcodeHeader("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
+    var header = new ProgramHead("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
     String text = GcodeWriter.write(header, List.of(new PassText("bench", path)));
     tools = List.of(tool);
     cuts =

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import plyscape.gcode.GcodeHeader;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.GcodeWriter;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
+import plyscape.gcode.ProgramHead;
 import plyscape.grid.Box;
 import plyscape.machine.Move;
 
@@ -100,7 +100,7 @@ public final class SimulatorTiming {
       }
     }
     return GcodeWriter.write(
-        new GcodeHeader(
+        new ProgramHead(
             "timing", 240, 240, 9, TwoTerraces.MACHINE, TwoTerraces.SMALL, 4, 1, "test"),
         List.of(new PassText("wandering", moves)));
   }

@@ -11,11 +11,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
-import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.files.InputFile;
 import plyscape.job.LayupReader;
 import plyscape.layup.Calibration;
 import plyscape.layup.Layup;
@@ -29,7 +27,8 @@ import plyscape.text.Numbers;
 @Command(
     name = "calibrate",
     description =
-        "Measured ply bottoms from readings off a coupon or the panel's edge, written into a new layup file.",
+        "Measured ply bottoms from readings off a coupon or the panel's edge, written into a new"
+            + " layup file.",
     sortOptions = false)
 final class CalibrateCommand implements Callable<Integer> {
 
@@ -45,7 +44,8 @@ final class CalibrateCommand implements Callable<Integer> {
       index = "1",
       paramLabel = "READINGS.csv",
       description =
-          "Rows ply,depth with edge and tolerance where wanted, or ply,from,to; mm below the top face.")
+          "Rows ply,depth with edge and tolerance where wanted, or ply,from,to; mm below the top"
+              + " face.")
   private String readingsFile;
 
   @Option(
@@ -59,7 +59,8 @@ final class CalibrateCommand implements Callable<Integer> {
       names = "--reading-tolerance",
       paramLabel = "MM",
       description =
-          "Plus or minus (3 sigma) of readings that state none; default: told from their scatter, or 0.1 if there are too few.")
+          "Plus or minus (3 sigma) of readings that state none; default: told from their scatter,"
+              + " or 0.1 if there are too few.")
   private Double readingTolerance;
 
   @Option(names = "--force", description = "Replace an earlier new layup.")
@@ -118,27 +119,8 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private static String text(Path file) {
-    try {
-      if (Files.exists(file) && !Files.isRegularFile(file)) {
-        throw new InputFault(Place.file(file.toString()), "not a file", "give a file of readings");
-      }
-      if (Files.size(file) > MOST_BYTES) {
-        throw new InputFault(
-            Place.file(file.toString()),
-            "more than " + MOST_BYTES / 1_000_000 + " MB",
-            "wanted a file of readings");
-      }
-      return Files.readString(file);
-    } catch (java.nio.charset.CharacterCodingException e) {
-      throw new InputFault(
-          Place.file(file.toString()), "the text isn't UTF-8", "save it as UTF-8", e);
-    } catch (IOException e) {
-      throw new InputFault(
-          Place.file(file.toString()),
-          "can't be read: " + IoReason.of(e),
-          "check the file and its rights",
-          e);
-    }
+    return InputFile.text(
+        file, MOST_BYTES, "give a file of readings", "a file of readings is a few kB");
   }
 
   private static void warn(String file, Layup layup, Calibration found, Warnings warnings) {
@@ -189,7 +171,8 @@ final class CalibrateCommand implements Callable<Integer> {
                 + layup.plies().get(i).name()
                 + ") was read "
                 + mm(far)
-                + " mm from where the layup puts it, more than half the ply; was another boundary meant?",
+                + " mm from where the layup puts it, more than half the ply; was another boundary"
+                + " meant?",
             "ply " + b.plyNumber());
       }
     }

@@ -9,6 +9,7 @@ import plyscape.shop.Coupon;
 import plyscape.shop.CouponGauge;
 import plyscape.shop.CouponProgram;
 import plyscape.simulate.Verification;
+import plyscape.text.Durations;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
@@ -31,7 +32,7 @@ final class CouponText {
         + " mm, with "
         + Visible.line(tool.name())
         + ", about "
-        + JobRun.duration(program.timeS())
+        + Durations.text(program.timeS())
         + ".\nA boundary is read to +-"
         + Numbers.trimmed(coupon.readingErrorMm(), 3)
         + " mm. Print gauge.svg at 100 %, fill in readings.csv, then: plyscape calibrate.\n";

@@ -2,6 +2,7 @@ package plyscape.cli;
 
 import java.util.List;
 import java.util.Set;
+import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
 import plyscape.plan.Plan;
 import plyscape.render.BlockPicture;
@@ -21,16 +22,16 @@ record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesOver {
       switch (extra) {
         case GEOJSON -> layers(GeoJsonLayers.write(plan), out);
         case DXF -> layers(DxfLayers.write(plan), out);
-        case SHEET -> out.write("sheet.svg", SvgSheet.write(plan));
-        case BLOCK -> out.write("block.png", BlockPicture.png(plan));
-        case RISK -> out.write("risk.png", RiskPicture.png(plan));
+        case SHEET -> out.write(PlanFiles.SHEET, SvgSheet.write(plan));
+        case BLOCK -> out.write(PlanFiles.BLOCK, BlockPicture.png(plan));
+        case RISK -> out.write(PlanFiles.RISK, RiskPicture.png(plan));
       }
     }
   }
 
   private static void layers(List<LayerFile> files, FileSink out) {
     for (LayerFile file : files) {
-      out.write("layers/" + file.name(), file.text());
+      out.write(PlanFiles.layer(file.name()), file.text());
     }
   }
 }

@@ -15,6 +15,7 @@ import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
 import plyscape.region.Tiling;
+import plyscape.text.Durations;
 import plyscape.text.Numbers;
 
 /** One job from its settings to its output directory, and what is said about it afterwards. */
@@ -110,7 +111,8 @@ final class JobRun {
       plan.tiling().merged().forEach(merged -> lines.add(line(plan, merged)));
     }
     if (plan.time() != null) {
-      lines.add("cutting takes about " + duration(plan.time().totalS()) + ", tool changes apart");
+      lines.add(
+          "cutting takes about " + Durations.text(plan.time().totalS()) + ", tool changes apart");
     }
     if (outcome.directory() != null && !outcome.files().isEmpty()) {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();
@@ -138,18 +140,6 @@ final class JobRun {
         plan.depths().of(merged.fromPly()).ply().name(),
         merged.count(),
         merged.areaMm2());
-  }
-
-  /** Such as {@code 2 h 05 min}, {@code 12 min} or {@code 40 s}. */
-  static String duration(double seconds) {
-    long minutes = Math.round(seconds / 60);
-    if (seconds < 90) {
-      return Numbers.fixed(seconds, 0) + " s";
-    }
-    String rest = Long.toString(minutes % 60);
-    return minutes < 60
-        ? minutes + " min"
-        : minutes / 60 + " h " + (rest.length() < 2 ? "0" : "") + rest + " min";
   }
 
   static String size(long bytes) {

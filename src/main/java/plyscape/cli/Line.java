@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.fault.Warnings;
+import plyscape.text.Durations;
 import plyscape.text.Visible;
 
 /**
@@ -51,7 +52,7 @@ record Line(
     }
     String out = (wouldWrite.isEmpty() ? "done    " : "planned ") + Visible.line(name);
     out += directory.isEmpty() ? "" : " -> " + Visible.line(directory);
-    out += totalS > 0 ? ", " + JobRun.duration(totalS) : "";
+    out += totalS > 0 ? ", " + Durations.text(totalS) : "";
     out += warnings == 0 ? "" : ", " + warnings + (warnings == 1 ? " warning" : " warnings");
     if (!wouldWrite.isEmpty()) {
       out += ", would write " + wouldWrite.size() + " files:";

@@ -2,6 +2,7 @@ package plyscape.cli;
 
 import java.util.List;
 import plyscape.fault.Warnings;
+import plyscape.files.PlanFiles;
 import plyscape.job.Job;
 import plyscape.output.FileSink;
 import plyscape.plan.Plan;
@@ -55,24 +56,24 @@ final class PlanStages implements Stages {
   @Override
   public void write(Plan plan, FileSink out) {
     if (plan.time() == null) {
-      out.write("preview.png", PreviewPicture.png(plan));
+      out.write(PlanFiles.PREVIEW, PreviewPicture.png(plan));
       return;
     }
     EarlyPictures.Drawing pictures = early.of(plan);
     for (LayerFile layer : SvgLayers.write(plan)) {
-      out.write("layers/" + layer.name(), layer.text());
+      out.write(PlanFiles.layer(layer.name()), layer.text());
     }
     if (plan.faces() != null) {
-      out.write(PlanJson.FACES, FacesJson.text(plan));
-      out.write("faces/" + FacesJson.RELIEF, ReliefPng.of(plan.faces()));
+      out.write(PlanFiles.FACES, FacesJson.text(plan));
+      out.write(PlanFiles.relief(), ReliefPng.of(plan.faces()));
     }
     for (ToolProgram program : plan.programs()) {
-      out.write("passes/" + program.file(), program.text());
+      out.write(PlanFiles.pass(program.file()), program.text());
     }
-    out.write("plan.json", PlanJson.text(plan));
-    out.write("report.html", HtmlReport.text(plan, pictures.pagePng()));
-    out.write("section.png", pictures.sectionPng());
-    out.write("preview.png", pictures.previewPng());
+    out.write(PlanFiles.PLAN, PlanJson.text(plan));
+    out.write(PlanFiles.REPORT, HtmlReport.text(plan, pictures.pagePng()));
+    out.write(PlanFiles.SECTION, pictures.sectionPng());
+    out.write(PlanFiles.PREVIEW, pictures.previewPng());
   }
 
   @Override

@@ -1,5 +1,6 @@
 package plyscape.cli;
 
+import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
 import plyscape.plan.Plan;
 import plyscape.render.OverviewPicture;
@@ -16,13 +17,13 @@ record TiledStages(Stages usual) implements StagesOver {
     if (plan.tiles().isEmpty()) {
       usual.write(plan, out);
     } else if (plan.time() == null) {
-      out.write("preview.png", OverviewPicture.png(plan));
+      out.write(PlanFiles.PREVIEW, OverviewPicture.png(plan));
     } else {
       for (Plan.Tile tile : plan.tiles()) {
         usual.write(tile.plan(), out.folder(tile.name()));
       }
-      out.write("overview.png", OverviewPicture.png(plan));
-      out.write("tiles.json", TilesJson.text(plan));
+      out.write(PlanFiles.OVERVIEW, OverviewPicture.png(plan));
+      out.write(PlanFiles.TILES, TilesJson.text(plan));
     }
   }
 

@@ -1,5 +1,6 @@
 package plyscape.cli;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,17 +16,23 @@ import plyscape.fault.VerifyFault;
 import plyscape.job.Bench;
 import plyscape.job.JobReader;
 import plyscape.output.OutputFile;
+import plyscape.recheck.KnownTools;
+import plyscape.recheck.Outcome;
+import plyscape.recheck.OutcomeJson;
+import plyscape.recheck.OutcomeText;
+import plyscape.recheck.StopPoint;
+import plyscape.recheck.WrittenPlan;
+import plyscape.recheck.WrittenPlanReader;
 import plyscape.render.DifferencePicture;
 import plyscape.report.PlanFigures;
-import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
-import plyscape.simulate.Simulator;
 
 /** {@code plyscape verify}: cuts programs in simulation and compares the panel with a plan. */
 @Command(
     name = "verify",
     description =
-        "Cut G-code in simulation and compare the panel with the plan; exit code 3 when it isn't as planned.",
+        "Cut G-code in simulation and compare the panel with the plan; exit code 3 when it isn't as"
+            + " planned.",
     sortOptions = false)
 final class VerifyCommand implements Callable<Integer> {
 
@@ -54,7 +61,8 @@ final class VerifyCommand implements Callable<Integer> {
       names = "--tool",
       paramLabel = "TOOL",
       description =
-          "Tool of the first program; again for the next: a tool's name, or flat:3, ball:6, tapered:6:20:0.5:10 (diameter, flutes, tip, degrees).")
+          "Tool of the first program; again for the next: a tool's name, or flat:3, ball:6,"
+              + " tapered:6:20:0.5:10 (diameter, flutes, tip, degrees).")
   private List<String> tools = new ArrayList<>();
 
   @Option(
@@ -111,41 +119,51 @@ final class VerifyCommand implements Callable<Integer> {
       OutputFile.require(drawing, force);
     }
     List<Path> files = ncFiles.stream().map(f -> Paths.of(spec, f)).toList();
-    VerifyInput input = VerifyInput.read(Paths.of(spec, place), files, shop(spec, job, tools));
-    Through stop =
-        through != null
-            ? Through.line(spec, "--through", through, input)
-            : throughPass != null ? Through.pass(spec, throughPass, input) : null;
-    List<Cut> cuts = stop == null ? input.cuts() : stop.run(input.cuts());
-    CutResult result = Simulator.run(input.setup(cellMm), cuts, input.targets(), input.tools());
-    VerifyReport report = new VerifyReport(input, cuts, result, stop != null);
-    console.result(json ? report.json() : report.text(common.verbose()));
+    WrittenPlan plan =
+        WrittenPlanReader.read(Paths.of(spec, place), files, knownTools(spec, job, tools));
+    Outcome outcome = Outcome.of(plan, stop(plan), cellMm);
+    console.result(json ? json(outcome) : OutcomeText.of(outcome, common.verbose()));
     if (drawing != null) {
-      OutputFile.write(drawing, png(input, result), force);
+      OutputFile.write(drawing, png(outcome), force);
       if (!common.quiet()) {
         console.talk("wrote " + drawing);
       }
     }
-    if (!report.faults().isEmpty()) {
+    if (!outcome.faults().isEmpty()) {
       throw new VerifyFault(
-          "not as planned: " + String.join("; ", report.faults()), "the list above says where");
+          "not as planned: " + String.join("; ", outcome.faults()), "the list above says where");
     }
     return ExitCodes.DONE;
   }
 
-  /** Tools and machine of a job, if one is given, and tools asked for. */
-  static VerifyInput.Shop shop(CommandSpec spec, String job, List<String> tools) {
-    if (job == null) {
-      return new VerifyInput.Shop(null, List.of(), tools);
+  /** Where the run is to stop, or null. */
+  private StopPoint stop(WrittenPlan plan) {
+    if (through != null) {
+      return StopPoint.line("--through", through, plan);
     }
-    Bench bench = JobReader.bench(Paths.of(spec, job), List.of());
-    return new VerifyInput.Shop(bench.machine(), bench.tools(), tools);
+    return throughPass == null ? null : StopPoint.pass("--through-pass", throughPass, plan);
   }
 
-  private static byte[] png(VerifyInput input, CutResult result) {
-    List<PlanFigures.PlyFigures> plies = input.plan().plies();
+  private static String json(Outcome outcome) {
+    ObjectNode root = JsonText.object(OutcomeJson.SCHEMA);
+    OutcomeJson.put(outcome, root);
+    return JsonText.of(root);
+  }
+
+  /** Tools and machine of a job, if one is given, and tools asked for. */
+  static KnownTools knownTools(CommandSpec spec, String job, List<String> tools) {
+    if (job == null) {
+      return new KnownTools(null, List.of(), tools);
+    }
+    Bench bench = JobReader.bench(Paths.of(spec, job), List.of());
+    return new KnownTools(bench.machine(), bench.tools(), tools);
+  }
+
+  private static byte[] png(Outcome outcome) {
+    CutResult result = outcome.result();
+    List<PlanFigures.PlyFigures> plies = outcome.plan().plan().plies();
     int[] colours =
-        input.targets().stream()
+        outcome.plan().targets().stream()
             .mapToInt(
                 t ->
                     colour(

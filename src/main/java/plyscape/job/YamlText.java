@@ -1,15 +1,11 @@
 package plyscape.job;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.yaml.snakeyaml.LoaderOptions;
@@ -27,9 +23,9 @@ import org.yaml.snakeyaml.parser.ParserImpl;
 import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.resolver.Resolver;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
 import plyscape.fault.Limit;
 import plyscape.fault.Place;
+import plyscape.files.InputFile;
 
 /**
  * YAML text to a tree of {@link YamlNode} with places. Bounded: size, nesting and the nodes that
@@ -100,7 +96,8 @@ final class YamlText {
           at(e.getProblemMark(), ""),
           "not valid YAML: " + e.getProblem() + context,
           hash(text, e.getProblemMark())
-              ? "put quotes around what begins with #, such as colour: \"#8fbf5a\": else it is a comment"
+              ? "put quotes around what begins with #, such as colour: \"#8fbf5a\": else it is a"
+                  + " comment"
               : "check indentation (blanks, no tabs), quotes and brackets here",
           e);
     } catch (YAMLException e) {
@@ -196,29 +193,11 @@ final class YamlText {
   }
 
   private static byte[] bytes(Path path) {
-    String file = path.toString();
-    if (Files.exists(path)
-        && !Files.isRegularFile(path)) { // a pipe or device could be read for ever
-      String what = Files.isDirectory(path) ? "a directory" : "not a regular file";
-      throw new InputFault(Place.file(file), what, "give a YAML file");
-    }
-    try (InputStream in = Files.newInputStream(path)) {
-      int most = (int) Limit.SETTINGS_BYTES.value();
-      byte[] bytes = in.readNBytes(most + 1);
-      if (bytes.length > most) {
-        throw new InputFault(
-            Place.file(file),
-            "more than " + most + " bytes",
-            "is this a settings file? it should be text of a few kB; "
-                + Limit.SETTINGS_BYTES.help());
-      }
-      return bytes;
-    } catch (NoSuchFileException e) {
-      throw InputFiles.missing(path, Place.file(file), e);
-    } catch (IOException e) {
-      throw new InputFault(
-          Place.file(file), "can't be read: " + IoReason.of(e), "check the file and its rights", e);
-    }
+    return InputFile.bytes(
+        path,
+        Limit.SETTINGS_BYTES.value(),
+        "give a YAML file",
+        "is this a settings file? it should be text of a few kB; " + Limit.SETTINGS_BYTES.help());
   }
 
   private static String decode(byte[] bytes, String file) {

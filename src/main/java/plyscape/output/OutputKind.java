@@ -3,6 +3,7 @@ package plyscape.output;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import plyscape.files.PlanFiles;
 
 /**
  * What a command's output directory looks like, so that {@code --force} only ever replaces one that
@@ -20,26 +21,17 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
 
   /** The output of {@code plan} (contract, section 7). */
   public static final OutputKind PLAN =
-      of(
-          "plan.json",
-          "plyscape-plan-1",
-          "plan\\.json",
-          "report\\.html",
-          "(preview|section|block|risk|difference|finished)\\.png",
-          "(sheet|overview)\\.(svg|png)",
-          "faces/(faces\\.json|relief\\.png)",
-          "layers/[^/]+\\.(svg|geojson|dxf)",
-          "passes/[^/]+\\.nc");
+      of(PlanFiles.PLAN, "plyscape-plan-1", PlanFiles.planPatterns().toArray(new String[0]));
 
   /**
    * The output of {@code plan} for a landscape over several panels: an output of {@code plan} a
    * panel.
    */
   public static final OutputKind TILES =
-      PLAN.many("tiles.json", "plyscape-tiles-1", "tile-\\d+-\\d+", "overview\\.png");
+      PLAN.many(PlanFiles.TILES, "plyscape-tiles-1", PlanFiles.tilePattern(), "overview\\.png");
 
   /** The output of {@code preview}: one picture. The key text stands in every PNG's signature. */
-  public static final OutputKind PREVIEW = of("preview.png", "PNG", "preview\\.png");
+  public static final OutputKind PREVIEW = of(PlanFiles.PREVIEW, "PNG", "preview\\.png");
 
   /** Makes a kind from regular expressions. */
   public static OutputKind of(String keyFile, String keyText, String... names) {

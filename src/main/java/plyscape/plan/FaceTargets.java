@@ -33,7 +33,7 @@ final class FaceTargets {
             face.plyNumber(),
             face.lowerMm(),
             outlines,
-            new plyscape.simulate.Face(
+            new plyscape.simulate.SculptedDepth(
                 field.relief(),
                 face.highM(),
                 face.lowM(),

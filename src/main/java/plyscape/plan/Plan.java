@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.bands.Bands;
 import plyscape.fault.Warning;
+import plyscape.files.PlanFiles;
 import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
@@ -61,7 +62,7 @@ public record Plan(
 
     /** Name of the panel and of its directory, such as {@code tile-1-2}. */
     public String name() {
-      return "tile-" + column + "-" + row;
+      return PlanFiles.tile(column, row);
     }
   }
 

@@ -2,13 +2,14 @@ package plyscape.plan;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import plyscape.gcode.GcodeHeader;
+import plyscape.files.PlanFiles;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.GcodeText;
 import plyscape.gcode.GcodeWriter;
+import plyscape.gcode.PassComment;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
+import plyscape.gcode.ProgramHead;
 import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.machine.Machine;
@@ -16,7 +17,6 @@ import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Times;
 import plyscape.machine.Tool;
-import plyscape.text.Slug;
 import plyscape.toolpath.Pass;
 import plyscape.toolpath.ToolRun;
 
@@ -55,8 +55,8 @@ final class ProgramMaker {
     }
     double safe = -machine.safeHeightMm();
     double seconds = new MotionModel(machine).times(0, 0, safe, all).totalS();
-    GcodeHeader header =
-        new GcodeHeader(
+    ProgramHead header =
+        new ProgramHead(
             job.name(),
             job.panel().widthMm(),
             job.panel().heightMm(),
@@ -67,7 +67,7 @@ final class ProgramMaker {
             seconds,
             version);
     GcodeText text = GcodeWriter.lined(header, texts);
-    String file = String.format(Locale.ROOT, "%02d-%s.nc", number, Slug.of(tool.name()));
+    String file = PlanFiles.passName(number, tool.name());
     Program parsed =
         GcodeParser.parse(
             file, text.text(), machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
@@ -78,16 +78,9 @@ final class ProgramMaker {
 
   private String comment(Pass pass) {
     if (pass.finishing()) {
-      return String.format(
-          Locale.ROOT,
-          "sculpted faces: depths %.3f to %.3f, ridges up to %.3f",
-          pass.stepdownFromMm(),
-          pass.depthMm(),
-          job.surface().cuspMm());
+      return PassComment.sculpted(pass.stepdownFromMm(), pass.depthMm(), job.surface().cuspMm());
     }
-    return String.format(
-        Locale.ROOT,
-        "ply %d %s: to depth %.3f from %.3f",
+    return PassComment.flat(
         pass.plyNumber(),
         depths.of(pass.plyNumber()).ply().name(),
         pass.depthMm(),

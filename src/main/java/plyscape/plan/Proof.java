@@ -10,12 +10,12 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.VerifyFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.simulate.CellVerdict;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Difference;
 import plyscape.simulate.Setup;
 import plyscape.simulate.Simulation;
 import plyscape.simulate.Target;
-import plyscape.simulate.Verdict;
 import plyscape.simulate.Verification;
 
 /**
@@ -23,9 +23,6 @@ import plyscape.simulate.Verification;
  * would spoil a panel.
  */
 final class Proof {
-
-  /** Less than this is sanded off without being seen. */
-  private static final double UNCUT_WORTH_SAYING_MM2 = 0.5;
 
   private Proof() {}
 
@@ -72,7 +69,7 @@ final class Proof {
     if (v.gougedMm2() > 0) {
       String place =
           result.differences().stream()
-              .filter(d -> d.verdict() == Verdict.GOUGED)
+              .filter(d -> d.verdict() == CellVerdict.GOUGED)
               .findFirst()
               .map(
                   d ->
@@ -104,10 +101,10 @@ final class Proof {
    */
   static void warn(CutResult result, Warnings warnings) {
     double uncut = result.verification().uncutMm2();
-    if (uncut > UNCUT_WORTH_SAYING_MM2) {
+    if (result.verification().leavesWood(0)) {
       Difference worst =
           result.differences().stream()
-              .filter(d -> d.verdict() == Verdict.UNCUT)
+              .filter(d -> d.verdict() == CellVerdict.UNCUT)
               .findFirst()
               .orElseThrow();
       warnings.add(

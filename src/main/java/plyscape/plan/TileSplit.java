@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import plyscape.fault.JobFault;
+import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.region.TileCutter;
@@ -37,7 +38,7 @@ final class TileSplit {
     for (int c = 0; c < panels.columns(); c++) {
       for (int r = 0; r < panels.rows(); r++) {
         Box part = cutter.part(c, r);
-        requireRoom(part, "tile-" + (c + 1) + "-" + (r + 1), smallestToolMm);
+        requireRoom(part, PlanFiles.tile(c + 1, r + 1), smallestToolMm);
         Plan tile = plan(whole, panels, c, r, part, cutter.tile(c, r));
         tiles.add(new Plan.Tile(c + 1, r + 1, tile.warnedOf(SeamCheck.of(tile, smallestToolMm))));
       }
@@ -52,11 +53,13 @@ final class TileSplit {
               ? "the landscape doesn't reach the panel " + name
               : String.format(
                   Locale.ROOT,
-                  "only %.2f x %.2f mm of the landscape would lie on the panel %s, too little for the cutter",
+                  "only %.2f x %.2f mm of the landscape would lie on the panel %s, too little for"
+                      + " the cutter",
                   part.width(),
                   part.height(),
                   name),
-          "set other panel.tiles, or crop the terrain to a shape more like that of the panels together");
+          "set other panel.tiles, or crop the terrain to a shape more like that of the panels"
+              + " together");
     }
   }
 
@@ -64,10 +67,8 @@ final class TileSplit {
       Plan whole, Job.PanelSpec panels, int column, int row, Box part, Tiling tiling) {
     String name =
         whole.job().name()
-            + " tile-"
-            + (column + 1)
-            + "-"
-            + (row + 1)
+            + " "
+            + PlanFiles.tile(column + 1, row + 1)
             + " of "
             + panels.columns()
             + " x "

@@ -7,6 +7,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
+import plyscape.files.PlanFiles;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.text.Numbers;
@@ -25,7 +26,7 @@ public final class DxfLayers {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, layer.getKey());
-      String name = LayerName.of(depth.ply());
+      String name = PlanFiles.layerName(depth.ply().number(), depth.ply().name());
       StringBuilder out = new StringBuilder();
       tag(out, 999, "plyscape, ply " + name + ", millimetres, Y up");
       tag(out, 0, "SECTION");

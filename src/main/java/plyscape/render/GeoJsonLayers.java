@@ -8,6 +8,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
+import plyscape.files.PlanFiles;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.text.Numbers;
@@ -29,12 +30,15 @@ public final class GeoJsonLayers {
       PlyDepth depth = FinishedFace.depth(plan, layer.getKey());
       StringBuilder out =
           new StringBuilder(
-              "{\"type\": \"FeatureCollection\", \"units\": \"mm on the panel, Y up\", \"features\": [\n");
+              "{\"type\": \"FeatureCollection\", \"units\": \"mm on the panel, Y up\","
+                  + " \"features\": [\n");
       feature(out, "exposed", depth, layer.getValue());
       out.append(",\n");
       feature(out, "pocket", depth, plan.tiling().pockets().get(layer.getKey()));
       files.add(
-          new LayerFile(LayerName.of(depth.ply()) + ".geojson", out.append("\n]}\n").toString()));
+          new LayerFile(
+              PlanFiles.layerName(depth.ply().number(), depth.ply().name()) + ".geojson",
+              out.append("\n]}\n").toString()));
     }
     return files;
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.files.PlanFiles;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
@@ -26,7 +27,8 @@ public final class SvgLayers {
       PlyDepth depth = FinishedFace.depth(plan, exposed.getKey());
       files.add(
           new LayerFile(
-              LayerName.of(depth.ply()) + ".svg", layer(plan, depth, exposed.getValue())));
+              PlanFiles.layerName(depth.ply().number(), depth.ply().name()) + ".svg",
+              layer(plan, depth, exposed.getValue())));
     }
     return files;
   }
@@ -78,7 +80,8 @@ public final class SvgLayers {
   static String head(Job.PanelSpec panel) {
     String width = Numbers.trimmed(panel.widthMm(), 6);
     String height = Numbers.trimmed(panel.heightMm(), 6);
-    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\""
+    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+        + "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\""
         + width
         + "mm\" height=\""
         + height

@@ -3,6 +3,7 @@ package plyscape.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import plyscape.files.PlanFiles;
 import plyscape.grid.CellFrame;
 import plyscape.plan.Plan;
 import plyscape.region.Face;
@@ -20,9 +21,6 @@ public final class FacesJson {
   /** Value of the key {@code schema}. */
   public static final String SCHEMA = "plyscape-faces-1";
 
-  /** Name of the relief's picture, beside this file. */
-  public static final String RELIEF = "relief.png";
-
   private FacesJson() {}
 
   /** The file's text, LF at the end. */
@@ -32,7 +30,7 @@ public final class FacesJson {
     root.put("schema", SCHEMA).put("cusp_mm", field.cuspMm());
     CellFrame frame = field.relief().frame();
     root.putObject("relief")
-        .put("file", RELIEF)
+        .put("file", PlanFiles.RELIEF)
         .put("min_x_mm", frame.minX())
         .put("min_y_mm", frame.minY())
         .put("cell_x_mm", frame.cellX())

@@ -3,6 +3,7 @@ package plyscape.report;
 import plyscape.layup.Ply;
 import plyscape.plan.Plan;
 import plyscape.plan.ToolProgram;
+import plyscape.text.Durations;
 import plyscape.text.Numbers;
 
 /** Passes with their times, and a bar of the time by tool and ply. */
@@ -24,23 +25,23 @@ final class PassPart {
     }
     page.raw(
             "<p>"
-                + Words.time(plan.time().totalS())
+                + Durations.text(plan.time().totalS())
                 + " of machine time: "
-                + Words.time(plan.time().cutS())
+                + Durations.text(plan.time().cutS())
                 + " cutting, "
-                + Words.time(plan.time().rapidS())
+                + Durations.text(plan.time().rapidS())
                 + " moving. No plan with these cutters and stepovers can take less than "
-                + Words.time(plan.time().lowerBoundS())
+                + Durations.text(plan.time().lowerBoundS())
                 + ". ")
         .raw(
             "With "
-                + Words.time(changesS(plan))
+                + Durations.text(changesS(plan))
                 + " for putting in "
                 + cutters(plan)
                 + " and "
-                + Words.time(spindleS(plan))
+                + Durations.text(spindleS(plan))
                 + " for the spindle to come up, allow "
-                + Words.time(plan.time().totalS() + changesS(plan) + spindleS(plan))
+                + Durations.text(plan.time().totalS() + changesS(plan) + spindleS(plan))
                 + ".</p>\n");
     page.raw(
         "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
@@ -79,7 +80,7 @@ final class PassPart {
             .number(Numbers.fixed(pass.rapidMm(), 0))
             .number(Integer.toString(pass.runs()))
             .number(Integer.toString(pass.plunges()))
-            .number(Words.time(pass.timeS()))
+            .number(Durations.text(pass.timeS()))
             .raw("</tr>\n");
       }
     }
@@ -116,7 +117,7 @@ final class PassPart {
     int y = 0;
     for (ToolProgram program : plan.programs()) {
       page.raw("<text x=\"0\" y=\"" + (y + 13) + "\">")
-          .text(program.tool().name() + ": " + Words.time(seconds(program)))
+          .text(program.tool().name() + ": " + Durations.text(seconds(program)))
           .raw("</text>\n");
       double x = 0;
       for (PassSum pass : PassSum.of(program)) {
@@ -132,7 +133,7 @@ final class PassPart {
                     + " to "
                     + Numbers.fixed(pass.depthMm(), 2)
                     + " mm: "
-                    + Words.time(pass.timeS()))
+                    + Durations.text(pass.timeS()))
             .raw("</title>")
             .raw(
                 "<rect x=\""

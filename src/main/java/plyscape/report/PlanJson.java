@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warning;
+import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
@@ -24,9 +25,6 @@ public final class PlanJson {
 
   /** Value of the key {@code schema}. */
   public static final String SCHEMA = "plyscape-plan-1";
-
-  /** Where the depths of sculpted faces are written, relative to the plan. */
-  public static final String FACES = "faces/faces.json";
 
   private PlanJson() {}
 
@@ -48,7 +46,7 @@ public final class PlanJson {
       root.putObject("surface")
           .put("kind", "sculpted")
           .put("cusp_mm", plan.faces().cuspMm())
-          .put("faces", FACES);
+          .put("faces", PlanFiles.FACES);
     }
     zones(root.putArray("zones"), plan);
     tools(root.putArray("tools"), plan);

@@ -11,11 +11,13 @@ final class PlyPart {
 
   static void write(Html page, Plan plan) {
     page.raw(
-            "<section id=\"plies\">\n<h2>Plies</h2>\n<p class=\"hint\">Depths in mm below the top face of the pressed panel."
+            "<section id=\"plies\">\n"
+                + "<h2>Plies</h2>\n"
+                + "<p class=\"hint\">Depths in mm below the top face of the pressed panel."
                 + (plan.faces() == null
                     ? ""
-                    : " Faces follow the terrain between two depths; the chance of a wrong colour is"
-                        + " that at the worst place of each ply.")
+                    : " Faces follow the terrain between two depths; the chance of a wrong colour"
+                        + " is that at the worst place of each ply.")
                 + "</p>\n")
         .table(
             "Ply",
@@ -46,7 +48,7 @@ final class PlyPart {
           .number(Numbers.fixed(depth.availableMm(), 3))
           .number(Numbers.fixed(depth.neededMm(), 3))
           .raw(!shows ? "<td>" : depth.reliable() ? "<td class=\"good\">" : "<td class=\"bad\">")
-          .text(Verdict.of(depth, shows))
+          .text(PlyVerdict.of(depth, shows))
           .raw("</td>")
           .number(shows ? Words.chance(depth.risk()) : "-")
           .number(shows ? Numbers.fixed(area, 1) : "-")

@@ -46,7 +46,7 @@ public final class PlyTable {
           area > 0 ? Numbers.fixed(area, 1) : "-",
           area > 0 ? Words.percent(area / plan.tiling().carved().area()) : "-",
           breaks == null ? "-" : Numbers.fixed(breaks[0], 1) + " to " + Numbers.fixed(breaks[1], 1),
-          Verdict.of(depth, area > 0));
+          PlyVerdict.of(depth, area > 0));
     }
     return table.text();
   }

@@ -4,6 +4,7 @@ import plyscape.fault.Warning;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Plan;
 import plyscape.simulate.Verification;
+import plyscape.text.Durations;
 import plyscape.text.Numbers;
 
 /** The top of the page: warnings, then what a person wants to know in ten seconds. */
@@ -42,12 +43,12 @@ final class SummaryPart {
       card(
           page,
           "Machine time",
-          Words.time(plan.time().totalS()),
+          Durations.text(plan.time().totalS()),
           "with "
               + tools
               + (tools == 1 ? " cutter" : " cutters")
               + ", without changing them; the limit is "
-              + Words.time(plan.time().lowerBoundS()));
+              + Durations.text(plan.time().lowerBoundS()));
     }
     Verification proof = plan.verification();
     if (proof != null) {

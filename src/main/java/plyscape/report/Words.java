@@ -4,23 +4,10 @@ import plyscape.layup.FaceWindow;
 import plyscape.plan.Plan;
 import plyscape.text.Numbers;
 
-/** Times, chances and shares as people say them. */
+/** Chances and shares as people say them. */
 final class Words {
 
   private Words() {}
-
-  /** {@code 42 s}, {@code 12 min 5 s}, {@code 3 h 20 min}. */
-  static String time(double seconds) {
-    long s = Math.round(seconds);
-    if (s < 60) {
-      return s + " s";
-    }
-    if (s < 3600) {
-      return s / 60 + " min" + (s % 60 == 0 ? "" : " " + s % 60 + " s");
-    }
-    long minutes = Math.round(seconds / 60);
-    return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
-  }
 
   /** {@code 1 in 25 000}; {@code none} for 0; chances below 1e-9 aren't told apart. */
   static String chance(double risk) {

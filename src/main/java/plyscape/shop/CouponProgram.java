@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
-import plyscape.gcode.GcodeHeader;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.GcodeWriter;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
+import plyscape.gcode.ProgramHead;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
@@ -62,8 +62,8 @@ public record CouponProgram(String text, Program parsed, double timeS) {
       moves.addAll(pass.moves());
     }
     double seconds = new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), moves).totalS();
-    GcodeHeader header =
-        new GcodeHeader(
+    ProgramHead header =
+        new ProgramHead(
             title,
             coupon.widthMm(),
             coupon.heightMm(),

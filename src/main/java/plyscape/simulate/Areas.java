@@ -33,7 +33,8 @@ final class Areas {
     List<Difference> list = new ArrayList<>();
     for (int i = 0; i < verdicts.length; i++) {
       if (!seen[i]
-          && (verdicts[i] == Verdict.GOUGED.code() || verdicts[i] == Verdict.UNCUT.code())) {
+          && (verdicts[i] == CellVerdict.GOUGED.code()
+              || verdicts[i] == CellVerdict.UNCUT.code())) {
         list.add(area(i));
       }
     }
@@ -75,7 +76,7 @@ final class Areas {
     }
     int worst = worst(most, sumColumn / size, sumRow / size);
     return new Difference(
-        Verdict.values()[verdict],
+        CellVerdict.values()[verdict],
         size * field.cellAreaMm2(),
         frame.centreX(worst % columns),
         frame.centreY(worst / columns),

@@ -109,7 +109,7 @@ final class Comparison implements Judgement {
       }
       if (!equal) { // sorted out by the next two steps
         others++;
-        verdicts[i] = (error > 0 ? Verdict.GOUGED : Verdict.UNCUT).code();
+        verdicts[i] = (error > 0 ? CellVerdict.GOUGED : CellVerdict.UNCUT).code();
       }
     }
     return new Row(in, same, others > 0);
@@ -126,13 +126,13 @@ final class Comparison implements Judgement {
             row -> {
               for (int column = 0; column < frame.columns(); column++) {
                 int i = row * frame.columns() + column;
-                if (verdicts[i] == Verdict.GOUGED.code()
+                if (verdicts[i] == CellVerdict.GOUGED.code()
                     && walls.deeperWithin(
                         frame.centreX(column),
                         frame.centreY(row),
                         OVER_WALL_MM + NOISE_MM,
                         field.depth()[i] - DEPTH_MM)) {
-                  verdicts[i] = Verdict.WALL.code();
+                  verdicts[i] = CellVerdict.WALL.code();
                 }
               }
             });
@@ -140,15 +140,15 @@ final class Comparison implements Judgement {
 
   private void leftovers() {
     int[][] left = differing().mapToObj(this::left).toArray(int[][]::new);
-    Reach reach = null;
+    PocketReach reach = null;
     for (int t = 0; t < depths.length; t++) {
       int level = t;
       if (Arrays.stream(left).noneMatch(cells -> any(cells, level))) {
         continue;
       }
-      reach = reach == null ? new Reach(frame, targetOf, depths, walls) : reach;
+      reach = reach == null ? new PocketReach(frame, targetOf, depths, walls) : reach;
       boolean none = Double.isInfinite(reachRadii[t]);
-      Reach here = reach;
+      PocketReach here = reach;
       here.turnTo(depths[t], none ? 0 : reachRadii[t]);
       Arrays.stream(left)
           .parallel()
@@ -156,9 +156,9 @@ final class Comparison implements Judgement {
               cells -> {
                 for (int i : cells) {
                   if (targetOf[i] == level) {
-                    Verdict verdict =
+                    CellVerdict verdict =
                         none
-                            ? Verdict.UNREACHABLE
+                            ? CellVerdict.UNREACHABLE
                             : left(here, i % frame.columns(), i / frame.columns(), depths[level]);
                     verdicts[i] = verdict.code();
                   }
@@ -172,7 +172,7 @@ final class Comparison implements Judgement {
     int[] cells = new int[16];
     int count = 0;
     for (int i = row * frame.columns(); i < (row + 1) * frame.columns(); i++) {
-      if (verdicts[i] == Verdict.UNCUT.code() && targetOf[i] >= 0) {
+      if (verdicts[i] == CellVerdict.UNCUT.code() && targetOf[i] >= 0) {
         if (count == cells.length) {
           cells = Arrays.copyOf(cells, 2 * count);
         }
@@ -191,14 +191,14 @@ final class Comparison implements Judgement {
     return false;
   }
 
-  private Verdict left(Reach reach, int column, int row, double level) {
+  private CellVerdict left(PocketReach reach, int column, int row, double level) {
     double wall =
         walls.wallDistance(frame.centreX(column), frame.centreY(row), LEFT_ON_WALL_MM, level);
     boolean nearWall = wall <= LEFT_ON_WALL_MM;
     if (!reach.reaches(column, row, nearWall)) {
-      return Verdict.UNREACHABLE;
+      return CellVerdict.UNREACHABLE;
     }
-    return nearWall ? Verdict.WALL : Verdict.UNCUT;
+    return nearWall ? CellVerdict.WALL : CellVerdict.UNCUT;
   }
 
   /** Figures of a finished comparison, without collisions. */
@@ -246,7 +246,7 @@ final class Comparison implements Judgement {
           k < distinct.length ? new CellDistance(frame).from(i -> target(i) >= atLeast) : null;
       for (int i = 0; i < verdicts.length; i++) {
         double need = field.depth()[i] - DEPTH_MM;
-        if (verdicts[i] != Verdict.GOUGED.code() || need <= above || need > atLeast) {
+        if (verdicts[i] != CellVerdict.GOUGED.code() || need <= above || need > atLeast) {
           continue;
         }
         double d = distance == null ? field.depth()[i] - target(i) : distance[i];

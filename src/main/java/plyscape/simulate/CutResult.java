@@ -9,7 +9,7 @@ import plyscape.grid.Grid;
  * @param verification the figures
  * @param field the surface after the cut
  * @param targetOf index of the target at each cell of the field, -1 where the panel stays uncut
- * @param verdicts code of {@link Verdict} of each cell
+ * @param verdicts code of {@link CellVerdict} of each cell
  * @param differences connected areas gouged or left uncut, the largest first
  */
 public record CutResult(

@@ -15,7 +15,7 @@ package plyscape.simulate;
  * @param maxY the same
  */
 public record Difference(
-    Verdict verdict,
+    CellVerdict verdict,
     double areaMm2,
     double x,
     double y,

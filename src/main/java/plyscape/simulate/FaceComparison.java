@@ -77,9 +77,9 @@ final class FaceComparison implements Judgement {
         boolean allowedThere =
             walls.deeperWithin(
                 x, y, Comparison.OVER_WALL_MM + NOISE_MM, field.depth()[i] - Comparison.DEPTH_MM);
-        verdicts[i] = (allowedThere ? Verdict.WALL : Verdict.GOUGED).code();
+        verdicts[i] = (allowedThere ? CellVerdict.WALL : CellVerdict.GOUGED).code();
       } else if (!same) {
-        verdicts[i] = Verdict.UNCUT.code(); // sorted out by the next step
+        verdicts[i] = CellVerdict.UNCUT.code(); // sorted out by the next step
       }
     }
     return count;
@@ -106,7 +106,7 @@ final class FaceComparison implements Judgement {
             row -> {
               for (int column = 0; column < frame.columns(); column++) {
                 int i = row * frame.columns() + column;
-                if (verdicts[i] == Verdict.UNCUT.code()) {
+                if (verdicts[i] == CellVerdict.UNCUT.code()) {
                   verdicts[i] = left(flat, finishing, column, row).code();
                 }
               }
@@ -131,17 +131,17 @@ final class FaceComparison implements Judgement {
     return depths;
   }
 
-  private Verdict left(List<FaceReach> flat, List<FaceReach> finishing, int column, int row) {
+  private CellVerdict left(List<FaceReach> flat, List<FaceReach> finishing, int column, int row) {
     int i = row * frame.columns() + column;
     Target target = targetOf[i] < 0 ? null : targets.get(targetOf[i]);
     if (target == null) {
-      return Verdict.AS_PLANNED; // the border can't stand too high
+      return CellVerdict.AS_PLANNED; // the border can't stand too high
     }
     double roughMm = target.roughMm() - Comparison.DEPTH_MM;
     if (field.depth()[i] < roughMm && !any(flat, column, row, roughMm)
         || target.face() != null
             && !any(finishing, column, row, field.depth()[i] + target.allowedMm())) {
-      return Verdict.UNREACHABLE;
+      return CellVerdict.UNREACHABLE;
     }
     boolean atWall =
         walls.wallWithin(
@@ -149,7 +149,7 @@ final class FaceComparison implements Judgement {
             frame.centreY(row),
             Comparison.LEFT_ON_WALL_MM + NOISE_MM,
             wanted[i] - Comparison.DEPTH_MM);
-    return atWall ? Verdict.WALL : Verdict.UNCUT;
+    return atWall ? CellVerdict.WALL : CellVerdict.UNCUT;
   }
 
   private static boolean any(List<FaceReach> reaches, int column, int row, double depth) {
@@ -190,7 +190,7 @@ final class FaceComparison implements Judgement {
   private double deepestGouge() {
     double worst = 0;
     for (int i = 0; i < verdicts.length; i++) {
-      if (verdicts[i] == Verdict.GOUGED.code()) {
+      if (verdicts[i] == CellVerdict.GOUGED.code()) {
         worst = Math.max(worst, field.depth()[i] - wanted[i]);
       }
     }

@@ -8,7 +8,7 @@ interface Judgement {
   /** Index of the target at each cell, -1 where the panel stays uncut. */
   short[] targetOf();
 
-  /** Code of the {@link Verdict} of each cell. */
+  /** Code of the {@link CellVerdict} of each cell. */
   byte[] verdicts();
 
   /** Connected areas of gouged and of uncut cells, the largest first, then by place. */

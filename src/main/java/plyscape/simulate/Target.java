@@ -9,7 +9,7 @@ package plyscape.simulate;
  *     that is repeated or not; holes and islands by the even-odd rule
  * @param face depths inside, where they aren't all the target depth; else null
  */
-public record Target(int plyNumber, double depthMm, double[][] rings, Face face) {
+public record Target(int plyNumber, double depthMm, double[][] rings, SculptedDepth face) {
 
   /** A target at one depth. */
   public Target(int plyNumber, double depthMm, double[][] rings) {

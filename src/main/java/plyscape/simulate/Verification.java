@@ -27,13 +27,19 @@ public record Verification(
     double unreachableMm2,
     List<Collision> collisions) {
 
+  /**
+   * Wood left standing where a cutter reaches that still passes: specks are sanded off without
+   * being seen. mm2.
+   */
+  private static final double UNCUT_ALLOWED_MM2 = 0.5;
+
   /** One collision: program, line, panel place and depth, and what is wrong. */
   public record Collision(String file, int line, double x, double y, double depthMm, String what) {}
 
   /**
    * Figures of judged cells.
    *
-   * @param verdicts code of the {@link Verdict} of each cell
+   * @param verdicts code of the {@link CellVerdict} of each cell
    * @param gougeMaxMm the worst gouge; asked only when there is one
    */
   static Verification of(
@@ -42,20 +48,29 @@ public record Verification(
       double matchedShare,
       DoubleSupplier gougeMaxMm,
       List<Collision> collisions) {
-    long[] counts = new long[Verdict.values().length];
+    long[] counts = new long[CellVerdict.values().length];
     for (byte verdict : verdicts) {
       counts[verdict]++;
     }
     double area = field.cellAreaMm2();
-    long gouged = counts[Verdict.GOUGED.code()];
+    long gouged = counts[CellVerdict.GOUGED.code()];
     return new Verification(
         Math.max(field.frame().cellX(), field.frame().cellY()),
         matchedShare,
         gouged * area,
         gouged == 0 ? 0 : gougeMaxMm.getAsDouble(),
-        counts[Verdict.UNCUT.code()] * area,
-        counts[Verdict.UNREACHABLE.code()] * area,
+        counts[CellVerdict.UNCUT.code()] * area,
+        counts[CellVerdict.UNREACHABLE.code()] * area,
         collisions);
+  }
+
+  /**
+   * Whether more wood is left standing, where a cutter reaches, than sanding takes off.
+   *
+   * @param saidMm2 what the plan itself said it would leave, mm2
+   */
+  public boolean leavesWood(double saidMm2) {
+    return uncutMm2 > saidMm2 + UNCUT_ALLOWED_MM2;
   }
 
   /** Whether G-code of this outcome may be written: no gouge and no collision. */

@@ -16,6 +16,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.gcode.GcodeParser;
+import plyscape.recheck.KnownTools;
+import plyscape.recheck.Outcome;
+import plyscape.recheck.WrittenPlan;
+import plyscape.recheck.WrittenPlanReader;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Simulator;
@@ -227,8 +231,7 @@ class VerifyCommandTest {
   /** One line in a hundred changed at random, 500 times: whatever changes the panel is reported. */
   @Test
   void mutations_whateverChangesThePanelIsReported() {
-    VerifyInput input =
-        VerifyInput.read(plan, List.of(), new VerifyInput.Shop(null, List.of(), List.of()));
+    WrittenPlan input = WrittenPlanReader.read(plan, List.of(), KnownTools.none());
     CutResult good = Simulator.run(input.setup(0.2), input.cuts(), input.targets(), input.tools());
     int faults = 0;
     int harmless = 0;
@@ -258,7 +261,7 @@ class VerifyCommandTest {
       for (int i = 0; i < good.field().depth().length; i++) {
         changed += Math.abs(good.field().depth()[i] - result.field().depth()[i]) > 0.05 ? 1 : 0;
       }
-      boolean said = !new VerifyReport(input, cuts, result, false).faults().isEmpty();
+      boolean said = !new Outcome(input, cuts, result, false).faults().isEmpty();
       if (changed * good.field().cellAreaMm2() > 1) {
         assertTrue(
             said, "seed " + seed + " changes " + changed + " cells and " + result.verification());

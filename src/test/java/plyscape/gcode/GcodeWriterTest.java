@@ -25,8 +25,8 @@ class GcodeWriterTest {
   private static final Tool TOOL = Workshop.END_MILL_3;
 
   private static String write(Machine machine, List<Move> moves) {
-    GcodeHeader header =
-        new GcodeHeader("Tarn Hollow", 240, 240, 9.1, machine, TOOL, 3.25, 3725, "1");
+    ProgramHead header =
+        new ProgramHead("Tarn Hollow", 240, 240, 9.1, machine, TOOL, 3.25, 3725, "1");
     return GcodeWriter.write(header, List.of(new PassText("pass 1", moves)));
   }
 
@@ -82,8 +82,8 @@ class GcodeWriterTest {
 
   @Test
   void comments_cantEscape() {
-    GcodeHeader header =
-        new GcodeHeader(
+    ProgramHead header =
+        new ProgramHead(
             "Tárn (Hollow)\nG0 Z-50\u0007 \u4e2d % " + "very long name ".repeat(12),
             240,
             240,
@@ -201,12 +201,12 @@ class GcodeWriterTest {
               .with(new Travel(310, 290, 80))
               .with(new Motion(4000, 300, 0.02, 0));
       String text =
-          GcodeWriter.write(new GcodeHeader("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
-      GcodeHead head = GcodeHead.read(text);
+          GcodeWriter.write(new ProgramHead("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
+      HeadReader head = HeadReader.read(text);
       assertEquals(machine, head.machine().orElseThrow());
       assertEquals(tool, head.tool().orElseThrow());
     }
-    assertEquals(java.util.Optional.empty(), GcodeHead.read("(tool: x)\nG0 X1\nM30").tool());
+    assertEquals(java.util.Optional.empty(), HeadReader.read("(tool: x)\nG0 X1\nM30").tool());
   }
 
   private static boolean far(Move a, Move b) {

@@ -30,11 +30,11 @@ import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.layup.PlyDepth;
 import plyscape.region.RegionRaster;
+import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Setup;
 import plyscape.simulate.Simulator;
-import plyscape.simulate.Verdict;
 import plyscape.terrain.AscText;
 
 /**
@@ -247,7 +247,7 @@ class SculptedPlanTest {
     double sanding = plan.job().allowance().sandingMm();
     int unreached = 0;
     for (int i = 0; i < region.length; i++) {
-      if (region[i] == RegionRaster.NONE || result.verdicts()[i] == Verdict.WALL.code()) {
+      if (region[i] == RegionRaster.NONE || result.verdicts()[i] == CellVerdict.WALL.code()) {
         continue;
       }
       PlyDepth depth = plyOf(plan, region[i]);
@@ -259,8 +259,8 @@ class SculptedPlanTest {
         unreached++; // corners that no flat cutter fits into, as on any panel
         assertTrue(
             cut > rough[region[i]] - 0.011
-                || result.verdicts()[i] == Verdict.UNREACHABLE.code()
-                || result.verdicts()[i] == Verdict.UNCUT.code(),
+                || result.verdicts()[i] == CellVerdict.UNREACHABLE.code()
+                || result.verdicts()[i] == CellVerdict.UNCUT.code(),
             who);
       } else {
         double face = cut + sanding;

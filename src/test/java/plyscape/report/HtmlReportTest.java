@@ -15,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import plyscape.render.HandPlan;
+import plyscape.text.Durations;
 import plyscape.text.Numbers;
 
 /** What the page says without a browser. */
@@ -70,7 +71,7 @@ class HtmlReportTest {
       assertEquals(Numbers.fixed(sum(group, "cut_mm"), 0), row.get(5));
       assertEquals(Integer.toString(group.size()), row.get(7));
       assertEquals(Numbers.fixed(sum(group, "plunges"), 0), row.get(8));
-      assertEquals(Words.time(sum(group, "time_s")), row.get(9));
+      assertEquals(Durations.text(sum(group, "time_s")), row.get(9));
     }
     List<List<String>> paths = rows(PAGE, "paths");
     assertEquals(plan.get("paths").size(), paths.size());
@@ -95,15 +96,15 @@ class HtmlReportTest {
     JsonNode time = plan.get("time");
     for (String part :
         List.of(
-            "Machine time " + Words.time(time.get("total_s").doubleValue()),
-            "the limit is " + Words.time(time.get("lower_bound_s").doubleValue()),
+            "Machine time " + Durations.text(time.get("total_s").doubleValue()),
+            "the limit is " + Durations.text(time.get("lower_bound_s").doubleValue()),
             Numbers.fixed(100 * proof.get("matched_share").doubleValue(), 2) + " % as planned",
-            Words.time(time.get("cut_s").doubleValue())
+            Durations.text(time.get("cut_s").doubleValue())
                 + " cutting, "
-                + Words.time(time.get("rapid_s").doubleValue())
+                + Durations.text(time.get("rapid_s").doubleValue())
                 + " moving",
             // One cutter put in (a minute by default) and one start of the spindle (5 s).
-            "allow " + Words.time(time.get("total_s").doubleValue() + 60 + 5),
+            "allow " + Durations.text(time.get("total_s").doubleValue() + 60 + 5),
             "Cut too deep "
                 + fixed(proof, "gouged_mm2", 3)
                 + " mm2, at most "
@@ -148,10 +149,10 @@ class HtmlReportTest {
 
   @Test
   void words() {
-    assertEquals("42 s", Words.time(41.6));
-    assertEquals("12 min 5 s", Words.time(725));
-    assertEquals("1 h", Words.time(3600));
-    assertEquals("3 h 20 min", Words.time(12000));
+    assertEquals("42 s", Durations.text(41.6));
+    assertEquals("12 min 5 s", Durations.text(725));
+    assertEquals("1 h", Durations.text(3600));
+    assertEquals("3 h 20 min", Durations.text(12000));
     assertEquals("none", Words.chance(0));
     assertEquals("1 in 20", Words.chance(0.05));
     assertEquals("1 in 1 000 000", Words.chance(1e-6));

@@ -30,7 +30,7 @@ class FaceComparisonTest {
         2,
         2,
         new double[][] {TargetsTest.square(5, 5, 25, 15)},
-        new Face(new Grid(frame, z), 95, 75, 1, 2, 0.02));
+        new SculptedDepth(new Grid(frame, z), 95, 75, 1, 2, 0.02));
   }
 
   private interface Depth {
@@ -106,11 +106,11 @@ class FaceComparisonTest {
     for (int column = 235; column < 250; column++) {
       double surely = taken(frame.centreX(column), 23.35);
       double atBest = taken(frame.centreX(column), 23.45);
-      Verdict verdict = Verdict.values()[verdicts[100 * 300 + column]];
+      CellVerdict verdict = CellVerdict.values()[verdicts[100 * 300 + column]];
       if (surely > 0.04) {
-        assertEquals(Verdict.UNCUT, verdict, "column " + column);
+        assertEquals(CellVerdict.UNCUT, verdict, "column " + column);
       } else if (atBest < 0.02) {
-        assertEquals(Verdict.UNREACHABLE, verdict, "column " + column);
+        assertEquals(CellVerdict.UNREACHABLE, verdict, "column " + column);
       }
     }
     assertTrue(rough.verification(List.of()).unreachableMm2() > 0);

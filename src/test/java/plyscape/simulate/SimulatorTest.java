@@ -50,7 +50,7 @@ class SimulatorTest {
     assertEquals(corners, result.verification().uncutMm2(), 0.7);
     assertEquals(4, result.differences().size());
     Difference corner = result.differences().get(0);
-    assertEquals(Verdict.UNCUT, corner.verdict());
+    assertEquals(CellVerdict.UNCUT, corner.verdict());
     assertTrue(
         Math.abs(Math.abs(corner.x() - 30) - 19) < 1
             && Math.abs(Math.abs(corner.y() - 30) - 19) < 1,
@@ -90,7 +90,7 @@ class SimulatorTest {
         0.051); // of cell centres, so up to half a cell less
     assertTrue(result.verification().gougeMaxMm() <= 0.15 + 1e-9);
     Difference worst = result.differences().get(0);
-    assertEquals(Verdict.GOUGED, worst.verdict());
+    assertEquals(CellVerdict.GOUGED, worst.verdict());
     assertEquals(50.1, worst.x(), 0.1);
   }
 

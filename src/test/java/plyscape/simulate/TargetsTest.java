@@ -95,7 +95,7 @@ class TargetsTest {
     List<Target> targets = List.of(new Target(2, 1, new double[][] {ring}));
     CellFrame frame = HeightField.uncut(panel, cell).frame();
     short[] cells = TargetRaster.of(frame, targets);
-    Reach reach = new Reach(frame, cells, new double[] {1}, new Walls(panel, targets));
+    PocketReach reach = new PocketReach(frame, cells, new double[] {1}, new Walls(panel, targets));
     reach.turnTo(1, radius);
     int n = 0;
     for (int i = 0; i < cells.length; i++) {

@@ -2,11 +2,11 @@ package plyscape.simulate;
 
 import java.util.ArrayList;
 import java.util.List;
-import plyscape.gcode.GcodeHeader;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.GcodeWriter;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
+import plyscape.gcode.ProgramHead;
 import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
@@ -65,7 +65,7 @@ final class TwoTerraces {
 
   static String text(Tool tool, List<PassText> passes) {
     return GcodeWriter.write(
-        new GcodeHeader("Tarn Hollow", 60, 60, THICKNESS, MACHINE, tool, 2, 60, "test"), passes);
+        new ProgramHead("Tarn Hollow", 60, 60, THICKNESS, MACHINE, tool, 2, 60, "test"), passes);
   }
 
   private static List<Move> squareRings(double first, double step) {

@@ -1,4 +1,4 @@
-package plyscape.cli;
+package plyscape.recheck;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -7,17 +7,17 @@ import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.report.FaceFigures;
-import plyscape.simulate.Face;
+import plyscape.simulate.SculptedDepth;
 import plyscape.simulate.Target;
 
 /** Joins the faces of a sculpted plan with the outlines that its layers give. */
-final class VerifyFaces {
+final class SculptedTargets {
 
   private final String file;
   private final FaceFigures figures;
 
   /** Of a faces file. */
-  VerifyFaces(String file, FaceFigures figures) {
+  SculptedTargets(String file, FaceFigures figures) {
     this.file = file;
     this.figures = figures;
   }
@@ -59,7 +59,7 @@ final class VerifyFaces {
             face.ply(),
             face.lowerMm(),
             rings,
-            new Face(
+            new SculptedDepth(
                 figures.relief(),
                 face.highM(),
                 face.lowM(),

@@ -14,11 +14,11 @@ import plyscape.grid.Grid;
  * @param lowerMm deepest
  * @param cuspMm how high ridges of the finishing may stand
  */
-public record Face(
+public record SculptedDepth(
     Grid relief, double highM, double lowM, double upperMm, double lowerMm, double cuspMm) {
 
   /** Checks the order. */
-  public Face {
+  public SculptedDepth {
     if (!(upperMm >= 0 && lowerMm >= upperMm) || !(highM >= lowM) || !(cuspMm >= 0)) {
       throw new IllegalArgumentException(
           "no face: " + highM + " to " + lowM + " m, " + upperMm + " to " + lowerMm + " mm");

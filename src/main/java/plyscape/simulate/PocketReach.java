@@ -15,7 +15,7 @@ import plyscape.grid.CellFrame;
  * none near fits, at the roomiest place in each cell. So "reachable" is certain, and "not
  * reachable" may be wrong within half a cell's diagonal of the border between the two.
  */
-final class Reach {
+final class PocketReach {
 
   /**
    * A cutter fits when its edge crosses the wall by no more than this: outlines are rounded to
@@ -48,7 +48,7 @@ final class Reach {
    * @param targetOf target index of each cell
    * @param depths of the targets
    */
-  Reach(CellFrame frame, short[] targetOf, double[] depths, Walls walls) {
+  PocketReach(CellFrame frame, short[] targetOf, double[] depths, Walls walls) {
     this.frame = frame;
     this.targetOf = targetOf;
     this.depths = depths;

@@ -4,9 +4,9 @@ import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
 
 /** What to make of a ply, in a few words. */
-final class Verdict {
+final class PlyVerdict {
 
-  private Verdict() {}
+  private PlyVerdict() {}
 
   /** {@code reliable}, {@code thin by 0.05 mm}, or {@code not shown}. */
   static String of(PlyDepth depth, boolean shows) {

@@ -1,7 +1,7 @@
 package plyscape.simulate;
 
 /** What is so about a cell after the cut; stored as {@link #code()} in arrays for pictures. */
-public enum Verdict {
+public enum CellVerdict {
   /** Depth within 0.01 mm of the target, or outside the carved area and untouched. */
   AS_PLANNED,
   /** Cut too deep, more than 0.02 mm beyond any place that is to be so deep. */

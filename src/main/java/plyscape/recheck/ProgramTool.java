@@ -1,11 +1,11 @@
-package plyscape.cli;
+package plyscape.recheck;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.gcode.GcodeHead;
+import plyscape.gcode.HeadReader;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Form;
 import plyscape.machine.Tool;
@@ -16,15 +16,15 @@ import plyscape.text.NearestName;
  * Finds the tool of a program: asked for, from the job by its name in the plan, from the program's
  * head, or from the plan.
  */
-final class VerifyTool {
+final class ProgramTool {
 
-  private VerifyTool() {}
+  private ProgramTool() {}
 
   /** The tool of the program at a place in the list, from 0. */
-  static Tool of(int index, String file, String text, PlanFigures plan, VerifyInput.Shop shop) {
-    Optional<Tool> head = GcodeHead.read(text).tool();
-    if (index < shop.asked().size()) {
-      return asked(shop.asked().get(index), plan, shop.tools());
+  static Tool of(int index, String file, String text, PlanFigures plan, KnownTools known) {
+    Optional<Tool> head = HeadReader.read(text).tool();
+    if (index < known.asked().size()) {
+      return asked(known.asked().get(index), plan, known.tools());
     }
     String name =
         plan.passes().stream()
@@ -33,9 +33,9 @@ final class VerifyTool {
             .findFirst()
             .orElse(head.map(Tool::name).orElse(null));
     if (name != null) {
-      Optional<Tool> known = named(shop.tools(), name);
-      if (known.isPresent()) {
-        return known.get();
+      Optional<Tool> listed = named(known.tools(), name);
+      if (listed.isPresent()) {
+        return listed.get();
       }
     }
     if (head.isPresent()) {
@@ -81,40 +81,48 @@ final class VerifyTool {
         return plain(t.name(), Tool.Shape.FLAT, t.diameterMm(), 0);
       }
     }
+    return form(text).orElseThrow(() -> notATool(text, plan));
+  }
+
+  /** A cutter by its sizes, or nothing if they aren't any. */
+  private static Optional<Tool> form(String text) {
     String[] parts = text.split(":");
+    double[] sizes = new double[4];
+    Tool.Shape shape;
     try {
-      Tool.Shape shape = Tool.Shape.valueOf(parts[0].toUpperCase(Locale.ROOT));
-      double[] sizes = new double[4];
+      shape = Tool.Shape.valueOf(parts[0].toUpperCase(Locale.ROOT));
       for (int i = 1; i < parts.length; i++) {
         sizes[i - 1] = Double.parseDouble(parts[i]);
       }
-      boolean sane =
-          parts.length >= 2
-              && parts.length <= (shape == Tool.Shape.TAPERED ? 5 : 3)
-              && sizes[0] >= 0.05
-              && sizes[0] <= 60
-              && sizes[1] >= 0
-              && sizes[1] <= 300
-              && sizes[2] >= 0
-              && sizes[2] <= sizes[0]
-              && sizes[3] >= 0
-              && sizes[3] <= 85;
-      if (sane) {
-        return new Tool(
-            text,
-            new Form(shape, sizes[0], sizes[1], 2, sizes[2], sizes[3], Tool.Spiral.UNSAID),
-            CuttingData.UNKNOWN);
-      }
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
-      // said below, with what would do
+      return Optional.empty();
     }
+    boolean sane =
+        parts.length >= 2
+            && parts.length <= (shape == Tool.Shape.TAPERED ? 5 : 3)
+            && sizes[0] >= 0.05
+            && sizes[0] <= 60
+            && sizes[1] >= 0
+            && sizes[1] <= 300
+            && sizes[2] >= 0
+            && sizes[2] <= sizes[0]
+            && sizes[3] >= 0
+            && sizes[3] <= 85;
+    if (!sane) {
+      return Optional.empty();
+    }
+    Form form = new Form(shape, sizes[0], sizes[1], 2, sizes[2], sizes[3], Tool.Spiral.UNSAID);
+    return Optional.of(new Tool(text, form, CuttingData.UNKNOWN));
+  }
+
+  private static InputFault notATool(String text, PlanFigures plan) {
     String names =
         plan.tools().isEmpty()
             ? ""
             : ", or a tool's name: "
                 + NearestName.hint(
                     text, plan.tools().stream().map(PlanFigures.ToolFigures::name).toList());
-    throw new InputFault(
+    return new InputFault(
         Place.option("--tool"),
         "found \"" + text + "\"",
         "wanted such as flat:3, ball:6:20, tapered:6:20:0.5:10" + names);

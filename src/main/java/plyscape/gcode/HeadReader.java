@@ -14,14 +14,14 @@ import plyscape.machine.Tool;
 import plyscape.machine.Travel;
 
 /**
- * What the comments at the head of a program say of machine and tool, as {@link GcodeWriter} writes
+ * What the comments at the head of a program say of machine and tool, as {@link HeadWriter} writes
  * them; empty for programs from elsewhere. The version isn't looked at: a line that says something
  * else is as good as none. Immutable.
  *
  * @param machine limits and zero; its Z error isn't written and is 0
  * @param tool the tool; its rpm comes from the first S word
  */
-public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
+public record HeadReader(Optional<Machine> machine, Optional<Tool> tool) {
 
   private static final String NUMBER = "(\\d{1,9}(?:\\.\\d{1,3})?)";
 
@@ -47,7 +47,7 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
   }
 
   /** Reads the head of a program's text; never fails. */
-  public static GcodeHead read(String text) {
+  public static HeadReader read(String text) {
     StringBuilder head = new StringBuilder();
     text.lines()
         .limit(MOST_LINES)
@@ -58,7 +58,7 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
                 head.append(line, 1, line.length() - 1)
                     .append(' ')); // long ones were broken at a blank
     Matcher speed = SPEED.matcher(text.substring(0, Math.min(text.length(), 20_000)));
-    return new GcodeHead(machine(head), tool(head, speed.find() ? number(speed, 1) : 0));
+    return new HeadReader(machine(head), tool(head, speed.find() ? number(speed, 1) : 0));
   }
 
   private static Optional<Machine> machine(CharSequence head) {
@@ -69,7 +69,7 @@ public record GcodeHead(Optional<Machine> machine, Optional<Tool> tool) {
       return Optional.empty();
     }
     for (Machine.Zero place : Machine.Zero.values()) {
-      if (GcodeWriter.place(place).replace(" corner", "").equals(zero.group(1))) {
+      if (HeadWriter.place(place).replace(" corner", "").equals(zero.group(1))) {
         return sane(
             () ->
                 Machine.USUAL

@@ -16,7 +16,7 @@ import plyscape.machine.Tool;
  * @param timeS expected time, without spindle start
  * @param version of plyscape
  */
-public record GcodeHeader(
+public record ProgramHead(
     String title,
     double widthMm,
     double heightMm,

@@ -1,0 +1,162 @@
+package plyscape.recheck;
+
+import java.util.List;
+import plyscape.gcode.Program;
+import plyscape.machine.Times;
+import plyscape.report.PlanFigures;
+import plyscape.simulate.CellVerdict;
+import plyscape.simulate.Cut;
+import plyscape.simulate.Difference;
+import plyscape.simulate.Verification;
+import plyscape.text.Durations;
+import plyscape.text.Numbers;
+import plyscape.text.TextTable;
+
+/** An outcome for people: tables of programs and plies, the figures, and the places. */
+public final class OutcomeText {
+
+  /** Places listed unless all are asked for. */
+  private static final int SHOWN = 10;
+
+  /** Cells of an area that says nothing to a person; it is in the sums. */
+  private static final int SPECK_CELLS = 4;
+
+  private static final String MORE = "  and more, with -v\n";
+
+  private final Outcome outcome;
+  private final boolean all;
+  private final StringBuilder out = new StringBuilder();
+
+  private OutcomeText(Outcome outcome, boolean all) {
+    this.outcome = outcome;
+    this.all = all;
+  }
+
+  /**
+   * The text, LF at the end.
+   *
+   * @param all whether every place is listed
+   */
+  public static String of(Outcome outcome, boolean all) {
+    OutcomeText text = new OutcomeText(outcome, all);
+    text.programs();
+    text.plies();
+    text.figures();
+    text.differences();
+    text.collisions();
+    text.problems();
+    return text.out.toString();
+  }
+
+  private void programs() {
+    TextTable programs =
+        new TextTable().left("program").left("tool").right("moves").right("cut mm").right("time");
+    for (Cut cut : outcome.cuts()) {
+      Times t = outcome.times(cut);
+      programs.row(
+          cut.program().file(),
+          cut.tool().name(),
+          "" + cut.program().blocks().size(),
+          Numbers.fixed(t.cutMm(), 0),
+          Durations.text(t.totalS()));
+    }
+    out.append(programs.text()).append('\n');
+  }
+
+  private void plies() {
+    TextTable plies =
+        new TextTable().right("ply").left("name").right("planned mm2").right("shows mm2");
+    List<PlanFigures.PlyFigures> figures = outcome.plan().plan().plies();
+    double[] shown = outcome.shownMm2();
+    for (int i = 0; i < figures.size(); i++) {
+      plies.row(
+          "" + figures.get(i).number(),
+          figures.get(i).name(),
+          Numbers.fixed(figures.get(i).areaMm2(), 1),
+          Numbers.fixed(shown[i], 1));
+    }
+    plies.row("", "glue line", "", Numbers.fixed(shown[figures.size()], 1));
+    out.append(plies.text()).append('\n');
+  }
+
+  private void figures() {
+    Verification v = outcome.result().verification();
+    out.append("at cells of ")
+        .append(Numbers.trimmed(v.cellMm(), 3))
+        .append(" mm: ")
+        .append(Numbers.fixed(100 * v.matchedShare(), 2))
+        .append(" % of the carved area matches, ")
+        .append(Numbers.fixed(v.gougedMm2(), 2))
+        .append(" mm2 gouged");
+    if (v.gougedMm2() > 0) {
+      out.append(" (up to ").append(Numbers.fixed(v.gougeMaxMm(), 3)).append(" mm over a wall)");
+    }
+    out.append(", ")
+        .append(Numbers.fixed(v.uncutMm2(), 2))
+        .append(outcome.stopped() ? " mm2 still to cut, " : " mm2 left uncut, ")
+        .append(Numbers.fixed(v.unreachableMm2(), 2))
+        .append(" mm2 out of every cutter's reach\n");
+  }
+
+  private void differences() {
+    int shown = 0;
+    for (Difference d : worthSaying()) {
+      if (!all && shown++ == SHOWN) {
+        out.append(MORE);
+        return;
+      }
+      out.append(d.verdict() == CellVerdict.GOUGED ? "gouged " : "uncut  ")
+          .append(Numbers.fixed(d.areaMm2(), 2))
+          .append(" mm2 about ");
+      place(d.x(), d.y());
+      out.append(": ")
+          .append(Numbers.fixed(d.depthMm(), 3))
+          .append(" mm deep for ")
+          .append(Numbers.fixed(d.targetMm(), 3))
+          .append('\n');
+    }
+  }
+
+  private List<Difference> worthSaying() {
+    double speck = SPECK_CELLS * outcome.result().field().cellAreaMm2();
+    return outcome.result().differences().stream()
+        .filter(d -> d.verdict() == CellVerdict.GOUGED || !outcome.stopped() && d.areaMm2() > speck)
+        .toList();
+  }
+
+  private void collisions() {
+    int shown = 0;
+    for (Verification.Collision c : outcome.result().verification().collisions()) {
+      if (!all && shown++ == SHOWN) {
+        out.append(MORE);
+        return;
+      }
+      out.append(c.file()).append(" line ").append(c.line()).append(", ");
+      place(c.x(), c.y());
+      out.append(", ")
+          .append(Numbers.fixed(c.depthMm(), 3))
+          .append(" mm deep: ")
+          .append(c.what())
+          .append('\n');
+    }
+  }
+
+  private void problems() {
+    for (Cut cut : outcome.cuts()) {
+      for (Program.Problem p : cut.program().problems()) {
+        out.append(cut.program().file())
+            .append(':')
+            .append(p.line())
+            .append(':')
+            .append(p.column())
+            .append(": ")
+            .append(p.message())
+            .append('\n');
+      }
+    }
+  }
+
+  private void place(double x, double y) {
+    out.append('X').append(Numbers.fixed(x, 2)).append(" Y").append(Numbers.fixed(y, 2));
+  }
+}

@@ -1,0 +1,67 @@
+package plyscape.recheck;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.gcode.Program;
+import plyscape.grid.Box;
+import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+import plyscape.report.PlanFigures;
+import plyscape.simulate.Cut;
+import plyscape.simulate.Setup;
+import plyscape.simulate.Target;
+
+/**
+ * A plan as it was written, and programs with the tools that run them.
+ *
+ * @param plan the figures
+ * @param machine the router
+ * @param targets where each ply should show
+ * @param programs in cutting order
+ */
+public record WrittenPlan(
+    PlanFigures plan, Machine machine, List<Target> targets, List<WrittenProgram> programs) {
+
+  /**
+   * A program, its text and its tool.
+   *
+   * @param program as it was read
+   * @param text the same, for what comments say
+   * @param tool that runs it
+   */
+  public record WrittenProgram(Program program, String text, Tool tool) {
+
+    /** Its file's name. */
+    public String file() {
+      return program.file();
+    }
+  }
+
+  /** The panel on its machine. */
+  public Setup setup(double cellMm) {
+    Box panel = new Box(0, 0, plan.widthMm(), plan.heightMm());
+    return new Setup(panel, plan.thicknessMm(), plan.carved(), machine, cellMm);
+  }
+
+  /** All programs with their tools. */
+  public List<Cut> cuts() {
+    return programs.stream().map(p -> new Cut(p.program(), p.tool())).toList();
+  }
+
+  /** The plan's tools, with what is known of those that cut. */
+  public List<Tool> tools() {
+    List<Tool> tools = new ArrayList<>();
+    for (PlanFigures.ToolFigures figures : plan.tools()) {
+      tools.add(
+          programs.stream()
+              .map(WrittenProgram::tool)
+              .filter(t -> t.name().equals(figures.name()))
+              .findFirst()
+              .orElse(ProgramTool.plain(figures.name(), Tool.Shape.FLAT, figures.diameterMm(), 0)));
+    }
+    if (tools.isEmpty()) {
+      programs.forEach(p -> tools.add(p.tool()));
+    }
+    return tools;
+  }
+}
