@@ -2,7 +2,6 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.SortedMap;
 
 /**
  * How a terrain is taken, beyond what every job says: what the raster's numbers mean, which part of
@@ -104,9 +103,8 @@ public record TerrainTake(
   /**
    * A polygon along which the terrain is cut.
    *
-   * @param file map with the polygon
-   * @param where picks features, as in a zone
+   * @param map the polygon, picked as in a zone
    * @param outsidePlyNumber ply of everything outside
    */
-  public record Outline(Path file, SortedMap<String, List<Object>> where, int outsidePlyNumber) {}
+  public record Outline(MapPick map, int outsidePlyNumber) {}
 }

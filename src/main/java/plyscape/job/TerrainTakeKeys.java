@@ -78,10 +78,9 @@ final class TerrainTakeKeys {
     if (keys.optional("outline", OUTLINE) == null) {
       return null;
     }
-    Keys under = keys.child("outline", "file", "where", "outside");
+    Keys under = keys.child("outline", "file", "layer", "where", "outside");
     return new Outline(
-        under.file("file", "a map file, such as park.geojson"),
-        WhereKeys.read(under),
+        ZoneKeys.map(under, "a map file, such as park.geojson"),
         names.number(under.required("outside", "a ply's name")));
   }
 }

@@ -1,6 +1,5 @@
 package plyscape.job;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.InputFault;
@@ -36,6 +35,7 @@ final class ZoneKeys {
             "zones." + number,
             "name",
             "file",
+            "layer",
             "where",
             "ply",
             "sink",
@@ -57,21 +57,33 @@ final class ZoneKeys {
           "a zone with both \"width\" and \"ground_width\"",
           "wanted one: mm on the panel, or metres on the ground");
     }
-    Path file = keys.file("file", "a map file, such as zones.geojson");
+    MapPick map = map(keys, "a map file, such as zones.geojson");
     List<Double> values = values(keys);
     Double sink = keys.numberOrNull("sink", Range.whole(0, 500, "plies below the terrain's"));
-    ZoneSpec.WidthBy widthBy = widthBy(keys);
     return new ZoneSpec(
-        keys.text("name", LayupReader.stem(file), "a name"),
-        file,
-        WhereKeys.read(keys),
+        keys.text("name", LayupReader.stem(map.file()), "a name"),
+        map,
         sink == null ? plies.number(keys.required("ply", "a ply's name")) : null,
         sink == null ? null : sink.intValue(),
-        widthBy == null ? keys.numberOrNull("width", Range.mm(0.01, 1000)) : null,
-        widthBy == null ? keys.numberOrNull("ground_width", Range.of(0.001, 1e6, "m")) : null,
-        widthBy,
+        width(keys),
         values,
         keep(keys));
+  }
+
+  /** Keys {@code file}, {@code layer} and {@code where}. */
+  static MapPick map(Keys keys, String wanted) {
+    return new MapPick(
+        keys.file("file", wanted), keys.text("layer", "", "a layer's name"), WhereKeys.read(keys));
+  }
+
+  private static LineWidth width(Keys keys) {
+    ZoneSpec.WidthBy by = widthBy(keys);
+    return by != null
+        ? new LineWidth(null, null, by)
+        : new LineWidth(
+            keys.numberOrNull("width", Range.mm(0.01, 1000)),
+            keys.numberOrNull("ground_width", Range.of(0.001, 1e6, "m")),
+            null);
   }
 
   /**
@@ -100,7 +112,7 @@ final class ZoneKeys {
     if (node == null) {
       return null;
     }
-    for (String key : List.of("where", "width", "ground_width")) {
+    for (String key : List.of("layer", "where", "width", "ground_width")) {
       if (zone.has(key)) {
         throw new InputFault(
             zone.place(key),

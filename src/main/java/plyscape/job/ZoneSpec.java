@@ -2,46 +2,52 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.SortedMap;
 
 /**
  * One zone of the job. Exactly one of {@code plyNumber} and {@code sink} is set. Immutable.
  *
  * @param name label
- * @param file resolved path of the map
- * @param where property name to accepted values, each a Double, Boolean, String, {@link Between},
- *     {@link Present} or {@link Not} (any of them); all entries must hold
- * @param plyNumber ply for the zone, or null
+ * @param map the features that make the zone, or the raster if it has {@code values}
+ * @param plyNumber ply for the zone, from 1, or null
  * @param sink plies below what the terrain alone gives, or null
- * @param widthMm full width on the panel for lines, or null
- * @param groundWidthM full width on the ground for lines, or null
- * @param widthBy width from a property, or null
+ * @param width how wide lines become
  * @param values classes of a raster whose cells are the zone; null when the file is a map of
  *     features
  * @param keep what happens to what is narrower than the smallest cutter
  */
 public record ZoneSpec(
     String name,
-    Path file,
-    SortedMap<String, List<Object>> where,
+    MapPick map,
     Integer plyNumber,
     Integer sink,
-    Double widthMm,
-    Double groundWidthM,
-    WidthBy widthBy,
+    LineWidth width,
     List<Double> values,
     Keep keep) {
 
-  /** A zone with fixed or no width whose narrow parts are given to neighbours. */
-  public ZoneSpec(
-      String name,
-      Path file,
-      SortedMap<String, List<Object>> where,
-      Integer plyNumber,
-      Integer sink,
-      Double widthMm,
-      Double groundWidthM) {
-    this(name, file, where, plyNumber, sink, widthMm, groundWidthM, null, null, Keep.MERGE);
+  /** Checks that it goes either to a ply or below the terrain's. */
+  public ZoneSpec {
+    Objects.requireNonNull(map);
+    Objects.requireNonNull(width);
+    if ((plyNumber == null) == (sink == null)) {
+      throw new IllegalArgumentException("wanted either a ply or a sink");
+    }
+  }
+
+  /** A zone whose lines have no width and whose narrow parts are given to neighbours. */
+  public static ZoneSpec areas(String name, MapPick map, int plyNumber) {
+    return new ZoneSpec(name, map, plyNumber, null, LineWidth.NONE, null, Keep.MERGE);
+  }
+
+  /** Resolved path of the map. */
+  public Path file() {
+    return map.file();
+  }
+
+  /** Which features are meant; see {@link MapPick}. */
+  public SortedMap<String, List<Object>> where() {
+    return map.where();
   }
 
   /** Numbers from {@code least} to {@code most}, both included; null for no limit. */

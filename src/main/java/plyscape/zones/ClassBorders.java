@@ -10,6 +10,7 @@ import plyscape.planar.ChainSmoother;
 import plyscape.planar.Linework;
 import plyscape.planar.PlanarMap;
 import plyscape.planar.PolygonAssembler;
+import plyscape.zones.map.MapShapes;
 
 /**
  * Smooth borders between the classes of a coarse raster: its cells would show as steps on the
@@ -78,7 +79,7 @@ final class ClassBorders {
 
   /** Where one of some values is, in raster positions. */
   List<Polygon> polygons(Set<Double> wanted) {
-    return new PolygonAssembler(chains, map.faces(), CELL_UNITS, GeoJsonGeometry.FACTORY)
+    return new PolygonAssembler(chains, map.faces(), CELL_UNITS, MapShapes.FACTORY)
         .polygons(f -> wanted(wanted, map.winding(f, 0))).stream()
             .map(PolygonAssembler.Part::polygon)
             .toList();

@@ -15,6 +15,11 @@ import plyscape.fault.Warnings;
 import plyscape.grid.CellOutlines;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
+import plyscape.zones.map.FeatureSink;
+import plyscape.zones.map.MapFeature;
+import plyscape.zones.map.MapFile;
+import plyscape.zones.map.MapQuery;
+import plyscape.zones.map.MapShapes;
 
 /**
  * A raster of classes as a map with one feature: the cells that have one of some values, with exact
@@ -68,10 +73,12 @@ final class ClassMap {
               + (others.isEmpty() ? "" : "; it has " + list(others));
     }
     Geometry area =
-        GeoJsonGeometry.FACTORY.createMultiPolygon(
+        MapShapes.FACTORY.createMultiPolygon(
             some && coarse(grid, frame) ? smooth(grid, wanted, borders) : exact(grid, marked));
     MapFeature feature = new MapFeature("values " + list(wanted), Map.of(), area, trouble);
-    return new MapFile(grid.name(), crs, true, List.of(feature));
+    FeatureSink sink = new FeatureSink(grid.name(), MapQuery.everything());
+    sink.add(feature);
+    return sink.toMap(crs, true);
   }
 
   /** Whether steps of cells would show; of a raster that covers the panel, about. */
@@ -98,7 +105,7 @@ final class ClassMap {
               double row = cells.getY(i);
               out[i] = new Coordinate(grid.x(column, row), grid.y(column, row));
             }
-            return GeoJsonGeometry.FACTORY.getCoordinateSequenceFactory().create(out);
+            return MapShapes.FACTORY.getCoordinateSequenceFactory().create(out);
           }
         };
     return borders.apply(grid).polygons(wanted).stream()
@@ -118,7 +125,7 @@ final class ClassMap {
   private static Polygon polygon(CellOutlines.Patch patch, ClassGrid grid) {
     LinearRing[] holes =
         patch.holes().stream().map(hole -> ring(hole, grid)).toArray(LinearRing[]::new);
-    return GeoJsonGeometry.FACTORY.createPolygon(ring(patch.shell(), grid), holes);
+    return MapShapes.FACTORY.createPolygon(ring(patch.shell(), grid), holes);
   }
 
   private static LinearRing ring(int[] xy, ClassGrid grid) {
@@ -127,6 +134,6 @@ final class ClassMap {
       out[i] = new Coordinate(grid.x(xy[2 * i], xy[2 * i + 1]), grid.y(xy[2 * i], xy[2 * i + 1]));
     }
     out[out.length - 1] = out[0].copy();
-    return GeoJsonGeometry.FACTORY.createLinearRing(out);
+    return MapShapes.FACTORY.createLinearRing(out);
   }
 }

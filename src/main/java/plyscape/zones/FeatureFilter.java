@@ -2,8 +2,10 @@ package plyscape.zones;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import plyscape.job.ZoneSpec;
+import plyscape.zones.map.PropertyPath;
 
 /** Decides which features a zone takes by their properties. */
 final class FeatureFilter {
@@ -15,9 +17,9 @@ final class FeatureFilter {
   }
 
   /** Whether every named property has one of its accepted values. */
-  boolean takes(MapFeature feature) {
+  boolean takes(Map<String, Object> properties) {
     return where.entrySet().stream()
-        .allMatch(e -> any(PropertyPath.value(feature.properties(), e.getKey()), e.getValue()));
+        .allMatch(e -> any(PropertyPath.value(properties, e.getKey()), e.getValue()));
   }
 
   private static boolean any(Object value, List<Object> accepted) {

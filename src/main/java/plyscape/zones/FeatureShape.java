@@ -16,6 +16,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.overlayng.RingClipper;
 import plyscape.grid.Box;
+import plyscape.zones.map.MapShapes;
 
 /**
  * Turns one feature into polygons, repaired where needed and clipped, and into lines to be widened,
@@ -23,7 +24,7 @@ import plyscape.grid.Box;
  */
 final class FeatureShape {
 
-  private static final GeometryFactory FACTORY = GeoJsonGeometry.FACTORY;
+  private static final GeometryFactory FACTORY = MapShapes.FACTORY;
 
   private final GroundMap map;
   private final Envelope carved;

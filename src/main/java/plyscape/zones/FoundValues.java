@@ -1,9 +1,11 @@
 package plyscape.zones;
 
 import java.util.Collection;
-import java.util.TreeSet;
+import java.util.SortedSet;
+import plyscape.text.NearestName;
+import plyscape.zones.map.PropertyTally;
 
-/** Says which values a map has for the properties that a zone asked for in vain. */
+/** Says which properties and values a map has to a zone that asked in vain. */
 final class FoundValues {
 
   /** Values shown for a property: enough to see a typo, few enough for a message. */
@@ -12,19 +14,15 @@ final class FoundValues {
   private FoundValues() {}
 
   /** A clause such as {@code : kind is one of field, river}. */
-  static String of(MapFile file, Collection<String> names) {
+  static String of(PropertyTally tally, Collection<String> names) {
     StringBuilder out = new StringBuilder();
     for (String name : names) {
-      TreeSet<String> values = new TreeSet<>();
-      for (MapFeature feature : file.features()) {
-        Object value = PropertyPath.value(feature.properties(), name);
-        if (value != null && values.size() <= MOST) {
-          values.add(String.valueOf(value));
-        }
-      }
+      SortedSet<String> values = tally.values(name);
       out.append(out.length() == 0 ? ": " : "; ");
       if (values.isEmpty()) {
         out.append("no feature has ").append(name);
+        out.append(
+            tally.names().isEmpty() ? "" : " (" + NearestName.hint(name, tally.names()) + ")");
       } else {
         boolean more = values.size() > MOST;
         out.append(name)

@@ -11,6 +11,8 @@ import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.terrain.CrsLookup;
 import plyscape.terrain.PlaneMap;
+import plyscape.zones.map.MapFeature;
+import plyscape.zones.map.MapFile;
 
 /** From a map file's coordinates to panel mm: through the terrain's CRS and the ground frame. */
 final class GroundMap {
@@ -53,7 +55,8 @@ final class GroundMap {
               + " are taken as the raster's own"
               + (map.crsStated() || outsideDegrees(map)
                   ? "."
-                  : "; if they are longitude and latitude, set terrain.crs, so that the map falls into place."),
+                  : "; if they are longitude and latitude, set terrain.crs, so that the map falls"
+                      + " into place."),
           map.name());
       from = "";
     } else if (!map.crsStated() && outsideDegrees(map)) {
@@ -94,9 +97,19 @@ final class GroundMap {
   }
 
   /**
-   * The carved ground and as much again all around it, in the file's coordinates; features beyond
-   * don't matter.
+   * The carved ground and as much again all around it, in coordinates of a map's CRS; features
+   * beyond don't matter.
+   *
+   * @param crs code or WKT
+   * @param name the map's, for messages
    */
+  static Envelope reach(String crs, GroundFrame frame, String name) {
+    String from = frame.crs().isEmpty() ? "" : crs;
+    PlaneMap back = CrsLookup.between(frame.crs(), from, Place.file(name));
+    return reach(frame.ground(), back, from.equals(CrsLookup.WGS_84));
+  }
+
+  /** The same by a way that is known. */
   private static Envelope reach(Box ground, PlaneMap back, boolean degrees) {
     int steps = 16;
     double[] edge = new double[8 * steps];

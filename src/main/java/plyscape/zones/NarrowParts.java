@@ -9,6 +9,7 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import plyscape.grid.Box;
+import plyscape.zones.map.MapShapes;
 
 /** What of a shape a round cutter can't enter, and the shape made wide enough for it. */
 final class NarrowParts {
@@ -28,7 +29,7 @@ final class NarrowParts {
   NarrowParts(double toolMm, Box panel) {
     this.toolMm = toolMm;
     carved =
-        GeoJsonGeometry.FACTORY.toGeometry(
+        MapShapes.FACTORY.toGeometry(
             new Envelope(panel.minX(), panel.maxX(), panel.minY(), panel.maxY()));
   }
 
@@ -83,7 +84,7 @@ final class NarrowParts {
         parts.add(polygon);
       }
     }
-    return GeoJsonGeometry.FACTORY.createMultiPolygon(parts.toArray(new Polygon[0]));
+    return MapShapes.FACTORY.createMultiPolygon(parts.toArray(new Polygon[0]));
   }
 
   private static Geometry buffer(Geometry geometry, double distance) {

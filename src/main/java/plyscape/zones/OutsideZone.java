@@ -16,6 +16,7 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainTake;
 import plyscape.job.ZoneSpec;
+import plyscape.zones.map.MapShapes;
 
 /**
  * The zone of everything outside a polygon along which the terrain is cut: the last of all zones,
@@ -56,9 +57,7 @@ public final class OutsideZone {
    * @throws JobFault if the outline has no area on the panel
    */
   public static Zone of(TerrainTake.Outline outline, GroundFrame frame, Warnings warnings) {
-    ZoneSpec spec =
-        new ZoneSpec(
-            NAME, outline.file(), outline.where(), outline.outsidePlyNumber(), null, null, null);
+    ZoneSpec spec = ZoneSpec.areas(NAME, outline.map(), outline.outsidePlyNumber());
     Zone inside = ZoneReader.read(List.of(spec), frame, warnings).get(0);
     if (inside.area().isEmpty()) {
       throw new JobFault(
@@ -67,8 +66,7 @@ public final class OutsideZone {
     }
     Box box = frame.panel();
     Geometry carved =
-        GeoJsonGeometry.FACTORY.toGeometry(
-            new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()));
+        MapShapes.FACTORY.toGeometry(new Envelope(box.minX(), box.maxX(), box.minY(), box.maxY()));
     Geometry outside = OverlayNGRobust.overlay(carved, inside.area(), OverlayNG.DIFFERENCE);
     return new Zone(spec, outside, inside.features(), inside.skipped());
   }

@@ -110,10 +110,10 @@ class JobReaderTest {
     assertEquals(Map.of("kind", List.of("river"), "level", List.of(0.0, "1", true)), river.where());
     assertEquals(4, river.plyNumber());
     assertNull(river.sink());
-    assertEquals(12, river.groundWidthM());
+    assertEquals(12, river.width().groundM());
     assertEquals("zones", job.zones().get(1).name());
     assertEquals(1, job.zones().get(1).sink());
-    assertEquals(0.5, job.zones().get(1).widthMm());
+    assertEquals(0.5, job.zones().get(1).width().mm());
     assertEquals(
         new Tool(
             "ball",

@@ -13,7 +13,10 @@ import org.junit.jupiter.api.io.TempDir;
 class ZoneKeysTest {
 
   private static final String HEAD =
-      "layup: layup.yaml\nterrain: {file: terrain.asc}\nzones:\n  - {file: zones.geojson, sink: 1, ";
+      "layup: layup.yaml\n"
+          + "terrain: {file: terrain.asc}\n"
+          + "zones:\n"
+          + "  - {file: zones.geojson, sink: 1, ";
 
   @TempDir Path folder;
   private JobFixture files;
@@ -31,7 +34,8 @@ class ZoneKeysTest {
   void where_takesRangesPresenceAndNegation() {
     ZoneSpec zone =
         zone(
-            "where: {lanes: {min: 2, max: 4}, name: {exists: true}, kind: {not: [river, 3]}, level: [0, {min: 5}]}");
+            "where: {lanes: {min: 2, max: 4}, name: {exists: true}, kind: {not: [river, 3]}, level:"
+                + " [0, {min: 5}]}");
     assertEquals(List.of(new ZoneSpec.Between(2.0, 4.0)), zone.where().get("lanes"));
     assertEquals(List.of(new ZoneSpec.Present(true)), zone.where().get("name"));
     assertEquals(List.of(new ZoneSpec.Not(List.of("river", 3.0))), zone.where().get("kind"));
@@ -41,11 +45,11 @@ class ZoneKeysTest {
   @Test
   void width_takesAProperty_andKeepAWord() {
     ZoneSpec zone = zone("ground_width: {property: lanes, times: 3}, keep: widen");
-    assertEquals(new ZoneSpec.WidthBy("lanes", 3, null, true), zone.widthBy());
-    assertNull(zone.groundWidthM());
+    assertEquals(new ZoneSpec.WidthBy("lanes", 3, null, true), zone.width().by());
+    assertNull(zone.width().groundM());
     assertEquals(ZoneSpec.Keep.WIDEN, zone.keep());
     ZoneSpec other = zone("width: {property: size, otherwise: 0.5}");
-    assertEquals(new ZoneSpec.WidthBy("size", 1, 0.5, false), other.widthBy());
+    assertEquals(new ZoneSpec.WidthBy("size", 1, 0.5, false), other.width().by());
     assertEquals(ZoneSpec.Keep.MERGE, other.keep());
   }
 

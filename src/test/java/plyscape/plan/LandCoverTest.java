@@ -17,7 +17,10 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
+import plyscape.job.LineWidth;
+import plyscape.job.MapPick;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 import plyscape.terrain.ClassReader;
 import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
@@ -70,13 +73,10 @@ class LandCoverTest {
     ZoneSpec spec =
         new ZoneSpec(
             "cover",
-            file,
-            new TreeMap<>(),
+            new MapPick(file, "", new TreeMap<>()),
             2,
             null,
-            null,
-            null,
-            null,
+            LineWidth.NONE,
             List.of(values),
             ZoneSpec.Keep.MERGE);
     return ZoneReader.read(
@@ -129,7 +129,8 @@ class LandCoverTest {
             (c, r) -> c >= 25 && c < 75 && r >= 25 && r < 75 ? 5 : 1);
     Files.writeString(
         dir.resolve("cover.prj"),
-        "GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\",SPHEROID[\"WGS 84\",6378137,298.257223563]],PRIMEM[\"Greenwich\",0],"
+        "GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\",SPHEROID[\"WGS"
+            + " 84\",6378137,298.257223563]],PRIMEM[\"Greenwich\",0],"
             + "UNIT[\"degree\",0.0174532925199433]]");
     double a = 6378137;
     double metres2 = a * a * Math.toRadians(0.05) * (q(33.325) - q(33.275)) / 2 * 0.9996 * 0.9996;
@@ -162,7 +163,7 @@ class LandCoverTest {
   @Test
   void rasterWithoutValues_saysWhatIsMissing() throws IOException {
     Path file = raster(10, 10, 0, 0, 100, (c, r) -> 11);
-    ZoneSpec spec = new ZoneSpec("cover", file, new TreeMap<>(), 2, null, null, null);
+    ZoneSpec spec = ZoneSpecs.of("cover", file, new TreeMap<>(), 2, null, LineWidth.NONE);
     InputFault fault =
         assertThrows(InputFault.class, () -> ZoneReader.read(List.of(spec), PLAIN, warnings));
     assertTrue(fault.getMessage().contains("no values"), fault.getMessage());

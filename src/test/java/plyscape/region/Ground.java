@@ -14,7 +14,9 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.job.LineWidth;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
@@ -87,7 +89,7 @@ final class Ground {
 
   static Zone zone(String name, Integer ply, Integer sink, Geometry area) {
     ZoneSpec spec =
-        new ZoneSpec(name, Path.of("zones.geojson"), new TreeMap<>(), ply, sink, null, null);
+        ZoneSpecs.of(name, Path.of("zones.geojson"), new TreeMap<>(), ply, sink, LineWidth.NONE);
     return new Zone(spec, area, area.getNumGeometries(), List.of());
   }
 

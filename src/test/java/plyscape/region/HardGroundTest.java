@@ -21,6 +21,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.grid.UtmZone;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Town;
 import plyscape.zones.Zone;
@@ -87,7 +88,7 @@ class HardGroundTest {
     for (int i = 0; i < kinds.length; i++) {
       TreeMap<String, List<Object>> where = new TreeMap<>();
       where.put("kind", List.of(kinds[i]));
-      specs.add(new ZoneSpec(kinds[i], map, where, 5 + i, null, null, widthsM[i]));
+      specs.add(ZoneSpecs.of(kinds[i], map, where, 5 + i, null, ZoneSpecs.ground(widthsM[i])));
     }
     Warnings warnings = new Warnings();
     List<Zone> zones = ZoneReader.read(specs, terrain.frame(), warnings);

@@ -10,7 +10,9 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
+import plyscape.job.LineWidth;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 import plyscape.zones.Zone;
 
 /** A zone that mostly vanishes is told apart, with what would help; a little off one isn't. */
@@ -18,7 +20,7 @@ class MergedWarningsTest {
 
   private static Zone zone(String name, double areaMm2) {
     ZoneSpec spec =
-        new ZoneSpec(name, Path.of("map.geojson"), new TreeMap<>(), 2, null, null, null);
+        ZoneSpecs.of(name, Path.of("map.geojson"), new TreeMap<>(), 2, null, LineWidth.NONE);
     return new Zone(
         spec, new GeometryFactory().toGeometry(new Envelope(0, areaMm2, 0, 1)), 1, List.of());
   }

@@ -23,6 +23,7 @@ import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.GlueLine;
@@ -94,7 +95,8 @@ public final class HandPlan {
     Tool tool = Workshop.END_MILL_3;
     Tool spare = Workshop.endMill(1, 5).with(new CuttingData(18_000, 900, 200, 0.5, 0.4));
     ZoneSpec spec =
-        new ZoneSpec("river", Path.of("zones.geojson"), new TreeMap<>(), 4, null, null, 12.0);
+        ZoneSpecs.of(
+            "river", Path.of("zones.geojson"), new TreeMap<>(), 4, null, ZoneSpecs.ground(12.0));
     Job job =
         new Job(
             "hand",

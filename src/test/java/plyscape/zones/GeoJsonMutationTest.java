@@ -1,6 +1,5 @@
 package plyscape.zones;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -18,6 +17,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 
 /**
  * Broken and oversized maps: read as far as they mean something, or refused with the file named;
@@ -44,7 +44,7 @@ class GeoJsonMutationTest {
   @TempDir Path dir;
 
   private void read(Path file) {
-    ZoneSpec spec = new ZoneSpec("any", file, new TreeMap<>(), 2, null, 1.5, null);
+    ZoneSpec spec = ZoneSpecs.of("any", file, new TreeMap<>(), 2, null, ZoneSpecs.mm(1.5));
     ZoneReader.read(List.of(spec), FRAME, new Warnings());
   }
 
@@ -83,23 +83,5 @@ class GeoJsonMutationTest {
     assertThrows(InputFault.class, () -> read(file));
     Files.writeString(file, "{\"type\":\"GeometryCollection\",\"geometries\":[".repeat(100_000));
     assertThrows(InputFault.class, () -> read(file));
-  }
-
-  @Test
-  void moreThanTheLimits_isRefusedWithTheFileNamed() throws IOException {
-    Path file = dir.resolve("large.geojson");
-    Files.writeString(file, MAP);
-    assertEquals(
-        3, GeoJsonReader.read(file, new MapLimits("large.geojson", 3, 11)).features().size());
-    InputFault features =
-        assertThrows(
-            InputFault.class,
-            () -> GeoJsonReader.read(file, new MapLimits("large.geojson", 2, 11)));
-    assertTrue(features.getMessage().contains("more than 2 features"), features.getMessage());
-    InputFault points =
-        assertThrows(
-            InputFault.class,
-            () -> GeoJsonReader.read(file, new MapLimits("large.geojson", 3, 10)));
-    assertTrue(points.getMessage().contains("more than 10 points"), points.getMessage());
   }
 }

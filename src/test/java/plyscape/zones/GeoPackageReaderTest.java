@@ -14,6 +14,7 @@ import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,6 +27,8 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
+import plyscape.zones.map.MapQuery;
 
 /**
  * Files are made here from the standard's own table definitions (OGC 12-128r18, annex C) and blob
@@ -47,18 +50,20 @@ class GeoPackageReaderTest {
     try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + file);
         Statement s = c.createStatement()) {
       s.execute(
-          "CREATE TABLE gpkg_spatial_ref_sys (srs_name TEXT NOT NULL, srs_id INTEGER NOT NULL PRIMARY KEY,"
-              + " organization TEXT NOT NULL, organization_coordsys_id INTEGER NOT NULL, definition TEXT NOT NULL,"
-              + " description TEXT)");
+          "CREATE TABLE gpkg_spatial_ref_sys (srs_name TEXT NOT NULL, srs_id INTEGER NOT NULL"
+              + " PRIMARY KEY, organization TEXT NOT NULL, organization_coordsys_id INTEGER NOT"
+              + " NULL, definition TEXT NOT NULL, description TEXT)");
       s.execute(
-          "CREATE TABLE gpkg_contents (table_name TEXT NOT NULL PRIMARY KEY, data_type TEXT NOT NULL, identifier TEXT,"
-              + " description TEXT, last_change TEXT, min_x DOUBLE, min_y DOUBLE, max_x DOUBLE, max_y DOUBLE,"
-              + " srs_id INTEGER)");
+          "CREATE TABLE gpkg_contents (table_name TEXT NOT NULL PRIMARY KEY, data_type TEXT NOT"
+              + " NULL, identifier TEXT, description TEXT, last_change TEXT, min_x DOUBLE, min_y"
+              + " DOUBLE, max_x DOUBLE, max_y DOUBLE, srs_id INTEGER)");
       s.execute(
           "CREATE TABLE gpkg_geometry_columns (table_name TEXT NOT NULL, column_name TEXT NOT NULL,"
-              + " geometry_type_name TEXT NOT NULL, srs_id INTEGER NOT NULL, z TINYINT NOT NULL, m TINYINT NOT NULL)");
+              + " geometry_type_name TEXT NOT NULL, srs_id INTEGER NOT NULL, z TINYINT NOT NULL, m"
+              + " TINYINT NOT NULL)");
       s.execute(
-          "INSERT INTO gpkg_spatial_ref_sys VALUES ('UTM 32', 32632, 'EPSG', 32632, 'undefined', '')");
+          "INSERT INTO gpkg_spatial_ref_sys VALUES ('UTM 32', 32632, 'EPSG', 32632, 'undefined',"
+              + " '')");
       table(
           c,
           "fields",
@@ -75,7 +80,8 @@ class GeoPackageReaderTest {
     try (Statement s = c.createStatement();
         PreparedStatement contents =
             c.prepareStatement(
-                "INSERT INTO gpkg_contents(table_name, data_type, srs_id) VALUES (?, 'features', 32632)");
+                "INSERT INTO gpkg_contents(table_name, data_type, srs_id) VALUES (?, 'features',"
+                    + " 32632)");
         PreparedStatement columns =
             c.prepareStatement(
                 "INSERT INTO gpkg_geometry_columns VALUES (?, 'geom', ?, 32632, 0, 0)")) {
@@ -121,7 +127,7 @@ class GeoPackageReaderTest {
   }
 
   private Zone read(TreeMap<String, List<Object>> where, Double width) {
-    ZoneSpec spec = new ZoneSpec("test", file, where, 1, null, width, null);
+    ZoneSpec spec = ZoneSpecs.of("test", file, where, 1, null, ZoneSpecs.mm(width));
     return ZoneReader.read(List.of(spec), FRAME, warnings).get(0);
   }
 
@@ -178,6 +184,36 @@ class GeoPackageReaderTest {
   }
 
   @Test
+  void layer_picksATable_andOtherNamesAreFaults() {
+    MapQuery fields = new MapQuery("fields", Set.of(), properties -> true, crs -> null);
+    assertEquals(3, MapOpener.read(file, fields).features().size());
+    MapQuery wrong = new MapQuery("fileds", Set.of(), properties -> true, crs -> null);
+    InputFault fault = assertThrows(InputFault.class, () -> MapOpener.read(file, wrong));
+    assertTrue(fault.getMessage().contains("did you mean \"fields\"?"), fault.getMessage());
+  }
+
+  /** A recursion that goes on for ever and never yields a row. */
+  @Test
+  void viewWithoutEnd_isBrokenOff() throws Exception {
+    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement s = c.createStatement()) {
+      s.execute(
+          "CREATE VIEW fields2 AS WITH RECURSIVE r(n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM r)"
+              + " SELECT n AS fid, NULL AS geom FROM r WHERE n < 0");
+      s.execute(
+          "UPDATE gpkg_geometry_columns SET table_name = 'fields2' WHERE table_name = 'fields'");
+      s.execute("UPDATE gpkg_contents SET table_name = 'fields2' WHERE table_name = 'fields'");
+    }
+    InputFault fault =
+        assertThrows(
+            InputFault.class,
+            () ->
+                MapOpener.read(
+                    file, new MapQuery("fields2", Set.of(), properties -> false, crs -> null)));
+    assertTrue(fault.getMessage().contains("doesn't come to an end"), fault.getMessage());
+  }
+
+  @Test
   void nothingIsWrittenBesideTheFile() throws Exception {
     read(new TreeMap<>(), 2.0);
     try (var files = Files.list(dir)) {
@@ -193,11 +229,11 @@ class GeoPackageReaderTest {
       s.execute("CREATE TABLE t (a)");
     }
     assertTrue(
-        assertThrows(InputFault.class, () -> GeoPackageReader.read(other))
+        assertThrows(InputFault.class, () -> MapOpener.read(other, MapQuery.everything()))
             .getMessage()
             .contains("GeoPackage"));
     Path broken = dir.resolve("broken.gpkg");
     Files.writeString(broken, "SQLite format 3\0and then nothing of the kind");
-    assertThrows(InputFault.class, () -> GeoPackageReader.read(broken));
+    assertThrows(InputFault.class, () -> MapOpener.read(broken, MapQuery.everything()));
   }
 }

@@ -16,6 +16,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.GroundFrame;
+import plyscape.job.MapPick;
 import plyscape.job.TerrainTake;
 
 class OutsideZoneTest {
@@ -33,7 +34,8 @@ class OutsideZoneTest {
         "{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":"
             + polygon
             + "}}");
-    return OutsideZone.of(new TerrainTake.Outline(file, new TreeMap<>(), 3), FRAME, new Warnings());
+    return OutsideZone.of(
+        new TerrainTake.Outline(new MapPick(file, "", new TreeMap<>()), 3), FRAME, new Warnings());
   }
 
   @Test

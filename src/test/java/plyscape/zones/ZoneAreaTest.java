@@ -13,6 +13,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 
 /**
  * Areas of zones against another program's: GDAL 3.6.2 with GEOS and PROJ, as the README beside the
@@ -34,7 +35,13 @@ class ZoneAreaTest {
 
   private static Zone read(Path file, double lineWidthM, GroundFrame frame) {
     ZoneSpec spec =
-        new ZoneSpec("z", file, new TreeMap<>(), 2, null, null, lineWidthM > 0 ? lineWidthM : null);
+        ZoneSpecs.of(
+            "z",
+            file,
+            new TreeMap<>(),
+            2,
+            null,
+            ZoneSpecs.ground(lineWidthM > 0 ? lineWidthM : null));
     return ZoneReader.read(List.of(spec), frame, new Warnings()).get(0);
   }
 

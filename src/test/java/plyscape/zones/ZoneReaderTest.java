@@ -20,7 +20,9 @@ import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
+import plyscape.job.LineWidth;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 
 class ZoneReaderTest {
 
@@ -39,7 +41,7 @@ class ZoneReaderTest {
       throws IOException {
     Path file = dir.resolve("map.geojson");
     Files.writeString(file, json);
-    return new ZoneSpec("test", file, where, 2, null, width, groundWidth);
+    return ZoneSpecs.of("test", file, where, 2, null, new LineWidth(width, groundWidth, null));
   }
 
   private Zone read(String json, GroundFrame frame) throws IOException {
@@ -139,10 +141,8 @@ class ZoneReaderTest {
   }
 
   @Test
-  void otherMapFormats_areToldByName() throws IOException {
-    String[][] files = {
-      {"\0\0\47\n\0\0", "a shapefile"}, {"PK\3\4", "a zip archive"}, {"<kml/>", "XML"}
-    };
+  void whatIsNoMap_isToldByName() {
+    String[][] files = {{"PK\3\4", "a zip archive"}, {"<svg/>", "XML with a root element <svg>"}};
     for (String[] file : files) {
       InputFault fault = assertThrows(InputFault.class, () -> read(file[0], UTM));
       assertTrue(fault.getMessage().contains(file[1]), fault.getMessage());
@@ -273,7 +273,8 @@ class ZoneReaderTest {
         () ->
             ZoneReader.read(
                 List.of(
-                    new ZoneSpec("x", dir.resolve("none"), new TreeMap<>(), 1, null, null, null)),
+                    ZoneSpecs.of(
+                        "x", dir.resolve("none"), new TreeMap<>(), 1, null, LineWidth.NONE)),
                 PLAIN,
                 warnings));
   }
@@ -292,17 +293,13 @@ class ZoneReaderTest {
             null,
             null);
     ZoneSpec byLanes =
-        new ZoneSpec(
+        ZoneSpecs.of(
             "lanes",
             plain.file(),
             plain.where(),
             2,
             null,
-            null,
-            null,
-            new ZoneSpec.WidthBy("lanes", 5, 4.0, true),
-            null,
-            ZoneSpec.Keep.MERGE);
+            new LineWidth(null, null, new ZoneSpec.WidthBy("lanes", 5, 4.0, true)));
     Zone zone = ZoneReader.read(List.of(byLanes), PLAIN, 1, warnings).get(0);
     double expected = 60 + Math.PI / 4 + 60 * 0.4 + Math.PI * 0.04;
     assertEquals(expected, zone.area().getArea(), 0.002 * expected);
@@ -335,16 +332,6 @@ class ZoneReaderTest {
   }
 
   private static ZoneSpec kept(ZoneSpec spec, ZoneSpec.Keep keep) {
-    return new ZoneSpec(
-        spec.name(),
-        spec.file(),
-        spec.where(),
-        2,
-        null,
-        spec.widthMm(),
-        spec.groundWidthM(),
-        null,
-        null,
-        keep);
+    return new ZoneSpec(spec.name(), spec.map(), 2, null, spec.width(), null, keep);
   }
 }

@@ -17,7 +17,9 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
+import plyscape.job.LineWidth;
 import plyscape.job.ZoneSpec;
+import plyscape.job.ZoneSpecs;
 
 /** {@code where}: which features of a map a zone picks, by the area that they have together. */
 class ZoneWhereTest {
@@ -32,7 +34,7 @@ class ZoneWhereTest {
   private Zone readWhere(String json, String key, Object... values) throws IOException {
     Path file = Files.writeString(dir.resolve("map.geojson"), json);
     TreeMap<String, List<Object>> where = new TreeMap<>(Map.of(key, List.of(values)));
-    ZoneSpec spec = new ZoneSpec("test", file, where, 2, null, null, null);
+    ZoneSpec spec = ZoneSpecs.of("test", file, where, 2, null, LineWidth.NONE);
     return ZoneReader.read(List.of(spec), PLAIN, warnings).get(0);
   }
 
@@ -87,5 +89,13 @@ class ZoneWhereTest {
         new ZoneSpec.Present(true));
     String said = warnings.list().get(warnings.list().size() - 1).message();
     assertTrue(said.contains("fits knid: road or 2 to 4 or any: no feature has knid"), said);
+  }
+
+  @Test
+  void misspeltName_isToldWithTheNamesThatThereAre() throws IOException {
+    readWhere(collection(feature("{\"natural\":\"wood\"}", square(0, 0, 100))), "naturl", "wood");
+    String said = warnings.list().get(warnings.list().size() - 1).message();
+    assertTrue(
+        said.contains("no feature has naturl (did you mean \"natural\"? known are natural)"), said);
   }
 }

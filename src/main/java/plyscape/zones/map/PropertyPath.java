@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.zones.map;
 
 import java.util.Map;
 
@@ -6,12 +6,12 @@ import java.util.Map;
  * Finds a property by its name, or by a path with points through nested ones, such as {@code
  * tags.highway}.
  */
-final class PropertyPath {
+public final class PropertyPath {
 
   private PropertyPath() {}
 
   /** The value, or null. A property whose name has the point in it comes before a nested one. */
-  static Object value(Map<?, ?> properties, String path) {
+  public static Object value(Map<?, ?> properties, String path) {
     Object direct = properties.get(path);
     if (direct != null) {
       return direct;
@@ -28,7 +28,7 @@ final class PropertyPath {
   }
 
   /** A property's value as a number, also where it stands as text; null when it is none. */
-  static Double number(Object value) {
+  public static Double number(Object value) {
     if (value instanceof Double number) {
       return number;
     }

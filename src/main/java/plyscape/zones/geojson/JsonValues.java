@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.zones.geojson;
 
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
+import plyscape.zones.map.FeatureSink;
 
 /** JSON values as plain Java values. */
 final class JsonValues {
@@ -55,7 +56,7 @@ final class JsonValues {
    * are lists of what they hold. Whatever else stands there is a String saying what, so that the
    * feature can be reported.
    */
-  static Object coordinates(JsonParser parser, MapLimits limits) throws IOException {
+  static Object coordinates(JsonParser parser, FeatureSink sink) throws IOException {
     if (parser.currentToken() != JsonToken.START_ARRAY) {
       String found = parser.currentToken() == JsonToken.VALUE_NULL ? "null" : "no array";
       parser.skipChildren();
@@ -63,12 +64,12 @@ final class JsonValues {
     }
     JsonToken first = parser.nextToken();
     if (first.isNumeric()) {
-      limits.points(1);
+      sink.points(1);
       return position(parser);
     }
     List<Object> list = new ArrayList<>();
     while (parser.currentToken() != JsonToken.END_ARRAY) {
-      list.add(coordinates(parser, limits));
+      list.add(coordinates(parser, sink));
       parser.nextToken();
     }
     return list;

@@ -1,9 +1,5 @@
-package plyscape.zones;
+package plyscape.zones.geopackage;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -11,25 +7,29 @@ import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
 import org.locationtech.jts.geom.Geometry;
+import org.sqlite.SQLiteErrorCode;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.terrain.CrsLookup;
+import plyscape.text.NearestName;
+import plyscape.zones.map.FeatureSink;
+import plyscape.zones.map.MapFeature;
+import plyscape.zones.map.MapFile;
+import plyscape.zones.map.MapLimits;
+import plyscape.zones.map.MapQuery;
 
 /**
  * Reads all feature tables of a GeoPackage (OGC 12-128r18, an SQLite database), in the order of
- * their names. Each feature has the property {@code layer}, its table's name, unless it has one of
- * its own; so {@code where} can pick a table. The file is opened read-only and nothing is written
- * beside it.
+ * their names, or one of them. Each feature has the property {@code layer}, its table's name,
+ * unless it has one of its own; so {@code where} can pick a table too. The file is opened read-only
+ * and nothing is written beside it.
  */
 final class GeoPackageReader {
-
-  private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
 
   /** CRS numbers that the standard sets aside for "unknown, plane" and "unknown, on the globe". */
   private static final int UNKNOWN_PLANE = -1;
@@ -37,62 +37,72 @@ final class GeoPackageReader {
   private static final int UNKNOWN_GLOBE = 0;
 
   private static final String TABLES =
-      "SELECT g.table_name, g.column_name, g.srs_id, s.organization, s.organization_coordsys_id, s.definition"
-          + " FROM gpkg_geometry_columns g JOIN gpkg_contents c ON c.table_name = g.table_name"
-          + " LEFT JOIN gpkg_spatial_ref_sys s ON s.srs_id = g.srs_id"
-          + " WHERE c.data_type = 'features' ORDER BY g.table_name";
+      """
+      SELECT g.table_name, g.column_name, g.srs_id,
+             s.organization, s.organization_coordsys_id, s.definition, m.type
+      FROM gpkg_geometry_columns g JOIN gpkg_contents c ON c.table_name = g.table_name
+      LEFT JOIN gpkg_spatial_ref_sys s ON s.srs_id = g.srs_id
+      LEFT JOIN sqlite_master m ON m.name = g.table_name AND m.type IN ('table', 'view')
+      WHERE c.data_type = 'features' ORDER BY g.table_name
+      """;
 
   private final String name;
-  private final MapLimits limits;
-  private final List<MapFeature> features = new ArrayList<>();
+  private final FeatureSink sink;
+  private final MapLimits rows;
 
-  private GeoPackageReader(String name) {
+  private GeoPackageReader(String name, MapQuery query) {
     this.name = name;
-    limits = MapLimits.of(name);
+    sink = new FeatureSink(name, query);
+    rows = MapLimits.of(name);
   }
 
-  /** Whether a file is an SQLite database. */
-  static boolean accepts(Path file) {
-    try (InputStream in = Files.newInputStream(file)) {
-      return Arrays.equals(in.readNBytes(MAGIC.length), MAGIC);
-    } catch (IOException e) {
-      return false;
-    }
-  }
-
-  /** Everything in the file; an {@link InputFault} says what keeps it from being read. */
-  static MapFile read(Path file) {
+  /** What is asked for; an {@link InputFault} says what keeps it from being read. */
+  static MapFile read(Path file, MapQuery query) {
     // An URI, so that letters with a meaning to the database may be in the path; immutable keeps it
     // from making files.
     String uri = file.toAbsolutePath().toUri().toString().replace("file:///", "file:/");
     try (Connection connection =
         new org.sqlite.JDBC()
             .connect("jdbc:sqlite:" + uri + "?mode=ro&immutable=1", new Properties())) {
-      return new GeoPackageReader(file.toString()).read(connection);
+      return new GeoPackageReader(file.toString(), query).read(connection, query.layer());
     } catch (SQLException e) {
+      boolean stopped = e.getErrorCode() == SQLiteErrorCode.SQLITE_INTERRUPT.code;
       throw new InputFault(
           Place.file(file.toString()),
-          "can't be read as a GeoPackage: " + e.getMessage(),
-          "export it anew",
+          stopped
+              ? "a table of it is a view whose query doesn't come to an end"
+              : "can't be read as a GeoPackage: " + e.getMessage(),
+          stopped
+              ? "export the view's features as a table, or name another table as the layer"
+              : "export it anew",
           e);
     }
   }
 
-  private record Table(String name, String column, String crs, boolean stated) {}
+  private record Table(String name, String column, String crs, boolean stated, boolean view) {}
 
-  private MapFile read(Connection connection) throws SQLException {
-    List<Table> tables = tables(connection);
-    if (tables.isEmpty()) {
+  private MapFile read(Connection connection, String layer) throws SQLException {
+    QueryBudget budget = QueryBudget.on(connection);
+    List<Table> all = tables(connection);
+    if (all.isEmpty()) {
       throw new InputFault(
           Place.file(name),
           "a GeoPackage without feature tables",
           "wanted points, lines or polygons");
     }
+    List<Table> tables =
+        all.stream().filter(t -> layer.isEmpty() || t.name().equals(layer)).toList();
+    if (tables.isEmpty()) {
+      throw new InputFault(
+          Place.file(name),
+          "no layer \"" + layer + "\"",
+          NearestName.hint(layer, all.stream().map(Table::name).toList()));
+    }
     String crs = tables.get(0).crs();
     for (Table table : tables) {
-      read(connection, table, table.crs().equals(crs) ? "" : table.crs());
+      read(connection, table, table.crs().equals(crs) ? "" : table.crs(), budget);
     }
-    return new MapFile(name, crs, tables.get(0).stated(), List.copyOf(features));
+    return sink.toMap(crs, tables.get(0).stated());
   }
 
   private List<Table> tables(Connection connection) throws SQLException {
@@ -119,19 +129,26 @@ final class GeoPackageReader {
                 row.getString(1),
                 row.getString(2),
                 crs,
-                number != UNKNOWN_PLANE && number != UNKNOWN_GLOBE));
+                number != UNKNOWN_PLANE && number != UNKNOWN_GLOBE,
+                "view".equals(row.getString(7))));
       }
     }
     return out;
   }
 
-  private void read(Connection connection, Table table, String crs) throws SQLException {
+  private void read(Connection connection, Table table, String crs, QueryBudget budget)
+      throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet row =
             statement.executeQuery(
-                "SELECT rowid AS \"rowid \", * FROM " + quoted(table.name()) + " ORDER BY rowid")) {
+                table.view()
+                    ? "SELECT NULL, * FROM " + quoted(table.name())
+                    : "SELECT rowid AS \"rowid \", * FROM "
+                        + quoted(table.name())
+                        + " ORDER BY rowid")) {
       ResultSetMetaData columns = row.getMetaData();
-      while (row.next()) {
+      for (int number = 1; row.next(); number++) {
+        budget.refill();
         Map<String, Object> properties = new LinkedHashMap<>();
         byte[] blob = null;
         for (int c = 2; c <= columns.getColumnCount(); c++) {
@@ -142,7 +159,8 @@ final class GeoPackageReader {
           }
         }
         properties.putIfAbsent("layer", table.name());
-        add(table.name() + " " + row.getLong(1), properties, blob, crs);
+        long id = row.getLong(1); // a view has none
+        add(table.name() + " " + (row.wasNull() ? number : id), properties, blob, crs);
       }
     }
   }
@@ -160,17 +178,20 @@ final class GeoPackageReader {
   }
 
   private void add(String label, Map<String, Object> properties, byte[] blob, String crs) {
-    limits.feature();
+    rows.feature();
+    if (!sink.wants(properties)) {
+      return;
+    }
     String trouble = "";
     Geometry geometry = null;
     if (blob != null) {
       try {
         geometry = GeoPackageBlob.read(blob);
-        limits.points(geometry == null ? 0 : geometry.getNumPoints());
+        sink.points(geometry == null ? 0 : geometry.getNumPoints());
       } catch (IllegalArgumentException e) {
         trouble = e.getMessage();
       }
     }
-    features.add(new MapFeature(label, properties, geometry, trouble, crs));
+    sink.keep(new MapFeature(label, properties, geometry, trouble, crs));
   }
 }

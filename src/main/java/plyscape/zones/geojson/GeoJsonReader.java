@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.zones.geojson;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonLocation;
@@ -8,7 +8,6 @@ import com.fasterxml.jackson.core.JsonToken;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,6 +18,12 @@ import plyscape.fault.InputFault;
 import plyscape.fault.IoReason;
 import plyscape.fault.Place;
 import plyscape.terrain.CrsLookup;
+import plyscape.zones.map.ByteOrderMark;
+import plyscape.zones.map.FeatureSink;
+import plyscape.zones.map.MapFeature;
+import plyscape.zones.map.MapFile;
+import plyscape.zones.map.MapHead;
+import plyscape.zones.map.MapShapes;
 
 /**
  * Reads GeoJSON (RFC 7946), member by member in any order: collections, single features and bare
@@ -34,29 +39,24 @@ final class GeoJsonReader {
 
   private final String name;
   private final JsonParser parser;
-  private final List<MapFeature> features = new ArrayList<>();
-  private final MapLimits limits;
+  private final FeatureSink sink;
   private String crs;
 
-  private GeoJsonReader(String name, JsonParser parser, MapLimits limits) {
-    this.limits = limits;
+  private GeoJsonReader(String name, JsonParser parser, FeatureSink sink) {
+    this.sink = sink;
     this.name = name;
     this.parser = parser;
   }
 
-  /** Everything in the file; an {@link InputFault} says what keeps it from being read. */
-  static MapFile read(Path file) {
-    return read(file, MapLimits.of(file.toString()));
-  }
-
-  static MapFile read(Path file, MapLimits limits) {
+  /** Gives a sink all that a file has; an {@link InputFault} says what keeps it from being read. */
+  static MapFile read(Path file, FeatureSink sink) {
     String name = file.toString();
     try (InputStream in = new BufferedInputStream(Files.newInputStream(file), 1 << 16);
         JsonParser parser = new JsonFactory().createParser(ByteOrderMark.skip(in))) {
-      GeoJsonReader reader = new GeoJsonReader(name, parser, limits);
+      GeoJsonReader reader = new GeoJsonReader(name, parser, sink);
       reader.readTop();
       String crs = reader.crs == null ? CrsLookup.WGS_84 : reader.crs;
-      return new MapFile(name, crs, reader.crs != null, List.copyOf(reader.features));
+      return sink.toMap(crs, reader.crs != null);
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
       Place place =
@@ -81,18 +81,11 @@ final class GeoJsonReader {
 
   /** What a file that isn't JSON seems to be, by how it begins; "" when that isn't known. */
   private static String otherFormat(Path file) {
-    try (InputStream in = Files.newInputStream(file)) {
-      byte[] head = in.readNBytes(4);
-      String text = new String(head, StandardCharsets.ISO_8859_1);
-      if (text.equals("\0\0\47\n")) {
-        return "a shapefile";
-      }
-      return text.startsWith("PK")
-          ? "a zip archive"
-          : text.startsWith("<") ? "XML, such as KML or GPX" : "";
-    } catch (IOException e) {
-      return "";
+    MapHead head = MapHead.of(file);
+    if (!head.rootElement().isEmpty()) {
+      return "XML with a root element <" + head.rootElement() + ">";
     }
+    return head.startsWith(new byte[] {'P', 'K', 3, 4}) ? "a zip archive without a map" : "";
   }
 
   private static String firstLine(String message) {
@@ -143,7 +136,7 @@ final class GeoJsonReader {
       JsonToken value = parser.nextToken();
       switch (key) {
         case "type" -> out.type = value.isScalarValue() ? parser.getText() : null;
-        case "coordinates" -> out.coordinates = JsonValues.coordinates(parser, limits);
+        case "coordinates" -> out.coordinates = JsonValues.coordinates(parser, sink);
         case "geometries" -> out.geometries = value == JsonToken.START_ARRAY ? objects() : null;
         case "geometry" ->
             out.geometry = value == JsonToken.START_OBJECT ? members(false) : skipped();
@@ -204,7 +197,7 @@ final class GeoJsonReader {
   private void readFeatures() throws IOException {
     while (parser.nextToken() != JsonToken.END_ARRAY) {
       if (parser.currentToken() != JsonToken.START_OBJECT) {
-        throw fault("feature " + (features.size() + 1) + " is no object");
+        throw fault("feature " + (sink.seen() + 1) + " is no object");
       }
       Members feature = members(false);
       if (GeoJsonGeometry.isType(feature.type)) {
@@ -218,7 +211,6 @@ final class GeoJsonReader {
   }
 
   private void add(Members feature) {
-    limits.feature();
     String trouble = "";
     Geometry geometry = null;
     if (feature.geometry != null) {
@@ -228,7 +220,7 @@ final class GeoJsonReader {
         trouble = e.getMessage();
       }
     }
-    features.add(new MapFeature(label(feature), feature.properties, geometry, trouble));
+    sink.add(new MapFeature(label(feature), feature.properties, geometry, trouble));
   }
 
   private String label(Members feature) {
@@ -236,9 +228,7 @@ final class GeoJsonReader {
       return feature.id;
     }
     Object said = feature.properties.get("name");
-    return said instanceof String text && !text.isBlank()
-        ? text
-        : "feature " + (features.size() + 1);
+    return said instanceof String text && !text.isBlank() ? text : "feature " + (sink.seen() + 1);
   }
 
   private static Geometry geometry(Members members, int depth) {
@@ -250,7 +240,7 @@ final class GeoJsonReader {
       for (Members part : members.geometries == null ? List.<Members>of() : members.geometries) {
         parts.add(geometry(part, depth + 1));
       }
-      return GeoJsonGeometry.collection(parts);
+      return MapShapes.collection(parts);
     }
     return GeoJsonGeometry.of(members.type, members.coordinates);
   }

@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.zones.geopackage;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -6,6 +6,7 @@ import java.util.Arrays;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKBReader;
+import plyscape.zones.map.MapShapes;
 
 /**
  * Geometries as GeoPackage stores them: a header of magic, version, flags, CRS number and an
@@ -38,7 +39,7 @@ final class GeoPackageBlob {
       throw new IllegalArgumentException("a geometry that is cut short");
     }
     if ((flags & 0x10) != 0) {
-      return GeoJsonGeometry.FACTORY.createGeometryCollection();
+      return MapShapes.FACTORY.createGeometryCollection();
     }
     int curve = curve(blob, start);
     if (curve > 0) {
@@ -46,8 +47,7 @@ final class GeoPackageBlob {
           "a curved geometry (well-known binary type " + curve + "), not straight lines");
     }
     try {
-      return new WKBReader(GeoJsonGeometry.FACTORY)
-          .read(Arrays.copyOfRange(blob, start, blob.length));
+      return new WKBReader(MapShapes.FACTORY).read(Arrays.copyOfRange(blob, start, blob.length));
     } catch (ParseException | RuntimeException e) {
       throw new IllegalArgumentException("a geometry that can't be read: " + e.getMessage(), e);
     }

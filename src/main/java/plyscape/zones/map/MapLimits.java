@@ -1,11 +1,11 @@
-package plyscape.zones;
+package plyscape.zones.map;
 
 import plyscape.fault.InputFault;
 import plyscape.fault.Limit;
 import plyscape.fault.Place;
 
 /** Counts what is read of a map file and refuses what no panel can show, before memory runs out. */
-final class MapLimits {
+public final class MapLimits {
 
   private final String file;
   private final long mostFeatures;
@@ -13,26 +13,26 @@ final class MapLimits {
   private int features;
   private long points;
 
-  MapLimits(String file, long mostFeatures, long mostPoints) {
+  public MapLimits(String file, long mostFeatures, long mostPoints) {
     this.file = file;
     this.mostFeatures = mostFeatures;
     this.mostPoints = mostPoints;
   }
 
   /** The limits that hold. */
-  static MapLimits of(String file) {
+  public static MapLimits of(String file) {
     return new MapLimits(file, Limit.FEATURES.value(), Limit.POINTS.value());
   }
 
   /** One more feature. */
-  void feature() {
+  public void feature() {
     if (++features > mostFeatures) {
       throw tooMuch(mostFeatures, Limit.FEATURES);
     }
   }
 
   /** So many more points of lines and outlines. */
-  void points(int count) {
+  public void points(int count) {
     if (count > mostPoints - points) {
       throw tooMuch(mostPoints, Limit.POINTS);
     }

@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.zones.map;
 
 import java.util.Map;
 import org.locationtech.jts.geom.Geometry;
@@ -12,11 +12,12 @@ import org.locationtech.jts.geom.Geometry;
  * @param trouble why the geometry can't be used, or ""
  * @param crs of its coordinates where it isn't the file's, or ""
  */
-record MapFeature(
+public record MapFeature(
     String label, Map<String, Object> properties, Geometry geometry, String trouble, String crs) {
 
   /** A feature in the file's CRS. */
-  MapFeature(String label, Map<String, Object> properties, Geometry geometry, String trouble) {
+  public MapFeature(
+      String label, Map<String, Object> properties, Geometry geometry, String trouble) {
     this(label, properties, geometry, trouble, "");
   }
 }

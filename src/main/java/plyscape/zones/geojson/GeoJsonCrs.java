@@ -1,4 +1,4 @@
-package plyscape.zones;
+package plyscape.zones.geojson;
 
 import java.util.Locale;
 import java.util.Map;

@@ -1,23 +1,19 @@
-package plyscape.zones;
+package plyscape.zones.geojson;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
+import plyscape.zones.map.MapShapes;
 
-/**
- * Geometries from GeoJSON's types and coordinates. Rings that aren't closed are closed; rings with
- * fewer than three points and lines of one point are left out, as nothing can be drawn from them.
- */
+/** Geometries from GeoJSON's types and coordinates. */
 final class GeoJsonGeometry {
 
-  static final GeometryFactory FACTORY = new GeometryFactory();
+  private static final GeometryFactory FACTORY = MapShapes.FACTORY;
 
   private static final Set<String> TYPES =
       Set.of(
@@ -33,10 +29,6 @@ final class GeoJsonGeometry {
 
   static boolean isType(String type) {
     return type != null && TYPES.contains(type);
-  }
-
-  static Geometry collection(List<Geometry> parts) {
-    return FACTORY.createGeometryCollection(parts.toArray(new Geometry[0]));
   }
 
   /** The geometry; an IllegalArgumentException says what doesn't fit. */
@@ -90,28 +82,14 @@ final class GeoJsonGeometry {
   }
 
   private static LineString line(Object coordinates, String type) {
-    Coordinate[] points = positions(coordinates, type);
-    return points.length < 2 ? FACTORY.createLineString() : FACTORY.createLineString(points);
+    return MapShapes.line(positions(coordinates, type));
   }
 
   private static Polygon polygon(Object coordinates, String type) {
-    List<LinearRing> rings = new ArrayList<>();
-    List<?> list = list(coordinates, type);
-    for (int i = 0; i < list.size(); i++) {
-      Coordinate[] points = positions(list.get(i), type);
-      if (points.length > 0 && !points[0].equals2D(points[points.length - 1])) {
-        points = Arrays.copyOf(points, points.length + 1);
-        points[points.length - 1] = points[0].copy();
-      }
-      if (points.length >= 4) {
-        rings.add(FACTORY.createLinearRing(points));
-      } else if (i == 0) {
-        return FACTORY.createPolygon();
-      }
+    List<Coordinate[]> rings = new ArrayList<>();
+    for (Object ring : list(coordinates, type)) {
+      rings.add(positions(ring, type));
     }
-    return rings.isEmpty()
-        ? FACTORY.createPolygon()
-        : FACTORY.createPolygon(
-            rings.get(0), rings.subList(1, rings.size()).toArray(new LinearRing[0]));
+    return MapShapes.polygon(rings);
   }
 }

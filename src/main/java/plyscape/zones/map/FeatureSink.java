@@ -1,0 +1,72 @@
+package plyscape.zones.map;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.geom.Envelope;
+
+/** Takes the features of a file one by one, counts them all and keeps those that are asked for. */
+public final class FeatureSink {
+
+  private final String file;
+  private final MapQuery query;
+  private final MapLimits limits;
+  private final PropertyTally tally;
+  private final List<MapFeature> kept = new ArrayList<>();
+
+  /** With the limits that hold. */
+  public FeatureSink(String file, MapQuery query) {
+    this(file, query, MapLimits.of(file));
+  }
+
+  /** With other limits. */
+  public FeatureSink(String file, MapQuery query, MapLimits limits) {
+    this.file = file;
+    this.query = query;
+    this.limits = limits;
+    this.tally = new PropertyTally(query.asked());
+  }
+
+  /**
+   * Counts a feature; a reader may ask before it makes the geometry.
+   *
+   * @return whether it is to be kept, by its properties
+   */
+  public boolean wants(Map<String, Object> properties) {
+    tally.add(properties);
+    return query.wanted().test(properties);
+  }
+
+  /** Keeps a feature that is wanted. */
+  public void keep(MapFeature feature) {
+    limits.feature();
+    kept.add(feature);
+  }
+
+  /** Counts a feature and keeps it if it is wanted. */
+  public void add(MapFeature feature) {
+    if (wants(feature.properties())) {
+      keep(feature);
+    }
+  }
+
+  /** Counts points of lines and outlines that are held. */
+  public void points(int count) {
+    limits.points(count);
+  }
+
+  /** How many features were counted so far. */
+  public int seen() {
+    return tally.features();
+  }
+
+  /** What was kept, as a map in a CRS. */
+  public MapFile toMap(String crs, boolean crsStated) {
+    return toMap(crs, crsStated, null);
+  }
+
+  /** What was kept, as a map that has everything within an extent. */
+  public MapFile toMap(String crs, boolean crsStated, Envelope extent) {
+    return new MapFile(file, crs, crsStated, List.copyOf(kept), tally, extent);
+  }
+}
