@@ -30,6 +30,7 @@ import plyscape.machine.MotionModel;
 import plyscape.machine.Tool;
 import plyscape.region.Tiling;
 import plyscape.region.TilingBuilder;
+import plyscape.region.TilingRules;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
 import plyscape.toolpath.LowerBound;
@@ -241,7 +242,7 @@ public final class TimeTable {
         name.equals("eildon")
             ? List.<plyscape.zones.Zone>of()
             : ZoneReader.read(tarnHollow.zones(), terrain.frame(), warnings);
-    return TilingBuilder.build(terrain, bands, zones, 9, 1.5, 1, warnings);
+    return TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 1.5, 1), warnings);
   }
 
   /** Made ground, written as a raster and read as any job's, with a job's usual smoothing. */
@@ -269,7 +270,7 @@ public final class TimeTable {
                 0.4);
         Terrain terrain = TerrainReader.read(spec, tarnHollow.panel(), 1.5, warnings);
         Bands bands = BandMaker.make(spec, terrain, depths);
-        return TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, warnings);
+        return TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 1.5, 1), warnings);
       } finally {
         Files.delete(file);
       }

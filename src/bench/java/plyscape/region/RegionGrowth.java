@@ -39,7 +39,8 @@ public final class RegionGrowth {
     Terrain terrain = TilingBench.terrain(z, side);
     Bands bands = TilingBench.bands(z);
     double start = processorS();
-    Tiling tiling = TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, new Warnings());
+    Tiling tiling =
+        TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 1.5, 1), new Warnings());
     double seconds = processorS() - start;
     if (told) {
       System.out.printf(

@@ -60,7 +60,9 @@ public final class SideBySide {
         time(
             "region polygons: exact tiling and nested pockets",
             8,
-            () -> TilingBuilder.build(terrain, bands, List.of(), 9, 0, 0, new Warnings()));
+            () ->
+                TilingBuilder.build(
+                    terrain, bands, List.of(), new TilingRules(9, 0, 0), new Warnings()));
     int points = tiling.exposed().values().stream().mapToInt(g -> g.getNumPoints()).sum();
     System.out.printf(Locale.ROOT, "  (%d regions, %d points)%n", tiling.regions().size(), points);
   }

@@ -75,6 +75,6 @@ public class TilingBench {
   /** Regions and nested pockets, nothing merged. */
   @Benchmark
   public Tiling tiling() {
-    return TilingBuilder.build(terrain, bands, List.of(), 9, 0, 0, new Warnings());
+    return TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 0, 0), new Warnings());
   }
 }

@@ -27,6 +27,7 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.region.TilingBuilder;
+import plyscape.region.TilingRules;
 import plyscape.terrain.Terrain;
 
 /**
@@ -71,7 +72,9 @@ public class OffsetBench {
         new Bands(
             IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(breaks).boxed().toList());
     pocket =
-        TilingBuilder.build(terrain, bands, List.of(), 9, 1.5, 1, new Warnings()).pockets().get(5);
+        TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 1.5, 1), new Warnings())
+            .pockets()
+            .get(5);
     lattice = Lattice.over(carved, 0.75);
   }
 

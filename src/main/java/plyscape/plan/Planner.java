@@ -15,6 +15,7 @@ import plyscape.region.FaceField;
 import plyscape.region.FaceMaker;
 import plyscape.region.Tiling;
 import plyscape.region.TilingBuilder;
+import plyscape.region.TilingRules;
 import plyscape.terrain.ClassReader;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
@@ -95,7 +96,11 @@ public final class Planner {
     progress.stage("regions");
     Tiling tiling =
         TilingBuilder.build(
-            terrain, bands, zones, depths.plies(), smallestMm, job.minimumAreaMm2(), warnings);
+            terrain,
+            bands,
+            zones,
+            new TilingRules(depths.plies(), smallestMm, job.minimumAreaMm2()),
+            warnings);
     new Assignment(job, depths).check(tiling, options.strict(), warnings);
 
     double thickness = DepthModel.thicknessMm(job.layup());

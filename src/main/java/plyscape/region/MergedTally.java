@@ -20,6 +20,7 @@ final class MergedTally {
 
   static final String SMALL = "too small";
   static final String NARROW = "too narrow";
+  static final String WEAK = "too weak";
 
   /** Parts of less mean width are what straightening moves, grid units: twice its tolerance. */
   private static final double SLIVER_UNITS = 2 * TilingBuilder.ZONE_TOLERANCE_MM * GridUnits.PER_MM;
@@ -108,7 +109,9 @@ final class MergedTally {
       Kind was = kinds.get(both.winding(f, DRAWN));
       int ply = both.winding(f, SHOWN);
       if (was.from() > 0 && ply > 0 && was.from() != ply) {
-        kind[f] = new Kind(was.why(), was.source(), was.from(), ply);
+        // What is too narrow for a cutter goes up; only weak standing wood is cut away.
+        String why = was.why().equals(NARROW) && ply > was.from() ? WEAK : was.why();
+        kind[f] = new Kind(why, was.source(), was.from(), ply);
       }
     }
     Sets parts = new Sets(faces);

@@ -21,11 +21,9 @@ final class MergedWarnings {
    * each zone of which half or more doesn't show.
    */
   static void add(
-      List<Tiling.Merged> merged,
-      List<Zone> zones,
-      double toolMm,
-      double minimumAreaMm2,
-      Warnings warnings) {
+      List<Tiling.Merged> merged, List<Zone> zones, TilingRules rules, Warnings warnings) {
+    double toolMm = rules.smallestToolMm();
+    double minimumAreaMm2 = rules.minimumAreaMm2();
     Map<String, List<Tiling.Merged>> bySource = new LinkedHashMap<>();
     merged.forEach(m -> bySource.computeIfAbsent(m.source(), k -> new ArrayList<>()).add(m));
     bySource.forEach(
@@ -35,6 +33,7 @@ final class MergedWarnings {
           String narrow = "too narrow for the smallest cutter, " + Numbers.fixed(toolMm, 2) + " mm";
           add(texts, list, MergedTally.SMALL, small);
           add(texts, list, MergedTally.NARROW, narrow);
+          add(texts, list, MergedTally.WEAK, "standing wood that would be weak");
           warnings.add(
               "merged",
               String.join("; ", texts) + ". Their neighbours' plies show there.",

@@ -50,48 +50,40 @@ public final class TilingBuilder {
   private final Bands bands;
   private final List<Zone> zones;
   private final MapOrigin origin;
-  private final double minimumAreaMm2;
+  private final TilingRules rules;
 
   /** The map before anything was given away. */
   private MergedTally drawn;
 
-  private TilingBuilder(
-      Terrain terrain, Bands bands, List<Zone> zones, int plyCount, double minimumAreaMm2) {
-    this.minimumAreaMm2 = minimumAreaMm2;
+  private TilingBuilder(Terrain terrain, Bands bands, List<Zone> zones, TilingRules rules) {
+    this.rules = rules;
     this.carved = terrain.frame().panel();
     this.bands = bands;
     this.zones = zones;
-    this.origin = new MapOrigin(bands, zones, plyCount);
+    this.origin = new MapOrigin(bands, zones, rules.plyCount());
   }
 
-  /**
-   * The tiling of the carved area.
-   *
-   * @param plyCount plies of the layup, at which {@code sink} stops
-   * @param smallestToolMm diameter; what it can't reach goes to a neighbour; 0 to leave everything
-   * @param minimumAreaMm2 regions smaller than this go to a neighbour
-   */
+  /** The tiling of the carved area; what was given to neighbours is warned of. */
   public static Tiling build(
-      Terrain terrain,
-      Bands bands,
-      List<Zone> zones,
-      int plyCount,
-      double smallestToolMm,
-      double minimumAreaMm2,
-      Warnings warnings) {
-    TilingBuilder builder = new TilingBuilder(terrain, bands, zones, plyCount, minimumAreaMm2);
-    RegionMap map = simplified(builder.mapped(terrain), ZONE_TOLERANCE_MM);
-    map = SmallRegionMerger.merge(map, minimumAreaMm2);
-    map = ReachMerger.merge(map, smallestToolMm, minimumAreaMm2);
+      Terrain terrain, Bands bands, List<Zone> zones, TilingRules rules, Warnings warnings) {
+    return new TilingBuilder(terrain, bands, zones, rules).build(terrain, warnings);
+  }
+
+  private Tiling build(Terrain terrain, Warnings warnings) {
+    RegionMap map = simplified(mapped(terrain), ZONE_TOLERANCE_MM);
+    map = SmallRegionMerger.merge(map, rules.minimumAreaMm2());
+    map = ReachMerger.merge(map, rules.smallestToolMm(), rules.minimumAreaMm2());
     map = simplified(map, 0);
-    RegionMap finished = map;
+    StandingMerger cure = new StandingMerger(carved, rules);
+    RegionMap finished = cure.merge(map);
+    // Widened walls are wood that was gained, not map that was lost to a cutter's width.
+    RegionMap counted = cure.widens() ? map : finished;
     CompletableFuture<List<Tiling.Merged>> counting =
-        CompletableFuture.supplyAsync(() -> builder.drawn.against(finished));
-    Tiling tiling = tiling(builder.carved, finished, List.of());
+        CompletableFuture.supplyAsync(() -> drawn.against(counted));
+    Tiling tiling = tiling(carved, finished, List.of());
     List<Tiling.Merged> merged = counting.join();
-    MergedWarnings.add(merged, zones, smallestToolMm, minimumAreaMm2, warnings);
-    return new Tiling(
-        tiling.carved(), tiling.exposed(), tiling.pockets(), tiling.regions(), merged);
+    MergedWarnings.add(merged, zones, rules, warnings);
+    return tiling.with(merged, cure.curedMm2());
   }
 
   /** Contours, zones and the box's edge as faces, and these as regions. */
@@ -128,7 +120,7 @@ public final class TilingBuilder {
         ply[f] = origin.ply(map, f, source[f]);
       }
     }
-    drawn = new MergedTally(map, source, ply, minimumAreaMm2, origin);
+    drawn = new MergedTally(map, source, ply, rules.minimumAreaMm2(), origin);
     return RegionMap.of(map.chains(), ply);
   }
 
@@ -169,7 +161,7 @@ public final class TilingBuilder {
       }
       pockets.put(k, multi(assembler.polygons(r -> map.ply(r) >= ply)));
     }
-    return new Tiling(carved, exposed, pockets, regions, merged);
+    return new Tiling(carved, exposed, pockets, regions, merged, 0);
   }
 
   private static MultiPolygon multi(List<PolygonAssembler.Part> parts) {

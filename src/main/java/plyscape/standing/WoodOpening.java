@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.densify.Densifier;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
@@ -24,7 +25,7 @@ import plyscape.planar.PolygonAssembler.Ring;
  * bent, and by {@link #SLACK_UNITS} on purpose. Each opening costs two nodings of the wood's
  * outline, O(n log n) in its points.
  */
-final class WoodOpening {
+public final class WoodOpening {
 
   /** Chords are within the disk's circle by this at most, grid units. */
   private static final double SAGITTA_UNITS = 5;
@@ -63,7 +64,26 @@ final class WoodOpening {
    * @param widthMm diameter of the disk
    */
   static WoodOpening of(Box panel, MultiPolygon pocket, double widthMm) {
-    List<Ring> wood = wood(panel, pocket);
+    return of(wood(panel, pocket), widthMm);
+  }
+
+  /**
+   * Area that a disk can't come into, its corners too, mm2.
+   *
+   * @param area a pocket or wood, valid, mm
+   * @param widthMm diameter of the disk
+   */
+  public static double goneMm2(Geometry area, double widthMm) {
+    Linework lines = new Linework(1);
+    lines.addMm(area, 0);
+    PlanarMap map = PlanarMap.of(lines);
+    PolygonAssembler assembler = new PolygonAssembler(map.chains(), map.faces(), 1, null);
+    return of(assembler.rings(f -> map.winding(f, 0) > 0), widthMm).polygons(false).stream()
+        .mapToDouble(Polygon::getArea)
+        .sum();
+  }
+
+  private static WoodOpening of(List<Ring> wood, double widthMm) {
     double radius = widthMm / 2 * GridUnits.PER_MM;
     Linework shrunk = new Linework(1);
     OffsetOutlines inwards = new OffsetOutlines(shrunk, 0, SAGITTA_UNITS);

@@ -51,7 +51,8 @@ class FaceMakerTest {
   private final Warnings warnings = new Warnings();
 
   private FaceField faces(Bands bands, Zone... zones) {
-    Tiling tiling = TilingBuilder.build(SLOPE, bands, List.of(zones), 3, 0, 0, new Warnings());
+    Tiling tiling =
+        TilingBuilder.build(SLOPE, bands, List.of(zones), new TilingRules(3, 0, 0), new Warnings());
     return FaceMaker.make(tiling, SLOPE, bands, DEPTHS, WINDOWS, 0.02, warnings);
   }
 
@@ -127,7 +128,9 @@ class FaceMakerTest {
     for (long seed = 1; seed <= 12; seed++) {
       Terrain terrain = Ground.of(BOX, 100, 50, Ground.hills(seed, 15));
       Bands bands = Ground.equal(terrain, 3);
-      Tiling tiling = TilingBuilder.build(terrain, bands, List.of(), 3, 1.0, 1, new Warnings());
+      Tiling tiling =
+          TilingBuilder.build(
+              terrain, bands, List.of(), new TilingRules(3, 1.0, 1), new Warnings());
       FaceField faces = FaceMaker.make(tiling, terrain, bands, DEPTHS, WINDOWS, 0.02, warnings);
       TileCutter cutter = new TileCutter(tiling, 20, 20, 2, 1);
       List<FaceField> parts = new ArrayList<>();

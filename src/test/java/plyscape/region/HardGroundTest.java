@@ -38,7 +38,11 @@ class HardGroundTest {
     Terrain terrain = Ground.of(BOX, cells, cells, elevation);
     Tiling tiling =
         TilingBuilder.build(
-            terrain, Ground.equal(terrain, 6), List.of(), 6, 1.5, 1, new Warnings());
+            terrain,
+            Ground.equal(terrain, 6),
+            List.of(),
+            new TilingRules(6, 1.5, 1),
+            new Warnings());
     TilingChecks.check(tiling, what);
     TilingChecks.checkNesting(tiling, what);
   }
@@ -98,8 +102,10 @@ class HardGroundTest {
     assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("zone-repaired")));
 
     Bands bands = Ground.equal(terrain, 4);
-    Tiling drawn = TilingBuilder.build(terrain, bands, zones, 9, 0, 0, new Warnings());
-    Tiling tiling = TilingBuilder.build(terrain, bands, zones, 9, 1.5, 1, warnings);
+    Tiling drawn =
+        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 0, 0), new Warnings());
+    Tiling tiling =
+        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 1.5, 1), warnings);
     TilingChecks.check(tiling, "town");
     TilingChecks.checkNesting(tiling, "town");
     assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("merged")));

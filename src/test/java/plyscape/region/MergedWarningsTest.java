@@ -39,8 +39,7 @@ class MergedWarningsTest {
             merged(MergedTally.SMALL, "houses", 12),
             merged(MergedTally.NARROW, "houses", 3)),
         List.of(zone("river", 20), zone("wood", 100), zone("houses", 20), zone("none", 0)),
-        3,
-        1,
+        new TilingRules(9, 3, 1),
         warnings);
     List<Warning> lost =
         warnings.list().stream().filter(w -> w.code().equals("zone-lost")).toList();

@@ -45,7 +45,8 @@ class TileCutterTest {
         List.of(
             Ground.zone("river", 9, null, Ground.clutter(random, box, random.nextInt(5))),
             Ground.zone("lane", null, 1, Ground.clutter(random, box, random.nextInt(5))));
-    return TilingBuilder.build(terrain, bands, zones, 9, random.nextInt(2), 0.5, new Warnings());
+    return TilingBuilder.build(
+        terrain, bands, zones, new TilingRules(9, random.nextInt(2), 0.5), new Warnings());
   }
 
   /**

@@ -23,7 +23,8 @@ class TilingBuilderTest {
 
   private static Tiling build(
       Terrain terrain, Bands bands, List<Zone> zones, double tool, double area) {
-    Tiling tiling = TilingBuilder.build(terrain, bands, zones, 9, tool, area, new Warnings());
+    Tiling tiling =
+        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, tool, area), new Warnings());
     TilingChecks.check(tiling, "test");
     TilingChecks.checkNesting(tiling, "test");
     return tiling;
@@ -56,7 +57,8 @@ class TilingBuilderTest {
                   Ground.clutter(random, box, random.nextInt(6))));
       double tool = random.nextInt(3);
       Tiling tiling =
-          TilingBuilder.build(terrain, bands, zones, 9, tool, random.nextDouble(), new Warnings());
+          TilingBuilder.build(
+              terrain, bands, zones, new TilingRules(9, tool, random.nextDouble()), new Warnings());
       TilingChecks.check(tiling, "seed " + seed);
       TilingChecks.checkNesting(tiling, "seed " + seed);
     }
@@ -225,7 +227,8 @@ class TilingBuilderTest {
     Box noiseBox = new Box(5, 5, 65, 55);
     Terrain noise = Ground.of(noiseBox, 64, 53, (x, y) -> random.nextDouble());
     Tiling crowded =
-        TilingBuilder.build(noise, Ground.equal(noise, 6), List.of(), 6, 3, 1, new Warnings());
+        TilingBuilder.build(
+            noise, Ground.equal(noise, 6), List.of(), new TilingRules(6, 3, 1), new Warnings());
     TilingChecks.check(crowded, "crowded");
     TilingChecks.checkNesting(crowded, "crowded");
     // Crumbs that go to a deeper neighbour after its pocket was looked at can make new narrow

@@ -158,7 +158,7 @@ public final class HandPlan {
             regions.add(new Region(ply, (Polygon) area.getGeometryN(i)));
           }
         });
-    return new Tiling(carved, exposed, pockets, regions, merged);
+    return new Tiling(carved, exposed, pockets, regions, merged, 0);
   }
 
   /** Paints areas over one another, the later on top; vertices on the grid of 0.001 mm. */
