@@ -3,18 +3,12 @@ package plyscape.toolpath;
 import java.util.Arrays;
 
 /**
- * The connected patches of some nodes of a lattice, as runs along its rows. The lattice's outermost
- * nodes must not be among them.
+ * The connected patches of some nodes of a lattice, as runs along its rows; neighbours at corners
+ * are connected. The lattice's outermost nodes must not be among them.
  */
 final class Patches {
 
   private final int columns;
-
-  /** How far apart in X runs of neighbouring rows may lie: 1 where corners connect, else 0. */
-  private final int apart;
-
-  /** First run of each row, and the count of all. */
-  private final int[] rowStart;
 
   private final int[] nodes;
   private int[] first = new int[1024];
@@ -27,18 +21,15 @@ final class Patches {
     void nodes(Patches into, int from, int last);
   }
 
-  private Patches(Lattice lattice, boolean corners, CoarseMap where, Scan scan) {
+  private Patches(Lattice lattice, CoarseMap where, Scan scan) {
     columns = lattice.columns();
-    apart = corners ? 1 : 0;
-    rowStart = new int[lattice.rows() + 1];
+    int below = 0;
     for (int j = 0; j < lattice.rows(); j++) {
-      rowStart[j] = count;
-      where.eachRun(j, (from, last) -> scan.nodes(this, from, last));
-      if (j > 0) {
-        join(rowStart[j - 1], rowStart[j]);
-      }
+      int from = count;
+      where.eachRun(j, (begin, last) -> scan.nodes(this, begin, last));
+      join(below, from);
+      below = from;
     }
-    rowStart[lattice.rows()] = count;
     nodes = new int[count];
     for (int run = 0; run < count; run++) {
       nodes[patch(run)] += end[run] - first[run];
@@ -46,44 +37,19 @@ final class Patches {
   }
 
   /**
-   * The patches of nodes whose state has the bit {@link RingCover#WANTED}; neighbours at corners
-   * are connected.
+   * The patches of nodes whose state has the bit {@link RingCover#WANTED}.
    *
    * @param where blocks outside which none has it
    */
   static Patches wanted(Lattice lattice, byte[] state, CoarseMap where) {
     return new Patches(
         lattice,
-        true,
         where,
         (into, from, last) -> {
           int start = -1;
           for (int node = from; node <= last; node++) {
             boolean wanted = (state[node] & RingCover.WANTED) != 0;
             if (wanted != start >= 0) {
-              start = into.turn(start, node);
-            }
-          }
-          if (start >= 0) {
-            into.add(start, last + 1);
-          }
-        });
-  }
-
-  /**
-   * The patches of nodes where a field is at least a value; neighbours at corners aren't connected.
-   *
-   * @param where blocks outside which no node counts
-   */
-  static Patches inside(Lattice lattice, float[] field, double least, CoarseMap where) {
-    return new Patches(
-        lattice,
-        false,
-        where,
-        (into, from, last) -> {
-          int start = -1;
-          for (int node = from; node <= last; node++) {
-            if (field[node] >= least != start >= 0) {
               start = into.turn(start, node);
             }
           }
@@ -117,8 +83,8 @@ final class Patches {
   private void join(int below, int from) {
     int under = below;
     for (int run = from; run < count; run++) {
-      int left = first[run] - columns - apart;
-      int right = end[run] - columns + apart;
+      int left = first[run] - columns - 1;
+      int right = end[run] - columns + 1;
       while (under < from && end[under] <= left) {
         under++;
       }
@@ -156,22 +122,5 @@ final class Patches {
   /** Nodes of the patch that a run belongs to. */
   int nodes(int run) {
     return nodes[patch(run)];
-  }
-
-  /** The run that a node belongs to, or -1. */
-  int runAt(int node) {
-    int low = rowStart[node / columns];
-    int high = rowStart[node / columns + 1] - 1;
-    while (low <= high) {
-      int middle = (low + high) >>> 1;
-      if (node < first[middle]) {
-        high = middle - 1;
-      } else if (node >= end[middle]) {
-        low = middle + 1;
-      } else {
-        return middle;
-      }
-    }
-    return -1;
   }
 }

@@ -82,11 +82,6 @@ final class RingCover {
     boolean at(double x, double y);
   }
 
-  /** The stretches needed, inner ones first; marks what they clear. */
-  List<Piece> choose(List<Ring> rings, WallNeed need) {
-    return choose(rings, need, 0, new boolean[0]);
-  }
-
   /**
    * The stretches needed, inner ones first; marks what they clear.
    *

@@ -106,7 +106,7 @@ final class ToolChoice {
     PlannedFloor floor = new PlannedFloor(lattice);
     boolean[] skipped = new boolean[lattice.size()];
     RingTracer tracer = tracer();
-    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, machine, options, tracer);
+    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, options, tracer);
     List<Reach> reaches =
         IntStream.range(0, tools.size())
             .parallel()
@@ -235,7 +235,7 @@ final class ToolChoice {
       boolean[] skipped,
       List<Reach> reaches) {
     RingTracer tracer = tracer();
-    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, machine, options, tracer);
+    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, options, tracer);
     double[] before = first.any() ? new double[] {first.tool().radiusMm()} : new double[0];
     List<ToolWork> works = new ArrayList<>();
     for (int c = 0; c < choice.size(); c++) {

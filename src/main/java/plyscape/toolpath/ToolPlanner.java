@@ -3,7 +3,6 @@ package plyscape.toolpath;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
 /** Chooses all pieces of one cutter by what the cutters before it leave. */
@@ -27,7 +26,6 @@ final class ToolPlanner {
   private final List<LevelField> fields;
   private final Lattice lattice;
   private final PlannedFloor floor;
-  private final Machine machine;
   private final PathOptions options;
   private final RingTracer tracer;
 
@@ -40,13 +38,11 @@ final class ToolPlanner {
       List<LevelField> fields,
       PlannedFloor floor,
       boolean[] skipped,
-      Machine machine,
       PathOptions options,
       RingTracer tracer) {
     this.skipped = skipped;
     this.fields = fields;
     this.floor = floor;
-    this.machine = machine;
     this.options = options;
     lattice = floor.lattice;
     this.tracer = tracer;
@@ -209,20 +205,7 @@ final class ToolPlanner {
     float[] smooth = smooth(field.field(), before.length == 0 ? stepover : 0);
     List<Ring> rings =
         new ArrayList<>(last && leastPatchMm2 == 0 && before.length > 0 ? walls : mask.near(walls));
-    List<Ring> inner = field.innerRings(tracer, smooth, radius, stepover, allowance, mask, false);
-    if (before.length == 0) {
-      // A later cutter finds only what is too narrow for the one before: no room for runs.
-      inner =
-          new RunChoice(lattice, tool, machine, options)
-              .choose(
-                  new StepWork(step, field, List.of(), stepover),
-                  state,
-                  smooth,
-                  radius + allowance + stepover,
-                  mask,
-                  inner);
-    }
-    rings.addAll(inner);
+    rings.addAll(field.innerRings(tracer, smooth, radius, stepover, allowance, mask, false));
     RingCover cover = new RingCover(lattice, state, mask, radius, stepover);
     List<Piece> pieces = new ArrayList<>(cover.choose(rings, need, leastPatchMm2, skipped));
     if (left(state, nodes.where)) {

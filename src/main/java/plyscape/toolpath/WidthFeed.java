@@ -49,11 +49,6 @@ final class WidthFeed {
 
   /** Share of the feed at a width, mm. */
   double share(double width) {
-    return share(width, tool, options);
-  }
-
-  /** The same for any cutter. */
-  static double share(double width, Tool tool, PathOptions options) {
     if (width <= WIDTH_GRAIN * tool.stepoverMm()) {
       return 1;
     }

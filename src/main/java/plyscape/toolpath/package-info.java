@@ -16,9 +16,9 @@
  * the lattice found by {@code TightPlaces}, led into every corner by {@code OffsetCorners} and
  * {@code CornerWays}), how deep each cutter reaches where ({@code Reach}), which cutters pay
  * ({@code ToolChoice}), the order of depths ({@code DepthPlan}), the stretches of rings that a pass
- * needs ({@code RingCover}; {@code RunChoice} where straight runs are faster inside them, {@code
- * LeftSpots} for what no ring clears), their order ({@code PieceOrder}), and entries, links and
- * feeds ({@code PassCutter}) against the planner's own picture of the stock ({@code Stock}).
+ * needs ({@code RingCover}; {@code LeftSpots} for what no ring clears), their order ({@code
+ * PieceOrder}), and entries, links and feeds ({@code PassCutter}) against the planner's own picture
+ * of the stock ({@code Stock}).
  *
  * <p>Uses {@code region} by way of its results, {@code machine}, {@code grid}; writes no text. The
  * simulator shares nothing with it.
