@@ -18,7 +18,8 @@ import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
-import plyscape.toolpath.ArcFitter;
+import plyscape.toolpath.motion.ArcFitter;
+import plyscape.toolpath.task.PathOptions;
 
 /** Text to moves and back, their time, and arcs, for half a million moves. */
 @BenchmarkMode(Mode.AverageTime)
@@ -72,6 +73,7 @@ public class ParseBench {
   /** Lines to arcs. */
   @Benchmark
   public List<Move> arcs() {
-    return ArcFitter.fit(0, 0, -4, moves, ArcFitter.TOLERANCE_MM, ArcFitter.TOLERANCE_MM);
+    return ArcFitter.fit(
+        0, 0, -4, moves, PathOptions.ARC_TOLERANCE_MM, PathOptions.ARC_TOLERANCE_MM);
   }
 }

@@ -8,7 +8,7 @@ import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * Where the time of tool runs goes. Every move is run over a raster of the stock; what it newly

@@ -33,10 +33,10 @@ import plyscape.region.TilingBuilder;
 import plyscape.region.TilingRules;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
-import plyscape.toolpath.LowerBound;
 import plyscape.toolpath.PathPlanner;
-import plyscape.toolpath.PocketLevel;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.bound.LowerBound;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 import plyscape.zones.ZoneReader;
 
 /**

@@ -3,10 +3,10 @@ package plyscape.plan;
 import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
-import plyscape.toolpath.LowerBound;
-import plyscape.toolpath.PathEvents;
-import plyscape.toolpath.PocketLevel;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.bound.LowerBound;
+import plyscape.toolpath.task.PathEvents;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * What is done while paths are planned, which leaves a processor idle for much of the time: the

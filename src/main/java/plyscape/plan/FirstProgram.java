@@ -6,7 +6,7 @@ import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.locks.LockSupport;
 import plyscape.simulate.Cut;
 import plyscape.simulate.Simulation;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * The program of the first cutter, written, read back and cut in simulation while the paths of the

@@ -11,11 +11,11 @@ import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.simulate.CutResult;
-import plyscape.toolpath.FacePlanner;
-import plyscape.toolpath.PathOptions;
 import plyscape.toolpath.PathPlanner;
-import plyscape.toolpath.PocketLevel;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.face.FacePlanner;
+import plyscape.toolpath.task.PathOptions;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * The second half of a run, for one panel: toolpaths, G-code, the simulation of that G-code, the

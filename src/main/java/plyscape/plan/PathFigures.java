@@ -6,9 +6,8 @@ import plyscape.gcode.Program;
 import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
-import plyscape.toolpath.ArcFitter;
-import plyscape.toolpath.TourItem;
-import plyscape.toolpath.TravelBound;
+import plyscape.toolpath.bound.TravelBound;
+import plyscape.toolpath.task.PathOptions;
 
 /**
  * How good the paths of one program are, read off its text. Immutable.
@@ -53,7 +52,7 @@ public record PathFigures(
     private final String file;
     private final Tool tool;
     private final String text;
-    private final List<TourItem> stretches = new ArrayList<>();
+    private final List<double[]> stretches = new ArrayList<>();
     private double travel;
     private double cut;
     private double wide;
@@ -82,7 +81,7 @@ public record PathFigures(
         if (rapid) {
           travel += Math.hypot(move.x() - x, move.y() - y);
           if (entered != null) {
-            stretches.add(TourItem.path(entered[0], entered[1], x, y));
+            stretches.add(new double[] {entered[0], entered[1], x, y});
             entered = null;
           }
           endStretch();
@@ -99,14 +98,14 @@ public record PathFigures(
       }
       endStretch();
       if (entered != null) {
-        stretches.add(TourItem.path(entered[0], entered[1], x, y));
+        stretches.add(new double[] {entered[0], entered[1], x, y});
       }
       int bytes = text.length();
       double line = (double) bytes / lines.length;
       return new PathFigures(
           file,
           travel,
-          TravelBound.mm(stretches, parsed.startX(), parsed.startY()),
+          TravelBound.ofStretches(stretches, parsed.startX(), parsed.startY()),
           bytes,
           (int) Math.round(bytes - arcBytes + chords * line),
           cut,
@@ -148,7 +147,7 @@ public record PathFigures(
     }
 
     private void arc(ArcGeometry arc, String line) {
-      double off = Math.min(1, ArcFitter.TOLERANCE_MM / Math.max(1e-9, arc.radius()));
+      double off = Math.min(1, PathOptions.ARC_TOLERANCE_MM / Math.max(1e-9, arc.radius()));
       chords += Math.max(1, (int) Math.ceil(Math.abs(arc.sweep()) / (2 * Math.acos(1 - off))));
       arcBytes += line.length() + 1;
     }

@@ -17,8 +17,8 @@ import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Times;
 import plyscape.machine.Tool;
-import plyscape.toolpath.Pass;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * Turns a tool's passes into the text of its file, and sums the passes up from that text as it is

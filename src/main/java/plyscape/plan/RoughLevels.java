@@ -10,7 +10,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.CoverageUnion;
 import plyscape.layup.Depths;
 import plyscape.region.FaceField;
-import plyscape.toolpath.PocketLevel;
+import plyscape.toolpath.task.PocketLevel;
 
 /**
  * The pockets that flat cutters make before sculpted faces are finished: one for every depth of

@@ -7,8 +7,8 @@ import plyscape.job.Job;
 import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.text.Numbers;
-import plyscape.toolpath.Pass;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * Tells early, and as a matter of the job, that the machine's axes are too short for it. Looks at

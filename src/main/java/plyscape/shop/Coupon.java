@@ -13,7 +13,7 @@ import plyscape.grid.Box;
 import plyscape.layup.Depths;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
-import plyscape.toolpath.PocketLevel;
+import plyscape.toolpath.task.PocketLevel;
 
 /**
  * A stepped test cut: pads side by side, each one step deeper than the one before, in rows from the

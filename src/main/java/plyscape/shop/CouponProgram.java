@@ -14,9 +14,9 @@ import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.text.Numbers;
-import plyscape.toolpath.Pass;
 import plyscape.toolpath.PathPlanner;
-import plyscape.toolpath.ToolRun;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * A coupon's G-code, made by the same planner and writer as a panel's, and what the parser reads

@@ -8,6 +8,14 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
+import plyscape.toolpath.lattice.DistanceField;
+import plyscape.toolpath.lattice.Lattice;
+import plyscape.toolpath.lattice.PocketEdges;
+import plyscape.toolpath.ring.LevelField;
+import plyscape.toolpath.task.PathEvents;
+import plyscape.toolpath.task.PathOptions;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 
 /** From pockets and cutters to moves: the whole planning of the cutting. */
 public final class PathPlanner {

@@ -13,6 +13,20 @@ import plyscape.fault.Warnings;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Tool;
+import plyscape.toolpath.cover.PlannedFloor;
+import plyscape.toolpath.cover.Reach;
+import plyscape.toolpath.cover.StepWork;
+import plyscape.toolpath.lattice.Lattice;
+import plyscape.toolpath.lattice.Ring;
+import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.motion.PassCutter;
+import plyscape.toolpath.order.PieceOrder;
+import plyscape.toolpath.ring.LevelField;
+import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.PathEvents;
+import plyscape.toolpath.task.PathOptions;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * Which of the listed cutters are used. The smallest always is, as only it reaches everything, and

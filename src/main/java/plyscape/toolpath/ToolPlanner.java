@@ -4,6 +4,28 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import plyscape.machine.Tool;
+import plyscape.toolpath.cover.LeftSpots;
+import plyscape.toolpath.cover.PlannedFloor;
+import plyscape.toolpath.cover.Reach;
+import plyscape.toolpath.cover.RestWorth;
+import plyscape.toolpath.cover.RingCover;
+import plyscape.toolpath.cover.StepNodes;
+import plyscape.toolpath.cover.StepWork;
+import plyscape.toolpath.cover.WallRest;
+import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthSequence;
+import plyscape.toolpath.depth.LevelWork;
+import plyscape.toolpath.depth.RestTally;
+import plyscape.toolpath.lattice.CoarseMap;
+import plyscape.toolpath.lattice.DistanceField;
+import plyscape.toolpath.lattice.FieldSmoothing;
+import plyscape.toolpath.lattice.Lattice;
+import plyscape.toolpath.lattice.Ring;
+import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.ring.LevelField;
+import plyscape.toolpath.ring.Piece;
+import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.task.PathOptions;
 
 /** Chooses all pieces of one cutter by what the cutters before it leave. */
 final class ToolPlanner {

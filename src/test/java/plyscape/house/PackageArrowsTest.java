@@ -2,6 +2,7 @@ package plyscape.house;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -27,11 +28,12 @@ class PackageArrowsTest {
   private static final Pattern IMPORT =
       Pattern.compile("^import (?:static )?([a-zA-Z0-9_.]+)", Pattern.MULTILINE);
 
-  private static final Pattern NAME = Pattern.compile("`([a-z]+)`");
+  private static final Pattern NAME = Pattern.compile("`([a-z]+(?:\\.[a-z]+)?)`");
 
   /**
    * Package to what it may use directly, as the table in DEVELOPERS.md has it; what those use is
-   * allowed too. Everyone may use fault and text.
+   * allowed too. Everyone may use fault and text. A package inside another is for its own family:
+   * from outside it may be used only where the row names it.
    */
   private static final Map<String, Set<String>> TABLE = table();
 
@@ -48,7 +50,7 @@ class PackageArrowsTest {
       }
     }
     table.put("cli", new TreeSet<>(table.keySet())); // it may use all, the page says
-    table.get("cli").remove("cli");
+    table.get("cli").removeIf(name -> name.equals("cli") || name.contains("."));
     table.get("fault").clear();
     table.get("text").clear();
     return table;
@@ -83,10 +85,10 @@ class PackageArrowsTest {
     List<String> wrong = new ArrayList<>();
     for (Path file : sources()) {
       String from = packageOf(file);
-      Set<String> allowed = reach(from, new TreeSet<>(Set.of("fault", "text")));
+      Set<String> allowed = allowed(from);
       for (String name : imports(file)) {
         if (name.startsWith("plyscape.")) {
-          String to = name.split("\\.")[1];
+          String to = packageOf(name);
           if (!to.equals(from) && !allowed.contains(to)) {
             wrong.add(file.getFileName() + ": " + from + " -> " + to);
           }
@@ -94,6 +96,27 @@ class PackageArrowsTest {
       }
     }
     assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void insideOfToolpath_isBarredFromOutside() {
+    assertFalse(allowed("cli").contains("toolpath.ring"));
+    assertFalse(allowed("plan").contains("toolpath.lattice"));
+    assertTrue(allowed("plan").contains("toolpath.task"));
+    assertTrue(allowed("toolpath").contains("toolpath.ring"));
+  }
+
+  /** What a package may import: no inner package of another family that its row doesn't name. */
+  private static Set<String> allowed(String from) {
+    Set<String> allowed = reach(from, new TreeSet<>(Set.of("fault", "text")));
+    allowed.removeIf(
+        to ->
+            to.contains(".") && !family(to).equals(family(from)) && !TABLE.get(from).contains(to));
+    return allowed;
+  }
+
+  private static String family(String name) {
+    return name.split("\\.")[0];
   }
 
   @Test
@@ -135,7 +158,22 @@ class PackageArrowsTest {
   }
 
   private static String packageOf(Path file) {
-    return SOURCES.relativize(file).getName(0).toString();
+    Path folder = SOURCES.relativize(file).getParent();
+    return folder == null ? "" : folder.toString().replace('\\', '.').replace('/', '.');
+  }
+
+  /** The package in an import: its parts below plyscape in small letters. */
+  private static String packageOf(String imported) {
+    StringBuilder name = new StringBuilder();
+    for (String part : imported.split("\\.")) {
+      if (Character.isUpperCase(part.charAt(0))) {
+        break;
+      }
+      if (!part.equals("plyscape") || name.length() > 0) {
+        name.append(name.length() == 0 ? "" : ".").append(part);
+      }
+    }
+    return name.toString();
   }
 
   private static List<String> imports(Path file) throws IOException {

@@ -22,7 +22,7 @@ import plyscape.layup.Top;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
-import plyscape.toolpath.PocketLevel;
+import plyscape.toolpath.task.PocketLevel;
 
 class CouponTest {
 

@@ -9,6 +9,9 @@ import plyscape.grid.Box;
 import plyscape.grid.DistanceTransform;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * Cuts planned moves into a raster by brute force and compares with the pockets: every cell near a

@@ -18,6 +18,9 @@ import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 
 /** Plans seeded panels and cuts the moves again by brute force. */
 class PathPlannerTest {

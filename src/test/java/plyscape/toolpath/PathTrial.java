@@ -13,17 +13,21 @@ import plyscape.machine.Move;
 import plyscape.machine.Times;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
+import plyscape.toolpath.bound.LowerBound;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
 
 /**
  * A trial run by hand: plans a seeded panel and prints times against the lower bound. Not a test.
  */
 public final class PathTrial {
 
-  static final Machine MACHINE = Workshop.ROUTER;
+  public static final Machine MACHINE = Workshop.ROUTER;
 
   private PathTrial() {}
 
-  static Tool tool(double diameter, double feed, double stepdown, double stepover) {
+  public static Tool tool(double diameter, double feed, double stepdown, double stepover) {
     return Workshop.cutter("end mill " + diameter, Tool.Shape.FLAT, diameter, 12)
         .with(Workshop.cutting(feed, 500, stepdown, stepover));
   }

@@ -11,9 +11,13 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.polygonize.Polygonizer;
 import plyscape.grid.Box;
+import plyscape.toolpath.lattice.Lattice;
+import plyscape.toolpath.lattice.Ring;
+import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.task.PocketLevel;
 
 /** Nested pockets from seeded hills and valleys, for tests and trials. */
-final class RandomPockets {
+public final class RandomPockets {
 
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
@@ -23,7 +27,8 @@ final class RandomPockets {
    * Levels 2.. of a panel of a size, with equal parts of the height range; hills about as wide as
    * asked.
    */
-  static List<PocketLevel> make(long seed, Box carved, int plies, double pitchMm, double hillMm) {
+  public static List<PocketLevel> make(
+      long seed, Box carved, int plies, double pitchMm, double hillMm) {
     Random random = new Random(seed);
     int hills = (int) Math.max(4, 2 * carved.area() / (hillMm * hillMm));
     double[][] hill = new double[hills][];
@@ -79,7 +84,7 @@ final class RandomPockets {
     return levels;
   }
 
-  static MultiPolygon multi(Geometry geometry) {
+  public static MultiPolygon multi(Geometry geometry) {
     List<Polygon> polygons = new ArrayList<>();
     for (int i = 0; i < geometry.getNumGeometries(); i++) {
       if (geometry.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {

@@ -1,0 +1,78 @@
+package plyscape.toolpath.cover;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import plyscape.toolpath.lattice.Lattice;
+import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.lattice.Sweep;
+import plyscape.toolpath.ring.Piece;
+
+/**
+ * How deep the pieces chosen so far will leave each lattice node, mm, positive down. What is chosen
+ * next goes by it, so that nothing has to wait until the pieces are put in order and become moves.
+ * Ways between pieces, which cut a little more, aren't in it; {@link Stock} has them.
+ */
+public final class PlannedFloor {
+
+  private static final int GROUPS = 8;
+
+  public final Lattice lattice;
+  public final float[] depth;
+
+  /** An untouched panel. */
+  public PlannedFloor(Lattice lattice) {
+    this(lattice, new float[lattice.size()]);
+  }
+
+  private PlannedFloor(Lattice lattice, float[] depth) {
+    this.lattice = lattice;
+    this.depth = depth;
+  }
+
+  /** The same panel once more, for another choice of cutters. */
+  public PlannedFloor copy() {
+    return new PlannedFloor(lattice, depth.clone());
+  }
+
+  /**
+   * Clears all along pieces, in groups on all processors: as every node goes down to the same
+   * depth, it doesn't matter who comes first.
+   */
+  public void clear(List<Piece> pieces, double radius, double toDepth) {
+    float target = (float) toDepth;
+    int group = pieces.size() / GROUPS + 1;
+    IntStream.range(0, GROUPS)
+        .parallel()
+        .forEach(
+            g -> {
+              Sweep sweep = new Sweep(lattice);
+              int end = Math.min(pieces.size(), (g + 1) * group);
+              for (int p = g * group; p < end; p++) {
+                clear(pieces.get(p), sweep, radius, target);
+              }
+            });
+  }
+
+  private void clear(Piece piece, Sweep sweep, double radius, float target) {
+    int n = piece.size();
+    double[] x = piece.x();
+    double[] y = piece.y();
+    lower(sweep, sweep.all(x[0], y[0], x[0], y[0], radius), target);
+    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
+      int to = i == n ? 0 : i;
+      lower(sweep, sweep.fresh(x[i - 1], y[i - 1], x[to], y[to], radius), target);
+    }
+  }
+
+  private void lower(Sweep sweep, int found, float target) {
+    int[] runs = sweep.runs;
+    for (int r = 0; r < found; r += 2) {
+      int last = runs[r + 1];
+      for (int k = runs[r]; k <= last; k++) {
+        if (depth[k] < target) {
+          depth[k] = target;
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,254 @@
+package plyscape.toolpath.face;
+
+import java.util.Comparator;
+import java.util.stream.IntStream;
+
+/**
+ * How deep a cutter's tip may go at a place so that the cutter touches nothing that is to stay: no
+ * wanted face, no upper edge of a wall, and no more wood at once than its stepdown; mm, positive
+ * down. The faces are looked at on the lattice, the edges at their own close points.
+ */
+final class DropCutter {
+
+  /**
+   * A flat cutter's rim passes between nodes: those up to half a diagonal beyond it stand for what
+   * it touches, in steps.
+   */
+  private static final double NODE_REACH = 0.71;
+
+  private final FaceLattice lattice;
+  private final FaceBorders borders;
+  private final CutterForm form;
+  private final double deepestMm;
+
+  /** Nodes under the cutter, from the axis outwards: offset in the lattice, rows, height. */
+  private final int[] offset;
+
+  private final int[] offsetRow;
+  private final float[] height;
+  private final int around;
+
+  /** Of those nodes, how many the cutter covers; the others stand at its rim. */
+  private final int under;
+
+  private final double rimSquared;
+
+  /** Heights from the axis outwards, by rows to the side. */
+  private final float[][] profiles;
+
+  private float[] limit;
+  private float[] leastLimit;
+  private float[] leastStock;
+
+  /**
+   * @param deepestMm the flutes' length: no deeper
+   */
+  DropCutter(FaceLattice lattice, FaceBorders borders, CutterForm form, double deepestMm) {
+    this.lattice = lattice;
+    this.borders = borders;
+    this.form = form;
+    this.deepestMm = deepestMm;
+    double step = lattice.stepMm;
+    around = around(form, step);
+    double r2 = form.radiusMm() * form.radiusMm();
+    rimSquared = form.flat() ? Math.pow(form.radiusMm() + NODE_REACH * step, 2) : r2;
+    int wide = (int) Math.floor(Math.sqrt(rimSquared) / step);
+    int[][] nodes =
+        IntStream.rangeClosed(-wide, wide)
+            .boxed()
+            .flatMap(
+                row ->
+                    IntStream.rangeClosed(-wide, wide).mapToObj(column -> new int[] {column, row}))
+            .filter(o -> (o[0] * o[0] + o[1] * o[1]) * step * step <= rimSquared)
+            .sorted(Comparator.comparingInt(o -> o[0] * o[0] + o[1] * o[1]))
+            .toArray(int[][]::new);
+    offset = new int[nodes.length];
+    offsetRow = new int[nodes.length];
+    height = new float[nodes.length];
+    int within = 0;
+    for (int k = 0; k < nodes.length; k++) {
+      int column = nodes[k][0];
+      int row = nodes[k][1];
+      offset[k] = row * lattice.columns + column;
+      offsetRow[k] = row;
+      double squared = (column * column + row * row) * step * step;
+      height[k] = (float) form.height(Math.min(squared, r2));
+      within += squared <= r2 ? 1 : 0;
+    }
+    under = within;
+    profiles = new float[around + 1][];
+    for (int row = 0; row <= around; row++) {
+      int reach = (int) Math.floor(Math.sqrt(Math.max(0, r2 - row * row * step * step)) / step);
+      profiles[row] = new float[reach + 1];
+      for (int column = 0; column <= reach; column++) {
+        double squared = (column * column + row * row) * step * step;
+        profiles[row][column] = (float) form.height(Math.min(squared, r2));
+      }
+    }
+  }
+
+  /** Nodes that a cutter reaches to each side. */
+  static int around(CutterForm form, double stepMm) {
+    return (int) Math.floor(form.radiusMm() / stepMm);
+  }
+
+  int around() {
+    return around;
+  }
+
+  CutterForm form() {
+    return form;
+  }
+
+  /** Takes the stock as it is now: from here on no more than a stepdown below it. */
+  void begin(double stepdownMm) {
+    float[] next = limit == null ? new float[lattice.target.length] : limit;
+    float down = (float) stepdownMm;
+    IntStream.range(0, lattice.rows)
+        .parallel()
+        .forEach(
+            row -> {
+              for (int i = row * lattice.columns; i < (row + 1) * lattice.columns; i++) {
+                next[i] = Math.min(lattice.target[i], lattice.stock[i] + down);
+              }
+            });
+    limit = next;
+    leastLimit = lattice.leastAround(limit, around);
+    look();
+  }
+
+  /** Looks at the stock again, after it was cut. */
+  void look() {
+    leastStock = lattice.leastAround(lattice.stock, around);
+  }
+
+  /** Depth at a node. */
+  double atNode(int column, int row) {
+    int node = row * lattice.columns + column;
+    float least = leastLimit[lattice.blockOf(column, row)];
+    float best = (float) deepestMm;
+    for (int k = 0; k < offset.length; k++) {
+      if (height[k] + least >= best) {
+        break;
+      }
+      best = Math.min(best, limit[node + offset[k]] + height[k]);
+    }
+    return borders.deepest(form, lattice.u(column), lattice.v(row), best);
+  }
+
+  /** Depth at any place of the carved area. */
+  double at(double u, double v) {
+    double step = lattice.stepMm;
+    double r2 = form.radiusMm() * form.radiusMm();
+    double r = Math.sqrt(rimSquared);
+    int nearColumn = clamp((int) Math.round((u - lattice.minU) / step), lattice.columns);
+    int nearRow = clamp((int) Math.round((v - lattice.minV) / step), lattice.rows);
+    double best =
+        Math.min(
+            deepestMm,
+            limit[nearRow * lattice.columns + nearColumn] + form.height(0.5 * step * step));
+    int toRow = clamp((int) Math.floor((v + r - lattice.minV) / step), lattice.rows);
+    int toColumn = clamp((int) Math.floor((u + r - lattice.minU) / step), lattice.columns);
+    for (int row = clamp((int) Math.ceil((v - r - lattice.minV) / step), lattice.rows);
+        row <= toRow;
+        row++) {
+      double dv = lattice.v(row) - v;
+      for (int column = clamp((int) Math.ceil((u - r - lattice.minU) / step), lattice.columns);
+          column <= toColumn;
+          column++) {
+        float at = limit[row * lattice.columns + column];
+        if (at < best) {
+          double du = lattice.u(column) - u;
+          double d2 = du * du + dv * dv;
+          if (d2 <= rimSquared) {
+            best = Math.min(best, at + form.height(Math.min(d2, r2)));
+          }
+        }
+      }
+    }
+    return borders.deepest(form, u, v, best);
+  }
+
+  private static int clamp(int index, int count) {
+    return Math.max(0, Math.min(count - 1, index));
+  }
+
+  /**
+   * Whether the cutter with its tip so deep at a node takes off more than a tolerance anywhere but
+   * from rests of roughing.
+   *
+   * @param acrossRows look no farther to the sides of a row than this
+   */
+  boolean takesOff(int column, int row, double depth, double toleranceMm, int acrossRows) {
+    int node = row * lattice.columns + column;
+    float least = leastStock[lattice.blockOf(column, row)];
+    float tip = (float) (depth - toleranceMm);
+    for (int k = 0; k < under; k++) {
+      if (tip - height[k] <= least) {
+        return false;
+      }
+      int i = node + offset[k];
+      if (tip - height[k] > lattice.stock[i]
+          && !lattice.rest[i]
+          && Math.abs(offsetRow[k]) <= acrossRows) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Depth down to which the tip meets nothing but air in a stock, as far as nodes tell, with a
+   * margin for what lies between them.
+   */
+  double airAbove(float[] stock, double u, double v) {
+    double step = lattice.stepMm;
+    double slack = 1.5 * step;
+    double r = form.radiusMm() + slack;
+    double best = Double.POSITIVE_INFINITY;
+    int toRow = clamp((int) Math.ceil((v + r - lattice.minV) / step), lattice.rows);
+    int toColumn = clamp((int) Math.ceil((u + r - lattice.minU) / step), lattice.columns);
+    for (int row = clamp((int) Math.floor((v - r - lattice.minV) / step), lattice.rows);
+        row <= toRow;
+        row++) {
+      double dv = lattice.v(row) - v;
+      for (int column = clamp((int) Math.floor((u - r - lattice.minU) / step), lattice.columns);
+          column <= toColumn;
+          column++) {
+        float at = stock[row * lattice.columns + column];
+        double du = lattice.u(column) - u;
+        double d = Math.sqrt(du * du + dv * dv);
+        if (at < best && d <= r) {
+          double near = Math.max(0, d - slack);
+          best = Math.min(best, at + form.height(near * near));
+        }
+      }
+    }
+    return best;
+  }
+
+  /** Lowers the stock by the cutter at nodes of a row, only in some rows. */
+  void stamp(int row, int[] columns, float[] depths, int count, int fromRow, int endRow) {
+    int width = lattice.columns;
+    for (int other = Math.max(fromRow, row - around);
+        other < Math.min(endRow, row + around + 1);
+        other++) {
+      float[] profile = profiles[Math.abs(other - row)];
+      int reach = profile.length - 1;
+      int base = other * width;
+      for (int i = 0; i < count; i++) {
+        float least = leastStock[lattice.blockOf(columns[i], row)];
+        for (int k = 0; k <= reach; k++) {
+          float z = depths[i] - profile[k];
+          if (z <= least) {
+            break;
+          }
+          int right = base + columns[i] + k;
+          int left = base + columns[i] - k;
+          lattice.stock[right] = Math.max(lattice.stock[right], z);
+          lattice.stock[left] = Math.max(lattice.stock[left], z);
+        }
+      }
+    }
+  }
+}

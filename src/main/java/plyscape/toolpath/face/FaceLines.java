@@ -1,0 +1,160 @@
+package plyscape.toolpath.face;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Lays parallel lines for one finishing cutter where it takes something off, a stepover apart; then
+ * lines halfway between where ridges stand higher than the cusp (on slopes, and along walls that
+ * the first lines missed), then halfway again, and so on as far as the lattice allows: where a wall
+ * runs along the lines, only one of them comes as near to it as the cutter can.
+ */
+final class FaceLines {
+
+  /** Less than this above a face isn't worth going there, mm. */
+  private static final double LEAST_MM = 0.005;
+
+  /** Rounding to three places, thinning and looking at nodes: lines are lifted by this, mm. */
+  static final double LIFT_MM = 0.002;
+
+  /** Gaps up to this are gone over at feed: a lift costs as much time as about this way, mm. */
+  private static final double GAP_MM = 8;
+
+  /** Columns from one look to the next. */
+  private static final int STRIDE = 2;
+
+  /**
+   * Ridges may be higher than the cusp by this share of it, or by so much, mm, if that is less: the
+   * simulation lets 0.01 mm pass, of which the lift takes its part.
+   */
+  private static final double MORE_SHARE = 0.1;
+
+  private static final double MORE_MM = 0.006;
+
+  private static final int ROWS_PER_BAND = 64;
+
+  private final FaceLattice lattice;
+  private final DropCutter drop;
+  private final double cuspMm;
+  private final int stepoverRows;
+
+  /**
+   * @param stepoverRows rows from line to line, a multiple of 4
+   */
+  FaceLines(FaceLattice lattice, DropCutter drop, double cuspMm, int stepoverRows) {
+    this.lattice = lattice;
+    this.drop = drop;
+    this.cuspMm = cuspMm;
+    this.stepoverRows = stepoverRows;
+  }
+
+  /** Runs of one layer, no deeper below the stock than a stepdown; the stock is lowered by them. */
+  List<FaceRun> layer(double stepdownMm) {
+    drop.begin(stepdownMm);
+    int n = stepoverRows;
+    double ridge = cuspMm + Math.min(MORE_SHARE * cuspMm, MORE_MM);
+    List<FaceRun> runs = new ArrayList<>();
+    set(lattice.margin, n, Math.min(LEAST_MM, cuspMm / 2), n / 2, runs);
+    set(lattice.margin + n / 2, n, ridge, drop.around(), runs);
+    set(lattice.margin + n / 4, n / 2, ridge, drop.around(), runs);
+    for (int between : halfway(n / 4)) {
+      set(lattice.margin + between, n / 4, ridge, drop.around(), runs);
+    }
+    return runs;
+  }
+
+  /**
+   * Rows between two lines, those first that halve what is left. A flat cutter goes but once
+   * between: along a wall its steps are as good as any line more.
+   */
+  private List<Integer> halfway(int gap) {
+    List<Integer> rows = new ArrayList<>();
+    List<int[]> gaps = new ArrayList<>(List.of(new int[] {0, gap}));
+    for (int i = 0; i < gaps.size(); i++) {
+      int from = gaps.get(i)[0];
+      int to = gaps.get(i)[1];
+      if (to - from > 1) {
+        int middle = (from + to) / 2;
+        rows.add(middle);
+        gaps.add(new int[] {from, middle});
+        gaps.add(new int[] {middle, to});
+      }
+    }
+    return drop.form().flat() ? rows.subList(0, gap % 2 == 0 ? 1 : 0) : rows;
+  }
+
+  private record Row(int row, int[] columns, float[] depths, int count, List<FaceRun> runs) {}
+
+  private void set(int first, int step, double tolerance, int across, List<FaceRun> runs) {
+    drop.look();
+    boolean[] work = lattice.workAround(tolerance, drop.around());
+    List<Row> rows =
+        IntStream.iterate(first, row -> row < lattice.endRow, row -> row + step)
+            .parallel()
+            .mapToObj(row -> row(row, work, tolerance, across))
+            .filter(row -> !row.runs().isEmpty())
+            .toList();
+    int bands = (lattice.rows + ROWS_PER_BAND - 1) / ROWS_PER_BAND;
+    IntStream.range(0, bands)
+        .parallel()
+        .forEach(
+            band -> {
+              int from = band * ROWS_PER_BAND;
+              int end = from + ROWS_PER_BAND;
+              for (Row row : rows) {
+                if (row.row() + drop.around() >= from && row.row() - drop.around() < end) {
+                  drop.stamp(row.row(), row.columns(), row.depths(), row.count(), from, end);
+                }
+              }
+            });
+    rows.forEach(row -> runs.addAll(row.runs()));
+  }
+
+  private Row row(int row, boolean[] work, double tolerance, int across) {
+    int n = (lattice.endColumn - 1 - lattice.margin) / STRIDE + 1;
+    double[] depth = new double[n];
+    boolean[] takes = new boolean[n];
+    Arrays.fill(depth, Double.NaN);
+    for (int i = 0; i < n; i++) {
+      int column = lattice.margin + i * STRIDE;
+      if (work[lattice.blockOf(column, row)]) {
+        depth[i] = drop.atNode(column, row);
+        takes[i] = drop.takesOff(column, row, depth[i] - LIFT_MM, tolerance, across);
+      }
+    }
+    int gap = (int) (GAP_MM / (STRIDE * lattice.stepMm));
+    int[] columns = new int[n];
+    float[] depths = new float[n];
+    int count = 0;
+    List<FaceRun> runs = new ArrayList<>();
+    int i = 0;
+    while (i < n) {
+      if (!takes[i]) {
+        i++;
+        continue;
+      }
+      int last = i;
+      for (int k = i; k < n && k - last <= gap; k++) {
+        last = takes[k] ? k : last;
+      }
+      FaceProfile profile = new FaceProfile(drop, lattice.v(row));
+      int end = Math.min(n - 1, last + 1);
+      for (int k = Math.max(0, i - 1); k <= end; k++) {
+        int column = lattice.margin + k * STRIDE;
+        depth[k] = Double.isNaN(depth[k]) ? drop.atNode(column, row) : depth[k];
+        profile.to(lattice.u(column), depth[k]);
+        columns[count] = column;
+        depths[count++] = (float) (depth[k] - LIFT_MM);
+        if (count == columns.length) {
+          columns = Arrays.copyOf(columns, 2 * count);
+          depths = Arrays.copyOf(depths, 2 * count);
+        }
+      }
+      runs.add(profile.run(LIFT_MM));
+      i = end + 1;
+    }
+    return new Row(row, columns, depths, count, runs);
+  }
+}

@@ -1,0 +1,191 @@
+package plyscape.toolpath.motion;
+
+import plyscape.toolpath.lattice.DistanceField;
+import plyscape.toolpath.lattice.Stock;
+
+/**
+ * Says where a cutter's centre may go at one depth: not nearer to a wall of the level's pocket than
+ * the radius, read off the lattice with a margin for interpolation; and where wood still stands in
+ * its way.
+ */
+final class Clearway {
+
+  /**
+   * Rapids keep at least this far off the walls and off standing wood, mm, so that rounding can't
+   * make them touch.
+   */
+  private static final double RAPID_MARGIN_MM = 0.05;
+
+  private static final int DIRECTIONS = 16;
+  private static final double[] DISTANCES = {0.15, 0.3, 0.5, 0.75, 1.0, 1.4, 2.0};
+
+  private final DistanceField field;
+  private final Stock stock;
+  private final double radius;
+  private final double depth;
+  private final double margin;
+
+  Clearway(DistanceField field, Stock stock, double radiusMm, double depthMm) {
+    this.field = field;
+    this.stock = stock;
+    this.radius = radiusMm;
+    this.depth = depthMm;
+    // A whole step: a node on the very edge of a cut reads as cut, and the next that shows the wood
+    // is a step away.
+    margin = Math.max(RAPID_MARGIN_MM, field.lattice.stepMm());
+  }
+
+  /** Whether the centre may move straight from A to B; both ends are taken to be allowed places. */
+  boolean free(double ax, double ay, double bx, double by) {
+    double length = Math.hypot(bx - ax, by - ay);
+    int steps = (int) Math.ceil(length / (0.7 * field.lattice.stepMm()));
+    for (int s = 1; s < steps; s++) {
+      double t = (double) s / steps;
+      double toEnd = Math.min(t, 1 - t) * length;
+      double need = radius - 0.002 + Math.min(0.01, 0.08 * toEnd);
+      if (field.at(ax + t * (bx - ax), ay + t * (by - ay)) < need) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Points along a biarc, from its start to its end, about a lattice step apart. */
+  double[][] along(Biarc biarc, double ax, double ay, double bx, double by) {
+    double step = 0.8 * field.lattice.stepMm();
+    int first =
+        Math.max(
+            1,
+            (int) Math.ceil(Math.hypot(biarc.middleX() - ax, biarc.middleY() - ay) * 1.6 / step));
+    int second =
+        Math.max(
+            1,
+            (int) Math.ceil(Math.hypot(biarc.middleX() - bx, biarc.middleY() - by) * 1.6 / step));
+    double[][] points = new double[first + second + 1][];
+    points[0] = new double[] {ax, ay};
+    arc(
+        points,
+        0,
+        first,
+        biarc.firstX(),
+        biarc.firstY(),
+        biarc.firstClockwise(),
+        biarc.middleX(),
+        biarc.middleY());
+    arc(points, first, second, biarc.secondX(), biarc.secondY(), biarc.secondClockwise(), bx, by);
+    return points;
+  }
+
+  private static void arc(
+      double[][] points,
+      int from,
+      int count,
+      double cx,
+      double cy,
+      boolean clockwise,
+      double ex,
+      double ey) {
+    double sx = points[from][0];
+    double sy = points[from][1];
+    double start = Math.atan2(sy - cy, sx - cx);
+    double sweep = Math.atan2(ey - cy, ex - cx) - start;
+    if (clockwise && sweep > 0) {
+      sweep -= 2 * Math.PI;
+    } else if (!clockwise && sweep < 0) {
+      sweep += 2 * Math.PI;
+    }
+    double radius = Math.hypot(sx - cx, sy - cy);
+    for (int i = 1; i <= count; i++) {
+      double t = (double) i / count;
+      points[from + i] =
+          i == count
+              ? new double[] {ex, ey}
+              : Double.isNaN(cx)
+                  ? new double[] {sx + t * (ex - sx), sy + t * (ey - sy)}
+                  : new double[] {
+                    cx + radius * Math.cos(start + t * sweep),
+                    cy + radius * Math.sin(start + t * sweep)
+                  };
+    }
+  }
+
+  /** Whether the centre may move along points. */
+  boolean free(double[][] points) {
+    double total = 0;
+    for (int i = 1; i < points.length; i++) {
+      total += Math.hypot(points[i][0] - points[i - 1][0], points[i][1] - points[i - 1][1]);
+    }
+    double so = 0;
+    for (int i = 1; i < points.length - 1; i++) {
+      so += Math.hypot(points[i][0] - points[i - 1][0], points[i][1] - points[i - 1][1]);
+      double need = radius - 0.002 + Math.min(0.01, 0.08 * Math.min(so, total - so));
+      if (field.at(points[i][0], points[i][1]) < need) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Distance of a place from the wall beyond the radius, mm. */
+  double room(double x, double y) {
+    return field.at(x, y) - radius;
+  }
+
+  /** Whether the disk at a place is over ground cut to the depth, with the margin for rapids. */
+  boolean clear(double x, double y) {
+    double least = depth - Stock.SAME_MM;
+    return room(x, y) >= margin
+        && stock.sureAt(x, y) >= least // most places fall at this
+        && stock.highest(x, y, x, y, radius) >= least;
+  }
+
+  /** Depth of the highest wood that a rapid straight from A to B must clear, mm. */
+  double highest(double ax, double ay, double bx, double by) {
+    return stock.highest(ax, ay, bx, by, radius + 0.01);
+  }
+
+  /**
+   * A place near one on a path where a rapid may come down to the depth, or null; the way between
+   * them is free.
+   */
+  double[] clearSpot(double x, double y) {
+    return spot(x, y, this::clear);
+  }
+
+  /**
+   * A place near one on a path where the cutter doesn't touch a wall, or null; the way between them
+   * is free.
+   */
+  double[] roomySpot(double x, double y) {
+    return spot(x, y, (sx, sy) -> room(sx, sy) >= margin);
+  }
+
+  /** Depth of the highest wood of the pocket along a line, mm; walls apart. */
+  double highestInside(double ax, double ay, double bx, double by) {
+    return stock.highestInside(field.distance, ax, ay, bx, by, radius);
+  }
+
+  private interface Test {
+    boolean good(double x, double y);
+  }
+
+  private double[] spot(double x, double y, Test test) {
+    if (test.good(x, y)) {
+      return new double[] {x, y};
+    }
+    for (double distance : DISTANCES) {
+      if (distance > Math.max(0.5, radius)) {
+        break;
+      }
+      for (int a = 0; a < DIRECTIONS; a++) {
+        double angle = 2 * Math.PI * a / DIRECTIONS;
+        double sx = x + distance * Math.cos(angle);
+        double sy = y + distance * Math.sin(angle);
+        if (test.good(sx, sy) && free(x, y, sx, sy)) {
+          return new double[] {sx, sy};
+        }
+      }
+    }
+    return null;
+  }
+}
