@@ -44,7 +44,9 @@ public final class BigRaster {
     }
     long start = System.nanoTime();
     Warnings warnings = new Warnings();
-    Plan plan = Planner.plan(job(file, SIDE, warnings), PlanOptions.usual(), stage -> {}, warnings);
+    PanelPlan plan =
+        (PanelPlan)
+            Planner.plan(job(file, SIDE, warnings), PlanOptions.usual(), stage -> {}, warnings);
     print(
         "whole plan of %d Mcell: %.1f s, matched share %.5f%n",
         SIDE / 1000 * SIDE / 1000, since(start), plan.verification().matchedShare());

@@ -27,7 +27,7 @@ final class Batch {
   int run(List<JobRun> runs) {
     ExecutorService workers = Executors.newFixedThreadPool(Math.min(atATime, runs.size()));
     try {
-      List<Future<Line>> lines = new ArrayList<>();
+      List<Future<BatchLine>> lines = new ArrayList<>();
       for (JobRun run : runs) {
         lines.add(workers.submit(() -> talk.line(run)));
       }
@@ -37,11 +37,11 @@ final class Batch {
     }
   }
 
-  private int report(List<Future<Line>> lines) {
+  private int report(List<Future<BatchLine>> lines) {
     int worst = ExitCodes.DONE;
     int failed = 0;
-    for (Future<Line> future : lines) {
-      Line line = get(future);
+    for (Future<BatchLine> future : lines) {
+      BatchLine line = get(future);
       console.result((talk.json() ? line.json() : line.text()) + "\n");
       worst = Math.max(worst, line.exitCode());
       failed += line.exitCode() == ExitCodes.DONE ? 0 : 1;
@@ -50,7 +50,7 @@ final class Batch {
     return worst;
   }
 
-  private static Line get(Future<Line> future) {
+  private static BatchLine get(Future<BatchLine> future) {
     try {
       return future.get();
     } catch (InterruptedException e) {

@@ -3,7 +3,7 @@ package plyscape.cli;
 import java.util.IdentityHashMap;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.FutureTask;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.region.Tiling;
 import plyscape.render.PreviewPicture;
 import plyscape.render.SectionPicture;
@@ -35,7 +35,7 @@ final class EarlyPictures {
   private final IdentityHashMap<Tiling, Drawing> drawn = new IdentityHashMap<>();
 
   /** Begins to draw a plan whose regions stand. */
-  void begin(Plan regions) {
+  void begin(Landscape regions) {
     Drawing drawing = drawing(regions);
     synchronized (drawn) {
       drawn.put(regions.tiling(), drawing);
@@ -43,7 +43,7 @@ final class EarlyPictures {
   }
 
   /** The pictures of a plan, begun now if they weren't before. */
-  Drawing of(Plan plan) {
+  Drawing of(Landscape plan) {
     Drawing drawing;
     synchronized (drawn) {
       drawing = drawn.remove(plan.tiling());
@@ -51,7 +51,7 @@ final class EarlyPictures {
     return drawing == null ? drawing(plan) : drawing;
   }
 
-  private static Drawing drawing(Plan plan) {
+  private static Drawing drawing(Landscape plan) {
     Drawing drawing =
         new Drawing(
             new FutureTask<>(() -> PreviewPicture.png(plan)),

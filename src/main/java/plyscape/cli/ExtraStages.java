@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
+import plyscape.plan.Landscape;
 import plyscape.plan.Plan;
 import plyscape.render.BlockPicture;
 import plyscape.render.DxfLayers;
@@ -13,18 +14,19 @@ import plyscape.render.RiskPicture;
 import plyscape.render.SvgSheet;
 
 /** Stages that also write what was asked for beyond the usual files. */
-record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesOver {
+record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesDecorator {
 
   @Override
   public void write(Plan plan, FileSink out) {
     usual.write(plan, out);
+    Landscape regions = plan.landscape();
     for (ExtraFile extra : extras) {
       switch (extra) {
-        case GEOJSON -> layers(GeoJsonLayers.write(plan), out);
-        case DXF -> layers(DxfLayers.write(plan), out);
-        case SHEET -> out.write(PlanFiles.SHEET, SvgSheet.write(plan));
-        case BLOCK -> out.write(PlanFiles.BLOCK, BlockPicture.png(plan));
-        case RISK -> out.write(PlanFiles.RISK, RiskPicture.png(plan));
+        case GEOJSON -> layers(GeoJsonLayers.write(regions), out);
+        case DXF -> layers(DxfLayers.write(regions), out);
+        case SHEET -> out.write(PlanFiles.SHEET, SvgSheet.write(regions));
+        case BLOCK -> out.write(PlanFiles.BLOCK, BlockPicture.png(regions));
+        case RISK -> out.write(PlanFiles.RISK, RiskPicture.png(regions));
       }
     }
   }

@@ -11,6 +11,7 @@ import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
+import plyscape.plan.CutPlan;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -110,9 +111,8 @@ final class JobRun {
     if (verbose) {
       plan.tiling().merged().forEach(merged -> lines.add(line(plan, merged)));
     }
-    if (plan.time() != null) {
-      lines.add(
-          "cutting takes about " + Durations.text(plan.time().totalS()) + ", tool changes apart");
+    if (plan instanceof CutPlan cut) {
+      lines.add("cutting takes about " + Durations.text(cut.time().totalS()) + ", tool changes apart");
     }
     if (outcome.directory() != null && !outcome.files().isEmpty()) {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();

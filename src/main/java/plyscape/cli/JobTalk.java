@@ -42,13 +42,13 @@ final class JobTalk {
   }
 
   /** One of several jobs: the line about it, with the exit code it would have had alone. */
-  Line line(JobRun run) {
+  BatchLine line(JobRun run) {
     Warnings warnings = new Warnings();
     try {
       JobRun.Outcome outcome = run.run(Progress.NONE, warnings);
-      return Line.done(run.name(), outcome, warnings);
+      return BatchLine.done(run.name(), outcome, warnings);
     } catch (RuntimeException | Error e) {
-      return Line.failed(run.name(), e);
+      return BatchLine.failed(run.name(), e);
     }
   }
 

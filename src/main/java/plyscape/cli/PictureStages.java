@@ -5,10 +5,10 @@ import plyscape.render.TerminalPreview;
 
 /** Stages whose table has the picture in characters above it. */
 record PictureStages(Stages usual, TerminalPreview.Colour colour, int columns)
-    implements StagesOver {
+    implements StagesDecorator {
 
   @Override
   public String table(Plan plan) {
-    return TerminalPreview.text(plan, columns, colour) + "\n" + usual.table(plan);
+    return TerminalPreview.text(plan.landscape(), columns, colour) + "\n" + usual.table(plan);
   }
 }

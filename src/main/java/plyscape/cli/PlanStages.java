@@ -5,6 +5,8 @@ import plyscape.fault.Warnings;
 import plyscape.files.PlanFiles;
 import plyscape.job.Job;
 import plyscape.output.FileSink;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Planner;
@@ -41,7 +43,7 @@ final class PlanStages implements Stages {
           }
 
           @Override
-          public void regions(Plan regions) {
+          public void regions(Landscape regions) {
             early.begin(regions);
           }
 
@@ -55,18 +57,26 @@ final class PlanStages implements Stages {
 
   @Override
   public void write(Plan plan, FileSink out) {
-    if (plan.time() == null) {
-      out.write(PlanFiles.PREVIEW, PreviewPicture.png(plan));
-      return;
+    if (plan instanceof PanelPlan panel) {
+      panel(panel, out);
+    } else {
+      out.write(PlanFiles.PREVIEW, PreviewPicture.png(plan.landscape()));
     }
-    EarlyPictures.Drawing pictures = early.of(plan);
-    for (LayerFile layer : SvgLayers.write(plan)) {
+  }
+
+  private void panel(PanelPlan plan, FileSink out) {
+    Landscape regions = plan.landscape();
+    EarlyPictures.Drawing pictures = early.of(regions);
+    for (LayerFile layer : SvgLayers.write(regions)) {
       out.write(PlanFiles.layer(layer.name()), layer.text());
     }
-    if (plan.faces() != null) {
-      out.write(PlanFiles.FACES, FacesJson.text(plan));
-      out.write(PlanFiles.relief(), ReliefPng.of(plan.faces()));
-    }
+    regions
+        .faces()
+        .ifPresent(
+            faces -> {
+              out.write(PlanFiles.FACES, FacesJson.text(faces));
+              out.write(PlanFiles.relief(), ReliefPng.of(faces));
+            });
     for (ToolProgram program : plan.programs()) {
       out.write(PlanFiles.pass(program.file()), program.text());
     }
@@ -78,11 +88,11 @@ final class PlanStages implements Stages {
 
   @Override
   public String json(Plan plan) {
-    return PlanJson.text(plan);
+    return plan instanceof PanelPlan panel ? PlanJson.text(panel) : PlanJson.text(plan.landscape());
   }
 
   @Override
   public String table(Plan plan) {
-    return PlyTable.text(plan);
+    return PlyTable.text(plan.landscape());
   }
 }

@@ -2,7 +2,11 @@ package plyscape.cli;
 
 import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.Plan;
+import plyscape.plan.Tile;
+import plyscape.plan.TiledLandscape;
+import plyscape.plan.TiledPlan;
 import plyscape.render.OverviewPicture;
 import plyscape.report.TilesJson;
 
@@ -10,25 +14,28 @@ import plyscape.report.TilesJson;
  * Stages that write a landscape over several panels as one directory a panel, with an overview
  * above them.
  */
-record TiledStages(Stages usual) implements StagesOver {
+record TiledStages(Stages usual) implements StagesDecorator {
 
   @Override
   public void write(Plan plan, FileSink out) {
-    if (plan.tiles().isEmpty()) {
-      usual.write(plan, out);
-    } else if (plan.time() == null) {
-      out.write(PlanFiles.PREVIEW, OverviewPicture.png(plan));
-    } else {
-      for (Plan.Tile tile : plan.tiles()) {
+    if (plan instanceof TiledPlan tiled) {
+      for (Tile<PanelPlan> tile : tiled.tiles()) {
         usual.write(tile.plan(), out.folder(tile.name()));
       }
-      out.write(PlanFiles.OVERVIEW, OverviewPicture.png(plan));
-      out.write(PlanFiles.TILES, TilesJson.text(plan));
+      out.write(PlanFiles.OVERVIEW, OverviewPicture.png(tiled.landscape(), tiled.panels()));
+      out.write(PlanFiles.TILES, TilesJson.text(tiled));
+    } else if (plan instanceof TiledLandscape tiled) {
+      out.write(PlanFiles.PREVIEW, OverviewPicture.png(tiled.landscape(), tiled.panels()));
+    } else {
+      usual.write(plan, out);
     }
   }
 
   @Override
   public String json(Plan plan) {
-    return plan.tiles().isEmpty() ? usual.json(plan) : TilesJson.withPlans(plan);
+    if (plan instanceof TiledPlan tiled) {
+      return TilesJson.withPlans(tiled);
+    }
+    return plan instanceof TiledLandscape tiled ? TilesJson.withPlans(tiled) : usual.json(plan);
   }
 }

@@ -16,7 +16,7 @@ final class FirstProgram {
 
   private static final long PAUSE_NS = 200_000;
 
-  private final Plan regions;
+  private final Landscape regions;
   private final ProgramMaker maker;
   private final double cellMm;
   private ToolRun run;
@@ -24,7 +24,7 @@ final class FirstProgram {
   private ForkJoinTask<ProgramMaker.Made> begun;
   private volatile boolean started;
 
-  FirstProgram(Plan regions, ProgramMaker maker, double cellMm) {
+  FirstProgram(Landscape regions, ProgramMaker maker, double cellMm) {
     this.regions = regions;
     this.maker = maker;
     this.cellMm = cellMm;

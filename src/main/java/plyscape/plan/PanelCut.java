@@ -23,87 +23,89 @@ import plyscape.toolpath.task.ToolRun;
  */
 final class PanelCut {
 
-  private final PlanOptions options;
+  private final double cellMm;
   private final Progress progress;
   private final Warnings warnings;
 
-  PanelCut(PlanOptions options, Progress progress, Warnings warnings) {
-    this.options = options;
+  /**
+   * One panel's.
+   *
+   * @param cellMm of the simulation
+   * @param warnings the panel's own
+   */
+  PanelCut(double cellMm, Progress progress, Warnings warnings) {
+    this.cellMm = cellMm;
     this.progress = progress;
     this.warnings = warnings;
   }
 
-  /** The finished plan of a panel from the plan of its regions. */
-  Plan of(Plan regions) {
-    Job job = regions.job();
+  /** The finished plan of a panel from its regions. */
+  PanelPlan of(Landscape regions) {
     List<PocketLevel> levels = levels(regions);
-
     progress.stage("toolpaths");
-    ProgramMaker maker =
-        new ProgramMaker(job, regions.depths(), regions.thicknessMm(), regions.version());
-    FirstProgram first = new FirstProgram(regions, maker, options.simulationCellMm());
-    BesidePaths beside = new BesidePaths(regions, levels, first, progress);
-    List<ToolRun> runs =
+    ProgramMaker maker = new ProgramMaker(regions);
+    FirstProgram first = new FirstProgram(regions, maker, cellMm);
+    BackgroundWork background = new BackgroundWork(regions, levels, first, progress);
+    List<ToolRun> runs = runs(regions, levels, background);
+    TravelCheck.require(regions.job(), regions.thicknessMm(), runs);
+
+    progress.stage("G-code");
+    List<ProgramMaker.Made> made =
+        IntStream.range(0, runs.size())
+            .parallel()
+            .mapToObj(i -> i == 0 ? first.made(runs) : maker.make(i + 1, runs.get(i)))
+            .toList();
+
+    progress.stage("simulation");
+    CutResult result = Proof.of(regions, first.cut(runs, made));
+    Proof.require(result);
+    Proof.warn(result, warnings);
+
+    progress.stage("lower bound");
+    double boundS = background.boundS();
+    List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
+    return new PanelPlan(
+        regions, programs, time(programs, boundS), result.verification(), warnings.list());
+  }
+
+  private List<ToolRun> runs(
+      Landscape regions, List<PocketLevel> levels, BackgroundWork background) {
+    Job job = regions.job();
+    List<ToolRun> roughing =
         PathPlanner.plan(
             levels,
             job.tools(),
             job.machine(),
             regions.tiling().carved(),
             PathOptions.of(job.machine()),
-            beside,
+            background,
             warnings);
-    if (regions.faces() != null) {
-      runs =
-          FacePlanner.plan(
-              regions.faces(),
-              runs,
-              job.tools(),
-              job.machine(),
-              regions.tiling().carved(),
-              warnings);
-    }
-    List<ToolRun> all = runs;
-    TravelCheck.require(job, regions.thicknessMm(), all);
-
-    progress.stage("G-code");
-    List<ProgramMaker.Made> made =
-        IntStream.range(0, all.size())
-            .parallel()
-            .mapToObj(i -> i == 0 ? first.made(all) : maker.make(i + 1, all.get(i)))
-            .toList();
-
-    progress.stage("simulation");
-    CutResult result = Proof.of(regions, first.cut(all, made));
-    Proof.require(result);
-    Proof.warn(result, warnings);
-
-    progress.stage("lower bound");
-    double boundS = beside.boundS();
-    List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
-    return new Plan(
-            job,
-            regions.depths(),
-            regions.thicknessMm(),
-            regions.terrain(),
-            regions.bands(),
-            regions.zones(),
-            regions.tiling(),
-            programs,
-            time(programs, boundS),
-            result.verification(),
-            warnings.list(),
-            regions.version())
-        .withFaces(regions.faces());
+    return regions
+        .faces()
+        .map(
+            faces ->
+                FacePlanner.plan(
+                    faces,
+                    roughing,
+                    job.tools(),
+                    job.machine(),
+                    regions.tiling().carved(),
+                    warnings))
+        .orElse(roughing);
   }
 
   /**
    * Pockets with a depth over 0, from the top down; those of plies that don't show are kept as
    * steps on the way. Under sculpted faces those of {@link RoughLevels}.
    */
-  static List<PocketLevel> levels(Plan regions) {
-    if (regions.faces() != null) {
-      return RoughLevels.of(regions.faces(), regions.depths());
-    }
+  static List<PocketLevel> levels(Landscape regions) {
+    return regions
+        .faces()
+        .map(faces -> RoughLevels.of(faces, regions.depths()))
+        .orElseGet(() -> flatLevels(regions));
+  }
+
+  private static List<PocketLevel> flatLevels(Landscape regions) {
     MultiPolygon none = new GeometryFactory().createMultiPolygon();
     SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());
     List<PocketLevel> levels = new ArrayList<>();

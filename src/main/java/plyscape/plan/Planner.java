@@ -2,8 +2,8 @@ package plyscape.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import plyscape.bands.BandMaker;
-import plyscape.bands.Bands;
 import plyscape.fault.Warnings;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
@@ -70,12 +70,33 @@ public final class Planner {
   }
 
   private Plan run() {
+    Landscape landscape = landscape();
+    if (panels.tiled()) {
+      List<TileSplit.Part> parts = TileSplit.of(landscape, panels, smallestMm());
+      return options.previewOnly() ? seen(landscape, parts) : cut(landscape, parts);
+    }
+    return options.previewOnly() ? landscape : cut(landscape, warnings.part(""));
+  }
+
+  private Landscape landscape() {
     Depths depths = DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
-    double smallestMm = smallestMm();
+    MapData maps = maps(depths);
+    progress.stage("regions");
+    Tiling tiling =
+        TilingBuilder.build(
+            maps.terrain(),
+            maps.bands(),
+            maps.zones(),
+            new TilingRules(depths.plies(), smallestMm(), job.minimumAreaMm2()),
+            warnings);
+    new Assignment(job, depths).check(tiling, options.strict(), warnings);
+    Landscape flat = new Landscape(job, depths, maps, tiling, Optional.empty(), warnings.list());
+    return job.surface().sculpted() ? sculpted(flat) : flat;
+  }
 
+  private MapData maps(Depths depths) {
     progress.stage("terrain");
-    Terrain terrain = TerrainReader.read(job.terrain(), job.panel(), smallestMm, warnings);
-
+    Terrain terrain = TerrainReader.read(job.terrain(), job.panel(), smallestMm(), warnings);
     progress.stage("zones");
     GroundFrame frame = terrain.frame();
     List<Zone> zones =
@@ -84,51 +105,18 @@ public final class Planner {
                 job.zones(),
                 frame,
                 file -> ClassReader.read(file, frame, warnings),
-                smallestMm,
+                smallestMm(),
                 warnings));
     if (job.terrain().take().outline() != null) {
       Zone outside = OutsideZone.of(job.terrain().take().outline(), frame, warnings);
       zones.add(outside);
       terrain = terrain.within(OutsideZone.inside(outside, terrain.elevationM().frame()));
     }
-    Bands bands = BandMaker.make(job.terrain(), terrain, depths);
-
-    progress.stage("regions");
-    Tiling tiling =
-        TilingBuilder.build(
-            terrain,
-            bands,
-            zones,
-            new TilingRules(depths.plies(), smallestMm, job.minimumAreaMm2()),
-            warnings);
-    new Assignment(job, depths).check(tiling, options.strict(), warnings);
-
-    double thickness = DepthModel.thicknessMm(job.layup());
-    Plan regions =
-        new Plan(
-            job,
-            depths,
-            thickness,
-            terrain,
-            bands,
-            zones,
-            tiling,
-            List.of(),
-            null,
-            null,
-            warnings.list(),
-            Version.TEXT);
-    if (job.surface().sculpted()) {
-      regions = sculpted(regions);
-    }
-    if (panels.tiled()) {
-      return tiled(regions, TileSplit.of(regions, panels, smallestMm));
-    }
-    return options.previewOnly() ? regions : new PanelCut(options, progress, warnings).of(regions);
+    return new MapData(terrain, BandMaker.make(job.terrain(), terrain, depths), zones);
   }
 
   /** The same with faces, and risks where these come nearest to their plies' edges. */
-  private Plan sculpted(Plan flat) {
+  private Landscape sculpted(Landscape flat) {
     FaceField faces =
         FaceMaker.make(
             flat.tiling(),
@@ -138,52 +126,38 @@ public final class Planner {
             FaceWindow.of(flat.depths(), job.allowance()),
             job.surface().cuspMm(),
             warnings);
-    Plan told = flat.warned(warnings.list());
+    Landscape warned = flat.warned(warnings.list());
     if (!faces.sculpted()) {
-      return told;
+      return warned;
     }
-    List<FaceWindow> taken =
+    List<FaceWindow> cut =
         flat.depths().stream().map(depth -> faces.rangeMm(depth.ply().number())).toList();
-    return told.withFaces(faces)
-        .withDepths(DepthModel.worstIn(flat.depths(), taken, job.layup(), job.allowance()));
+    return warned.sculpted(
+        faces, DepthModel.worstIn(flat.depths(), cut, job.layup(), job.allowance()));
   }
 
-  private Plan tiled(Plan whole, List<Plan.Tile> parts) {
-    List<Plan.Tile> tiles = new ArrayList<>();
-    PlanTime time = options.previewOnly() ? null : new PlanTime(0, 0, 0, 0);
-    for (Plan.Tile part : parts) {
-      Plan plan = part.plan();
-      if (!options.previewOnly()) {
-        Warnings own = new Warnings();
-        plan.warnings().forEach(w -> own.add(w.code(), w.message(), w.where()));
-        plan = new PanelCut(options, progress, own).of(plan);
-        time = time.plus(plan.time());
-      }
-      tiles.add(new Plan.Tile(part.column(), part.row(), plan));
-      plan.warnings().stream()
-          .skip(whole.warnings().size())
-          .forEach(
-              w -> warnings.add(w.code(), w.message(), (part.name() + " " + w.where()).strip()));
+  private PanelPlan cut(Landscape panel, Warnings own) {
+    return new PanelCut(options.simulationCellMm(), progress, own).of(panel);
+  }
+
+  private TiledLandscape seen(Landscape whole, List<TileSplit.Part> parts) {
+    List<Tile<Landscape>> tiles = new ArrayList<>();
+    for (TileSplit.Part part : parts) {
+      warnings.part(part.tile().name()).addAll(part.seamWarnings());
+      tiles.add(part.tile());
     }
-    return with(whole, List.copyOf(tiles), time);
+    return new TiledLandscape(whole, panels, tiles, warnings.list());
   }
 
-  private Plan with(Plan whole, List<Plan.Tile> tiles, PlanTime time) {
-    return new Plan(
-        job,
-        whole.depths(),
-        whole.thicknessMm(),
-        whole.terrain(),
-        whole.bands(),
-        whole.zones(),
-        whole.tiling(),
-        List.of(),
-        time,
-        null,
-        warnings.list(),
-        whole.version(),
-        tiles,
-        whole.faces());
+  private TiledPlan cut(Landscape whole, List<TileSplit.Part> parts) {
+    List<Tile<PanelPlan>> tiles = new ArrayList<>();
+    for (TileSplit.Part part : parts) {
+      Tile<Landscape> tile = part.tile();
+      warnings.part(tile.name()).addAll(part.seamWarnings());
+      PanelPlan plan = cut(tile.plan(), warnings.part(tile.name()));
+      tiles.add(new Tile<>(tile.column(), tile.row(), plan));
+    }
+    return new TiledPlan(whole, panels, tiles, warnings.list());
   }
 
   /**

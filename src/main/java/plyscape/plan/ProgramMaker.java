@@ -32,13 +32,12 @@ final class ProgramMaker {
   private final Job job;
   private final Depths depths;
   private final double thicknessMm;
-  private final String version;
 
-  ProgramMaker(Job job, Depths depths, double thicknessMm, String version) {
-    this.job = job;
-    this.depths = depths;
-    this.thicknessMm = thicknessMm;
-    this.version = version;
+  /** Of a panel's programs. */
+  ProgramMaker(Landscape panel) {
+    this.job = panel.job();
+    this.depths = panel.depths();
+    this.thicknessMm = panel.thicknessMm();
   }
 
   /** Makes the file of the number-th tool in cutting order, from 1. */
@@ -65,7 +64,7 @@ final class ProgramMaker {
             tool,
             deepest,
             seconds,
-            version);
+            Version.TEXT);
     GcodeText text = GcodeWriter.lined(header, texts);
     String file = PlanFiles.passName(number, tool.name());
     Program parsed =

@@ -10,7 +10,7 @@ public interface Progress {
   void stage(String name);
 
   /** The regions of a panel stand, and its toolpaths are about to be planned. */
-  default void regions(Plan regions) {}
+  default void regions(Landscape regions) {}
 
   /** The run has ended, well or not. */
   default void done() {}

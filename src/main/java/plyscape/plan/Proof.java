@@ -27,7 +27,7 @@ final class Proof {
   private Proof() {}
 
   /** A panel to cut the programs into, in simulation. */
-  static Simulation begin(Plan regions, double cellMm) {
+  static Simulation begin(Landscape regions, double cellMm) {
     return new Simulation(
         new Setup(
             new Box(0, 0, regions.job().panel().widthMm(), regions.job().panel().heightMm()),
@@ -38,13 +38,12 @@ final class Proof {
   }
 
   /** Compares what the programs cut with the plan's regions. */
-  static CutResult of(Plan regions, Simulation cut) {
-    List<Target> targets =
-        regions.faces() == null ? flat(regions) : FaceTargets.of(regions.faces());
+  static CutResult of(Landscape regions, Simulation cut) {
+    List<Target> targets = regions.faces().map(FaceTargets::of).orElseGet(() -> flat(regions));
     return cut.compare(targets, regions.job().tools());
   }
 
-  private static List<Target> flat(Plan regions) {
+  private static List<Target> flat(Landscape regions) {
     List<Target> targets = new ArrayList<>();
     regions
         .tiling()

@@ -33,7 +33,7 @@ final class SeamCheck {
    * @param tile regions of one panel
    * @param smallestToolMm diameter
    */
-  static List<Warning> of(Plan tile, double smallestToolMm) {
+  static List<Warning> of(Landscape tile, double smallestToolMm) {
     Tiling tiling = tile.tiling();
     double radius = SLACK * smallestToolMm / 2;
     int count = 0;

@@ -4,22 +4,30 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import plyscape.fault.JobFault;
+import plyscape.fault.Warning;
 import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.region.TileCutter;
 import plyscape.region.Tiling;
-import plyscape.zones.Zone;
 
 /**
- * Splits the plan of a whole landscape into those of the panels that carry it, each in its own
- * coordinates. Depths, bands and the range of elevations stay the whole's, so that every ply goes
- * on at the same height across a seam. There is no border at seams; the panel's edge there is a
- * wall for the cutter, so inner corners at a seam keep its radius.
+ * Splits a whole landscape into those of the panels that carry it, each in its own coordinates.
+ * Depths, bands and the range of elevations stay the whole's, so that every ply goes on at the same
+ * height across a seam. There is no border at seams; the panel's edge there is a wall for the
+ * cutter, so inner corners at a seam keep its radius.
  */
 final class TileSplit {
 
   private TileSplit() {}
+
+  /**
+   * A panel of the landscape.
+   *
+   * @param tile its place and regions, whose warnings are the whole's and then those of its seams
+   * @param seamWarnings the latter alone
+   */
+  record Part(Tile<Landscape> tile, List<Warning> seamWarnings) {}
 
   /**
    * The panels, by columns from the left, upwards in each; without programs. Warnings of a panel
@@ -30,17 +38,24 @@ final class TileSplit {
    * @param smallestToolMm diameter; a panel with less of the landscape than this could not be cut
    * @throws JobFault if a panel would stay bare
    */
-  static List<Plan.Tile> of(Plan whole, Job.PanelSpec panels, double smallestToolMm) {
+  static List<Part> of(Landscape whole, Job.PanelSpec panels, double smallestToolMm) {
     TileCutter cutter =
         new TileCutter(
             whole.tiling(), panels.widthMm(), panels.heightMm(), panels.columns(), panels.rows());
-    List<Plan.Tile> tiles = new ArrayList<>();
+    List<Part> tiles = new ArrayList<>();
     for (int c = 0; c < panels.columns(); c++) {
       for (int r = 0; r < panels.rows(); r++) {
-        Box part = cutter.part(c, r);
-        requireRoom(part, PlanFiles.tile(c + 1, r + 1), smallestToolMm);
-        Plan tile = plan(whole, panels, c, r, part, cutter.tile(c, r));
-        tiles.add(new Plan.Tile(c + 1, r + 1, tile.warnedOf(SeamCheck.of(tile, smallestToolMm))));
+        Box box = cutter.part(c, r);
+        String name = PlanFiles.tile(c + 1, r + 1);
+        requireRoom(box, name, smallestToolMm);
+        String title =
+            whole.job().name() + " " + name + " of " + panels.columns() + " x " + panels.rows();
+        Job job = whole.job().on(panels.single(), title);
+        Landscape tile = part(whole, job, box, cutter.tile(c, r));
+        List<Warning> seams = SeamCheck.of(tile, smallestToolMm);
+        List<Warning> all = new ArrayList<>(whole.warnings());
+        all.addAll(seams);
+        tiles.add(new Part(new Tile<>(c + 1, r + 1, tile.warned(all)), seams));
       }
     }
     return List.copyOf(tiles);
@@ -63,32 +78,19 @@ final class TileSplit {
     }
   }
 
-  private static Plan plan(
-      Plan whole, Job.PanelSpec panels, int column, int row, Box part, Tiling tiling) {
-    String name =
-        whole.job().name()
-            + " "
-            + PlanFiles.tile(column + 1, row + 1)
-            + " of "
-            + panels.columns()
-            + " x "
-            + panels.rows();
-    List<Zone> zones =
-        whole.zones().stream().map(zone -> zone.part(part, tiling.carved())).toList();
-    return new Plan(
-            whole.job().on(panels.single(), name),
-            whole.depths(),
-            whole.thicknessMm(),
-            whole.terrain().part(part, tiling.carved()),
+  private static Landscape part(Landscape whole, Job job, Box box, Tiling tiling) {
+    Box carved = tiling.carved();
+    MapData maps =
+        new MapData(
+            whole.terrain().part(box, carved),
             whole.bands(),
-            zones,
-            tiling,
-            List.of(),
-            null,
-            null,
-            whole.warnings(),
-            whole.version())
-        .withFaces(
-            whole.faces() == null ? null : whole.faces().part(part, tiling.carved(), tiling));
+            whole.zones().stream().map(zone -> zone.part(box, carved)).toList());
+    return new Landscape(
+        job,
+        whole.depths(),
+        maps,
+        tiling,
+        whole.faces().map(faces -> faces.part(box, carved, tiling)),
+        whole.warnings());
   }
 }

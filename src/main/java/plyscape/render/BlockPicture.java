@@ -1,7 +1,7 @@
 package plyscape.render;
 
 import plyscape.grid.Box;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -22,7 +22,7 @@ public final class BlockPicture {
   private BlockPicture() {}
 
   /** A PNG file. */
-  public static byte[] png(Plan plan) {
+  public static byte[] png(Landscape plan) {
     Box panel = new Box(0, 0, plan.job().panel().widthMm(), plan.job().panel().heightMm());
     Canvas block = new BlockView(plan, panel, STRETCH).draw(WIDTH_PX);
     Canvas canvas =
@@ -43,7 +43,7 @@ public final class BlockPicture {
    * The square of the given side, on the carved area, with the most different plies in it, of those
    * the one with the most change; all squares on a lattice of an eighth of the side are looked at.
    */
-  static Box liveliest(Plan plan, double sideMm) {
+  static Box liveliest(Landscape plan, double sideMm) {
     Box carved = plan.tiling().carved();
     double side = Math.min(sideMm, Math.min(carved.width(), carved.height()));
     CellMap map = CellMap.of(plan, 120);

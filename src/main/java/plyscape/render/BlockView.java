@@ -2,7 +2,7 @@ package plyscape.render;
 
 import plyscape.grid.Box;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 
 /**
  * A block cut out of the finished panel, seen from the south-west and from above without
@@ -25,7 +25,7 @@ final class BlockView {
   private static final double WEST_LIGHT = 0.84;
   private static final int GLUE = 0x3a2f26;
 
-  private final Plan plan;
+  private final Landscape plan;
   private final Box block;
   private final double stretch;
   private final PlyRaster raster;
@@ -35,7 +35,7 @@ final class BlockView {
   private final double floor;
 
   /** A block of the plan's panel; {@code stretch} makes heights larger. */
-  BlockView(Plan plan, Box block, double stretch) {
+  BlockView(Landscape plan, Box block, double stretch) {
     this.plan = plan;
     this.block = block;
     this.stretch = stretch;

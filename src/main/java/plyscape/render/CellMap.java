@@ -8,7 +8,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import plyscape.job.Job;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.zones.Zone;
 
 /**
@@ -33,7 +33,7 @@ public final class CellMap {
   }
 
   /** A map with so many cells on the panel's longer side. */
-  public static CellMap of(Plan plan, int longestCells) {
+  public static CellMap of(Landscape plan, int longestCells) {
     Job.PanelSpec panel = plan.job().panel();
     double cell = Math.max(panel.widthMm(), panel.heightMm()) / longestCells;
     PlyRaster raster = PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), cell);

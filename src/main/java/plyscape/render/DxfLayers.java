@@ -9,7 +9,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.files.PlanFiles;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -22,7 +22,7 @@ public final class DxfLayers {
   private DxfLayers() {}
 
   /** The files, top ply first. */
-  public static List<LayerFile> write(Plan plan) {
+  public static List<LayerFile> write(Landscape plan) {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, layer.getKey());

@@ -3,7 +3,7 @@ package plyscape.render;
 import plyscape.grid.CellFrame;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /** The surface after cutting and sanding, mm below the panel's first top face, positive down. */
@@ -15,7 +15,7 @@ final class FinishedFace {
    * Where a ply shows: its target depth and what the sanding takes. Ply 0, the border, is left
    * uncut like an uncut top ply.
    */
-  static double depthMm(Plan plan, int plyNumber) {
+  static double depthMm(Landscape plan, int plyNumber) {
     double sanding = plan.job().allowance().sandingMm();
     return plyNumber == 0 ? sanding : depth(plan, plyNumber).targetMm() + sanding;
   }
@@ -24,8 +24,8 @@ final class FinishedFace {
    * Heights of the cells of a raster whose north-west corner is given, mm, negative down; null when
    * every ply is one terrace.
    */
-  static float[] heights(Plan plan, PlyRaster raster, double westMm, double northMm) {
-    if (plan.faces() == null) {
+  static float[] heights(Landscape plan, PlyRaster raster, double westMm, double northMm) {
+    if (plan.faces().isEmpty()) {
       return null;
     }
     int columns = raster.columns();
@@ -33,6 +33,7 @@ final class FinishedFace {
     double cell = raster.cellMm();
     double[] depths =
         plan.faces()
+            .get()
             .depthsMm(new CellFrame(westMm, northMm - rows * cell, cell, cell, columns, rows));
     float[] heights = new float[depths.length];
     double sanding = plan.job().allowance().sandingMm();
@@ -45,7 +46,7 @@ final class FinishedFace {
   }
 
   /** Such as {@code cut 1.290} or {@code cut 0.947 to 1.626}, or {@code left uncut}. */
-  static String cutText(Plan plan, int plyNumber) {
+  static String cutText(Landscape plan, int plyNumber) {
     FaceWindow cut = plan.cutMm(plyNumber);
     if (cut.lowerMm() <= 0) {
       return "left uncut";
@@ -55,7 +56,7 @@ final class FinishedFace {
   }
 
   /** The depths of a ply by its number. */
-  static PlyDepth depth(Plan plan, int plyNumber) {
+  static PlyDepth depth(Landscape plan, int plyNumber) {
     return plan.depths().of(plyNumber);
   }
 }

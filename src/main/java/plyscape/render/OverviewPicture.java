@@ -1,7 +1,8 @@
 package plyscape.render;
 
+import plyscape.files.PlanFiles;
 import plyscape.job.Job;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 
 /**
  * The top view of a landscape over several panels, with the seams between them and each panel's
@@ -14,32 +15,37 @@ public final class OverviewPicture {
 
   private OverviewPicture() {}
 
-  /** A PNG file of a plan with tiles. */
-  public static byte[] png(Plan whole) {
-    return PreviewPicture.png(whole, (canvas, pxPerMm) -> seams(canvas, pxPerMm, whole));
+  /** A PNG file of all panels together. */
+  public static byte[] png(Landscape whole, Job.PanelSpec panels) {
+    return PreviewPicture.png(whole, (canvas, pxPerMm) -> seams(canvas, pxPerMm, panels));
   }
 
-  private static void seams(Canvas canvas, double pxPerMm, Plan whole) {
-    for (Plan.Tile tile : whole.tiles()) {
-      Job.PanelSpec panel = tile.plan().job().panel();
-      double left = (tile.column() - 1) * panel.widthMm() * pxPerMm;
-      double bottom = canvas.height() - (tile.row() - 1) * panel.heightMm() * pxPerMm;
-      double top = bottom - panel.heightMm() * pxPerMm;
-      if (tile.column() > 1) {
-        canvas.line(left, top, left, bottom, SEAM_PX, Colours.INK);
-      }
-      if (tile.row() > 1) {
-        canvas.line(left, bottom, left + panel.widthMm() * pxPerMm, bottom, SEAM_PX, Colours.INK);
+  private static void seams(Canvas canvas, double pxPerMm, Job.PanelSpec panels) {
+    double width = panels.widthMm() * pxPerMm;
+    double height = panels.heightMm() * pxPerMm;
+    for (int column = 0; column < panels.columns(); column++) {
+      for (int row = 0; row < panels.rows(); row++) {
+        double left = column * width;
+        double bottom = canvas.height() - row * height;
+        if (column > 0) {
+          canvas.line(left, bottom - height, left, bottom, SEAM_PX, Colours.INK);
+        }
+        if (row > 0) {
+          canvas.line(left, bottom, left + width, bottom, SEAM_PX, Colours.INK);
+        }
       }
     }
-    for (Plan.Tile tile : whole.tiles()) {
-      Job.PanelSpec panel = tile.plan().job().panel();
-      double left = (tile.column() - 1) * panel.widthMm() * pxPerMm;
-      double top = canvas.height() - tile.row() * panel.heightMm() * pxPerMm;
-      double width = StrokeFont.width(tile.name()) * NAME_PX / StrokeFont.CAP_UNITS;
-      canvas.fill(
-          (int) left + 6, (int) top + 6, (int) width + 14, (int) NAME_PX + 12, Colours.PAPER);
-      canvas.text(left + 13, top + 12 + NAME_PX, NAME_PX, Colours.INK, tile.name());
+    for (int column = 1; column <= panels.columns(); column++) {
+      for (int row = 1; row <= panels.rows(); row++) {
+        double top = canvas.height() - row * height;
+        name(canvas, (column - 1) * width, top, PlanFiles.tile(column, row));
+      }
     }
+  }
+
+  private static void name(Canvas canvas, double left, double top, String name) {
+    double width = StrokeFont.width(name) * NAME_PX / StrokeFont.CAP_UNITS;
+    canvas.fill((int) left + 6, (int) top + 6, (int) width + 14, (int) NAME_PX + 12, Colours.PAPER);
+    canvas.text(left + 13, top + 12 + NAME_PX, NAME_PX, Colours.INK, name);
   }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import plyscape.grid.DistanceTransform;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 
 /**
  * Places for ply numbers on the panel: the widest places of each ply, none near another. Exact to
@@ -26,7 +26,7 @@ public final class PlyLabels {
   public record Label(int plyNumber, double x, double y, double radiusMm) {}
 
   /** Labels in ply order; only where a circle of the given radius has room. */
-  public static List<Label> of(Plan plan, double leastRadiusMm) {
+  public static List<Label> of(Landscape plan, double leastRadiusMm) {
     CellMap map = CellMap.of(plan, LONGEST_CELLS);
     double height = plan.job().panel().heightMm();
     int[] squared = DistanceTransform.of(edges(map), map.columns(), map.rows()).squared();

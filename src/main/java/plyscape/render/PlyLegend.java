@@ -3,7 +3,7 @@ package plyscape.render;
 import java.util.List;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -23,7 +23,7 @@ final class PlyLegend {
   private PlyLegend() {}
 
   /** Height in pixels for a plan. */
-  static int height(Plan plan) {
+  static int height(Landscape plan) {
     return 92 + listed(plan).size() * ROW;
   }
 
@@ -31,7 +31,7 @@ final class PlyLegend {
    * All plies of a usual layup; of a very thick one only those that show, and not more than a
    * picture can hold.
    */
-  private static List<PlyDepth> listed(Plan plan) {
+  private static List<PlyDepth> listed(Landscape plan) {
     return plan.depths().plies() <= MOST
         ? plan.depths().stream().toList()
         : plan.depths().stream()
@@ -41,7 +41,7 @@ final class PlyLegend {
   }
 
   /** Draws the list with its left top corner at the given pixel. */
-  static void draw(Canvas canvas, int x, int y, Plan plan) {
+  static void draw(Canvas canvas, int x, int y, Landscape plan) {
     canvas.text(x, y + 20, 17, Colours.INK, shorten(plan.job().layup().name(), WIDTH / 17.0 * 6));
     canvas.text(
         x, y + 48, 10, Colours.FAINT, "Depths below the top face of the pressed panel, mm;");
@@ -67,7 +67,7 @@ final class PlyLegend {
     }
   }
 
-  private static String line(Plan plan, PlyDepth depth, boolean shows) {
+  private static String line(Landscape plan, PlyDepth depth, boolean shows) {
     if (!shows) {
       return Numbers.fixed(depth.topMm(), 2)
           + " to "
@@ -88,7 +88,7 @@ final class PlyLegend {
   }
 
   /** Share of the carved area that shows a ply, 0 to 1. */
-  static double share(Plan plan, int plyNumber) {
+  static double share(Landscape plan, int plyNumber) {
     MultiPolygon area = plan.tiling().exposed().get(plyNumber);
     return area == null ? 0 : area.getArea() / plan.tiling().carved().area();
   }

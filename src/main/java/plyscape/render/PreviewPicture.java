@@ -2,7 +2,7 @@ package plyscape.render;
 
 import plyscape.grid.Box;
 import plyscape.job.Job;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -24,7 +24,7 @@ public final class PreviewPicture {
   private PreviewPicture() {}
 
   /** A PNG file. */
-  public static byte[] png(Plan plan) {
+  public static byte[] png(Landscape plan) {
     return png(plan, (top, pxPerMm) -> {});
   }
 
@@ -34,7 +34,7 @@ public final class PreviewPicture {
   }
 
   /** A PNG file with more drawn on the panel. */
-  static byte[] png(Plan plan, Overlay overlay) {
+  static byte[] png(Landscape plan, Overlay overlay) {
     Job.PanelSpec panel = plan.job().panel();
     double pxPerMm = LONGEST_PX / longestMm(plan);
     Canvas top = topView(plan, pxPerMm, FINER);
@@ -61,11 +61,11 @@ public final class PreviewPicture {
    * A PNG file of the panel alone, edge to edge, one pixel a cell of {@link CellMap#of} with as
    * many cells.
    */
-  public static byte[] panelPng(Plan plan, int longestPx) {
+  public static byte[] panelPng(Landscape plan, int longestPx) {
     return Png.write(topView(plan, longestPx / longestMm(plan), 1), 0);
   }
 
-  private static Canvas topView(Plan plan, double pxPerMm, int finer) {
+  private static Canvas topView(Landscape plan, double pxPerMm, int finer) {
     Job.PanelSpec panel = plan.job().panel();
     return TopView.draw(
         plan,
@@ -73,12 +73,12 @@ public final class PreviewPicture {
         finer);
   }
 
-  private static double longestMm(Plan plan) {
+  private static double longestMm(Landscape plan) {
     return Math.max(plan.job().panel().widthMm(), plan.job().panel().heightMm());
   }
 
   /** Below the legend, where there is room: a block of the panel whose walls show their plies. */
-  private static void drawBlock(Canvas canvas, int x, int y, Plan plan) {
+  private static void drawBlock(Canvas canvas, int x, int y, Landscape plan) {
     Box block = BlockPicture.liveliest(plan, DETAIL_MM);
     Canvas view = new BlockView(plan, block, BlockPicture.STRETCH).draw(PlyLegend.WIDTH);
     int room = canvas.height() - MARGIN - y;

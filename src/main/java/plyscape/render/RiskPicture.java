@@ -1,7 +1,7 @@
 package plyscape.render;
 
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -18,7 +18,7 @@ public final class RiskPicture {
   private RiskPicture() {}
 
   /** A PNG file. */
-  public static byte[] png(Plan plan) {
+  public static byte[] png(Landscape plan) {
     double width = plan.job().panel().widthMm();
     double height = plan.job().panel().heightMm();
     PlyRaster raster =
@@ -41,7 +41,7 @@ public final class RiskPicture {
     return Png.write(canvas, 0);
   }
 
-  private static void key(Canvas canvas, int x, Plan plan) {
+  private static void key(Canvas canvas, int x, Landscape plan) {
     canvas.text(x, MARGIN + 18, 15, Colours.INK, "Risk of a wrong colour");
     canvas.text(x, MARGIN + 42, 10, Colours.FAINT, "from all tolerances, each taken as 3 sigma");
     double total = 0;

@@ -3,7 +3,7 @@ package plyscape.render;
 import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -22,12 +22,12 @@ public final class SectionPicture {
   private SectionPicture() {}
 
   /** A PNG file of the section through the middle of the carved area. */
-  public static byte[] png(Plan plan) {
+  public static byte[] png(Landscape plan) {
     return png(plan, (plan.tiling().carved().minY() + plan.tiling().carved().maxY()) / 2);
   }
 
   /** A PNG file of the section at a panel Y, mm. */
-  public static byte[] png(Plan plan, double yMm) {
+  public static byte[] png(Landscape plan, double yMm) {
     Job.PanelSpec panel = plan.job().panel();
     double across = WIDTH_PX / panel.widthMm();
     double down = THICKNESS_PX / plan.thicknessMm();
@@ -73,12 +73,13 @@ public final class SectionPicture {
     return Png.write(canvas, 0);
   }
 
-  private static double[] faceByColumn(Plan plan, SectionLine line, double across, double yMm) {
+  private static double[] faceByColumn(
+      Landscape plan, SectionLine line, double across, double yMm) {
     double[] face = new double[WIDTH_PX];
     double[] cut =
-        plan.faces() == null
-            ? null
-            : plan.faces().depthsMm(new CellFrame(0, yMm - 0.5, 1 / across, 1, WIDTH_PX, 1));
+        plan.faces()
+            .map(f -> f.depthsMm(new CellFrame(0, yMm - 0.5, 1 / across, 1, WIDTH_PX, 1)))
+            .orElse(null);
     int span = 0;
     for (int x = 0; x < WIDTH_PX; x++) {
       double at = (x + 0.5) / across;
@@ -95,7 +96,7 @@ public final class SectionPicture {
   }
 
   /** The layer at the middle of every row of pixels; glue lines are at least one pixel high. */
-  private static int[] layers(Plan plan, double down) {
+  private static int[] layers(Landscape plan, double down) {
     int[] colours = new int[THICKNESS_PX];
     for (int y = 0; y < THICKNESS_PX; y++) {
       double depth = (y + 0.5) / down;
@@ -125,7 +126,7 @@ public final class SectionPicture {
     }
   }
 
-  private static void drawAxis(Canvas canvas, Plan plan, int left, int top, double down) {
+  private static void drawAxis(Canvas canvas, Landscape plan, int left, int top, double down) {
     canvas.text(MARGIN, top - 14, 9, Colours.FAINT, "depth, mm");
     double step = ScaleBar.lengthMm(plan.thicknessMm());
     for (int i = 0; i * step <= plan.thicknessMm() + 1e-9; i++) {

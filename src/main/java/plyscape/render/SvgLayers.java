@@ -7,7 +7,8 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.files.PlanFiles;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
+import plyscape.plan.Version;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
 
@@ -21,7 +22,7 @@ public final class SvgLayers {
   private SvgLayers() {}
 
   /** The files, top ply first. */
-  public static List<LayerFile> write(Plan plan) {
+  public static List<LayerFile> write(Landscape plan) {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> exposed : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, exposed.getKey());
@@ -33,7 +34,7 @@ public final class SvgLayers {
     return files;
   }
 
-  private static String layer(Plan plan, PlyDepth depth, MultiPolygon exposed) {
+  private static String layer(Landscape plan, PlyDepth depth, MultiPolygon exposed) {
     Job.PanelSpec panel = plan.job().panel();
     int number = depth.ply().number();
     MultiPolygon pocket = plan.tiling().pockets().get(number);
@@ -107,7 +108,7 @@ public final class SvgLayers {
         .append("\"/>\n");
   }
 
-  private static String describe(Plan plan, PlyDepth depth) {
+  private static String describe(Landscape plan, PlyDepth depth) {
     return "exposed: where "
         + depth.ply().name()
         + " shows, "
@@ -118,6 +119,6 @@ public final class SvgLayers {
         + " x "
         + Numbers.trimmed(plan.job().panel().heightMm(), 3)
         + " mm, lower left corner at the bottom left. plyscape "
-        + plan.version();
+        + Version.TEXT;
   }
 }

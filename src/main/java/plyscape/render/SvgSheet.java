@@ -4,7 +4,7 @@ import java.util.Map;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
 
@@ -24,7 +24,7 @@ public final class SvgSheet {
   private SvgSheet() {}
 
   /** The sheet's text. */
-  public static String write(Plan plan) {
+  public static String write(Landscape plan) {
     Job.PanelSpec panel = plan.job().panel();
     double width = panel.widthMm() + 2 * MARGIN + LIST;
     double height =
@@ -117,7 +117,7 @@ public final class SvgSheet {
         .append(" mm</text></g>\n");
   }
 
-  private static void list(StringBuilder out, Plan plan, double x, double top) {
+  private static void list(StringBuilder out, Landscape plan, double x, double top) {
     out.append("<g id=\"list\" font-family=\"sans-serif\" font-size=\"3.5\">\n<text x=\"")
         .append(mm(x))
         .append("\" y=\"")

@@ -2,7 +2,7 @@ package plyscape.render;
 
 import java.util.Locale;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
@@ -44,7 +44,7 @@ public final class TerminalPreview {
   }
 
   /** The picture in at most so many columns, then the legend; lines end with LF. */
-  public static String text(Plan plan, int columns, Colour colour) {
+  public static String text(Landscape plan, int columns, Colour colour) {
     double width = plan.job().panel().widthMm();
     double height = plan.job().panel().heightMm();
     int across = Math.max(columns, 8);
@@ -69,7 +69,7 @@ public final class TerminalPreview {
    * Sampled at the middles of cells that needn't be square: rows are placed by their share of the
    * height.
    */
-  private static short[] plies(Plan plan, int columns, int rows) {
+  private static short[] plies(Landscape plan, int columns, int rows) {
     CellMap map = CellMap.of(plan, 4 * Math.max(columns, rows));
     short[] plies = new short[columns * rows];
     for (int row = 0; row < rows; row++) {
@@ -83,7 +83,7 @@ public final class TerminalPreview {
   }
 
   private static void halfBlocks(
-      StringBuilder out, Plan plan, short[] plies, int across, int down, Colour colour) {
+      StringBuilder out, Landscape plan, short[] plies, int across, int down, Colour colour) {
     for (int row = 0; row < down; row++) {
       int beforeUpper = -1;
       int beforeLower = -1;
@@ -104,7 +104,7 @@ public final class TerminalPreview {
     }
   }
 
-  private static void legend(StringBuilder out, Plan plan, Colour colour) {
+  private static void legend(StringBuilder out, Landscape plan, Colour colour) {
     for (PlyDepth depth : plan.depths()) {
       int number = depth.ply().number();
       double share = PlyLegend.share(plan, number);
@@ -138,7 +138,7 @@ public final class TerminalPreview {
     return ply == 0 ? '.' : ply <= LETTERS.length() ? LETTERS.charAt(ply - 1) : '#';
   }
 
-  private static int rgb(Plan plan, int ply) {
+  private static int rgb(Landscape plan, int ply) {
     return plan.depths().of(Math.max(ply, 1)).ply().rgb();
   }
 

@@ -2,7 +2,7 @@ package plyscape.render;
 
 import java.util.stream.IntStream;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 
 /** The panel from above in ply colours with light and shadow, edge to edge, without legend. */
 final class TopView {
@@ -13,7 +13,7 @@ final class TopView {
    * Draws it from a raster that has {@code finer} cells to a pixel in each direction; their mean
    * colour makes smooth edges, light is worked out by the pixel.
    */
-  static Canvas draw(Plan plan, PlyRaster raster, int finer) {
+  static Canvas draw(Landscape plan, PlyRaster raster, int finer) {
     float[] heights = new float[plan.depths().plies() + 1];
     int[] colours = new int[heights.length];
     colours[0] = plan.depths().top().ply().rgb();

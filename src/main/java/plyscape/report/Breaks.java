@@ -1,7 +1,7 @@
 package plyscape.report;
 
 import java.util.List;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 
 /** The range of elevations that a ply takes from the terrain. */
 final class Breaks {
@@ -12,7 +12,7 @@ final class Breaks {
    * {low, high} in metres; the outermost plies end at the terrain's own least and greatest. Null
    * for a ply that takes none.
    */
-  static double[] ofPly(Plan plan, int plyNumber) {
+  static double[] ofPly(Landscape plan, int plyNumber) {
     List<Double> breaks = plan.bands().breaksM();
     int i = plan.bands().plyNumbers().indexOf(plyNumber);
     if (i < 0) {

@@ -1,7 +1,9 @@
 package plyscape.report;
 
 import java.util.List;
-import plyscape.plan.Plan;
+import java.util.Optional;
+import plyscape.plan.PanelPlan;
+import plyscape.region.FaceField;
 import plyscape.simulate.Verification;
 import plyscape.text.Numbers;
 
@@ -13,21 +15,22 @@ final class CheckPart {
   /** Section 10 of the contract. */
   private static final List<String> CAUTIONS =
       List.of(
-          "A router can hurt people and burn a shop. Never leave it running alone; know how to stop it before you start it.",
-          "Check zero, clamps and travel before each file, and run it in the air first, well above the panel.",
-          "Wear eye and ear protection. Dust from dyed or resin-glued wood is worse than plain dust: extract it and wear a mask.",
+          "A router can hurt people and burn a shop. Never leave it running alone; know how to stop"
+              + " it before you start it.",
+          "Check zero, clamps and travel before each file, and run it in the air first, well above"
+              + " the panel.",
+          "Wear eye and ear protection. Dust from dyed or resin-glued wood is worse than plain"
+              + " dust: extract it and wear a mask.",
           "Feeds, speeds and depths here are starting points. Try them on waste of the same panel.",
           "Set zero on the top face where it has not been sanded, and again with every new cutter.",
           "The maker of the machine, cutter and glue, and local rules, have the last word.");
 
   private CheckPart() {}
 
-  static void write(Html page, Plan plan) {
+  static void write(Html page, PanelPlan plan) {
     page.raw("<section id=\"checks\">\n<h2>Checks</h2>\n");
-    if (plan.verification() != null) {
-      proof(page, plan, plan.verification());
-    }
-    findings(page, "Wood", WoodCheck.of(plan));
+    proof(page, plan.landscape().faces(), plan.verification());
+    findings(page, "Wood", WoodCheck.of(plan.landscape()));
     findings(page, "Cutters", CutterCheck.of(plan));
     page.raw("</section>\n<section id=\"cautions\">\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
     for (String caution : CAUTIONS) {
@@ -36,27 +39,31 @@ final class CheckPart {
     page.raw("</ul>\n</section>\n");
   }
 
-  private static void proof(Html page, Plan plan, Verification proof) {
+  private static void proof(Html page, Optional<FaceField> faces, Verification proof) {
     page.raw(
-            "<h3>Proof</h3>\n<p>The written G-code was read back and cut in simulation by code that shares nothing with the planner.</p>\n")
+            "<h3>Proof</h3>\n"
+                + "<p>The written G-code was read back and cut in simulation by code that shares"
+                + " nothing with the planner.</p>\n")
         .raw("<dl class=\"pair\" id=\"proof\">");
     pair(
         page,
         "As planned",
         Numbers.fixed(100 * proof.matchedShare(), 2)
             + " % of the carved area, within 0.01 mm of its depth"
-            + (plan.faces() == null
-                ? ""
-                : " or, on sculpted faces, no more than the ridges' "
-                    + Numbers.trimmed(plan.faces().cuspMm(), 3)
-                    + " mm and 0.01 mm above it"));
+            + faces
+                .map(
+                    sculpted ->
+                        " or, on sculpted faces, no more than the ridges' "
+                            + Numbers.trimmed(sculpted.cuspMm(), 3)
+                            + " mm and 0.01 mm above it")
+                .orElse(""));
     pair(
         page,
         "Cut too deep",
         Numbers.fixed(proof.gougedMm2(), 3)
             + " mm2, at most "
             + Numbers.fixed(proof.gougeMaxMm(), 3)
-            + (plan.faces() == null ? " mm over a wall" : " mm"));
+            + (faces.isEmpty() ? " mm over a wall" : " mm"));
     pair(
         page,
         "Left too high",
@@ -65,10 +72,10 @@ final class CheckPart {
         page,
         "Out of reach",
         Numbers.fixed(proof.unreachableMm2(), 2)
-            + (plan.faces() == null
+            + (faces.isEmpty()
                 ? " mm2 in corners too tight for the smallest cutter"
-                : " mm2 in corners and at the feet of walls where the cutters' round ends don't fit;"
-                    + " they keep their colour where a flat cutter came"));
+                : " mm2 in corners and at the feet of walls where the cutters' round ends don't"
+                    + " fit; they keep their colour where a flat cutter came"));
     pair(page, "Collisions", Integer.toString(proof.collisions().size()));
     page.raw("</dl>\n");
     if (!proof.collisions().isEmpty()) {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
-import plyscape.plan.Plan;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.text.Numbers;
 
@@ -22,16 +22,14 @@ final class CutterCheck {
 
   private CutterCheck() {}
 
-  static List<Finding> of(Plan plan) {
+  static List<Finding> of(PanelPlan plan) {
     List<Finding> out = new ArrayList<>();
     for (Tool tool : plan.job().tools()) {
       double deepest = deepestMm(plan, tool);
       if (deepest == 0) {
-        if (plan.time() != null) {
-          out.add(
-              new Finding(
-                  true, tool.name() + " is left in the drawer: changing to it wouldn't pay."));
-        }
+        out.add(
+            new Finding(
+                true, tool.name() + " is left in the drawer: changing to it wouldn't pay."));
         continue;
       }
       out.add(chipLoad(tool));
@@ -75,7 +73,7 @@ final class CutterCheck {
   }
 
   /** Of this cutter: a short one may do its part. 0 when it isn't used. */
-  private static double deepestMm(Plan plan, Tool tool) {
+  private static double deepestMm(PanelPlan plan, Tool tool) {
     return plan.programs().stream()
         .filter(program -> program.tool().equals(tool))
         .flatMap(program -> program.passes().stream())

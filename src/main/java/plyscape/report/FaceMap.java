@@ -4,7 +4,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Base64;
 import plyscape.grid.CellFrame;
 import plyscape.job.Job;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
+import plyscape.region.FaceField;
 
 /**
  * Finished depths of a sculpted panel for the page: square cells from the north-west, thousandths
@@ -17,13 +18,13 @@ final class FaceMap {
 
   private FaceMap() {}
 
-  static void put(ObjectNode node, Plan plan) {
+  static void put(ObjectNode node, Landscape plan, FaceField faces) {
     Job.PanelSpec panel = plan.job().panel();
     double cell = Math.max(panel.widthMm(), panel.heightMm()) / LONGEST_CELLS;
     int columns = (int) Math.ceil(panel.widthMm() / cell - 1e-9);
     int rows = (int) Math.ceil(panel.heightMm() / cell - 1e-9);
     CellFrame frame = new CellFrame(0, panel.heightMm() - rows * cell, cell, cell, columns, rows);
-    double[] cut = plan.faces().depthsMm(frame);
+    double[] cut = faces.depthsMm(frame);
     byte[] bytes = new byte[2 * cut.length];
     for (int i = 0; i < cut.length; i++) {
       double depth = cut[(rows - 1 - i / columns) * columns + i % columns];

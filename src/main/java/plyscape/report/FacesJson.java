@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.files.PlanFiles;
 import plyscape.grid.CellFrame;
-import plyscape.plan.Plan;
 import plyscape.region.Face;
 import plyscape.region.FaceField;
 
@@ -24,8 +23,7 @@ public final class FacesJson {
   private FacesJson() {}
 
   /** The file's text, LF at the end. */
-  public static String text(Plan plan) {
-    FaceField field = plan.faces();
+  public static String text(FaceField field) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("schema", SCHEMA).put("cusp_mm", field.cuspMm());
     CellFrame frame = field.relief().frame();

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
+import plyscape.plan.Version;
 import plyscape.render.PreviewPicture;
 import plyscape.text.Markup;
 
@@ -17,13 +19,8 @@ public final class HtmlReport {
 
   private HtmlReport() {}
 
-  /** The page's text. */
-  public static String text(Plan plan) {
-    return text(plan, picture(plan));
-  }
-
-  /** The picture of the panel that the page shows, PNG: it needs only the regions of the plan. */
-  public static byte[] picture(Plan plan) {
+  /** The picture of the panel that the page shows, PNG: before any path is planned. */
+  public static byte[] picture(Landscape plan) {
     return PreviewPicture.panelPng(plan, PanelPart.LONGEST_PX);
   }
 
@@ -32,14 +29,15 @@ public final class HtmlReport {
    *
    * @param picture as {@link #picture} gives it for the same regions
    */
-  public static String text(Plan plan, byte[] picture) {
+  public static String text(PanelPlan plan, byte[] picture) {
     Html page = new Html();
     String title = Markup.escape(plan.job().layup().name());
     page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         // Whatever a name in the input might try, the page may load and send nothing.
         .raw(
-            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline';")
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src"
+                + " data:; style-src 'unsafe-inline';")
         .raw(" script-src 'unsafe-inline'\">\n")
         .raw(
             "<title>"
@@ -48,25 +46,35 @@ public final class HtmlReport {
                 + resource("report.css")
                 + "</style>\n</head>\n<body>\n")
         .raw("<header>\n<h1>" + title + "</h1>\n<p class=\"sub\">")
-        .text(plan.job().name() + " on " + plan.terrain().file() + ", plyscape " + plan.version())
+        .text(
+            plan.job().name()
+                + " on "
+                + plan.landscape().terrain().file()
+                + ", plyscape "
+                + Version.TEXT)
         .raw(
-            "</p>\n<nav><a href=\"#panel\">Panel</a><a href=\"#section\">Section</a><a href=\"#view3d\">Solid</a>")
+            "</p>\n"
+                + "<nav><a href=\"#panel\">Panel</a><a href=\"#section\">Section</a><a"
+                + " href=\"#view3d\">Solid</a>")
         .raw(
-            "<a href=\"#plies\">Plies</a><a href=\"#zones\">Zones</a><a href=\"#passes\">Passes</a>")
+            "<a href=\"#plies\">Plies</a><a href=\"#zones\">Zones</a><a"
+                + " href=\"#passes\">Passes</a>")
         .raw(
-            "<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n</header>\n<main>\n");
+            "<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n"
+                + "</header>\n"
+                + "<main>\n");
     SummaryPart.write(page, plan);
-    PanelPart.write(page, plan, picture);
-    PlyPart.write(page, plan);
-    ZonePart.write(page, plan);
+    PanelPart.write(page, plan.landscape(), picture);
+    PlyPart.write(page, plan.landscape());
+    ZonePart.write(page, plan.landscape());
     PassPart.write(page, plan);
     CheckPart.write(page, plan);
     page.raw("</main>\n<footer><p>plyscape ")
-        .text(plan.version())
+        .text(Version.TEXT)
         .raw(". Figures are those of plan.json, rounded.</p></footer>\n")
         .raw(
             "<script type=\"application/json\" id=\"plan-data\">"
-                + PageData.json(plan)
+                + PageData.json(plan.landscape())
                 + "</script>\n<script>\n")
         .raw(resource("report.js"))
         .raw("</script>\n<script>\n")

@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.grid.Box;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.render.CellMap;
 import plyscape.render.RiskStep;
 import plyscape.zones.Zone;
@@ -20,7 +20,7 @@ final class PageData {
   private PageData() {}
 
   /** JSON that may stand in a script element: no {@code <} and no line separators in it. */
-  static String json(Plan plan) {
+  static String json(Landscape plan) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     ObjectNode panel =
         root.putObject("panel")
@@ -53,9 +53,7 @@ final class PageData {
             .add(cut.lowerMm() + sanding);
       }
     }
-    if (plan.faces() != null) {
-      FaceMap.put(root.putObject("faces"), plan);
-    }
+    plan.faces().ifPresent(faces -> FaceMap.put(root.putObject("faces"), plan, faces));
     ArrayNode risks = root.putArray("risks");
     for (RiskStep step : RiskStep.values()) {
       risks.addObject().put("most", step.most()).put("colour", step.colour());

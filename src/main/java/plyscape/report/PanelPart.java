@@ -5,7 +5,7 @@ import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.render.PlyLabels;
 import plyscape.render.RiskStep;
 import plyscape.text.Numbers;
@@ -22,7 +22,7 @@ final class PanelPart {
 
   private PanelPart() {}
 
-  static void write(Html page, Plan plan, byte[] picture) {
+  static void write(Html page, Landscape plan, byte[] picture) {
     page.raw("<section id=\"panel\">\n<h2>The panel from above</h2>\n")
         .raw(
             "<noscript><p>The picture can be asked and turned when scripts are allowed; the tables"
@@ -63,7 +63,7 @@ final class PanelPart {
                 + "</section>\n");
   }
 
-  private static boolean reachesEdge(Plan plan) {
+  private static boolean reachesEdge(Landscape plan) {
     Box carved = plan.tiling().carved();
     Job.PanelSpec panel = plan.job().panel();
     return carved.minX() <= 0
@@ -72,7 +72,7 @@ final class PanelPart {
         || carved.maxY() >= panel.heightMm();
   }
 
-  private static void stage(Html page, Plan plan, byte[] picture) {
+  private static void stage(Html page, Landscape plan, byte[] picture) {
     Job.PanelSpec panel = plan.job().panel();
     String w = Numbers.trimmed(panel.widthMm(), 3);
     String h = Numbers.trimmed(panel.heightMm(), 3);
@@ -138,7 +138,7 @@ final class PanelPart {
         + "</text>\n";
   }
 
-  private static void side(Html page, Plan plan) {
+  private static void side(Html page, Landscape plan) {
     page.raw(
             "<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n"
                 + "<div class=\"controls\">\n")

@@ -1,7 +1,7 @@
 package plyscape.report;
 
 import plyscape.layup.Ply;
-import plyscape.plan.Plan;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
@@ -12,17 +12,10 @@ final class PassPart {
   private static final double BAR_WIDTH = 860;
   private static final int ROW = 46;
 
-  /** A small spindle is up to speed in a few seconds (common practice). */
-  private static final double SPINDLE_START_S = 5;
-
   private PassPart() {}
 
-  static void write(Html page, Plan plan) {
+  static void write(Html page, PanelPlan plan) {
     page.raw("<section id=\"passes\">\n<h2>Passes and time</h2>\n");
-    if (plan.time() == null) {
-      page.raw("<p>A preview has no passes.</p>\n</section>\n");
-      return;
-    }
     page.raw(
             "<p>"
                 + Durations.text(plan.time().totalS())
@@ -47,7 +40,7 @@ final class PassPart {
         "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
             + " comes back to each depth in several runs; the rows add them up, and the programs"
             + " and <code>plan.json</code> list them one by one.</p>\n");
-    if (plan.faces() != null) {
+    if (plan.landscape().faces().isPresent()) {
       page.raw(
           "<p>The last rows follow the sculpted faces, from the shallowest to the deepest; their"
               + " ply is the one of the deepest place.</p>\n");
@@ -89,20 +82,20 @@ final class PassPart {
   }
 
   /** Every file begins with a cutter put in. */
-  private static double changesS(Plan plan) {
+  private static double changesS(PanelPlan plan) {
     return plan.programs().size() * plan.job().machine().toolChangeS();
   }
 
-  private static double spindleS(Plan plan) {
-    return plan.programs().size() * SPINDLE_START_S;
+  private static double spindleS(PanelPlan plan) {
+    return plan.programs().size() * plan.job().machine().spinUpS();
   }
 
-  private static String cutters(Plan plan) {
+  private static String cutters(PanelPlan plan) {
     return plan.programs().size() == 1 ? "the cutter" : plan.programs().size() + " cutters";
   }
 
   /** One bar a tool, all to one scale, its pieces by pass in ply colours with the ply's number. */
-  private static void timeBar(Html page, Plan plan) {
+  private static void timeBar(Html page, PanelPlan plan) {
     double longest = 1e-9;
     for (ToolProgram program : plan.programs()) {
       longest = Math.max(longest, seconds(program));

@@ -1,7 +1,7 @@
 package plyscape.report;
 
+import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
-import plyscape.plan.Plan;
 import plyscape.plan.ToolProgram;
 import plyscape.text.Numbers;
 
@@ -11,11 +11,13 @@ final class PathPart {
   private PathPart() {}
 
   /** How good the paths are, program by program. */
-  static void write(Html page, Plan plan) {
+  static void write(Html page, PanelPlan plan) {
     page.raw(
-        "<section id=\"paths\">\n<h2>Paths</h2>\n<p>No order of the same cuts needs less travel than the bound (the"
-            + " shortest tree over the gaps between them). Wider cuts than the stepover run at less"
-            + " feed; the place is where the longest one in one go begins.</p>\n");
+        "<section id=\"paths\">\n"
+            + "<h2>Paths</h2>\n"
+            + "<p>No order of the same cuts needs less travel than the bound (the shortest tree"
+            + " over the gaps between them). Wider cuts than the stepover run at less feed; the"
+            + " place is where the longest one in one go begins.</p>\n");
     page.table(
         "File",
         "#Travel, mm",

@@ -3,17 +3,22 @@ package plyscape.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warning;
 import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
+import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
-import plyscape.plan.Plan;
 import plyscape.plan.ToolProgram;
+import plyscape.plan.Version;
 import plyscape.simulate.Verification;
+import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
 /**
@@ -29,57 +34,73 @@ public final class PlanJson {
   private PlanJson() {}
 
   /** The file's text, LF at the end. */
-  public static String text(Plan plan) {
+  public static String text(PanelPlan plan) {
     return JsonTree.text(tree(plan), true) + "\n";
   }
 
-  /** The same as a tree. */
-  public static ObjectNode tree(Plan plan) {
+  /** The same of a plan without toolpaths. */
+  public static String text(Landscape regions) {
+    return JsonTree.text(tree(regions), true) + "\n";
+  }
+
+  /** The file as a tree. */
+  public static ObjectNode tree(PanelPlan plan) {
+    ObjectNode root = head(plan.landscape(), plan.programs());
+    root.putObject("time")
+        .put("cut_s", plan.time().cutS())
+        .put("rapid_s", plan.time().rapidS())
+        .put("total_s", plan.time().totalS())
+        .put("lower_bound_s", plan.time().lowerBoundS());
+    verification(root.putObject("verification"), plan.verification());
+    warnings(root.putArray("warnings"), plan.warnings());
+    paths(root.putArray("paths"), plan.programs());
+    return root;
+  }
+
+  /** The same of a plan without toolpaths. */
+  public static ObjectNode tree(Landscape regions) {
+    ObjectNode root = head(regions, List.of());
+    root.putNull("time");
+    root.putNull("verification");
+    warnings(root.putArray("warnings"), regions.warnings());
+    root.putArray("paths");
+    return root;
+  }
+
+  /** From the schema to the passes. */
+  private static ObjectNode head(Landscape plan, List<ToolProgram> programs) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("schema", SCHEMA);
-    root.put("version", plan.version());
+    root.put("version", Version.TEXT);
     root.put("layup", plan.job().layup().name());
     panel(root.putObject("panel"), plan);
-    terrain(root.putObject("terrain"), plan);
+    terrain(root.putObject("terrain"), plan.terrain());
     plies(root.putArray("plies"), plan);
-    if (plan.faces() != null) {
-      root.putObject("surface")
-          .put("kind", "sculpted")
-          .put("cusp_mm", plan.faces().cuspMm())
-          .put("faces", PlanFiles.FACES);
-    }
+    plan.faces()
+        .ifPresent(
+            faces ->
+                root.putObject("surface")
+                    .put("kind", "sculpted")
+                    .put("cusp_mm", faces.cuspMm())
+                    .put("faces", PlanFiles.FACES));
     zones(root.putArray("zones"), plan);
-    tools(root.putArray("tools"), plan);
-    passes(root.putArray("passes"), plan);
-    if (plan.time() == null) {
-      root.putNull("time");
-    } else {
-      root.putObject("time")
-          .put("cut_s", plan.time().cutS())
-          .put("rapid_s", plan.time().rapidS())
-          .put("total_s", plan.time().totalS())
-          .put("lower_bound_s", plan.time().lowerBoundS());
-    }
-    if (plan.verification() == null) {
-      root.putNull("verification");
-    } else {
-      verification(root.putObject("verification"), plan.verification());
-    }
-    ArrayNode warnings = root.putArray("warnings");
-    for (Warning warning : plan.warnings()) {
-      warnings
-          .addObject()
+    tools(root.putArray("tools"), plan.job().tools(), programs);
+    passes(root.putArray("passes"), plan.depths(), programs);
+    return root;
+  }
+
+  private static void warnings(ArrayNode node, List<Warning> warnings) {
+    for (Warning warning : warnings) {
+      node.addObject()
           .put("code", warning.code())
           .put("message", warning.message())
           .put("where", warning.where());
     }
-    paths(root.putArray("paths"), plan);
-    return root;
   }
 
   /** Beyond the contract: how good each program's paths are, see {@link PathFigures}. */
-  private static void paths(ArrayNode paths, Plan plan) {
-    for (ToolProgram program : plan.programs()) {
+  private static void paths(ArrayNode paths, List<ToolProgram> programs) {
+    for (ToolProgram program : programs) {
       PathFigures f = program.paths();
       ObjectNode node =
           paths
@@ -99,7 +120,7 @@ public final class PlanJson {
     }
   }
 
-  private static void panel(ObjectNode panel, Plan plan) {
+  private static void panel(ObjectNode panel, Landscape plan) {
     Box carved = plan.tiling().carved();
     panel
         .put("width_mm", plan.job().panel().widthMm())
@@ -113,15 +134,14 @@ public final class PlanJson {
         .add(carved.maxY());
   }
 
-  private static void terrain(ObjectNode terrain, Plan plan) {
-    terrain
-        .put("file", plan.terrain().file())
-        .put("crs", plan.terrain().crs())
-        .put("zmin_m", plan.terrain().zminM())
-        .put("zmax_m", plan.terrain().zmaxM())
-        .put("cell_m", plan.terrain().cellM())
-        .put("voids_filled", plan.terrain().voidsFilled())
-        .put("ground_per_panel_mm", plan.terrain().frame().metresPerMm());
+  private static void terrain(ObjectNode node, Terrain terrain) {
+    node.put("file", terrain.file())
+        .put("crs", terrain.crs())
+        .put("zmin_m", terrain.zminM())
+        .put("zmax_m", terrain.zmaxM())
+        .put("cell_m", terrain.cellM())
+        .put("voids_filled", terrain.voidsFilled())
+        .put("ground_per_panel_mm", terrain.frame().metresPerMm());
   }
 
   /**
@@ -129,7 +149,7 @@ public final class PlanJson {
    * and where they lie after sanding; {@code target_mm} stays the middle of the ply less the
    * sanding, {@code risk} is the worst in the range.
    */
-  private static void plies(ArrayNode plies, Plan plan) {
+  private static void plies(ArrayNode plies, Landscape plan) {
     for (PlyDepth depth : plan.depths()) {
       MultiPolygon shown = plan.tiling().exposed().get(depth.ply().number());
       double area = shown == null ? 0 : shown.getArea();
@@ -155,8 +175,8 @@ public final class PlanJson {
       } else {
         ply.putArray("breaks_m").add(breaks[0]).add(breaks[1]);
       }
-      FaceWindow cut = plan.faces() == null ? null : plan.faces().rangeMm(depth.ply().number());
-      if (cut != null && cut.open()) {
+      FaceWindow cut = plan.cutMm(depth.ply().number());
+      if (cut.open()) {
         double sanding = plan.job().allowance().sandingMm();
         ply.putArray("cut_mm").add(cut.upperMm()).add(cut.lowerMm());
         ply.putArray("finished_mm").add(cut.upperMm() + sanding).add(cut.lowerMm() + sanding);
@@ -164,11 +184,11 @@ public final class PlanJson {
     }
   }
 
-  private static void zones(ArrayNode zones, Plan plan) {
+  private static void zones(ArrayNode zones, Landscape plan) {
     for (Zone zone : plan.zones()) {
       ObjectNode node = zones.addObject().put("name", zone.spec().name());
       Integer ply = zone.spec().plyNumber();
-      node.put("ply", ply == null ? null : name(plan, ply));
+      node.put("ply", ply == null ? null : name(plan.depths(), ply));
       node.put("features", zone.features()).put("area_mm2", zone.area().getArea());
       ArrayNode skipped = node.putArray("skipped");
       for (Zone.Skipped feature : zone.skipped()) {
@@ -177,26 +197,25 @@ public final class PlanJson {
     }
   }
 
-  private static void tools(ArrayNode tools, Plan plan) {
-    for (Tool tool : plan.job().tools()) {
-      boolean used = plan.programs().stream().anyMatch(program -> program.tool().equals(tool));
-      tools
-          .addObject()
+  private static void tools(ArrayNode node, List<Tool> tools, List<ToolProgram> programs) {
+    for (Tool tool : tools) {
+      boolean used = programs.stream().anyMatch(program -> program.tool().equals(tool));
+      node.addObject()
           .put("name", tool.name())
           .put("diameter_mm", tool.diameterMm())
           .put("used", used);
     }
   }
 
-  private static void passes(ArrayNode passes, Plan plan) {
-    for (ToolProgram program : plan.programs()) {
+  private static void passes(ArrayNode passes, Depths depths, List<ToolProgram> programs) {
+    for (ToolProgram program : programs) {
       for (ToolProgram.PassSummary pass : program.passes()) {
         passes
             .addObject()
             .put("file", program.file())
             .put("tool", program.tool().name())
             .put("depth_mm", pass.depthMm())
-            .put("ply", name(plan, pass.plyNumber()))
+            .put("ply", name(depths, pass.plyNumber()))
             .put("stepdown_from_mm", pass.stepdownFromMm())
             .put("cut_mm", pass.cutMm())
             .put("rapid_mm", pass.rapidMm())
@@ -216,7 +235,7 @@ public final class PlanJson {
         .put("collisions", verification.collisions().size());
   }
 
-  private static String name(Plan plan, int plyNumber) {
-    return plan.depths().of(plyNumber).ply().name();
+  private static String name(Depths depths, int plyNumber) {
+    return depths.of(plyNumber).ply().name();
   }
 }

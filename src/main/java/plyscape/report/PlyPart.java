@@ -1,7 +1,7 @@
 package plyscape.report;
 
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /** The table of plies. */
@@ -9,12 +9,12 @@ final class PlyPart {
 
   private PlyPart() {}
 
-  static void write(Html page, Plan plan) {
+  static void write(Html page, Landscape plan) {
     page.raw(
             "<section id=\"plies\">\n"
                 + "<h2>Plies</h2>\n"
                 + "<p class=\"hint\">Depths in mm below the top face of the pressed panel."
-                + (plan.faces() == null
+                + (plan.faces().isEmpty()
                     ? ""
                     : " Faces follow the terrain between two depths; the chance of a wrong colour"
                         + " is that at the worst place of each ply.")

@@ -1,7 +1,7 @@
 package plyscape.report;
 
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 
@@ -14,7 +14,7 @@ public final class PlyTable {
   private PlyTable() {}
 
   /** The table's text. */
-  public static String text(Plan plan) {
+  public static String text(Landscape plan) {
     TextTable table =
         new TextTable()
             .right("ply")

@@ -2,8 +2,10 @@ package plyscape.report;
 
 import plyscape.fault.Warning;
 import plyscape.layup.PlyDepth;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
 import plyscape.simulate.Verification;
+import plyscape.terrain.Terrain;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
 
@@ -12,7 +14,7 @@ final class SummaryPart {
 
   private SummaryPart() {}
 
-  static void write(Html page, Plan plan) {
+  static void write(Html page, PanelPlan plan) {
     warnings(page, plan);
     page.raw("<dl class=\"cards\" id=\"summary\">\n");
     card(
@@ -22,49 +24,46 @@ final class SummaryPart {
             + " x "
             + Numbers.trimmed(plan.job().panel().heightMm(), 1)
             + " mm",
-        Numbers.fixed(plan.thicknessMm(), 2)
+        Numbers.fixed(plan.landscape().thicknessMm(), 2)
             + " mm thick, "
             + plan.tiling().exposed().size()
             + " of "
             + plan.depths().plies()
             + " plies show");
+    Terrain ground = plan.landscape().terrain();
     card(
         page,
         "Scale",
-        "1 : " + Words.grouped(Math.round(plan.terrain().frame().metresPerMm() * 1000)),
+        "1 : " + Words.grouped(Math.round(ground.frame().metresPerMm() * 1000)),
         "ground "
-            + Numbers.fixed(plan.terrain().zminM(), 0)
+            + Numbers.fixed(ground.zminM(), 0)
             + " to "
-            + Numbers.fixed(plan.terrain().zmaxM(), 0)
+            + Numbers.fixed(ground.zmaxM(), 0)
             + " m, heights "
-            + heights(exaggeration(plan)));
-    if (plan.time() != null) {
-      long tools = plan.programs().size();
-      card(
-          page,
-          "Machine time",
-          Durations.text(plan.time().totalS()),
-          "with "
-              + tools
-              + (tools == 1 ? " cutter" : " cutters")
-              + ", without changing them; the limit is "
-              + Durations.text(plan.time().lowerBoundS()));
-    }
+            + heights(exaggeration(plan.landscape())));
+    int tools = plan.programs().size();
+    card(
+        page,
+        "Machine time",
+        Durations.text(plan.time().totalS()),
+        "with "
+            + tools
+            + (tools == 1 ? " cutter" : " cutters")
+            + ", without changing them; the limit is "
+            + Durations.text(plan.time().lowerBoundS()));
     Verification proof = plan.verification();
-    if (proof != null) {
-      card(
-          page,
-          "Proof by simulation",
-          Numbers.fixed(100 * proof.matchedShare(), 2) + " % as planned",
-          (proof.safe() ? "no gouge, no collision" : "NOT SAFE: see Checks")
-              + ", cells of "
-              + Numbers.trimmed(proof.cellMm(), 3)
-              + " mm");
-    }
+    card(
+        page,
+        "Proof by simulation",
+        Numbers.fixed(100 * proof.matchedShare(), 2) + " % as planned",
+        (proof.safe() ? "no gouge, no collision" : "NOT SAFE: see Checks")
+            + ", cells of "
+            + Numbers.trimmed(proof.cellMm(), 3)
+            + " mm");
     card(
         page,
         "Wrong colour",
-        Numbers.fixed(wrongColourMm2(plan), 2) + " mm2",
+        Numbers.fixed(wrongColourMm2(plan.landscape()), 2) + " mm2",
         "expected, of "
             + Numbers.fixed(plan.tiling().carved().area(), 0)
             + " mm2 carved, from the tolerances");
@@ -72,7 +71,7 @@ final class SummaryPart {
   }
 
   /** Expected area with the wrong colour: every ply's area times its risk. */
-  static double wrongColourMm2(Plan plan) {
+  static double wrongColourMm2(Landscape plan) {
     double sum = 0;
     for (PlyDepth depth : plan.depths()) {
       if (plan.tiling().exposed().containsKey(depth.ply().number())) {
@@ -86,7 +85,7 @@ final class SummaryPart {
    * How many times steeper than the ground the panel is: mid-ply span of the terrain's plies
    * against its relief at scale.
    */
-  private static double exaggeration(Plan plan) {
+  private static double exaggeration(Landscape plan) {
     PlyDepth first = plan.depths().of(plan.bands().plyNumbers().get(0));
     PlyDepth last =
         plan.depths().of(plan.bands().plyNumbers().get(plan.bands().plyNumbers().size() - 1));
@@ -101,7 +100,7 @@ final class SummaryPart {
         : times > 0 ? Numbers.fixed(1 / times, 1) + " times flatter than true" : "all alike";
   }
 
-  private static void warnings(Html page, Plan plan) {
+  private static void warnings(Html page, PanelPlan plan) {
     if (plan.warnings().isEmpty()) {
       page.raw("<p class=\"quiet\" id=\"warnings\">No warnings.</p>\n");
       return;

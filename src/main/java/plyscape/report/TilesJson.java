@@ -4,8 +4,14 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.grid.Box;
+import plyscape.job.Job;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.Plan;
-import plyscape.plan.PlanTime;
+import plyscape.plan.Tile;
+import plyscape.plan.TiledLandscape;
+import plyscape.plan.TiledPlan;
+import plyscape.plan.Version;
 
 /**
  * {@code tiles.json}: which panels carry a landscape together, where each lies in the whole (mm,
@@ -20,19 +26,41 @@ public final class TilesJson {
   private TilesJson() {}
 
   /** The file's text, LF at the end. */
-  public static String text(Plan whole) {
-    return JsonTree.text(tree(whole, false), true) + "\n";
+  public static String text(TiledPlan plan) {
+    ObjectNode root = head(plan);
+    root.put("total_s", plan.time().totalS());
+    ArrayNode tiles = root.putArray("tiles");
+    plan.tiles().forEach(tile -> cut(tiles, plan.panels(), tile));
+    return JsonTree.text(root, true) + "\n";
   }
 
   /** The same with each panel's {@code plan.json} under {@code plan}. */
-  public static String withPlans(Plan whole) {
-    return JsonTree.text(tree(whole, true), true) + "\n";
+  public static String withPlans(TiledPlan plan) {
+    ObjectNode root = head(plan);
+    root.put("total_s", plan.time().totalS());
+    ArrayNode tiles = root.putArray("tiles");
+    plan.tiles()
+        .forEach(tile -> cut(tiles, plan.panels(), tile).set("plan", PlanJson.tree(tile.plan())));
+    return JsonTree.text(root, true) + "\n";
   }
 
-  private static ObjectNode tree(Plan whole, boolean plans) {
+  /** The same of a landscape without toolpaths. */
+  public static String withPlans(TiledLandscape landscape) {
+    ObjectNode root = head(landscape);
+    root.putNull("total_s");
+    ArrayNode tiles = root.putArray("tiles");
+    for (Tile<Landscape> tile : landscape.tiles()) {
+      ObjectNode node = place(tiles, landscape.panels(), tile);
+      node.putNull("total_s");
+      node.set("plan", PlanJson.tree(tile.plan()));
+    }
+    return JsonTree.text(root, true) + "\n";
+  }
+
+  private static ObjectNode head(Plan whole) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("schema", SCHEMA)
-        .put("version", whole.version())
+        .put("version", Version.TEXT)
         .put("layup", whole.job().layup().name());
     Box carved = whole.tiling().carved();
     ObjectNode panels = root.putObject("whole");
@@ -45,27 +73,20 @@ public final class TilesJson {
         .add(carved.minY())
         .add(carved.maxX())
         .add(carved.maxY());
-    time(root, whole.time());
-    ArrayNode tiles = root.putArray("tiles");
-    for (Plan.Tile tile : whole.tiles()) {
-      double width = tile.plan().job().panel().widthMm();
-      double height = tile.plan().job().panel().heightMm();
-      ObjectNode node = tiles.addObject();
-      node.put("directory", tile.name()).put("column", tile.column()).put("row", tile.row());
-      node.put("left_mm", (tile.column() - 1) * width).put("bottom_mm", (tile.row() - 1) * height);
-      time(node, tile.plan().time());
-      if (plans) {
-        node.set("plan", PlanJson.tree(tile.plan()));
-      }
-    }
     return root;
   }
 
-  private static void time(ObjectNode node, PlanTime time) {
-    if (time == null) {
-      node.putNull("total_s");
-    } else {
-      node.put("total_s", time.totalS());
-    }
+  private static ObjectNode cut(ArrayNode tiles, Job.PanelSpec panels, Tile<PanelPlan> tile) {
+    return place(tiles, panels, tile).put("total_s", tile.plan().time().totalS());
+  }
+
+  private static ObjectNode place(ArrayNode tiles, Job.PanelSpec panels, Tile<?> tile) {
+    return tiles
+        .addObject()
+        .put("directory", tile.name())
+        .put("column", tile.column())
+        .put("row", tile.row())
+        .put("left_mm", (tile.column() - 1) * panels.widthMm())
+        .put("bottom_mm", (tile.row() - 1) * panels.heightMm());
   }
 }

@@ -6,7 +6,7 @@ import java.util.Locale;
 import plyscape.layup.BalanceCheck;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /**
@@ -23,7 +23,7 @@ final class WoodCheck {
 
   private WoodCheck() {}
 
-  static List<Finding> of(Plan plan) {
+  static List<Finding> of(Landscape plan) {
     Layup layup = plan.job().layup();
     List<BalanceCheck.Finding> broken = BalanceCheck.of(layup);
     List<Finding> out = new ArrayList<>();
@@ -51,7 +51,7 @@ final class WoodCheck {
     }
   }
 
-  private static List<Finding> colours(Plan plan) {
+  private static List<Finding> colours(Landscape plan) {
     List<Finding> out = new ArrayList<>();
     List<Integer> shown = List.copyOf(plan.tiling().exposed().keySet());
     for (int i = 0; i < shown.size(); i++) {

@@ -1,7 +1,7 @@
 package plyscape.report;
 
 import plyscape.layup.FaceWindow;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
 /** Chances and shares as people say them. */
@@ -30,7 +30,7 @@ final class Words {
   }
 
   /** {@code 1.290}, {@code 0.947 to 1.626} of faces that follow the terrain, {@code uncut}. */
-  static String cut(Plan plan, int plyNumber) {
+  static String cut(Landscape plan, int plyNumber) {
     FaceWindow cut = plan.cutMm(plyNumber);
     if (cut.lowerMm() <= 0) {
       return "uncut";

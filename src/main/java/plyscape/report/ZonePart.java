@@ -3,7 +3,7 @@ package plyscape.report;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.region.Tiling;
 import plyscape.text.Numbers;
 import plyscape.zones.Zone;
@@ -19,7 +19,7 @@ final class ZonePart {
 
   private ZonePart() {}
 
-  static void write(Html page, Plan plan) {
+  static void write(Html page, Landscape plan) {
     page.raw("<section id=\"zones\">\n<h2>Zones</h2>\n");
     if (plan.zones().isEmpty()) {
       page.raw("<p>The job has none: the ground alone gives the plies.</p>\n");
@@ -68,7 +68,7 @@ final class ZonePart {
         .collect(Collectors.joining("; "));
   }
 
-  private static void merged(Html page, Plan plan) {
+  private static void merged(Html page, Landscape plan) {
     page.raw("<h3>Given to a neighbour</h3>\n");
     if (plan.tiling().merged().isEmpty()) {
       page.raw("<p>Nothing: every part is wide enough to be cut and seen.</p>\n");

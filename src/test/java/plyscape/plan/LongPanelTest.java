@@ -36,27 +36,28 @@ class LongPanelTest {
     Files.writeString(
         folder.resolve("terrain.asc"),
         AscText.of(420, 4, (column, row) -> 100 + 30 * Math.sin(column / 13.0 + row / 9.0)));
-    Plan plan =
-        Planner.plan(
-            JobReader.read(
-                Files.writeString(
-                    folder.resolve("job.yaml"),
-                    """
-                    layup: layup.yaml
-                    terrain: {file: terrain.asc, plies: [high, mid, low], crs: "EPSG:32632"}
-                    panel: {width: 846, height: 14, border: 3}
-                    machine: {travel: [900, 300, 80]}
-                    surface: sculpted
-                    cusp: 0.1
-                    tools:
-                      - {name: end mill 6, diameter: 6, stepover: 0.45}
-                      - {name: ball 6, shape: ball, diameter: 6, stepover: 0.3}
-                    """),
-                Map.of(),
-                new Warnings()),
-            new PlanOptions(false, false, false, 0.2),
-            Progress.NONE,
-            new Warnings()); // gouges and collisions would be a fault
+    PanelPlan plan =
+        (PanelPlan)
+            Planner.plan(
+                JobReader.read(
+                    Files.writeString(
+                        folder.resolve("job.yaml"),
+                        """
+                        layup: layup.yaml
+                        terrain: {file: terrain.asc, plies: [high, mid, low], crs: "EPSG:32632"}
+                        panel: {width: 846, height: 14, border: 3}
+                        machine: {travel: [900, 300, 80]}
+                        surface: sculpted
+                        cusp: 0.1
+                        tools:
+                          - {name: end mill 6, diameter: 6, stepover: 0.45}
+                          - {name: ball 6, shape: ball, diameter: 6, stepover: 0.3}
+                        """),
+                    Map.of(),
+                    new Warnings()),
+                new PlanOptions(false, false, false, 0.2),
+                Progress.NONE,
+                new Warnings()); // gouges and collisions would be a fault
     assertEquals(840, plan.tiling().carved().width(), 1e-9);
     assertEquals("ball 6", plan.programs().get(plan.programs().size() - 1).tool().name());
     Verification v = plan.verification();

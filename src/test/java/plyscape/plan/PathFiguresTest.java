@@ -38,13 +38,18 @@ class PathFiguresTest {
 
   @Test
   void handWrittenProgram_givesWhatIsReckoned(@TempDir Path folder) {
-    Plan plan = plan(folder, 0);
+    PanelPlan plan = plan(folder, 0);
     Tool tool = Workshop.END_MILL_3;
     Job job = plan.job();
     Job.PanelSpec panel = job.panel();
     Program parsed =
         GcodeParser.parse(
-            "01.nc", TEXT, job.machine(), panel.widthMm(), panel.heightMm(), plan.thicknessMm());
+            "01.nc",
+            TEXT,
+            job.machine(),
+            panel.widthMm(),
+            panel.heightMm(),
+            plan.depths().thicknessMm());
     PathFigures f = PathFigures.of("01.nc", tool, TEXT, parsed);
     // From the zero to (10, 10), from (26, 32) to (26, 42).
     assertEquals(Math.hypot(10, 10) + 10, f.travelMm(), 1e-6);
@@ -73,8 +78,8 @@ class PathFiguresTest {
     }
   }
 
-  private static Plan plan(Path folder, long seed) {
+  private static PanelPlan plan(Path folder, long seed) {
     Job job = new SeededJob(seed).in(folder);
-    return Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
+    return (PanelPlan) Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
   }
 }

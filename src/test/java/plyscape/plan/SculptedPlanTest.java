@@ -1,8 +1,6 @@
 package plyscape.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
-import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -29,6 +27,7 @@ import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.layup.PlyDepth;
+import plyscape.region.FaceField;
 import plyscape.region.RegionRaster;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;
@@ -71,7 +70,7 @@ class SculptedPlanTest {
   /** The plans of the made grounds, which several tests look at; seeds run side by side. */
   private static Map<Long, Made> made;
 
-  private record Made(Plan plan, Warnings warnings) {}
+  private record Made(PanelPlan plan, Warnings warnings) {}
 
   @BeforeAll
   static void planTheMadeGrounds() {
@@ -159,11 +158,16 @@ class SculptedPlanTest {
         new Warnings());
   }
 
-  private static Plan plan(Job job, Warnings warnings) {
-    return Planner.plan(job, new PlanOptions(false, false, false, 0.1), Progress.NONE, warnings);
+  private static FaceField faces(PanelPlan plan) {
+    return plan.landscape().faces().orElseThrow();
   }
 
-  private static CutResult cut(Plan plan, double cellMm) {
+  private static PanelPlan plan(Job job, Warnings warnings) {
+    return (PanelPlan)
+        Planner.plan(job, new PlanOptions(false, false, false, 0.1), Progress.NONE, warnings);
+  }
+
+  private static CutResult cut(PanelPlan plan, double cellMm) {
     Job job = plan.job();
     List<Cut> cuts =
         plan.programs().stream()
@@ -176,14 +180,15 @@ class SculptedPlanTest {
                             job.machine(),
                             job.panel().widthMm(),
                             job.panel().heightMm(),
-                            plan.thicknessMm()),
+                            plan.depths().thicknessMm()),
                         p.tool()))
             .toList();
     Box panel = new Box(0, 0, job.panel().widthMm(), job.panel().heightMm());
     return Simulator.run(
-        new Setup(panel, plan.thicknessMm(), plan.tiling().carved(), job.machine(), cellMm),
+        new Setup(
+            panel, plan.depths().thicknessMm(), plan.tiling().carved(), job.machine(), cellMm),
         cuts,
-        FaceTargets.of(plan.faces()),
+        FaceTargets.of(faces(plan)),
         job.tools());
   }
 
@@ -193,7 +198,7 @@ class SculptedPlanTest {
         .forEach(
             one -> {
               long seed = one.getKey();
-              Plan plan = one.getValue().plan();
+              PanelPlan plan = one.getValue().plan();
               CutResult result = cut(plan, 0.1);
               String who = "seed " + seed;
               assertTrue(result.verification().safe(), who + " " + result.verification());
@@ -212,9 +217,9 @@ class SculptedPlanTest {
    * Where the top ply stays uncut, and in the border, nothing is touched but within what a cutter's
    * edge may go over a wall (contract, section 9). Cells right at a wall may be, by any depth.
    */
-  private static void topFaceHolds(Plan plan, CutResult result, String who) {
+  private static void topFaceHolds(PanelPlan plan, CutResult result, String who) {
     CellFrame frame = result.field().frame();
-    int[] region = RegionRaster.of(plan.faces().polygons(), frame);
+    int[] region = RegionRaster.of(faces(plan).polygons(), frame);
     Geometry walls = new GeometryFactory().buildGeometry(boundaries(plan));
     int left = 0;
     for (int i = 0; i < region.length; i++) {
@@ -232,18 +237,18 @@ class SculptedPlanTest {
     assertTrue(left > 1000, who + ": the border at least");
   }
 
-  private static PlyDepth plyOf(Plan plan, int region) {
-    return plan.depths().of(plan.faces().faces().get(region).plyNumber());
+  private static PlyDepth plyOf(PanelPlan plan, int region) {
+    return plan.depths().of(faces(plan).faces().get(region).plyNumber());
   }
 
-  private static List<Geometry> boundaries(Plan plan) {
-    return plan.faces().polygons().stream().map(Geometry::getBoundary).toList();
+  private static List<Geometry> boundaries(PanelPlan plan) {
+    return faces(plan).polygons().stream().map(Geometry::getBoundary).toList();
   }
 
-  private static void colourHolds(Plan plan, CutResult result, String who) {
+  private static void colourHolds(PanelPlan plan, CutResult result, String who) {
     CellFrame frame = result.field().frame();
-    int[] region = RegionRaster.of(plan.faces().polygons(), frame);
-    double[] rough = plan.faces().roughMm();
+    int[] region = RegionRaster.of(faces(plan).polygons(), frame);
+    double[] rough = faces(plan).roughMm();
     double sanding = plan.job().allowance().sandingMm();
     int unreached = 0;
     for (int i = 0; i < region.length; i++) {
@@ -282,13 +287,13 @@ class SculptedPlanTest {
     assertTrue(one.size() >= 2 && one.stream().allMatch(t -> t.contains("G1 ")), one.toString());
   }
 
-  private static List<String> texts(Plan plan) {
+  private static List<String> texts(PanelPlan plan) {
     return plan.programs().stream().map(ToolProgram::text).toList();
   }
 
   @Test
   void finishingIsLast_andTheTimesOfThePassesAddUp() {
-    Plan plan = made.get(4L).plan();
+    PanelPlan plan = made.get(4L).plan();
     ToolProgram last = plan.programs().get(plan.programs().size() - 1);
     assertEquals("ball 2", last.tool().name());
     assertTrue(last.passes().get(0).timeS() > 60, last.passes().toString());
@@ -303,10 +308,10 @@ class SculptedPlanTest {
 
   @Test
   void risk_isTheWorstInTheWindow() {
-    Plan flat = plan(job(4, FLATS, top(4), PANEL), new Warnings());
-    Plan sculpted = made.get(4L).plan();
-    assertNull(flat.faces());
-    assertNotNull(sculpted.faces());
+    PanelPlan flat = plan(job(4, FLATS, top(4), PANEL), new Warnings());
+    PanelPlan sculpted = made.get(4L).plan();
+    assertTrue(flat.landscape().faces().isEmpty());
+    assertTrue(sculpted.landscape().faces().isPresent());
     assertTrue(sculpted.depths().of(2).risk() > flat.depths().of(2).risk());
     assertEquals(flat.depths().of(2).targetMm(), sculpted.depths().of(2).targetMm());
   }

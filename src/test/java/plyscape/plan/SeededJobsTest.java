@@ -39,12 +39,13 @@ class SeededJobsTest {
   static String fault(long seed, Path folder, double cellMm) {
     String where = "seed " + seed + ": ";
     try {
-      Plan plan =
-          Planner.plan(
-              new SeededJob(seed).in(folder.resolve("job-" + seed)),
-              new PlanOptions(false, false, false, cellMm),
-              Progress.NONE,
-              new Warnings());
+      PanelPlan plan =
+          (PanelPlan)
+              Planner.plan(
+                  new SeededJob(seed).in(folder.resolve("job-" + seed)),
+                  new PlanOptions(false, false, false, cellMm),
+                  Progress.NONE,
+                  new Warnings());
       Verification v = plan.verification();
       if (plan.programs().isEmpty()) {
         return where + "nothing is cut";

@@ -113,7 +113,8 @@ class StepdownTest {
   }
 
   private static void hold(Job job) {
-    Plan plan = Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
+    PanelPlan plan =
+        (PanelPlan) Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
     assertEquals(2, plan.programs().size(), "both cutters are used");
     assertEquals(List.of(), tooDeep(plan, plan.programs()));
 
@@ -130,7 +131,7 @@ class StepdownTest {
   }
 
   /** Moves that take more than the stepdown, beyond the grain of the raster. */
-  private static List<String> tooDeep(Plan plan, List<ToolProgram> programs) {
+  private static List<String> tooDeep(PanelPlan plan, List<ToolProgram> programs) {
     Job job = plan.job();
     BiteRaster wood = new BiteRaster(job.panel().widthMm(), job.panel().heightMm());
     List<String> faults = new ArrayList<>();
@@ -142,7 +143,7 @@ class StepdownTest {
               job.machine(),
               job.panel().widthMm(),
               job.panel().heightMm(),
-              plan.thicknessMm());
+              plan.depths().thicknessMm());
       wood.start(parsed.startX(), parsed.startY(), parsed.startDepth());
       for (Program.Block block : parsed.blocks()) {
         double area =

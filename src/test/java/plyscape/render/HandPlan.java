@@ -3,6 +3,7 @@ package plyscape.render;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
@@ -35,8 +36,10 @@ import plyscape.layup.Top;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
+import plyscape.plan.Landscape;
+import plyscape.plan.MapData;
+import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
-import plyscape.plan.Plan;
 import plyscape.plan.PlanTime;
 import plyscape.plan.ToolProgram;
 import plyscape.region.Region;
@@ -59,12 +62,22 @@ public final class HandPlan {
   private HandPlan() {}
 
   /** The plan that the class describes. */
-  public static Plan make() {
+  public static PanelPlan make() {
     return make("meadow");
   }
 
+  /** Its regions. */
+  public static Landscape landscape() {
+    return landscape("meadow");
+  }
+
+  /** The regions with another name for ply 1, for escaping. */
+  public static Landscape landscape(String firstName) {
+    return make(firstName).landscape();
+  }
+
   /** The same with another name for ply 1, for escaping. */
-  public static Plan make(String firstName) {
+  public static PanelPlan make(String firstName) {
     List<Ply> plies =
         List.of(
             new Ply(1, firstName, 0x9cc45f, 1, 0.03, 0, "poplar"),
@@ -116,14 +129,18 @@ public final class HandPlan {
             1);
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
-    return new Plan(
-        job,
-        DepthModel.depths(layup, allowance, false),
-        DepthModel.thicknessMm(layup),
-        terrain(carved),
-        new Bands(List.of(1, 2, 3), List.of(160.0, 120.0)),
-        List.of(zone),
-        tiling(carved, exposed, List.of(new Tiling.Merged("too small", "river", 4, 1, 2, 0.75))),
+    Landscape landscape =
+        new Landscape(
+            job,
+            DepthModel.depths(layup, allowance, false),
+            new MapData(
+                terrain(carved), new Bands(List.of(1, 2, 3), List.of(160.0, 120.0)), List.of(zone)),
+            tiling(
+                carved, exposed, List.of(new Tiling.Merged("too small", "river", 4, 1, 2, 0.75))),
+            Optional.empty(),
+            List.of(new Warning("thin-ply", "the ply \"brick\" is thin", "ply 3")));
+    return new PanelPlan(
+        landscape,
         List.of(
             new ToolProgram(
                 "01-end-mill-3.nc",
@@ -136,8 +153,7 @@ public final class HandPlan {
                 new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0))),
         new PlanTime(80, 6.75, 86.75, 40.5),
         new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of()),
-        List.of(new Warning("thin-ply", "the ply \"brick\" is thin", "ply 3")),
-        "0.1.0");
+        List.of());
   }
 
   /** A tiling from exposed parts: pockets and regions follow. */

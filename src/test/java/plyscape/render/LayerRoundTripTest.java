@@ -13,7 +13,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.grid.Box;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 import plyscape.region.Tiling;
 
 /**
@@ -27,7 +27,7 @@ class LayerRoundTripTest {
   @Test
   void randomTilings_comeBackAsTheyWere() {
     for (long seed = 0; seed < 60; seed++) {
-      Plan plan = plan(seed);
+      Landscape plan = plan(seed);
       double sum = 0;
       for (LayerFile file : SvgLayers.write(plan)) {
         SvgLayerReader.Layer layer = SvgLayerReader.read(file.name(), file.text());
@@ -79,7 +79,7 @@ class LayerRoundTripTest {
     }
   }
 
-  private static Plan plan(long seed) {
+  private static Landscape plan(long seed) {
     Random random = new Random(seed);
     List<Integer> plies = new ArrayList<>(List.of(1));
     List<Geometry> areas = new ArrayList<>(List.of(HandPlan.polygon(0, 0, 100, 0, 100, 80, 0, 80)));
@@ -88,20 +88,14 @@ class LayerRoundTripTest {
       areas.add(octagon(random));
     }
     SortedMap<Integer, MultiPolygon> exposed = HandPlan.paint(CARVED, plies, areas);
-    Plan p = HandPlan.make();
-    return new Plan(
-        p.job(),
-        p.depths(),
-        p.thicknessMm(),
-        p.terrain(),
-        p.bands(),
-        p.zones(),
+    Landscape hand = HandPlan.landscape();
+    return new Landscape(
+        hand.job(),
+        hand.depths(),
+        hand.maps(),
         HandPlan.tiling(CARVED, exposed, List.of()),
-        p.programs(),
-        p.time(),
-        p.verification(),
-        p.warnings(),
-        p.version());
+        hand.faces(),
+        hand.warnings());
   }
 
   /**

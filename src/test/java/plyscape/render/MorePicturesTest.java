@@ -12,7 +12,7 @@ import java.util.TreeSet;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import plyscape.grid.Box;
-import plyscape.plan.Plan;
+import plyscape.plan.Landscape;
 
 class MorePicturesTest {
 
@@ -22,7 +22,7 @@ class MorePicturesTest {
    */
   @Test
   void block_wallsShowEveryPlyThatTheyCutThrough() {
-    Plan plan = HandPlan.make();
+    Landscape plan = HandPlan.landscape();
     Canvas view = new BlockView(plan, new Box(66, 30, 94, 74), 2).draw(600);
     // A wall in the south's light has the ply's colour times 0.66.
     for (int rgb : new int[] {0x9cc45f, 0xe3bd58, 0xb4553a, 0x1f4e79, 0xd9c7a5}) {
@@ -45,7 +45,7 @@ class MorePicturesTest {
   /** Stripes of equal plies take equal parts of a wall's height. */
   @Test
   void block_stripesAreAsHighAsTheirPlies() {
-    Canvas view = new BlockView(HandPlan.make(), new Box(66, 6, 94, 34), 4).draw(800);
+    Canvas view = new BlockView(HandPlan.landscape(), new Box(66, 6, 94, 34), 4).draw(800);
     int[] wall = new int[] {0x9cc45f, 0xe3bd58, 0xb4553a, 0x1f4e79, 0xd9c7a5};
     int[] runs = new int[5];
     int x = view.width() - 250; // a column that begins on the south side
@@ -62,14 +62,15 @@ class MorePicturesTest {
 
   @Test
   void blockPicture_sameBytesTwice() {
-    assertArrayEquals(BlockPicture.png(HandPlan.make()), BlockPicture.png(HandPlan.make()));
+    assertArrayEquals(
+        BlockPicture.png(HandPlan.landscape()), BlockPicture.png(HandPlan.landscape()));
   }
 
   @Test
   void liveliest_findsTheSquareWithMostPlies() {
-    Box box = BlockPicture.liveliest(HandPlan.make(), 50);
+    Box box = BlockPicture.liveliest(HandPlan.landscape(), 50);
     Set<Integer> plies = new TreeSet<>();
-    CellMap map = CellMap.of(HandPlan.make(), 100);
+    CellMap map = CellMap.of(HandPlan.landscape(), 100);
     for (int x = (int) box.minX(); x < box.maxX(); x++) {
       for (int y = (int) box.minY(); y < box.maxY(); y++) {
         plies.add(map.ply(x, 79 - y));
@@ -86,7 +87,8 @@ class MorePicturesTest {
     assertEquals(RiskStep.SOME, RiskStep.of(1e-3));
     assertEquals(RiskStep.LARGE, RiskStep.of(1e-2));
     assertEquals(RiskStep.MORE, RiskStep.of(0.5));
-    BufferedImage image = ImageIO.read(new ByteArrayInputStream(RiskPicture.png(HandPlan.make())));
+    BufferedImage image =
+        ImageIO.read(new ByteArrayInputStream(RiskPicture.png(HandPlan.landscape())));
     assertEquals(
         0x266e46,
         image.getRGB(36 + 9 * 25, 36 + 9 * 50) & 0xffffff,
@@ -109,7 +111,7 @@ class MorePicturesTest {
 
   @Test
   void cellMap_pliesAndZones() {
-    CellMap map = CellMap.of(HandPlan.make(), 100);
+    CellMap map = CellMap.of(HandPlan.landscape(), 100);
     assertEquals(100, map.columns());
     assertEquals(80, map.rows());
     assertEquals(0, map.ply(2, 40));
@@ -138,9 +140,9 @@ class MorePicturesTest {
 
   @Test
   void labels_standInTheirRegionsWithRoom() {
-    CellMap map = CellMap.of(HandPlan.make(), 1000);
+    CellMap map = CellMap.of(HandPlan.landscape(), 1000);
     Set<Integer> labelled = new TreeSet<>();
-    for (PlyLabels.Label label : PlyLabels.of(HandPlan.make(), 3)) {
+    for (PlyLabels.Label label : PlyLabels.of(HandPlan.landscape(), 3)) {
       assertEquals(
           label.plyNumber(),
           map.ply((int) (label.x() * 10), (int) ((80 - label.y()) * 10)),
@@ -150,7 +152,7 @@ class MorePicturesTest {
     }
     assertEquals(Set.of(1, 2, 3, 4), labelled);
     assertFalse(
-        PlyLabels.of(HandPlan.make(), 4.2).stream().anyMatch(l -> l.plyNumber() == 3),
+        PlyLabels.of(HandPlan.landscape(), 4.2).stream().anyMatch(l -> l.plyNumber() == 3),
         "the island has 4 mm only");
   }
 }

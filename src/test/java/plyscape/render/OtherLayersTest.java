@@ -24,7 +24,7 @@ class OtherLayersTest {
 
   @Test
   void geoJson_closedRingsByTheRightHandRule_withTheAreas() throws Exception {
-    List<LayerFile> files = GeoJsonLayers.write(HandPlan.make("a\"\\\n\u0001<é"));
+    List<LayerFile> files = GeoJsonLayers.write(HandPlan.landscape("a\"\\\n\u0001<é"));
     assertEquals("02-barley.geojson", files.get(1).name());
     for (int i = 0; i < files.size(); i++) {
       JsonNode root = new ObjectMapper().readTree(files.get(i).text());
@@ -56,7 +56,7 @@ class OtherLayersTest {
    */
   @Test
   void dxf_closedPolylines_withTheAreas() {
-    List<LayerFile> files = DxfLayers.write(HandPlan.make());
+    List<LayerFile> files = DxfLayers.write(HandPlan.landscape());
     for (int i = 0; i < files.size(); i++) {
       String[] lines = files.get(i).text().split("\n");
       assertEquals("EOF", lines[lines.length - 1]);
@@ -95,7 +95,7 @@ class OtherLayersTest {
     Document sheet =
         DocumentBuilderFactory.newInstance()
             .newDocumentBuilder()
-            .parse(new InputSource(new StringReader(SvgSheet.write(HandPlan.make("<&>")))));
+            .parse(new InputSource(new StringReader(SvgSheet.write(HandPlan.landscape("<&>")))));
     List<String> centres = new ArrayList<>();
     for (int i = 0; i < sheet.getElementsByTagName("circle").getLength(); i++) {
       Element circle = (Element) sheet.getElementsByTagName("circle").item(i);

@@ -17,7 +17,7 @@ class PicturesTest {
 
   @Test
   void preview_showsEachPlyWhereThePlanSaysSo() throws Exception {
-    byte[] png = PreviewPicture.png(HandPlan.make());
+    byte[] png = PreviewPicture.png(HandPlan.landscape());
     BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
     // 1000 px for 100 mm; points well inside of regions and away from shadows, Y up.
     assertEquals(0x9cc45f, at(image, 10, 10));
@@ -29,13 +29,13 @@ class PicturesTest {
     // = 2.4 mm.
     assertTrue((at(image, 82, 68.5) & 255) < 0x79 * 0.9, "shadow under the north wall");
     assertEquals(0x1f4e79, at(image, 82, 67.0));
-    assertArrayEquals(png, PreviewPicture.png(HandPlan.make()), "same plan, same bytes");
+    assertArrayEquals(png, PreviewPicture.png(HandPlan.landscape()), "same plan, same bytes");
   }
 
   @Test
   void section_showsPliesBelowTheFinishedFace() throws Exception {
     BufferedImage image =
-        ImageIO.read(new ByteArrayInputStream(SectionPicture.png(HandPlan.make(), 40)));
+        ImageIO.read(new ByteArrayInputStream(SectionPicture.png(HandPlan.landscape(), 40)));
     // 1200 px across 100 mm, 330 px down 5 mm, corner at (100, 100).
     assertEquals(
         0x9cc45f,
@@ -51,7 +51,7 @@ class PicturesTest {
 
   @Test
   void sectionLine_crossesHoleAndIsland() {
-    SectionLine line = SectionLine.of(HandPlan.make().tiling(), 0, 40, 100, 40);
+    SectionLine line = SectionLine.of(HandPlan.landscape().tiling(), 0, 40, 100, 40);
     assertEquals(
         List.of(
             new SectionLine.Span(5, 20, 1),
@@ -71,7 +71,7 @@ class PicturesTest {
     for (double[] ends :
         new double[][] {{0, 20, 100, 20}, {0, 0, 100, 80}, {70, 80, 70, 0}, {3, 77, 97, 2}}) {
       SectionLine line =
-          SectionLine.of(HandPlan.make().tiling(), ends[0], ends[1], ends[2], ends[3]);
+          SectionLine.of(HandPlan.landscape().tiling(), ends[0], ends[1], ends[2], ends[3]);
       double end = Double.NaN;
       double sum = 0;
       for (SectionLine.Span span : line.spans()) {

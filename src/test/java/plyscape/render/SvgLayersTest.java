@@ -32,7 +32,7 @@ class SvgLayersTest {
    */
   @Test
   void areas_asBatikReadsThem() throws Exception {
-    List<LayerFile> files = SvgLayers.write(HandPlan.make());
+    List<LayerFile> files = SvgLayers.write(HandPlan.landscape());
     assertEquals(
         List.of("01-meadow.svg", "02-barley.svg", "03-brick.svg", "04-deep-blue.svg"),
         files.stream().map(LayerFile::name).toList());
@@ -47,7 +47,7 @@ class SvgLayersTest {
 
   @Test
   void readBack_givesRingsInPanelCoordinates() {
-    LayerFile bar = SvgLayers.write(HandPlan.make()).get(3);
+    LayerFile bar = SvgLayers.write(HandPlan.landscape()).get(3);
     SvgLayerReader.Layer layer = SvgLayerReader.read(bar.name(), bar.text());
     assertEquals(4, layer.plyNumber());
     assertEquals(100, layer.widthMm());
@@ -64,7 +64,7 @@ class SvgLayersTest {
 
   @Test
   void pathData_onlyTheContractsCommands() {
-    for (LayerFile file : SvgLayers.write(HandPlan.make())) {
+    for (LayerFile file : SvgLayers.write(HandPlan.landscape())) {
       for (String part : file.text().split("\nd=\"")) {
         if (part.startsWith("M")) {
           String data = part.substring(0, part.indexOf('"'));
@@ -79,13 +79,13 @@ class SvgLayersTest {
   @Test
   void namesFromInputs_areEscapedAndMakeSafeFileNames() throws Exception {
     String evil = "../<script>\"&'\u0000\n Ümlaut";
-    LayerFile file = SvgLayers.write(HandPlan.make(evil)).get(0);
+    LayerFile file = SvgLayers.write(HandPlan.landscape(evil)).get(0);
     assertEquals("01-script-umlaut.svg", file.name());
     Document document = dom(file.text());
     assertEquals(
         evil.replace('\u0000', '\ufffd'), path(document, "exposed").getAttribute("data-name"));
     assertEquals(0, document.getElementsByTagName("script").getLength());
-    assertEquals("01-unnamed.svg", SvgLayers.write(HandPlan.make("語")).get(0).name());
+    assertEquals("01-unnamed.svg", SvgLayers.write(HandPlan.landscape("語")).get(0).name());
   }
 
   @ParameterizedTest
@@ -111,7 +111,7 @@ class SvgLayersTest {
 
   @Test
   void brokenFiles_areFaults() {
-    String good = SvgLayers.write(HandPlan.make()).get(0).text();
+    String good = SvgLayers.write(HandPlan.landscape()).get(0).text();
     for (String bad :
         List.of(
             "",

@@ -15,7 +15,7 @@ class TerminalPreviewTest {
    */
   @Test
   void letters_drawTheHandMadePlan() {
-    String art = TerminalPreview.text(HandPlan.make(), 20, Colour.NONE);
+    String art = TerminalPreview.text(HandPlan.landscape(), 20, Colour.NONE);
     String[] lines = art.split("\n");
     // Row middles are at 75 (the border's edge, so left open), 65, 55, 45, 35, 25, 15, 5.
     assertEquals(".AAAAAAAAAAAAADDDDA.", lines[1]);
@@ -29,19 +29,19 @@ class TerminalPreviewTest {
 
   @Test
   void halfBlocks_carryTheColoursOfBothHalves() {
-    String art = TerminalPreview.text(HandPlan.make(), 20, Colour.FULL);
+    String art = TerminalPreview.text(HandPlan.landscape(), 20, Colour.FULL);
     assertTrue(
         art.contains("\u001b[38;2;31;78;121m") && art.contains("\u001b[48;2;31;78;121m"),
         "deep blue above and below");
     assertEquals(8 * 20, art.chars().filter(c -> c == '\u2580').count());
     assertTrue(
-        TerminalPreview.text(HandPlan.make(), 20, Colour.CUBE).contains("\u001b[38;5;24m"),
+        TerminalPreview.text(HandPlan.landscape(), 20, Colour.CUBE).contains("\u001b[38;5;24m"),
         "nearest of the cube: 0, 95, 135");
   }
 
   @Test
   void everyColouredLine_endsWithAReset() {
-    for (String line : TerminalPreview.text(HandPlan.make(), 40, Colour.CUBE).split("\n")) {
+    for (String line : TerminalPreview.text(HandPlan.landscape(), 40, Colour.CUBE).split("\n")) {
       int reset = line.lastIndexOf("\u001b[0m");
       assertTrue(reset >= line.lastIndexOf("\u001b[48"), line);
     }
@@ -49,7 +49,7 @@ class TerminalPreviewTest {
 
   @Test
   void namesFromInputs_cantSteerTheTerminal() {
-    String art = TerminalPreview.text(HandPlan.make("a\u001b[2Jb"), 20, Colour.NONE);
+    String art = TerminalPreview.text(HandPlan.landscape("a\u001b[2Jb"), 20, Colour.NONE);
     assertFalse(art.contains("\u001b"));
   }
 

@@ -7,18 +7,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import plyscape.layup.BalanceCheck;
-import plyscape.plan.Plan;
+import plyscape.plan.PanelPlan;
 import plyscape.render.HandPlan;
 
 /** What the page finds about wood and cutters, on a plan whose figures are known. */
 class ChecksTest {
 
-  private static final Plan PLAN = HandPlan.make();
+  private static final PanelPlan PLAN = HandPlan.make();
 
   /** The same rules, and the same words, as on the pressing sheet. */
   @Test
   void wood_isHeldToTheRulesOfThePressingSheet() {
-    List<Finding> found = WoodCheck.of(PLAN);
+    List<Finding> found = WoodCheck.of(PLAN.landscape());
     List<BalanceCheck.Finding> broken = BalanceCheck.of(PLAN.job().layup());
     assertEquals(1, broken.size(), "poplar faces a ply whose wood isn't named");
     Finding said = found.get(0);

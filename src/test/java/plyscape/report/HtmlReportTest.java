@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import plyscape.plan.PanelPlan;
 import plyscape.render.HandPlan;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
@@ -21,7 +22,12 @@ import plyscape.text.Numbers;
 /** What the page says without a browser. */
 class HtmlReportTest {
 
-  private static final String PAGE = HtmlReport.text(HandPlan.make());
+  /** The page of a plan. */
+  static String page(PanelPlan plan) {
+    return HtmlReport.text(plan, HtmlReport.picture(plan.landscape()));
+  }
+
+  private static final String PAGE = page(HandPlan.make());
 
   private static final String EVIL = "</script><script>alert(1)</script>\"'&<!--";
 
@@ -133,12 +139,12 @@ class HtmlReportTest {
             || page.contains("https://")
             || page.contains("url(")
             || page.contains("@import"));
-    assertEquals(page, HtmlReport.text(HandPlan.make()), "same plan, same page");
+    assertEquals(page, page(HandPlan.make()), "same plan, same page");
   }
 
   @Test
   void namesFromInputs_areText() throws Exception {
-    String page = HtmlReport.text(HandPlan.make(EVIL));
+    String page = page(HandPlan.make(EVIL));
     assertFalse(page.contains("alert(1)</script>"), "no script of the input's");
     assertEquals(3, page.split("<script", -1).length - 1, "the data block and our two scripts");
     Matcher data = Pattern.compile("id=\"plan-data\">(.*?)</script>", Pattern.DOTALL).matcher(page);

@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
-import plyscape.plan.Plan;
 import plyscape.render.HandPlan;
 
 class PlanJsonTest {
@@ -21,14 +20,16 @@ class PlanJsonTest {
   void keys_areTheContractsInItsOrder() throws Exception {
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
     assertEquals(
-        "schema version layup panel terrain plies zones tools passes time verification warnings paths",
+        "schema version layup panel terrain plies zones tools passes time verification warnings"
+            + " paths",
         keys(root));
     assertEquals("width_mm height_mm thickness_mm carved", keys(root.get("panel")));
     assertEquals(
         "file crs zmin_m zmax_m cell_m voids_filled ground_per_panel_mm",
         keys(root.get("terrain")));
     assertEquals(
-        "number name colour top_mm bottom_mm mid_mm target_mm needed_mm available_mm reliable risk area_mm2 share breaks_m",
+        "number name colour top_mm bottom_mm mid_mm target_mm needed_mm available_mm reliable risk"
+            + " area_mm2 share breaks_m",
         keys(root.get("plies").get(0)));
     assertEquals("name ply features area_mm2 skipped", keys(root.get("zones").get(0)));
     assertEquals("feature why", keys(root.get("zones").get(0).get("skipped").get(0)));
@@ -71,22 +72,7 @@ class PlanJsonTest {
 
   @Test
   void preview_hasNullsInsteadOfInventedNumbers() throws Exception {
-    Plan p = HandPlan.make();
-    Plan preview =
-        new Plan(
-            p.job(),
-            p.depths(),
-            p.thicknessMm(),
-            p.terrain(),
-            p.bands(),
-            p.zones(),
-            p.tiling(),
-            List.of(),
-            null,
-            null,
-            p.warnings(),
-            p.version());
-    JsonNode root = new ObjectMapper().readTree(PlanJson.text(preview));
+    JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make().landscape()));
     assertTrue(root.get("time").isNull() && root.get("verification").isNull());
     assertEquals(0, root.get("passes").size());
   }

@@ -25,8 +25,8 @@ import plyscape.render.HandPlan;
 class ReportInBrowserTest {
 
   private static final String CATCH =
-      "<script>window.faults=[];window.addEventListener('error',e=>faults.push(String(e.message)));"
-          + "document.addEventListener('securitypolicyviolation',e=>faults.push('blocked '+e.blockedURI));</script>";
+      "<script>window.faults=[];window.addEventListener('error',e=>faults.push(String(e.message)));document.addEventListener('securitypolicyviolation',e=>faults.push('blocked"
+          + " '+e.blockedURI));</script>";
 
   private static final String PROBE =
       """
@@ -95,7 +95,7 @@ class ReportInBrowserTest {
   @Test
   void page_answersPointsClicksAndDrags() throws Exception {
     String page =
-        HtmlReport.text(HandPlan.make("<b class=evil>meadow</b>"))
+        HtmlReportTest.page(HandPlan.make("<b class=evil>meadow</b>"))
             .replace("</head>", CATCH + "</head>")
             .replace("</body>", PROBE + "</body>");
     Path file = Files.writeString(directory.resolve("report.html"), page);

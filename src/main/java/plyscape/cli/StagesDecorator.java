@@ -9,7 +9,7 @@ import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
 
 /** Stages that differ from others in a point or two, and else do what those do. */
-interface StagesOver extends Stages {
+interface StagesDecorator extends Stages {
 
   /** The others. */
   Stages usual();

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.fault.Warnings;
+import plyscape.plan.CutPlan;
 import plyscape.text.Durations;
 import plyscape.text.Visible;
 
@@ -17,7 +18,7 @@ import plyscape.text.Visible;
  * @param message why it failed, "" when it didn't
  * @param wouldWrite files with sizes that a dry run would have written; empty otherwise
  */
-record Line(
+record BatchLine(
     String name,
     int exitCode,
     String directory,
@@ -26,16 +27,16 @@ record Line(
     String message,
     SortedMap<String, Long> wouldWrite) {
 
-  static Line done(String name, JobRun.Outcome outcome, Warnings warnings) {
+  static BatchLine done(String name, JobRun.Outcome outcome, Warnings warnings) {
     String directory = outcome.directory() == null ? "" : outcome.directory().toString();
-    double total = outcome.plan().time() == null ? 0 : outcome.plan().time().totalS();
+    double total = outcome.plan() instanceof CutPlan cut ? cut.time().totalS() : 0;
     SortedMap<String, Long> dry =
         outcome.dry() ? new TreeMap<>(outcome.files()) : Collections.emptySortedMap();
-    return new Line(name, ExitCodes.DONE, directory, total, warnings.list().size(), "", dry);
+    return new BatchLine(name, ExitCodes.DONE, directory, total, warnings.list().size(), "", dry);
   }
 
-  static Line failed(String name, Throwable thrown) {
-    return new Line(
+  static BatchLine failed(String name, Throwable thrown) {
+    return new BatchLine(
         name,
         ExitCodes.of(thrown),
         "",

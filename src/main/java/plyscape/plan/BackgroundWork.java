@@ -12,15 +12,16 @@ import plyscape.toolpath.task.ToolRun;
  * What is done while paths are planned, which leaves a processor idle for much of the time: the
  * bound, what the listener does with the regions, the first cutter's program.
  */
-final class BesidePaths implements PathEvents {
+final class BackgroundWork implements PathEvents {
 
-  private final Plan regions;
+  private final Landscape regions;
   private final List<PocketLevel> levels;
   private final FirstProgram first;
   private final Progress progress;
   private ForkJoinTask<Double> bound;
 
-  BesidePaths(Plan regions, List<PocketLevel> levels, FirstProgram first, Progress progress) {
+  BackgroundWork(
+      Landscape regions, List<PocketLevel> levels, FirstProgram first, Progress progress) {
     this.regions = regions;
     this.levels = levels;
     this.first = first;
@@ -37,7 +38,7 @@ final class BesidePaths implements PathEvents {
 
   @Override
   public void first(ToolRun run) {
-    if (regions.faces() == null) { // finishing may add to it
+    if (regions.faces().isEmpty()) { // finishing may add to it
       first.begin(run);
     }
   }

@@ -1,0 +1,97 @@
+package plyscape.plan;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import plyscape.bands.Bands;
+import plyscape.fault.Warning;
+import plyscape.job.Job;
+import plyscape.layup.Depths;
+import plyscape.layup.FaceWindow;
+import plyscape.region.FaceField;
+import plyscape.region.Tiling;
+import plyscape.terrain.Terrain;
+import plyscape.zones.Zone;
+
+/**
+ * Which ply shows where on a panel, and how deep it is cut there: a plan without toolpaths, as a
+ * preview ends with. Immutable.
+ *
+ * @param job what was asked
+ * @param depths every ply of the layup
+ * @param maps terrain, bands and zones over the carved area
+ * @param tiling regions and pockets
+ * @param faces depths inside the regions when the surface is sculpted; empty when every region is
+ *     one flat terrace
+ * @param warnings all until the regions stood, in the order they arose
+ */
+public record Landscape(
+    Job job,
+    Depths depths,
+    MapData maps,
+    Tiling tiling,
+    Optional<FaceField> faces,
+    List<Warning> warnings)
+    implements Plan {
+
+  /** Checks that nothing is missing and copies the list. */
+  public Landscape {
+    Objects.requireNonNull(job);
+    Objects.requireNonNull(depths);
+    Objects.requireNonNull(maps);
+    Objects.requireNonNull(tiling);
+    Objects.requireNonNull(faces);
+    warnings = List.copyOf(warnings);
+  }
+
+  @Override
+  public Landscape landscape() {
+    return this;
+  }
+
+  /** The ground over the carved area. */
+  public Terrain terrain() {
+    return maps.terrain();
+  }
+
+  /** Elevations to plies. */
+  public Bands bands() {
+    return maps.bands();
+  }
+
+  /** Zones on the panel. */
+  public List<Zone> zones() {
+    return maps.zones();
+  }
+
+  /** Of the pressed panel, mm. */
+  public double thicknessMm() {
+    return depths.thicknessMm();
+  }
+
+  /**
+   * Shallowest and deepest cut of a ply's faces, mm: both its target unless they follow the
+   * terrain.
+   */
+  public FaceWindow cutMm(int plyNumber) {
+    double target = depths.of(plyNumber).targetMm();
+    return faces
+        .map(field -> field.rangeMm(plyNumber))
+        .orElseGet(() -> new FaceWindow(target, target));
+  }
+
+  /** Deepest cut of all, mm. */
+  public double deepestCutMm() {
+    return cutMm(tiling.exposed().lastKey()).lowerMm();
+  }
+
+  /** The same with faces that follow the terrain, and the risks that come with them. */
+  Landscape sculpted(FaceField field, Depths risks) {
+    return new Landscape(job, risks, maps, tiling, Optional.of(field), warnings);
+  }
+
+  /** The same with these warnings. */
+  Landscape warned(List<Warning> all) {
+    return new Landscape(job, depths, maps, tiling, faces, all);
+  }
+}
