@@ -112,7 +112,8 @@ final class JobRun {
       plan.tiling().merged().forEach(merged -> lines.add(line(plan, merged)));
     }
     if (plan instanceof CutPlan cut) {
-      lines.add("cutting takes about " + Durations.text(cut.time().totalS()) + ", tool changes apart");
+      lines.add(
+          "cutting takes about " + Durations.text(cut.time().totalS()) + ", tool changes apart");
     }
     if (outcome.directory() != null && !outcome.files().isEmpty()) {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();
