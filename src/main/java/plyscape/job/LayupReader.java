@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.job.Keys.Range;
+import plyscape.layup.Bottoms;
 import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
 import plyscape.layup.Measured;
@@ -83,8 +84,13 @@ public final class LayupReader {
         new Measured(
             keys.numberOrNull("measured_thickness", PANEL_THICKNESS),
             keys.number("measured_thickness_tolerance", 0, TOLERANCE),
-            measuredBottoms(keys, new PlyNames(plies)),
-            keys.number("measured_bottoms_tolerance", 0, TOLERANCE)),
+            new Bottoms(
+                measuredBottoms(keys, new PlyNames(plies)),
+                keys.number("measured_bottoms_tolerance", 0, TOLERANCE)),
+            null,
+            List.of(),
+            Measured.USUAL_CENTRE,
+            null),
         keys.number("flatness", 0, TOLERANCE));
   }
 

@@ -222,7 +222,7 @@ public record Calibration(
 
   /** Depths without the measured bottoms: in order whatever they were. */
   private static double[] expected(Layup l) {
-    PressedDepths pressed = new PressedDepths(l.withBottoms(new TreeMap<>(), 0));
+    PressedPanel pressed = PressedPanel.of(l.withBottoms(new TreeMap<>(), 0), true);
     double[] depths = new double[pressed.stack().layers() + 1];
     for (int i = 0; i < depths.length; i++) {
       depths[i] = pressed.depthMm(i);

@@ -32,10 +32,15 @@ public record Layup(
         throw new IllegalArgumentException("ply " + plies.get(i).number() + " at " + (i + 1));
       }
     }
-    for (int ply : measured.bottomsMm().keySet()) {
-      if (ply < 1 || ply > plies.size()) {
-        throw new IllegalArgumentException("measured bottom of ply " + ply);
-      }
+    requirePlies(measured.bottoms(), plies.size());
+    for (MeasuredPlace place : measured.places()) {
+      requirePlies(place.bottoms(), plies.size());
+    }
+  }
+
+  private static void requirePlies(Bottoms bottoms, int plies) {
+    if (!bottoms.isEmpty() && bottoms.depthsMm().lastKey() > plies) {
+      throw new IllegalArgumentException("measured bottom of ply " + bottoms.depthsMm().lastKey());
     }
   }
 
@@ -64,8 +69,17 @@ public record Layup(
     return withMeasured(measured.withThickness(measuredMm, toleranceMm));
   }
 
+  /** The same panel, one of several that are pressed one by one: only what was measured on it. */
+  public Layup ofTile(String tile) {
+    return withMeasured(
+        measured.withPlaces(
+            measured.places().stream()
+                .filter(p -> p.tile().isEmpty() || p.tile().equals(tile))
+                .toList()));
+  }
+
   /** The same with other measured bottoms and their plus or minus, mm; none when empty. */
   public Layup withBottoms(SortedMap<Integer, Double> measuredMm, double toleranceMm) {
-    return withMeasured(measured.withBottoms(measuredMm, toleranceMm));
+    return withMeasured(measured.withBottoms(new Bottoms(measuredMm, toleranceMm)));
   }
 }

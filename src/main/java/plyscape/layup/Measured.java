@@ -1,50 +1,93 @@
 package plyscape.layup;
 
-import java.util.Collections;
+import java.util.List;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * What was measured on the pressed panel. Immutable.
  *
  * @param thicknessMm calipers on the whole panel, or null
  * @param thicknessToleranceMm plus or minus; may be stated before anything is measured
- * @param bottomsMm ply number to the measured depth of its bottom; may be empty
- * @param bottomsToleranceMm plus or minus
+ * @param bottoms of plies, where {@code at} says
+ * @param at where thickness and bottoms were measured, or null for the panel's centre
+ * @param places bottoms of plies elsewhere
+ * @param centre of the panel, from which the model counts places
+ * @param pressTaper plus or minus on how much thicker the panel grows, as a share per 100 mm, or
+ *     null where it isn't stated
  */
 public record Measured(
     Double thicknessMm,
     double thicknessToleranceMm,
-    SortedMap<Integer, Double> bottomsMm,
-    double bottomsToleranceMm) {
+    Bottoms bottoms,
+    PanelPoint at,
+    List<MeasuredPlace> places,
+    PanelPoint centre,
+    Double pressTaper) {
+
+  /** What is believed of {@link #pressTaper()} as soon as something was measured by place. */
+  public static final double USUAL_TAPER = 0.03;
+
+  /** Centre of the panel that a job has unless it says otherwise. */
+  public static final PanelPoint USUAL_CENTRE = PanelPoint.centreOf(240, 240);
 
   /** Nothing was measured. */
-  public static final Measured NOTHING = new Measured(null, 0, new TreeMap<>(), 0);
+  public static final Measured NOTHING =
+      new Measured(null, 0, Bottoms.NONE, null, List.of(), USUAL_CENTRE, null);
 
   /** Checks the signs and keeps a copy. */
   public Measured {
-    bottomsMm = Collections.unmodifiableSortedMap(new TreeMap<>(bottomsMm));
-    if (!(thicknessToleranceMm >= 0 && bottomsToleranceMm >= 0)) {
+    places = List.copyOf(places);
+    if (!(thicknessToleranceMm >= 0) || (pressTaper != null && !(pressTaper >= 0))) {
       throw new IllegalArgumentException(
-          "tolerances of measurements: " + thicknessToleranceMm + ", " + bottomsToleranceMm);
+          "thickness +-" + thicknessToleranceMm + ", taper +-" + pressTaper);
     }
     if (thicknessMm != null && !(thicknessMm > 0)) {
       throw new IllegalArgumentException("a panel " + thicknessMm + " mm thick");
     }
   }
 
-  /** The same with another thickness and its plus or minus, mm. */
-  Measured withThickness(double otherMm, double toleranceMm) {
-    return new Measured(otherMm, toleranceMm, bottomsMm, bottomsToleranceMm);
+  /** Measured depths of ply bottoms at {@link #at()}, by ply number; may be empty. */
+  public SortedMap<Integer, Double> bottomsMm() {
+    return bottoms.depthsMm();
   }
 
-  /** The same with other bottoms and their plus or minus, mm. */
-  Measured withBottoms(SortedMap<Integer, Double> othersMm, double toleranceMm) {
-    return new Measured(thicknessMm, thicknessToleranceMm, othersMm, toleranceMm);
+  /** Plus or minus of those. */
+  public double bottomsToleranceMm() {
+    return bottoms.toleranceMm();
+  }
+
+  /** Whether depths differ from place to place. */
+  public boolean byPlace() {
+    return pressTaper != null || !places.isEmpty();
+  }
+
+  /** Plus or minus on the taper, a share per 100 mm; 0 where depths are the same everywhere. */
+  double taperTolerance() {
+    return pressTaper != null ? pressTaper : places.isEmpty() ? 0 : USUAL_TAPER;
+  }
+
+  /** The same with another thickness and its plus or minus, mm. */
+  Measured withThickness(double otherMm, double toleranceMm) {
+    return new Measured(otherMm, toleranceMm, bottoms, at, places, centre, pressTaper);
+  }
+
+  /** The same with other bottoms. */
+  Measured withBottoms(Bottoms others) {
+    return new Measured(thicknessMm, thicknessToleranceMm, others, at, places, centre, pressTaper);
+  }
+
+  /** The same with other places. */
+  public Measured withPlaces(List<MeasuredPlace> others) {
+    return new Measured(thicknessMm, thicknessToleranceMm, bottoms, at, others, centre, pressTaper);
+  }
+
+  /** The same on a panel with another centre. */
+  public Measured withCentre(PanelPoint other) {
+    return new Measured(thicknessMm, thicknessToleranceMm, bottoms, at, places, other, pressTaper);
   }
 
   /** Whether nothing was measured. */
   public boolean nothing() {
-    return thicknessMm == null && bottomsMm.isEmpty();
+    return thicknessMm == null && bottoms.isEmpty() && places.isEmpty();
   }
 }

@@ -11,8 +11,8 @@ import java.util.function.DoubleFunction;
  * is; and what measuring the panel would gain. Lengths in mm. Immutable.
  *
  * @param plyNumber the unreliable ply
- * @param thicknessMm nominal thickness that it would need. Exact: the need doesn't depend on the
- *     thickness
+ * @param thicknessMm nominal thickness that it would need. Exact as long as nothing was measured:
+ *     the need doesn't depend on the thickness then
  * @param toleranceMm greatest tolerance, asked of every ply alike (those that are better stay as
  *     they are), at which it would pass, or null when even exact plies wouldn't do
  * @param flatnessMm greatest flatness error at which it would pass, or null when even a flat panel
@@ -49,7 +49,7 @@ public record ThinPlyAdvice(
   public static List<ThinPlyAdvice> of(
       Layup layup, CutAllowance allowance, double measuringToleranceMm) {
     List<ThinPlyAdvice> all = new ArrayList<>();
-    for (PlyDepth depth : DepthModel.depths(layup, allowance, true)) {
+    for (PlyDepth depth : DepthModel.unchecked(layup, allowance)) {
       if (!depth.reliable()) {
         all.add(of(layup, allowance, measuringToleranceMm, depth));
       }
@@ -76,11 +76,11 @@ public record ThinPlyAdvice(
    */
   public static List<Measurement> measurements(
       Layup layup, CutAllowance allowance, double measuringToleranceMm, int plyNumber) {
-    PressedDepths pressed = new PressedDepths(layup);
-    double before = DepthModel.depths(layup, allowance, true).of(plyNumber).neededMm();
+    PressedPanel pressed = PressedPanel.unchecked(layup);
+    double before = DepthModel.unchecked(layup, allowance).of(plyNumber).neededMm();
     int plies = layup.plies().size();
     boolean bottomKnown =
-        pressed.measured().above(LayerStack.bottomOf(plies)).interfaceIndex() == 2 * plies - 1;
+        layup.measured().thicknessMm() != null || layup.measured().bottomsMm().containsKey(plies);
     List<Measurement> all = new ArrayList<>();
     for (int ply = 0; ply < plies; ply++) {
       boolean thickness = ply == 0;
@@ -97,7 +97,7 @@ public record ThinPlyAdvice(
           thickness
               ? layup.withThickness(expected, tolerance)
               : withBottom(layup, ply, expected, tolerance);
-      Depths after = DepthModel.depths(then, allowance, true);
+      Depths after = DepthModel.unchecked(then, allowance);
       PlyDepth depth = after.of(plyNumber);
       int unreliable = (int) after.stream().filter(d -> !d.reliable()).count();
       all.add(
@@ -148,7 +148,7 @@ public record ThinPlyAdvice(
   }
 
   private static boolean passes(Layup layup, CutAllowance allowance, int plyNumber) {
-    return DepthModel.depths(layup, allowance, true).of(plyNumber).reliable();
+    return DepthModel.unchecked(layup, allowance).of(plyNumber).reliable();
   }
 
   private static Layup withTolerance(Layup l, double most) {

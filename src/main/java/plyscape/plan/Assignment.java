@@ -7,8 +7,8 @@ import plyscape.fault.JobFault;
 import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
-import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
+import plyscape.layup.FloorCheck;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.region.Tiling;
@@ -34,7 +34,7 @@ final class Assignment {
    * @throws JobFault if strict, or if too little wood is left under the deepest cut
    */
   void check(Tiling tiling, boolean strict, Warnings warnings) {
-    DepthModel.requireFloor(depths, tiling.exposed().lastKey(), job.allowance());
+    FloorCheck.require(depths, tiling.exposed().lastKey(), job.allowance());
     List<Warning> thin = new ArrayList<>();
     for (int ply : tiling.exposed().keySet()) {
       PlyDepth depth = depths.of(ply);

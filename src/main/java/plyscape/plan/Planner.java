@@ -132,8 +132,7 @@ public final class Planner {
     }
     List<FaceWindow> cut =
         flat.depths().stream().map(depth -> faces.rangeMm(depth.ply().number())).toList();
-    return warned.sculpted(
-        faces, DepthModel.worstIn(flat.depths(), cut, job.layup(), job.allowance()));
+    return warned.sculpted(faces, flat.depths().worstIn(cut));
   }
 
   private PanelPlan cut(Landscape panel, Warnings own) {

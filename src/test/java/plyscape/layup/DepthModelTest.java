@@ -61,16 +61,15 @@ class DepthModelTest {
   }
 
   @Test
-  void measuredBottoms_takenAsTheyAre_stretchesScaledBetween_nominalBelow() {
-    // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31 (factor 1.1 above it); below it
-    // nominal.
+  void oneExactBottom_scalesAll() {
+    // Nominal bottoms 1.0, 2.1, 3.2, 4.3. Measured: ply 2 at 2.31, so that the press made it 1.1.
     Layup layup = Layups.of(0.1, 0, 0, 1, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(2, 2.31)), 0);
     Depths d = DepthModel.depths(layup, Layups.bare(Method.RSS), false);
     assertEquals(1.1, d.of(1).bottomMm(), EXACT);
     assertEquals(1.21, d.of(2).topMm(), EXACT);
     assertEquals(2.31, d.of(2).bottomMm(), EXACT);
-    assertEquals(2.41, d.of(3).topMm(), EXACT);
-    assertEquals(4.51, d.of(4).bottomMm(), EXACT);
+    assertEquals(2.42, d.of(3).topMm(), EXACT);
+    assertEquals(4.73, d.of(4).bottomMm(), EXACT);
   }
 
   @Test
@@ -103,19 +102,32 @@ class DepthModelTest {
     assertTrue(fault.getMessage().contains("measured thickness"));
   }
 
+  /** Two readings of the panel's bottom weigh by their tolerances; far apart they are a fault. */
   @Test
-  void bottomFaceMeasuredTwice_mustAgreeWithinTolerances() {
+  void bottomFaceMeasuredTwice_weightedMean() {
     Layup plain = Layups.of(0, 0, 0, 1, 1, 1);
-    Layup agree = plain.withBottoms(new TreeMap<>(Map.of(3, 3.02)), 0.02).withThickness(3.05, 0.02);
-    assertEquals(3.02, DepthModel.thicknessMm(agree), EXACT);
+    Layup agree = plain.withBottoms(new TreeMap<>(Map.of(3, 3.02)), 0.02).withThickness(3.05, 0.04);
+    assertEquals(3.026, DepthModel.thicknessMm(agree), 1e-9);
     Layup differ = plain.withBottoms(new TreeMap<>(Map.of(3, 3.0)), 0.02).withThickness(3.05, 0.02);
     assertThrows(InputFault.class, () -> DepthModel.depths(differ, Layups.bare(Method.RSS), false));
   }
 
   @Test
+  void readingsFarFromNominal_namedWithThePanelsThickness() {
+    Layup layup =
+        Layups.of(0.04, 0, 0.05, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(2, 14.0)), 0.02);
+    String message =
+        assertThrows(
+                InputFault.class, () -> DepthModel.depths(layup, Layups.bare(Method.RSS), false))
+            .getMessage();
+    assertTrue(message.contains("14.000") && message.contains("3.080"), message);
+    DepthModel.depths(layup, Layups.bare(Method.RSS), true);
+  }
+
+  @Test
   void tolerance_unmeasured_addsUpFromTheTop() {
     Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6);
-    PressedDepths p = new PressedDepths(layup);
+    PressedPanel p = PressedPanel.of(layup, false);
     assertEquals(0, p.toleranceMm(0, Method.RSS));
     assertEquals(0.05, p.toleranceMm(1, Method.RSS), EXACT);
     assertEquals(Math.sqrt(0.0025 + 0.0004), p.toleranceMm(2, Method.RSS), EXACT);
@@ -124,10 +136,9 @@ class DepthModelTest {
     assertEquals(0.19, p.toleranceMm(5, Method.WORST), EXACT);
   }
 
+  /** By hand: with the total read, a boundary's error is (1 - f) of the layers above, f below. */
   @Test
-  void tolerance_twoWays_betweenTopFaceAndMeasuredThickness() {
-    // Squares above the bottom of ply 1: 0.09; below it: 0.09 + 0.16 with the tolerances 0.3, 0.3
-    // and 0.4.
+  void tolerance_totalRead_bothMethods() {
     List<Ply> plies =
         List.of(
             new Ply(1, "a", 0, 1, 0.3, 0, ""),
@@ -135,39 +146,12 @@ class DepthModelTest {
             new Ply(3, "c", 0, 1, 0.4, 0, ""));
     Layup layup =
         new Layup("l", "", plies, new GlueLine(0, 0), Measured.NOTHING, 0).withThickness(3.0, 0.1);
-    PressedDepths p = new PressedDepths(layup);
-    assertEquals(Math.sqrt(0.09 * 0.25 / 0.34 + 0.01), p.toleranceMm(1, Method.RSS), EXACT);
-    assertEquals(0.3 + 0.1, p.toleranceMm(1, Method.WORST), EXACT);
-    // Bottom of ply 2: 0.6 from above, 0.4 from below: the nearer way is 0.4.
-    assertEquals(0.4 + 0.1, p.toleranceMm(3, Method.WORST), EXACT);
+    PressedPanel p = PressedPanel.of(layup, false);
+    double squares = 0.09 * 4 / 9 + (0.09 + 0.16) / 9 + 0.01 / 9;
+    assertEquals(Math.sqrt(squares), p.toleranceMm(1, Method.RSS), EXACT);
+    assertEquals(0.3 * 2 / 3 + 0.7 / 3 + 0.1 / 3, p.toleranceMm(1, Method.WORST), EXACT);
     assertEquals(0.1, p.toleranceMm(5, Method.RSS), EXACT);
-  }
-
-  @Test
-  void tolerance_stretchTakesTheLargerMeasuringTolerance_andAddsFromTheLastOne() {
-    Layup bottoms =
-        Layups.of(0, 0, 0.3, 1, 1, 1, 1).withBottoms(new TreeMap<>(Map.of(2, 2.0)), 0.2);
-    PressedDepths open = new PressedDepths(bottoms);
-    assertEquals(Math.sqrt(0.045 + 0.04), open.toleranceMm(1, Method.RSS), EXACT);
-    assertEquals(0.2, open.toleranceMm(3, Method.RSS), EXACT);
-    // Top of ply 3 is the same depth as the bottom of ply 2 when the glue line is 0 with no
-    // tolerance.
-    assertEquals(0.2, open.toleranceMm(4, Method.RSS), EXACT);
-    assertEquals(Math.sqrt(0.04 + 0.09), open.toleranceMm(5, Method.RSS), EXACT);
-    assertEquals(0.2 + 0.6, open.toleranceMm(7, Method.WORST), EXACT);
-    PressedDepths closed = new PressedDepths(bottoms.withThickness(4.0, 0.1));
-    assertEquals(Math.sqrt(0.045 + 0.04), closed.toleranceMm(5, Method.RSS), EXACT);
-    assertEquals(0.1, closed.toleranceMm(7, Method.RSS), EXACT);
-  }
-
-  @Test
-  void scaling_leavesTolerancesAlone() {
-    Layup plain = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6);
-    PressedDepths a = new PressedDepths(plain.withThickness(1.9, 0));
-    PressedDepths b = new PressedDepths(plain.withThickness(1.7, 0));
-    for (int i = 0; i <= 5; i++) {
-      assertEquals(a.toleranceMm(i, Method.RSS), b.toleranceMm(i, Method.RSS), EXACT);
-    }
+    assertEquals(0.1, p.toleranceMm(5, Method.WORST), EXACT);
   }
 
   @Test
@@ -202,8 +186,8 @@ class DepthModelTest {
     CutAllowance allowance = Layups.standard();
     Depths d = DepthModel.depths(layup, allowance, false);
     assertEquals(0.45 + 0.1, d.floorMm(3), EXACT);
-    DepthModel.requireFloor(d, 2, allowance);
-    JobFault fault = assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 3, allowance));
+    FloorCheck.require(d, 2, allowance);
+    JobFault fault = assertThrows(JobFault.class, () -> FloorCheck.require(d, 3, allowance));
     assertTrue(
         fault.getMessage().contains("0.550") && fault.getMessage().contains("minimum_floor"));
     String others = d.of(1).ply().name() + "," + d.of(2).ply().name();
@@ -217,7 +201,7 @@ class DepthModelTest {
     Depths d =
         DepthModel.depths(Layups.of(0, 0, 0, 0.0354, 0.0354, 0.0354), Layups.standard(), false);
     JobFault fault =
-        assertThrows(JobFault.class, () -> DepthModel.requireFloor(d, 2, Layups.standard()));
+        assertThrows(JobFault.class, () -> FloorCheck.require(d, 2, Layups.standard()));
     assertTrue(
         fault.getMessage().contains("all 3 plies together are only 0.11 mm thick"),
         fault.getMessage());
@@ -243,7 +227,7 @@ class DepthModelTest {
   @Test
   void panelOfTheReferences_totalAndRisk() {
     Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6);
-    PressedDepths p = new PressedDepths(layup);
+    PressedPanel p = PressedPanel.of(layup, false);
     assertEquals(4.5, p.depthMm(13), EXACT);
     assertEquals(0.47, p.toleranceMm(13, Method.WORST), EXACT);
     assertEquals(0.1411, p.toleranceMm(13, Method.RSS), 5e-5);

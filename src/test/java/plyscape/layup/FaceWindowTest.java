@@ -55,7 +55,7 @@ class FaceWindowTest {
     Layup layup = Layups.of(0, 0, 0, 1.0, 1.0, 1.0);
     CutAllowance cut = new CutAllowance(0, Method.RSS, 0.12, 0.10, 0.09, Top.LEAVE, 0);
     Depths depths = DepthModel.depths(layup, cut, false);
-    Depths worst = DepthModel.worstIn(depths, FaceWindow.of(depths, cut), layup, cut);
+    Depths worst = depths.worstIn(FaceWindow.of(depths, cut));
     assertEquals(0.00134990, worst.of(2).risk(), 1e-8);
     assertTrue(depths.of(2).risk() < 1e-6);
     assertEquals(depths.top(), worst.of(1));

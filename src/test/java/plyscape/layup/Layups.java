@@ -57,7 +57,7 @@ final class Layups {
             new GlueLine(glue, glue * 0.3 * random.nextDouble()),
             Measured.NOTHING,
             0.1 * random.nextDouble());
-    PressedDepths nominal = new PressedDepths(plain);
+    PressedPanel nominal = PressedPanel.of(plain, true);
     double stretch = 0.93 + 0.14 * random.nextDouble();
     SortedMap<Integer, Double> bottoms = new TreeMap<>();
     boolean measured = random.nextBoolean();

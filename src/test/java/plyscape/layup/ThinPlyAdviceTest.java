@@ -33,12 +33,13 @@ class ThinPlyAdviceTest {
     // Passes when 3 u^2 + 0.0034 <= 0.18^2.
     assertEquals(Math.sqrt((0.0324 - 0.0034) / 3), advice.toleranceMm(), 1e-8);
     assertNull(advice.flatnessMm());
-    // Total measured to 0.02: bottom edge sqrt(0.0004 + 0.0034), top edge sqrt(0.02 * 0.01 / 0.03 +
-    // 0.0004 + 0.0034).
-    // Bottom of ply 2 measured: top edge sqrt(0.0004 + 0.0034), bottom edge with 0.01 more. The
-    // first is better.
+    // Total measured to 0.02: the top edge lies f = 1.2 / 1.56 down, its error is (1 - f) of the
+    // two
+    // plies above, f of the one below and of the reading. That is better than a bottom read.
+    double f = 1.2 / 1.56;
+    double squares = 0.01 * (2 * (1 - f) * (1 - f) + f * f) + 0.0004 * f * f + 0.0034;
     assertEquals(0, advice.best().bottomOfPly());
-    assertEquals(Math.sqrt(0.02 * 0.01 / 0.03 + 0.0038), advice.best().neededMm(), 1e-12);
+    assertEquals(Math.sqrt(squares), advice.best().neededMm(), 1e-9);
     assertTrue(advice.best().helps() && advice.best().passes());
   }
 

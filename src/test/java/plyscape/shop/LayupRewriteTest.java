@@ -90,13 +90,9 @@ class LayupRewriteTest {
             new Ply(1, "a \"b\" \\ #c: é", 0x123456, 0.9, 0.04, 90, "it's oak, dyed"),
             new Ply(2, "two", 0, 0.6, 0, -45, ""));
     Layup layup =
-        new Layup(
-            "f",
-            "Nämé: # x",
-            plies,
-            new GlueLine(0.04, 0.01),
-            new Measured(1.5, 0.02, new TreeMap<>(Map.of(1, 0.88)), 0.03),
-            0.08);
+        new Layup("f", "Nämé: # x", plies, new GlueLine(0.04, 0.01), Measured.NOTHING, 0.08)
+            .withThickness(1.5, 0.02)
+            .withBottoms(new TreeMap<>(Map.of(1, 0.88)), 0.03);
     Path file = Files.writeString(dir.resolve("l.yaml"), LayupYaml.text(layup, "made"));
     Layup read = LayupReader.read(file);
     assertEquals(layup.plies(), read.plies());

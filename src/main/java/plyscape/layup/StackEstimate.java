@@ -1,0 +1,170 @@
+package plyscape.layup;
+
+import java.util.List;
+
+/**
+ * Depths of all interfaces of a stack at all places from any readings: the {@link BestEstimate},
+ * which is the posterior mean of normal errors.
+ *
+ * <p>The model: depth of interface k at (x, y) is {@code sum over the layers above of (t (1 + a) +
+ * e) + D_k (b x + c y)}, with D the nominal depth; a common share {@code a} that nothing is known
+ * of beforehand; layer errors {@code e}, tapers {@code b} and {@code c} and the readings' errors
+ * normal about 0 with their tolerance as 3 sigma. Without readings a, b and c are 0.
+ *
+ * <p>If no layer has a tolerance, each counts as uncertain with a variance in proportion to its
+ * thickness: that decides how a difference is shared out, and adds nothing to the tolerances.
+ */
+final class StackEstimate {
+
+  /** Stands for the deviation of an exact reading: far below what is read, far above rounding. */
+  private static final double EXACT_MM = 1e-6;
+
+  private final LayerStack stack;
+  private final List<StackReading> readings;
+  private final double[] toleranceMm;
+  private final double[] variance;
+  private final double[] nominalMm;
+
+  /** Null without readings. */
+  private final BestEstimate best;
+
+  private final double[] residual;
+  private final BoundaryForm[] forms;
+
+  /**
+   * Estimates.
+   *
+   * @param taperTolerance plus or minus of b and c, a share per 100 mm
+   */
+  StackEstimate(LayerStack stack, double taperTolerance, List<StackReading> readings) {
+    this.stack = stack;
+    this.readings = List.copyOf(readings);
+    int layers = stack.layers();
+    nominalMm = new double[layers + 1];
+    for (int k = 0; k <= layers; k++) {
+      nominalMm[k] = stack.totalMm(0, k);
+    }
+    toleranceMm = new double[layers + 2 + readings.size()];
+    variance = new double[toleranceMm.length];
+    fillSources(taperTolerance);
+    residual = new double[readings.size()];
+    for (int i = 0; i < readings.size(); i++) {
+      residual[i] = readings.get(i).depthMm() - nominalMm[readings.get(i).interfaceIndex()];
+    }
+    best = readings.isEmpty() ? null : new BestEstimate(covariance(), drift());
+    forms = new BoundaryForm[layers + 1];
+    for (int k = 0; k <= layers; k++) {
+      forms[k] = form(k);
+    }
+  }
+
+  /** Where an interface lies. */
+  BoundaryForm at(int interfaceIndex) {
+    return forms[interfaceIndex];
+  }
+
+  /** How far a reading lies from what all others say. */
+  BestEstimate.LeftOut leftOut(int reading) {
+    return best.leftOut(reading, residual);
+  }
+
+  private void fillSources(double taperTolerance) {
+    int layers = stack.layers();
+    boolean none = stack.toleranceSumMm(0, layers) == 0;
+    for (int j = 0; j < layers; j++) {
+      toleranceMm[j] = stack.toleranceMm(j);
+      variance[j] = none ? stack.thicknessMm(j) : sigmaSquare(toleranceMm[j]);
+    }
+    for (int s = layers; s < toleranceMm.length; s++) {
+      int reading = s - layers - 2;
+      toleranceMm[s] = reading < 0 ? taperTolerance : readings.get(reading).toleranceMm();
+      variance[s] =
+          sigmaSquare(reading < 0 ? toleranceMm[s] : Math.max(toleranceMm[s], 3 * EXACT_MM));
+    }
+  }
+
+  private static double sigmaSquare(double tolerance) {
+    return tolerance * tolerance / (ColourRisk.SIGMAS * ColourRisk.SIGMAS);
+  }
+
+  private double[][] covariance() {
+    int n = readings.size();
+    double[][] matrix = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      StackReading a = readings.get(i);
+      for (int j = 0; j <= i; j++) {
+        StackReading b = readings.get(j);
+        double taper =
+            variance[stack.layers()] * a.x() * b.x() + variance[stack.layers() + 1] * a.y() * b.y();
+        double value =
+            shared(a.interfaceIndex(), b.interfaceIndex())
+                + nominalMm[a.interfaceIndex()] * nominalMm[b.interfaceIndex()] * taper;
+        matrix[i][j] = value;
+        matrix[j][i] = value;
+      }
+      matrix[i][i] += variance[readingSource(i)];
+    }
+    return matrix;
+  }
+
+  private double[][] drift() {
+    return readings.stream()
+        .map(r -> new double[] {nominalMm[r.interfaceIndex()]})
+        .toArray(double[][]::new);
+  }
+
+  private int readingSource(int reading) {
+    return stack.layers() + 2 + reading;
+  }
+
+  /** Variance of the layers above both interfaces. */
+  private double shared(int a, int b) {
+    double sum = 0;
+    for (int j = 0; j < Math.min(a, b); j++) {
+      sum += variance[j];
+    }
+    return sum;
+  }
+
+  private BoundaryForm form(int k) {
+    double[] mean = {nominalMm[k], 0, 0};
+    double[][] coefficients = new double[3][toleranceMm.length];
+    for (int j = 0; j < k; j++) {
+      coefficients[0][j] = 1;
+    }
+    coefficients[1][stack.layers()] = nominalMm[k];
+    coefficients[2][stack.layers() + 1] = nominalMm[k];
+    for (int part = 0; part < 3 && best != null; part++) {
+      double[] weights = weights(k, part);
+      for (int i = 0; i < readings.size(); i++) {
+        StackReading r = readings.get(i);
+        double w = weights[i];
+        mean[part] += w * residual[i];
+        for (int j = 0; j < r.interfaceIndex(); j++) {
+          coefficients[part][j] -= w;
+        }
+        coefficients[part][stack.layers()] -= w * nominalMm[r.interfaceIndex()] * r.x();
+        coefficients[part][stack.layers() + 1] -= w * nominalMm[r.interfaceIndex()] * r.y();
+        coefficients[part][readingSource(i)] -= w;
+      }
+    }
+    return new BoundaryForm(mean, coefficients, toleranceMm);
+  }
+
+  /** Weights of the readings for one of the three parts of an interface's depth. */
+  private double[] weights(int k, int part) {
+    int n = readings.size();
+    double[] covariance = new double[n];
+    for (int i = 0; i < n; i++) {
+      StackReading r = readings.get(i);
+      double depths = nominalMm[k] * nominalMm[r.interfaceIndex()];
+      covariance[i] =
+          switch (part) {
+            case 0 -> shared(k, r.interfaceIndex());
+            case 1 -> depths * variance[stack.layers()] * r.x();
+            default -> depths * variance[stack.layers() + 1] * r.y();
+          };
+    }
+    return best.weights(covariance, part == 0 ? nominalMm[k] : 0);
+  }
+}
