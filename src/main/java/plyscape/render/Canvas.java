@@ -1,6 +1,8 @@
 package plyscape.render;
 
 import java.util.Arrays;
+import plyscape.lettering.Glyph;
+import plyscape.lettering.StrokeAlphabet;
 
 /**
  * An RGB picture to draw on, pixels from the top left, with smooth lines. Plain arithmetic on
@@ -94,10 +96,10 @@ final class Canvas {
    * it ends.
    */
   double text(double x, double y, double capPx, int colour, String text) {
-    double unit = capPx / StrokeFont.CAP_UNITS;
+    double unit = capPx / StrokeAlphabet.CAP_UNITS;
     double thickness = Math.max(capPx / 7.5, 1.15);
     double at = x;
-    for (StrokeFont.Glyph glyph : StrokeFont.glyphs(text)) {
+    for (Glyph glyph : StrokeAlphabet.glyphs(text)) {
       for (double[] stroke : glyph.strokes()) {
         for (int i = 0; i + 3 < stroke.length; i += 2) {
           line(

@@ -2,6 +2,7 @@ package plyscape.render;
 
 import plyscape.files.PlanFiles;
 import plyscape.job.Job;
+import plyscape.lettering.StrokeAlphabet;
 import plyscape.plan.Landscape;
 
 /**
@@ -44,7 +45,7 @@ public final class OverviewPicture {
   }
 
   private static void name(Canvas canvas, double left, double top, String name) {
-    double width = StrokeFont.width(name) * NAME_PX / StrokeFont.CAP_UNITS;
+    double width = StrokeAlphabet.width(name) * NAME_PX / StrokeAlphabet.CAP_UNITS;
     canvas.fill((int) left + 6, (int) top + 6, (int) width + 14, (int) NAME_PX + 12, Colours.PAPER);
     canvas.text(left + 13, top + 12 + NAME_PX, NAME_PX, Colours.INK, name);
   }

@@ -3,6 +3,7 @@ package plyscape.render;
 import java.util.List;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.layup.PlyDepth;
+import plyscape.lettering.StrokeAlphabet;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
@@ -53,7 +54,7 @@ final class PlyLegend {
       canvas.fill(x, row, 46, 38, colour);
       canvas.frame(x, row, 46, 38, Colours.mix(colour, Colours.INK, 0.5));
       String number = Integer.toString(depth.ply().number());
-      double width = StrokeFont.width(number) * 13 / StrokeFont.CAP_UNITS;
+      double width = StrokeAlphabet.width(number) * 13 / StrokeAlphabet.CAP_UNITS;
       canvas.text(x + 24 - width / 2, row + 26, 13, Colours.inkOn(colour), number);
       int ink = shows ? Colours.INK : Colours.FAINT;
       canvas.text(x + 60, row + 14, 13, ink, shorten(depth.ply().name(), (WIDTH - 60) / 13.0 * 6));
@@ -95,11 +96,11 @@ final class PlyLegend {
 
   /** The text, or its beginning and two dots if it is wider than so many letter units. */
   static String shorten(String text, double units) {
-    if (StrokeFont.width(text) <= units) {
+    if (StrokeAlphabet.width(text) <= units) {
       return text;
     }
     int end = text.length();
-    while (end > 0 && StrokeFont.width(text.substring(0, end) + "..") > units) {
+    while (end > 0 && StrokeAlphabet.width(text.substring(0, end) + "..") > units) {
       end = text.offsetByCodePoints(end, -1);
     }
     return text.substring(0, end) + "..";

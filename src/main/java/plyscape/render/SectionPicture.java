@@ -3,6 +3,7 @@ package plyscape.render;
 import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
+import plyscape.lettering.StrokeAlphabet;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
@@ -133,7 +134,7 @@ public final class SectionPicture {
       double y = top + i * step * down;
       canvas.line(left - 8, y, left - 2, y, 1.2, Colours.FAINT);
       String text = Numbers.trimmed(i * step, 3);
-      double width = StrokeFont.width(text) * 10 / StrokeFont.CAP_UNITS;
+      double width = StrokeAlphabet.width(text) * 10 / StrokeAlphabet.CAP_UNITS;
       canvas.text(left - 12 - width, y + 5, 10, Colours.INK, text);
     }
   }

@@ -7,9 +7,9 @@
  * down, and only the last step turns it.
  *
  * <p>Always true: the same plan gives the same bytes on every machine. No system font and no
- * platform drawing code is used: text is drawn with {@link plyscape.render.StrokeFont}, lines by
- * {@link plyscape.render.Canvas}. Nothing here decides anything about the panel; it only reads the
- * plan. Names from the user's files are escaped for the format they go into.
+ * platform drawing code is used: text is drawn with {@link plyscape.lettering.StrokeAlphabet},
+ * lines by {@link plyscape.render.Canvas}. Nothing here decides anything about the panel; it only
+ * reads the plan. Names from the user's files are escaped for the format they go into.
  *
  * <p>Uses: {@code plan} and the records that a plan holds, {@code fault}, {@code text}.
  */
