@@ -11,13 +11,14 @@ import plyscape.zones.map.MapFile;
 import plyscape.zones.map.MapFormat;
 import plyscape.zones.map.MapHead;
 import plyscape.zones.map.MapQuery;
+import plyscape.zones.osm.OsmFormat;
 
 /** Opens a map of features in whatever format it is, told by what the file holds. */
 public final class MapOpener {
 
   /** Tried in this order; the last takes what no other knows. */
   private static final List<MapFormat> FORMATS =
-      List.of(new GeoPackageFormat(), new GeoJsonFormat());
+      List.of(new GeoPackageFormat(), new OsmFormat(), new GeoJsonFormat());
 
   private MapOpener() {}
 

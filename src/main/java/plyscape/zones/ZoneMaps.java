@@ -1,6 +1,7 @@
 package plyscape.zones;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,7 +70,7 @@ final class ZoneMaps {
   }
 
   private MapFile read(Source source) {
-    List<FeatureFilter> filters = new java.util.ArrayList<>();
+    List<FeatureFilter> filters = new ArrayList<>();
     TreeSet<String> asked = new TreeSet<>();
     for (ZoneSpec spec : specs) {
       if (spec.values() == null && Source.of(spec).equals(source)) {
@@ -85,6 +86,14 @@ final class ZoneMaps {
             crs -> GroundMap.reach(crs, frame, source.file().toString()));
     MapFile map = MapOpener.read(source.file(), query);
     ExtentCheck.check(map, frame, warnings);
+    if (!map.notes().isEmpty()) {
+      List<String> texts = new ArrayList<>();
+      map.notes().forEach((what, count) -> texts.add(what + ": " + count));
+      warnings.add(
+          "map-broken",
+          "Left out or mended of " + map.name() + ": " + String.join("; ", texts) + ".",
+          map.name());
+    }
     return map;
   }
 

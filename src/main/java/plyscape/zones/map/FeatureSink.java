@@ -3,6 +3,8 @@ package plyscape.zones.map;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.locationtech.jts.geom.Envelope;
 
 /** Takes the features of a file one by one, counts them all and keeps those that are asked for. */
@@ -13,6 +15,7 @@ public final class FeatureSink {
   private final MapLimits limits;
   private final PropertyTally tally;
   private final List<MapFeature> kept = new ArrayList<>();
+  private final SortedMap<String, Integer> notes = new TreeMap<>();
 
   /** With the limits that hold. */
   public FeatureSink(String file, MapQuery query) {
@@ -35,6 +38,16 @@ public final class FeatureSink {
   public boolean wants(Map<String, Object> properties) {
     tally.add(properties);
     return query.wanted().test(properties);
+  }
+
+  /** Whether a feature would be kept, by its properties; counts nothing. */
+  public boolean picks(Map<String, Object> properties) {
+    return query.wanted().test(properties);
+  }
+
+  /** Counts something that is broken and was left out or mended, by words for people, plural. */
+  public void note(String what) {
+    notes.merge(what, 1, Integer::sum);
   }
 
   /** Keeps a feature that is wanted. */
@@ -67,6 +80,6 @@ public final class FeatureSink {
 
   /** What was kept, as a map that has everything within an extent. */
   public MapFile toMap(String crs, boolean crsStated, Envelope extent) {
-    return new MapFile(file, crs, crsStated, List.copyOf(kept), tally, extent);
+    return new MapFile(file, crs, crsStated, List.copyOf(kept), tally, extent, notes);
   }
 }

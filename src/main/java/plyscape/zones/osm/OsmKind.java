@@ -1,0 +1,8 @@
+package plyscape.zones.osm;
+
+/** The three kinds of elements. */
+enum OsmKind {
+  NODE,
+  WAY,
+  RELATION
+}
