@@ -66,12 +66,19 @@ public record Job(
    *     at seams
    * @param columns panels side by side in X
    * @param rows panels in Y
+   * @param topMap where the heights of the top face are, or null for a flat panel
    */
-  public record PanelSpec(double widthMm, double heightMm, double borderMm, int columns, int rows) {
+  public record PanelSpec(
+      double widthMm, double heightMm, double borderMm, int columns, int rows, TopMapSpec topMap) {
 
     /** A single panel. */
     public PanelSpec(double widthMm, double heightMm, double borderMm) {
-      this(widthMm, heightMm, borderMm, 1, 1);
+      this(widthMm, heightMm, borderMm, 1, 1, null);
+    }
+
+    /** Panels of which nothing is known but their size. */
+    public PanelSpec(double widthMm, double heightMm, double borderMm, int columns, int rows) {
+      this(widthMm, heightMm, borderMm, columns, rows, null);
     }
 
     /** Whether it is more than one panel. */
@@ -86,7 +93,7 @@ public record Job(
 
     /** One panel by itself. */
     public PanelSpec single() {
-      return new PanelSpec(widthMm, heightMm, borderMm);
+      return new PanelSpec(widthMm, heightMm, borderMm, 1, 1, topMap);
     }
   }
 

@@ -10,6 +10,7 @@ import plyscape.job.Keys.Range;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.Layup;
 import plyscape.layup.Method;
+import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
 
@@ -29,6 +30,7 @@ public final class JobReader {
     "clearance",
     "sanding",
     "sanding_tolerance",
+    "sanding_block",
     "top",
     "minimum_floor",
     "minimum_area",
@@ -37,6 +39,7 @@ public final class JobReader {
   };
 
   private static final Range SMALL = Range.mm(0, 10);
+  private static final Range BLOCK = Range.mm(0, 500);
   private static final Range FLOOR = Range.mm(0, 100);
   private static final Range AREA = Range.of(0, 100_000, "mm2");
 
@@ -166,14 +169,17 @@ public final class JobReader {
 
   private static Job job(String name, YamlNode root, Warnings warnings) {
     Keys keys = Keys.of(root, "", KEYS);
-    Layup layup = LayupReader.read(keys.file("layup", "a layup file, such as layup.yaml"));
+    Job.PanelSpec panel = PanelKeys.read(keys);
+    Layup layup =
+        LayupReader.read(keys.file("layup", "a layup file, such as layup.yaml"))
+            .on(panel.widthMm(), panel.heightMm());
     PlyNames plies = new PlyNames(layup.plies());
     Machine machine = MachineKeys.read(keys);
     return new Job(
         name,
         layup,
         TerrainKeys.read(keys, plies, warnings),
-        PanelKeys.read(keys),
+        panel,
         ZoneKeys.read(keys, plies),
         ToolKeys.read(keys),
         machine,
@@ -190,8 +196,10 @@ public final class JobReader {
         clearance.number("minimum", 0.10, SMALL),
         clearance.choice("method", Method.RSS, Method.values()),
         machine.zErrorMm(),
-        keys.number("sanding", 0.10, SMALL),
-        keys.number("sanding_tolerance", 0.05, SMALL),
+        new Sanding(
+            keys.number("sanding", 0.10, SMALL),
+            keys.number("sanding_tolerance", 0.05, SMALL),
+            keys.number("sanding_block", Sanding.USUAL_BLOCK_MM, BLOCK)),
         keys.choice("top", Top.LEAVE, Top.values()),
         keys.number("minimum_floor", 1.0, FLOOR));
   }

@@ -5,16 +5,12 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.job.Keys.Range;
-import plyscape.layup.Bottoms;
 import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
-import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 
 /**
@@ -32,7 +28,6 @@ public final class LayupReader {
   private static final Range THICKNESS = Range.mm(0.01, 25);
   private static final Range TOLERANCE = Range.mm(0, 5);
   private static final Range GLUE_LINE = Range.mm(0, 2);
-  private static final Range PANEL_THICKNESS = Range.mm(0.05, 500);
   private static final Range GRAIN = Range.of(-360, 360, "degrees");
   private static final Pattern COLOUR = Pattern.compile("#([0-9a-fA-F]{6}|[0-9a-fA-F]{3})");
   static final String COLOUR_WORDS = "a colour in quotes, such as \"#8fbf5a\"";
@@ -71,6 +66,9 @@ public final class LayupReader {
             "measured_thickness_tolerance",
             "measured_bottoms",
             "measured_bottoms_tolerance",
+            "measured_at",
+            "measured_places",
+            "press_taper",
             "flatness",
             "plies");
     List<Ply> plies = plies(keys);
@@ -81,16 +79,7 @@ public final class LayupReader {
         new GlueLine(
             keys.number("glue_line", 0, GLUE_LINE),
             keys.number("glue_line_tolerance", 0, GLUE_LINE)),
-        new Measured(
-            keys.numberOrNull("measured_thickness", PANEL_THICKNESS),
-            keys.number("measured_thickness_tolerance", 0, TOLERANCE),
-            new Bottoms(
-                measuredBottoms(keys, new PlyNames(plies)),
-                keys.number("measured_bottoms_tolerance", 0, TOLERANCE)),
-            null,
-            List.of(),
-            Measured.USUAL_CENTRE,
-            null),
+        MeasuredKeys.read(keys, new PlyNames(plies)),
         keys.number("flatness", 0, TOLERANCE));
   }
 
@@ -162,24 +151,5 @@ public final class LayupReader {
     }
     String digits = text.substring(1);
     return Integer.parseInt(digits.length() == 3 ? digits.replaceAll("(.)", "$1$1") : digits, 16);
-  }
-
-  private static SortedMap<Integer, Double> measuredBottoms(Keys keys, PlyNames names) {
-    SortedMap<Integer, Double> out = new TreeMap<>();
-    String wanted = "ply numbers or names with depths in mm, such as {3: 2.92}";
-    YamlNode node = keys.optional("measured_bottoms", wanted);
-    if (node == null) {
-      return out;
-    }
-    for (Map.Entry<String, YamlNode> entry : Keys.freeKeys(node, wanted).entrySet()) {
-      int number = names.number(entry.getKey(), node.keyPlace(entry.getKey()));
-      if (out.putIfAbsent(number, PANEL_THICKNESS.check(entry.getValue())) != null) {
-        throw new InputFault(
-            node.keyPlace(entry.getKey()),
-            "ply " + number + " a second time",
-            "give one depth a ply");
-      }
-    }
-    return out;
   }
 }

@@ -19,7 +19,7 @@ final class PanelKeys {
   private PanelKeys() {}
 
   static Job.PanelSpec read(Keys keys) {
-    Keys panel = keys.child("panel", "width", "height", "border", "tiles");
+    Keys panel = keys.child("panel", "width", "height", "border", "tiles", "top_map");
     double width = panel.number("width", 240, SIDE);
     double height = panel.number("height", 240, SIDE);
     double border = panel.number("border", 6, Range.mm(0, 1000));
@@ -30,7 +30,12 @@ final class PanelKeys {
             : Keys.numbers(tiles, 2, Range.whole(1, 20, ""), TILES_WANTED);
     Job.PanelSpec spec =
         new Job.PanelSpec(
-            width, height, border, counts.get(0).intValue(), counts.get(1).intValue());
+            width,
+            height,
+            border,
+            counts.get(0).intValue(),
+            counts.get(1).intValue(),
+            TopMapKeys.read(panel, counts.get(0).intValue(), counts.get(1).intValue()));
     Job.PanelSpec whole = spec.whole();
     if (!(2 * border <= Math.min(whole.widthMm(), whole.heightMm()) - 1)) {
       throw new InputFault(

@@ -7,8 +7,7 @@ package plyscape.layup;
  * @param minimumMm least clearance of a finished face from its ply's edges
  * @param method how tolerances combine
  * @param zErrorMm plus or minus, of the machine's Z
- * @param sandingMm taken off everywhere after cutting
- * @param sandingToleranceMm plus or minus
+ * @param sanding taken off after cutting
  * @param top what happens to the top ply
  * @param minimumFloorMm least wood left under the deepest cut
  */
@@ -16,7 +15,17 @@ public record CutAllowance(
     double minimumMm,
     Method method,
     double zErrorMm,
-    double sandingMm,
-    double sandingToleranceMm,
+    Sanding sanding,
     Top top,
-    double minimumFloorMm) {}
+    double minimumFloorMm) {
+
+  /** Taken off after cutting, mm. */
+  public double sandingMm() {
+    return sanding.depthMm();
+  }
+
+  /** Plus or minus of that. */
+  public double sandingToleranceMm() {
+    return sanding.toleranceMm();
+  }
+}

@@ -69,6 +69,18 @@ public record Layup(
     return withMeasured(measured.withThickness(measuredMm, toleranceMm));
   }
 
+  /**
+   * The same on a panel of that size.
+   *
+   * @throws InputFault if a place lies outside of it
+   */
+  public Layup on(double widthMm, double heightMm) {
+    for (MeasuredPlace place : measured.places()) {
+      place.requireOn(widthMm, heightMm);
+    }
+    return withMeasured(measured.withCentre(PanelPoint.centreOf(widthMm, heightMm)));
+  }
+
   /** The same panel, one of several that are pressed one by one: only what was measured on it. */
   public Layup ofTile(String tile) {
     return withMeasured(

@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.text.Numbers;
 
 /** All that was measured on a panel as one list of readings, checked one by one. */
 final class LayupReadings {
@@ -49,10 +48,7 @@ final class LayupReadings {
               new Place(layup.file(), 0, 0, "measured_thickness")));
     }
     for (MeasuredPlace place : measured.places()) {
-      String there =
-          format(
-              " at (%s, %s)",
-              Numbers.trimmed(place.at().xMm(), 2), Numbers.trimmed(place.at().yMm(), 2));
+      String there = " at " + place.at();
       add(
           all,
           layup,

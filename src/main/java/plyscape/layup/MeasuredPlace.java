@@ -1,6 +1,8 @@
 package plyscape.layup;
 
+import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.text.Numbers;
 
 /**
  * Ply bottoms measured at one place of the panel. Immutable.
@@ -16,6 +18,31 @@ public record MeasuredPlace(PanelPoint at, Bottoms bottoms, String tile, Place w
   public MeasuredPlace {
     if (bottoms.isEmpty()) {
       throw new IllegalArgumentException("nothing measured at " + at);
+    }
+  }
+
+  /**
+   * Checks that the place lies on a panel.
+   *
+   * @throws InputFault if not
+   */
+  void requireOn(double widthMm, double heightMm) {
+    if (!at.on(widthMm, heightMm)) {
+      boolean swapped = new PanelPoint(at.yMm(), at.xMm()).on(widthMm, heightMm);
+      throw new InputFault(
+          where,
+          "measured at "
+              + at
+              + ", outside the panel of "
+              + Numbers.trimmed(widthMm, 3)
+              + " x "
+              + Numbers.trimmed(heightMm, 3)
+              + " mm",
+          swapped
+              ? "are x and y swapped?"
+              : "places are mm from the panel's lower left corner; one in its waste may lie up to "
+                  + Numbers.trimmed(PanelPoint.WASTE_MM, 0)
+                  + " mm outside");
     }
   }
 }

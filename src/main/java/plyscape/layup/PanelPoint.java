@@ -1,5 +1,7 @@
 package plyscape.layup;
 
+import plyscape.text.Numbers;
+
 /**
  * A place on the panel. Immutable.
  *
@@ -13,6 +15,23 @@ public record PanelPoint(double xMm, double yMm) {
     if (!Double.isFinite(xMm) || !Double.isFinite(yMm)) {
       throw new IllegalArgumentException("place " + xMm + ", " + yMm);
     }
+  }
+
+  /** Panels are pressed larger than they are carved, by this much at most on a side. */
+  static final double WASTE_MM = 50;
+
+  /** Whether it lies on a panel of that size or in the waste around it. */
+  boolean on(double widthMm, double heightMm) {
+    return xMm >= -WASTE_MM
+        && yMm >= -WASTE_MM
+        && xMm <= widthMm + WASTE_MM
+        && yMm <= heightMm + WASTE_MM;
+  }
+
+  /** {@code (x, y)}. */
+  @Override
+  public String toString() {
+    return "(" + Numbers.trimmed(xMm, 2) + ", " + Numbers.trimmed(yMm, 2) + ")";
   }
 
   /** The centre of a panel of that size. */

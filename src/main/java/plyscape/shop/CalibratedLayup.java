@@ -12,6 +12,7 @@ import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.Method;
 import plyscape.layup.PlyDepth;
+import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 
 /**
@@ -90,6 +91,7 @@ public final class CalibratedLayup {
 
   private static Depths plain(Layup l) {
     Layup plain = l.withBottoms(new TreeMap<>(), 0);
-    return DepthModel.depths(plain, new CutAllowance(0, Method.RSS, 0, 0, 0, Top.LEAVE, 0), true);
+    return DepthModel.depths(
+        plain, new CutAllowance(0, Method.RSS, 0, new Sanding(0, 0), Top.LEAVE, 0), true);
   }
 }

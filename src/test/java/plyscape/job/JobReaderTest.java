@@ -19,6 +19,7 @@ import plyscape.job.TerrainSpec.BreakList;
 import plyscape.job.TerrainSpec.NamedBands;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.Method;
+import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Form;
@@ -64,7 +65,8 @@ class JobReaderTest {
     assertEquals(List.of(Workshop.END_MILL_3), job.tools());
     assertEquals(Workshop.ROUTER, job.machine());
     assertEquals(
-        new CutAllowance(0.10, Method.RSS, 0.03, 0.10, 0.05, Top.LEAVE, 1.0), job.allowance());
+        new CutAllowance(0.10, Method.RSS, 0.03, new Sanding(0.10, 0.05), Top.LEAVE, 1.0),
+        job.allowance());
     assertEquals(1, job.minimumAreaMm2());
   }
 
@@ -128,7 +130,9 @@ class JobReaderTest {
             new SettingUp(Machine.Zero.CENTRE, Machine.ZeroZ.BOTTOM, 5, 60, 5),
             Workshop.ROUTER.rules()),
         job.machine());
-    assertEquals(new CutAllowance(0.05, Method.WORST, 0.01, 0.2, 0, Top.MID, 0.5), job.allowance());
+    assertEquals(
+        new CutAllowance(0.05, Method.WORST, 0.01, new Sanding(0.2, 0), Top.MID, 0.5),
+        job.allowance());
     assertEquals(2, job.minimumAreaMm2());
   }
 
@@ -335,5 +339,22 @@ class JobReaderTest {
     assertTrue(typo.contains("did you mean \"sculpted\""), typo);
     String coarse = files.jobFault(base + "cusp: 1\n");
     assertTrue(coarse.contains("0.002 to 0.2"), coarse);
+  }
+
+  @Test
+  void topMap_oneForEachTile() {
+    String tiled = LEAST + "panel: {tiles: [2, 1], top_map: {file: \"top-%s.csv\"}}\n";
+    String one = files.jobFault(tiled.formatted("x"));
+    assertTrue(one.contains("one top map for 2 panels"), one);
+    String missing = files.jobFault(tiled.formatted("{tile}"));
+    assertTrue(missing.contains("top-tile-1-1.csv"), missing);
+  }
+
+  @Test
+  void measuredPlaceOutsideThePanel_isAFault() {
+    String layup = "measured_places: [{at: [20, 400], bottoms: {1: 0.9}}]\n" + JobFixture.LAYUP;
+    files.file("layup.yaml", layup);
+    String fault = files.jobFault(LEAST + "panel: {width: 400, height: 240}\n");
+    assertTrue(fault.contains("outside the panel of 400 x 240 mm; are x and y swapped?"), fault);
   }
 }

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
 
 class LayupReaderTest {
 
@@ -75,11 +76,41 @@ class LayupReaderTest {
   }
 
   @Test
+  void measuredPlaces_withTilesAndTaper() {
+    Layup layup =
+        files.layup(
+            "measured_at: [20, 220]\npress_taper: 0.02\nmeasured_places:\n"
+                + "  - {at: [5, 230], bottoms: {wood: 1.71, 4: 3.4}, tolerance: 0.02}\n"
+                + "  - {at: [10, 10], bottoms: {1: 0.9}, tile: tile-2-1}\n"
+                + JobFixture.LAYUP);
+    assertEquals(0.02, layup.measured().pressTaper());
+    assertEquals(new PanelPoint(20, 220), layup.measured().at());
+    assertEquals(2, layup.measured().places().size());
+    assertEquals(Map.of(2, 1.71, 4, 3.4), layup.measured().places().get(0).bottoms().depthsMm());
+    assertEquals(1, layup.ofTile("tile-1-1").measured().places().size());
+    assertEquals(2, layup.ofTile("tile-2-1").measured().places().size());
+  }
+
+  @Test
+  void measuredPlaces_faults() {
+    String fault =
+        files.layupFault("measured_places: [{at: [5], bottoms: {1: 0.9}}]\n" + JobFixture.LAYUP);
+    assertTrue(fault.contains("found a list of 1; wanted x and y on the panel in mm"), fault);
+    fault = files.layupFault("measured_places: [{at: [5, 5], bottoms: {}}]\n" + JobFixture.LAYUP);
+    assertTrue(fault.contains("measured_places.1.bottoms: no bottom"), fault);
+    fault =
+        files.layupFault(
+            "measured_places: [{at: [5, 5], bottoms: {1: 0.9}, tile: a}]\n" + JobFixture.LAYUP);
+    assertTrue(fault.contains("wanted a name such as tile-1-1"), fault);
+  }
+
+  @Test
   void faults_sayPlaceFoundAndWanted() {
     assertEquals(
         "layup.yaml:1:1: unknown key \"glueline\"; did you mean \"glue_line\"? known are name,"
             + " glue_line, glue_line_tolerance, measured_thickness, measured_thickness_tolerance,"
-            + " measured_bottoms, measured_bottoms_tolerance, flatness, plies",
+            + " measured_bottoms, measured_bottoms_tolerance, measured_at, measured_places,"
+            + " press_taper, flatness, plies",
         files.layupFault("glueline: 0.1\n" + JobFixture.LAYUP));
     assertEquals(
         "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 25; the"

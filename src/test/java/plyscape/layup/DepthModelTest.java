@@ -157,11 +157,13 @@ class DepthModelTest {
   @Test
   void needed_combinesBoundaryAndCutErrorsByTheMethod_orTheMinimum() {
     Layup layup = Layups.of(0, 0, 0.12, 0.6, 0.6, 0.6).withFlatness(0.04);
-    CutAllowance rss = new CutAllowance(0.10, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
+    CutAllowance rss =
+        new CutAllowance(0.10, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 0);
     PlyDepth top = DepthModel.depths(layup, rss, false).of(1);
     assertEquals(0.10, top.neededTopMm(), EXACT);
     assertEquals(Math.sqrt(0.0144 + 0.0016 + 0.0009 + 0.0025), top.neededBottomMm(), EXACT);
-    CutAllowance worst = new CutAllowance(0.10, Method.WORST, 0.03, 0.1, 0.05, Top.LEAVE, 0);
+    CutAllowance worst =
+        new CutAllowance(0.10, Method.WORST, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 0);
     PlyDepth second = DepthModel.depths(layup, worst, false).of(2);
     assertEquals(0.12 + 0.12, second.neededTopMm(), EXACT);
     assertEquals(0.24 + 0.12, second.neededMm(), EXACT);
@@ -171,12 +173,13 @@ class DepthModelTest {
   @Test
   void target_isMidLessSanding_neverAboveTheTopFace() {
     Layup layup = Layups.of(0, 0, 0, 0.6, 0.6, 0.6);
-    CutAllowance leave = new CutAllowance(0.1, Method.RSS, 0, 0.1, 0, Top.LEAVE, 0);
+    CutAllowance leave = new CutAllowance(0.1, Method.RSS, 0, new Sanding(0.1, 0), Top.LEAVE, 0);
     assertEquals(0, DepthModel.depths(layup, leave, false).of(1).targetMm());
     assertEquals(0.8, DepthModel.depths(layup, leave, false).of(2).targetMm(), EXACT);
-    CutAllowance mid = new CutAllowance(0.1, Method.RSS, 0, 0.1, 0, Top.MID, 0);
+    CutAllowance mid = new CutAllowance(0.1, Method.RSS, 0, new Sanding(0.1, 0), Top.MID, 0);
     assertEquals(0.2, DepthModel.depths(layup, mid, false).of(1).targetMm(), EXACT);
-    CutAllowance muchSanding = new CutAllowance(0.1, Method.RSS, 0, 0.4, 0, Top.MID, 0);
+    CutAllowance muchSanding =
+        new CutAllowance(0.1, Method.RSS, 0, new Sanding(0.4, 0), Top.MID, 0);
     assertEquals(0, DepthModel.depths(layup, muchSanding, false).of(1).targetMm(), EXACT);
   }
 
@@ -265,14 +268,7 @@ class DepthModelTest {
     Depths rss = DepthModel.depths(layup, Layups.standard(), false);
     CutAllowance s = Layups.standard();
     CutAllowance worst =
-        new CutAllowance(
-            s.minimumMm(),
-            Method.WORST,
-            s.zErrorMm(),
-            s.sandingMm(),
-            s.sandingToleranceMm(),
-            Top.MID,
-            1);
+        new CutAllowance(s.minimumMm(), Method.WORST, s.zErrorMm(), s.sanding(), Top.MID, 1);
     Depths other = DepthModel.depths(layup, worst, false);
     assertEquals(0, rss.of(1).risk());
     assertTrue(other.of(1).risk() > 0);

@@ -28,7 +28,7 @@ class FaceWindowTest {
   @Test
   void floorUnderTheDeepestPly_isKept() {
     Layup layup = Layups.of(0, 0, 0, 1.0, 1.0, 1.5);
-    CutAllowance cut = new CutAllowance(0.10, Method.RSS, 0, 0.10, 0, Top.LEAVE, 0.8);
+    CutAllowance cut = new CutAllowance(0.10, Method.RSS, 0, new Sanding(0.10, 0), Top.LEAVE, 0.8);
     FaceWindow last = FaceWindow.of(DepthModel.depths(layup, cut, false), cut).get(2);
     assertEquals(2.0 + 0.10 - 0.10, last.upperMm(), 1e-9);
     assertEquals(3.5 - 0.8, last.lowerMm(), 1e-9);
@@ -53,7 +53,7 @@ class FaceWindowTest {
   @Test
   void worstRisk_isThatAtTheNarrowerEnd() {
     Layup layup = Layups.of(0, 0, 0, 1.0, 1.0, 1.0);
-    CutAllowance cut = new CutAllowance(0, Method.RSS, 0.12, 0.10, 0.09, Top.LEAVE, 0);
+    CutAllowance cut = new CutAllowance(0, Method.RSS, 0.12, new Sanding(0.10, 0.09), Top.LEAVE, 0);
     Depths depths = DepthModel.depths(layup, cut, false);
     Depths worst = depths.worstIn(FaceWindow.of(depths, cut));
     assertEquals(0.00134990, worst.of(2).risk(), 1e-8);

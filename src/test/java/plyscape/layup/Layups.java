@@ -13,12 +13,12 @@ final class Layups {
 
   /** No cut error at all, nothing sanded, no least clearance. */
   static CutAllowance bare(Method method) {
-    return new CutAllowance(0, method, 0, 0, 0, Top.LEAVE, 0);
+    return new CutAllowance(0, method, 0, new Sanding(0, 0), Top.LEAVE, 0);
   }
 
   /** The contract's defaults. */
   static CutAllowance standard() {
-    return new CutAllowance(0.10, Method.RSS, 0.03, 0.10, 0.05, Top.LEAVE, 1.0);
+    return new CutAllowance(0.10, Method.RSS, 0.03, new Sanding(0.10, 0.05), Top.LEAVE, 1.0);
   }
 
   /** Plies of the given thicknesses, all with one tolerance. */

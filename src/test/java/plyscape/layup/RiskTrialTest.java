@@ -26,8 +26,7 @@ class RiskTrialTest {
               0.1,
               random.nextBoolean() ? Method.RSS : Method.WORST,
               0.1 * random.nextDouble(),
-              0.1,
-              0.15 * random.nextDouble(),
+              new Sanding(0.1, 0.15 * random.nextDouble()),
               random.nextBoolean() ? Top.MID : Top.LEAVE,
               0);
       Depths depths = DepthModel.depths(layup, allowance, true);

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class ThinPlyAdviceTest {
 
   private static final CutAllowance PLAIN =
-      new CutAllowance(0, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0);
+      new CutAllowance(0, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 0);
 
   @Test
   void reliableLayup_noAdvice() {

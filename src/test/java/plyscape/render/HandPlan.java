@@ -32,6 +32,7 @@ import plyscape.layup.Layup;
 import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
+import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Tool;
@@ -88,7 +89,8 @@ public final class HandPlan {
     Layup layup =
         new Layup(
             "layup.yaml", "Hand-made & small", plies, new GlueLine(0, 0), Measured.NOTHING, 0.05);
-    CutAllowance allowance = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
+    CutAllowance allowance =
+        new CutAllowance(0.1, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 1);
     Box carved = new Box(5, 5, 95, 75);
     Geometry hole = box(30, 30, 50, 50);
     Geometry island = box(36, 36, 44, 44);

@@ -18,6 +18,7 @@ import plyscape.layup.Layup;
 import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
+import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
@@ -27,7 +28,7 @@ import plyscape.toolpath.task.PocketLevel;
 class CouponTest {
 
   private static final CutAllowance ALLOWANCE =
-      new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 1);
+      new CutAllowance(0.1, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 1);
   private static final Machine MACHINE = Workshop.ROUTER;
   private static final Tool TOOL = tool(3, 12);
 

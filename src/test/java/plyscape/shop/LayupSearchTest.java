@@ -22,6 +22,7 @@ import plyscape.layup.Measured;
 import plyscape.layup.Method;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
+import plyscape.layup.Sanding;
 import plyscape.layup.Shelf;
 import plyscape.layup.Top;
 import plyscape.layup.Veneer;
@@ -29,7 +30,7 @@ import plyscape.layup.Veneer;
 class LayupSearchTest {
 
   private static final CutAllowance ALLOWANCE =
-      new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 0.5);
+      new CutAllowance(0.1, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 0.5);
   private static final HeightShares EVEN =
       new HeightShares(new Random(1).doubles(2000, 100, 200).toArray());
 
@@ -113,7 +114,8 @@ class LayupSearchTest {
 
   @Test
   void floorTooThin_isTheReason() {
-    CutAllowance thick = new CutAllowance(0.1, Method.RSS, 0.03, 0.1, 0.05, Top.LEAVE, 3);
+    CutAllowance thick =
+        new CutAllowance(0.1, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 3);
     Shelf shelf =
         shelf(
             List.of(),
@@ -153,8 +155,7 @@ class LayupSearchTest {
               0.1,
               random.nextBoolean() ? Method.RSS : Method.WORST,
               0.03,
-              0.1,
-              0.05,
+              new Sanding(0.1, 0.05),
               Top.LEAVE,
               0.7);
       int sheets = veneers.stream().mapToInt(Veneer::count).sum();
