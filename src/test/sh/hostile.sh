@@ -46,7 +46,7 @@ if [ "$(id -u)" = 0 ] && command -v setpriv >/dev/null; then
   mkdir "$base/ro"
   chmod 555 "$base/ro"
   # -Xshare:auto with the archive of the launcher; the jar alone, as the build directory may not be reachable.
-  cp "$root/target/launch/plyscape.jar" "$base/p.jar"
+  cp "$root/target/launch/lib/plyscape.jar" "$base/p.jar"
   chmod 644 "$base/p.jar"
   chmod -R a+rX "$in"
   setpriv --reuid 65534 --regid 65534 --clear-groups java -jar "$base/p.jar" \

@@ -108,12 +108,16 @@ final class PlanCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "found --jobs " + atATime + "; wanted 1 to 64");
     }
+    List<JobInputs.Source> sources = inputs.sources();
+    if (SecondCompiler.missing(sources)) {
+      return SecondCompiler.run(spec.root().commandLine().getParseResult().originalArgs());
+    }
     PlanOptions options = new PlanOptions(false, strict, acceptThickness, cellMm);
     Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);
     layers.forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
     pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));
     Stages all = new TiledStages(extras.isEmpty() ? stages : new ExtraStages(stages, extras));
-    List<JobRun> runs = output.runs(spec, all, inputs.sources(), options, OutputKind.PLAN, dry);
+    List<JobRun> runs = output.runs(spec, all, sources, options, OutputKind.PLAN, dry);
     JobTalk talk = new JobTalk(console, all, common, json);
     return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, atATime).run(runs);
   }
