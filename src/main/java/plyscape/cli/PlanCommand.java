@@ -21,7 +21,8 @@ import plyscape.plan.PlanOptions;
       "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]..."
     },
     description =
-        "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation before it is written.",
+        "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation"
+            + " before it is written.",
     sortOptions = false)
 final class PlanCommand implements Callable<Integer> {
 
@@ -64,7 +65,8 @@ final class PlanCommand implements Callable<Integer> {
       paramLabel = "FORMAT",
       split = ",",
       description =
-          "Also write the layers as geojson or dxf beside the SVG, or as one sheet with registration marks; with commas.")
+          "Also write the layers as geojson or dxf beside the SVG, or as one sheet with"
+              + " registration marks; with commas.")
   private List<LayerFormat> layers = List.of();
 
   @Option(
@@ -72,7 +74,8 @@ final class PlanCommand implements Callable<Integer> {
       paramLabel = "WHAT",
       split = ",",
       description =
-          "Also draw the panel as a block with the stripes on its walls, or the risk map; with commas.")
+          "Also draw the panel as a block with the stripes on its walls, or the risk map; with"
+              + " commas.")
   private List<PictureKind> pictures = List.of();
 
   /** Forms of the layers beside the SVG files. */
