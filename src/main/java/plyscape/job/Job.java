@@ -18,8 +18,7 @@ import plyscape.machine.Tool;
  * @param tools as listed, at least one
  * @param machine the router
  * @param allowance clearance, sanding, top and floor
- * @param minimumAreaMm2 regions smaller than this are given to a neighbour
- * @param surface flat terraces, or faces that follow the terrain
+ * @param regions what regions have to be like
  */
 public record Job(
     String name,
@@ -30,31 +29,16 @@ public record Job(
     List<Tool> tools,
     Machine machine,
     CutAllowance allowance,
-    double minimumAreaMm2,
-    SurfaceSpec surface) {
+    RegionSpec regions) {
 
-  /** A job with flat terraces. */
-  public Job(
-      String name,
-      Layup layup,
-      TerrainSpec terrain,
-      PanelSpec panel,
-      List<ZoneSpec> zones,
-      List<Tool> tools,
-      Machine machine,
-      CutAllowance allowance,
-      double minimumAreaMm2) {
-    this(
-        name,
-        layup,
-        terrain,
-        panel,
-        zones,
-        tools,
-        machine,
-        allowance,
-        minimumAreaMm2,
-        SurfaceSpec.FLAT);
+  /** Regions smaller than this are given to a neighbour. */
+  public double minimumAreaMm2() {
+    return regions.minimumAreaMm2();
+  }
+
+  /** Flat terraces, or faces that follow the terrain. */
+  public SurfaceSpec surface() {
+    return regions.surface();
   }
 
   /**
@@ -99,16 +83,6 @@ public record Job(
 
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
-    return new Job(
-        otherName,
-        layup,
-        terrain,
-        other,
-        zones,
-        tools,
-        machine,
-        allowance,
-        minimumAreaMm2,
-        surface);
+    return new Job(otherName, layup, terrain, other, zones, tools, machine, allowance, regions);
   }
 }

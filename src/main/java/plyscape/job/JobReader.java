@@ -35,7 +35,8 @@ public final class JobReader {
     "minimum_floor",
     "minimum_area",
     "surface",
-    "cusp"
+    "cusp",
+    "standing"
   };
 
   private static final Range SMALL = Range.mm(0, 10);
@@ -184,10 +185,8 @@ public final class JobReader {
         ToolKeys.read(keys),
         machine,
         allowance(keys, machine),
-        keys.number("minimum_area", 1, AREA),
-        new SurfaceSpec(
-            keys.choice("surface", SurfaceSpec.Kind.FLAT, SurfaceSpec.Kind.values()),
-            keys.number("cusp", SurfaceSpec.USUAL_CUSP_MM, SurfaceSpec.CUSP)));
+        new RegionSpec(
+            keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)));
   }
 
   private static CutAllowance allowance(Keys keys, Machine machine) {

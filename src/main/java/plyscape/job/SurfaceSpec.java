@@ -37,4 +37,10 @@ public record SurfaceSpec(Kind kind, double cuspMm) {
   public boolean sculpted() {
     return kind == Kind.SCULPTED;
   }
+
+  /** Reads the keys {@code surface} and {@code cusp} of a job. */
+  static SurfaceSpec read(Keys job) {
+    return new SurfaceSpec(
+        job.choice("surface", Kind.FLAT, Kind.values()), job.number("cusp", USUAL_CUSP_MM, CUSP));
+  }
 }

@@ -23,6 +23,7 @@ import plyscape.zones.Zone;
  * @param tiling regions and pockets
  * @param faces depths inside the regions when the surface is sculpted; empty when every region is
  *     one flat terrace
+ * @param standing wood left standing that is likely to break
  * @param warnings all until the regions stood, in the order they arose
  */
 public record Landscape(
@@ -31,6 +32,7 @@ public record Landscape(
     MapData maps,
     Tiling tiling,
     Optional<FaceField> faces,
+    Standing standing,
     List<Warning> warnings)
     implements Plan {
 
@@ -41,6 +43,7 @@ public record Landscape(
     Objects.requireNonNull(maps);
     Objects.requireNonNull(tiling);
     Objects.requireNonNull(faces);
+    Objects.requireNonNull(standing);
     warnings = List.copyOf(warnings);
   }
 
@@ -87,11 +90,11 @@ public record Landscape(
 
   /** The same with faces that follow the terrain, and the risks that come with them. */
   Landscape sculpted(FaceField field, Depths risks) {
-    return new Landscape(job, risks, maps, tiling, Optional.of(field), warnings);
+    return new Landscape(job, risks, maps, tiling, Optional.of(field), standing, warnings);
   }
 
   /** The same with these warnings. */
   Landscape warned(List<Warning> all) {
-    return new Landscape(job, depths, maps, tiling, faces, all);
+    return new Landscape(job, depths, maps, tiling, faces, standing, all);
   }
 }

@@ -87,10 +87,13 @@ public final class Planner {
             maps.terrain(),
             maps.bands(),
             maps.zones(),
-            new TilingRules(depths.plies(), smallestMm(), job.minimumAreaMm2()),
+            new TilingRules(
+                depths.plies(), smallestMm(), job.minimumAreaMm2(), Standing.cure(job, depths)),
             warnings);
     new Assignment(job, depths).check(tiling, options.strict(), warnings);
-    Landscape flat = new Landscape(job, depths, maps, tiling, Optional.empty(), warnings.list());
+    Standing standing = Standing.of(job, depths, tiling, warnings);
+    Landscape flat =
+        new Landscape(job, depths, maps, tiling, Optional.empty(), standing, warnings.list());
     return job.surface().sculpted() ? sculpted(flat) : flat;
   }
 

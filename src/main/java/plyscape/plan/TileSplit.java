@@ -91,6 +91,7 @@ final class TileSplit {
         maps,
         tiling,
         whole.faces().map(faces -> faces.part(box, carved, tiling)),
+        Standing.of(job, whole.depths(), tiling),
         whole.warnings());
   }
 }

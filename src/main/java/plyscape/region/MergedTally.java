@@ -96,8 +96,13 @@ final class MergedTally {
         .thenComparingInt(Kind::to);
   }
 
-  /** What shows another ply in the finished map, one entry a kind, sorted; to be called once. */
-  List<Tiling.Merged> against(RegionMap finished) {
+  /**
+   * What shows another ply in the finished map, one entry a kind, sorted; to be called once.
+   *
+   * @param weakCut whether weak standing wood was cut away: too narrow parts that went down then
+   *     count as that
+   */
+  List<Tiling.Merged> against(RegionMap finished, boolean weakCut) {
     for (Chain chain : finished.chains()) {
       int across = finished.ply(chain.left()) - finished.ply(chain.right());
       drawn.add(chain.x, chain.y, SHOWN, across, chain.terrain);
@@ -109,8 +114,8 @@ final class MergedTally {
       Kind was = kinds.get(both.winding(f, DRAWN));
       int ply = both.winding(f, SHOWN);
       if (was.from() > 0 && ply > 0 && was.from() != ply) {
-        // What is too narrow for a cutter goes up; only weak standing wood is cut away.
-        String why = was.why().equals(NARROW) && ply > was.from() ? WEAK : was.why();
+        boolean weak = weakCut && was.why().equals(NARROW) && ply > was.from();
+        String why = weak ? WEAK : was.why();
         kind[f] = new Kind(why, was.source(), was.from(), ply);
       }
     }

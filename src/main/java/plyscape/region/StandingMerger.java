@@ -57,6 +57,11 @@ final class StandingMerger {
     return cure != null && cure.kind() == StandingCure.Kind.WIDEN;
   }
 
+  /** Whether weak parts are given away. */
+  boolean cuts() {
+    return cure != null && cure.kind() == StandingCure.Kind.CUT;
+  }
+
   /** The map after the cure. */
   RegionMap merge(RegionMap map) {
     if (cure == null) {

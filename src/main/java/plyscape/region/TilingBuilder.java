@@ -79,7 +79,7 @@ public final class TilingBuilder {
     // Widened walls are wood that was gained, not map that was lost to a cutter's width.
     RegionMap counted = cure.widens() ? map : finished;
     CompletableFuture<List<Tiling.Merged>> counting =
-        CompletableFuture.supplyAsync(() -> drawn.against(counted));
+        CompletableFuture.supplyAsync(() -> drawn.against(counted, cure.cuts()));
     Tiling tiling = tiling(carved, finished, List.of());
     List<Tiling.Merged> merged = counting.join();
     MergedWarnings.add(merged, zones, rules, warnings);

@@ -18,6 +18,7 @@ import plyscape.plan.PathFigures;
 import plyscape.plan.ToolProgram;
 import plyscape.plan.Version;
 import plyscape.simulate.Verification;
+import plyscape.standing.WeakPart;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
@@ -52,6 +53,7 @@ public final class PlanJson {
         .put("total_s", plan.time().totalS())
         .put("lower_bound_s", plan.time().lowerBoundS());
     verification(root.putObject("verification"), plan.verification());
+    standing(root.putObject("standing"), plan.landscape());
     warnings(root.putArray("warnings"), plan.warnings());
     paths(root.putArray("paths"), plan.programs());
     return root;
@@ -62,6 +64,7 @@ public final class PlanJson {
     ObjectNode root = head(regions, List.of());
     root.putNull("time");
     root.putNull("verification");
+    standing(root.putObject("standing"), regions);
     warnings(root.putArray("warnings"), regions.warnings());
     root.putArray("paths");
     return root;
@@ -87,6 +90,19 @@ public final class PlanJson {
     tools(root.putArray("tools"), plan.job().tools(), programs);
     passes(root.putArray("passes"), plan.depths(), programs);
     return root;
+  }
+
+  /** Fins and posts that are likely to break, the slenderest first. */
+  private static void standing(ObjectNode node, Landscape plan) {
+    ArrayNode weak = node.putArray("weak");
+    for (WeakPart part : plan.standing().weak()) {
+      ObjectNode one = weak.addObject();
+      one.putArray("at").add(part.at().x).add(part.at().y);
+      one.put("width_mm", part.widthMm())
+          .put("height_mm", part.heightMm())
+          .put("ply", name(plan.depths(), part.ply()));
+    }
+    node.put("area_mm2", plan.standing().areaMm2()).put("cured_mm2", plan.standing().curedMm2());
   }
 
   private static void warnings(ArrayNode node, List<Warning> warnings) {

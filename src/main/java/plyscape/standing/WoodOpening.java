@@ -1,9 +1,10 @@
 package plyscape.standing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.densify.Densifier;
-import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -145,14 +146,16 @@ public final class WoodOpening {
 
   /** Whether a part touches nothing that stays, or reaches farther from it than the disk. */
   private boolean standsOut(Polygon part, IndexedFacetDistance stays) {
-    double least = Double.POSITIVE_INFINITY;
-    double greatest = 0;
-    double step = Math.max(0.05, widthMm / 2);
-    for (Coordinate place : Densifier.densify(part, step).getCoordinates()) {
-      double there = stays.distance(MM.createPoint(place));
-      least = Math.min(least, there);
-      greatest = Math.max(greatest, there);
+    boolean touches =
+        Arrays.stream(part.getExteriorRing().getCoordinates())
+            .anyMatch(place -> stays.isWithinDistance(MM.createPoint(place), TOUCHING_MM));
+    if (!touches) {
+      return true;
     }
-    return least > TOUCHING_MM || greatest > widthMm;
+    Envelope box = part.getEnvelopeInternal();
+    // Most are corners, which can't reach that far.
+    return Math.hypot(box.getWidth(), box.getHeight()) > widthMm
+        && Arrays.stream(Densifier.densify(part, Math.max(0.05, widthMm / 2)).getCoordinates())
+            .anyMatch(place -> !stays.isWithinDistance(MM.createPoint(place), widthMm));
   }
 }

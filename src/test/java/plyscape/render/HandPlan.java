@@ -22,6 +22,7 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
+import plyscape.job.RegionSpec;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
@@ -42,6 +43,7 @@ import plyscape.plan.MapData;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
 import plyscape.plan.PlanTime;
+import plyscape.plan.Standing;
 import plyscape.plan.ToolProgram;
 import plyscape.region.Region;
 import plyscape.region.Tiling;
@@ -128,7 +130,7 @@ public final class HandPlan {
             List.of(tool, spare),
             Workshop.ROUTER,
             allowance,
-            1);
+            RegionSpec.of(1));
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
     Landscape landscape =
@@ -140,6 +142,7 @@ public final class HandPlan {
             tiling(
                 carved, exposed, List.of(new Tiling.Merged("too small", "river", 4, 1, 2, 0.75))),
             Optional.empty(),
+            new Standing(List.of(), 0),
             List.of(new Warning("thin-ply", "the ply \"brick\" is thin", "ply 3")));
     return new PanelPlan(
         landscape,
