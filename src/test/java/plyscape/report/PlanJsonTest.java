@@ -20,8 +20,8 @@ class PlanJsonTest {
   void keys_areTheContractsInItsOrder() throws Exception {
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
     assertEquals(
-        "schema version layup panel terrain plies zones tools passes time verification warnings"
-            + " paths",
+        "schema version layup panel terrain plies zones tools passes time verification standing"
+            + " warnings paths",
         keys(root));
     assertEquals("width_mm height_mm thickness_mm carved", keys(root.get("panel")));
     assertEquals(
