@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import plyscape.plan.Landscape;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.Version;
@@ -16,6 +17,20 @@ import plyscape.text.Markup;
  * turns, and the tables. Loads nothing from anywhere.
  */
 public final class HtmlReport {
+
+  /** The page's scripts in their order; the first gives the others the data. */
+  static final List<String> SCRIPTS =
+      List.of(
+          "page.js",
+          "overlay.js",
+          "readout.js",
+          "section.js",
+          "earcut.js",
+          "solid-mesh.js",
+          "solid-light.js",
+          "solid-gl.js",
+          "solid-flat.js",
+          "solid.js");
 
   private HtmlReport() {}
 
@@ -44,6 +59,7 @@ public final class HtmlReport {
                 + title
                 + " - plyscape</title>\n<style>\n"
                 + resource("report.css")
+                + resource("print.css")
                 + "</style>\n</head>\n<body>\n")
         .raw("<header>\n<h1>" + title + "</h1>\n<p class=\"sub\">")
         .text(
@@ -75,11 +91,11 @@ public final class HtmlReport {
         .raw(
             "<script type=\"application/json\" id=\"plan-data\">"
                 + PageData.json(plan.landscape())
-                + "</script>\n<script>\n")
-        .raw(resource("report.js"))
-        .raw("</script>\n<script>\n")
-        .raw(resource("solid.js"))
-        .raw("</script>\n</body>\n</html>\n");
+                + "</script>\n");
+    for (String script : SCRIPTS) {
+      page.raw("<script>\n").raw(resource(script)).raw("</script>\n");
+    }
+    page.raw("</body>\n</html>\n");
     return page.toString();
   }
 

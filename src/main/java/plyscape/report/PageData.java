@@ -71,10 +71,18 @@ final class PageData {
         .put("mm", map.cellMm())
         .put("plies", map.plyRuns())
         .put("zones", map.zoneRuns());
+    outlines(root.putObject("outlines"), plan);
     return JsonTree.text(root, false)
         .replace("<", "\\u003c")
         .replace("\u2028", "\\u2028")
         .replace("\u2029", "\\u2029");
+  }
+
+  private static void outlines(ObjectNode node, Landscape plan) {
+    ArrayNode plies = node.put("mm", Outlines.GRID_MM).putArray("plies");
+    plan.tiling().exposed().keySet().forEach(plies::add);
+    ArrayNode rings = node.putArray("rings");
+    Outlines.pack(plan.tiling().exposed(), Outlines.MOST_CORNERS).forEach(rings::add);
   }
 
   private static void box(ArrayNode list, Box box) {

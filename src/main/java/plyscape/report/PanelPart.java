@@ -1,6 +1,7 @@
 package plyscape.report;
 
 import java.util.Base64;
+import java.util.Locale;
 import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.layup.Ply;
@@ -45,22 +46,8 @@ final class PanelPart {
         .raw(
             "<p class=\"hint\">Bold line: the finished face, cut and sanded. Pale: wood that goes."
                 + " Dark: glue lines.</p>\n"
-                + "</section>\n")
-        .raw("<section id=\"view3d\">\n<h2>The panel as a solid</h2>\n")
-        .raw(
-            "<canvas class=\"wide\" id=\"solid\" tabindex=\"0\" role=\"img\" aria-label=\"The"
-                + " finished panel, turning\"></canvas>\n")
-        .raw(
-            "<p class=\"controls\"><button id=\"turn-left\">Turn left</button><button"
-                + " id=\"turn-right\">Turn right</button>")
-        .raw("<button id=\"nearer\">Nearer</button><button id=\"farther\">Farther</button>")
-        .raw(
-            "<label>Heights <input type=\"range\" id=\"stretch\" min=\"1\" max=\"6\" step=\"0.25\""
-                + " value=\"2\"></label></p>\n")
-        .raw(
-            "<p class=\"hint\" id=\"solid-note\">Drag to turn. Walls show the plies that they cut"
-                + " through.</p>\n"
                 + "</section>\n");
+    SolidPart.write(page, plan);
   }
 
   private static boolean reachesEdge(Landscape plan) {
@@ -77,7 +64,6 @@ final class PanelPart {
     String w = Numbers.trimmed(panel.widthMm(), 3);
     String h = Numbers.trimmed(panel.heightMm(), 3);
     double unit = Math.max(panel.widthMm(), panel.heightMm());
-    String thin = Numbers.trimmed(unit * 0.003, 3);
     page.raw(
             "<figure class=\"stage\" id=\"stage\"><img alt=\"The finished panel from above, in ply"
                 + " colours\" src=\"data:image/png;base64,")
@@ -103,39 +89,22 @@ final class PanelPart {
               + ply.number()
               + "</text>\n");
     }
-    page.raw(
-            "</g>\n<line class=\"cut back\" stroke-width=\""
-                + Numbers.trimmed(unit * 0.005, 3)
-                + "\"/><line class=\"cut\" stroke-width=\""
-                + thin
-                + "\"/>\n")
-        .raw(handle("a", unit, thin))
-        .raw(handle("b", unit, thin))
-        .raw(mark("a", unit))
-        .raw(mark("b", unit))
-        .raw("</svg></figure>\n");
+    page.raw("</g>\n<line class=\"cut back\"/><line class=\"cut front\"/>\n");
+    end(page, "a");
+    end(page, "b");
+    page.raw("</svg></figure>\n");
   }
 
-  private static String handle(String id, double unit, String thin) {
-    return "<circle class=\"handle\" id=\"handle-"
-        + id
-        + "\" r=\""
-        + Numbers.trimmed(unit * 0.014, 3)
-        + "\" stroke-width=\""
-        + thin
-        + "\" tabindex=\"0\" role=\"slider\" aria-label=\"End "
-        + id.toUpperCase(java.util.Locale.ROOT)
-        + " of the section\" aria-valuenow=\"0\"/>\n";
-  }
-
-  private static String mark(String id, double unit) {
-    return "<text class=\"mark\" id=\"mark-"
-        + id
-        + "\" text-anchor=\"middle\" dominant-baseline=\"central\" font-size=\""
-        + Numbers.trimmed(unit * 0.016, 3)
-        + "\">"
-        + id.toUpperCase(java.util.Locale.ROOT)
-        + "</text>\n";
+  /**
+   * An end of the section: what a finger takes hold of, what shows, its letter. Sized by script.
+   */
+  private static void end(Html page, String id) {
+    String name = id.toUpperCase(Locale.ROOT);
+    page.raw("<circle class=\"handle\" id=\"handle-" + id + "\" tabindex=\"0\" role=\"slider\"")
+        .raw(" aria-label=\"End " + name + " of the section\" aria-valuenow=\"0\"/>")
+        .raw("<circle class=\"dot\" id=\"dot-" + id + "\"/>")
+        .raw("<text class=\"mark\" id=\"mark-" + id + "\" text-anchor=\"middle\"")
+        .raw(" dominant-baseline=\"central\">" + name + "</text>\n");
   }
 
   private static void side(Html page, Landscape plan) {

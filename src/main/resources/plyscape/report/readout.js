@@ -1,0 +1,60 @@
+/* Reading a point of the panel. */
+(function () {
+  'use strict';
+  const { data, panel, map, byNumber, indexAt, finishedAt, fixed, get } = window.plyscape;
+  function riskText(risk) {
+    if (risk === 0) return 'none (left uncut)';
+    return risk < 1e-9 ? 'below 1 in 10\u2079'
+      : '1 in ' + Math.max(1, Math.round(1 / risk)).toString().replace(/\B(?=(\d{3})+$)/g, ' ');
+  }
+
+  const stage = get('stage');
+  const readout = get('readout');
+  function panelPoint(event) {
+    const box = stage.querySelector('img').getBoundingClientRect();
+    return [(event.clientX - box.left) / box.width * panel.width, (1 - (event.clientY - box.top) / box.height) * panel.height];
+  }
+  function show(x, y) {
+    const i = indexAt(x, y);
+    if (i < 0) return;
+    const number = map.ply[i];
+    const rows = [];
+    const add = (name, value) => rows.push([name, value]);
+    const ply = byNumber.get(number === 0 ? 1 : number);
+    add('Ply', number === 0 ? ply.name + ' (border, left uncut)' : number + ' ' + ply.name);
+    add('Finished face', fixed(finishedAt(x, y, number), 3) + ' mm deep');
+    if (number > 0) {
+      add('Cut to', ply.target > 0 ? fixed(finishedAt(x, y, number) - ply.finished + ply.target, 3) + ' mm' : 'uncut');
+      add('Clearance', fixed(ply.available, 3) + ' mm, needed ' + fixed(ply.needed, 3));
+      add('Wrong colour', riskText(ply.risk));
+      add('Zone', map.zone[i] ? data.zones[map.zone[i] - 1] : 'terrain');
+    }
+    add('Panel', 'X ' + fixed(x, 1) + '  Y ' + fixed(y, 1) + ' mm');
+    const g = data.ground;
+    const c = panel.carved;
+    if (number > 0) {
+      add('Ground', fixed(g.box[0] + (x - c[0]) / (c[2] - c[0]) * (g.box[2] - g.box[0]), 0) + ', '
+        + fixed(g.box[1] + (y - c[1]) / (c[3] - c[1]) * (g.box[3] - g.box[1]), 0) + (g.crs ? ' (' + g.crs + ')' : ''));
+    }
+    const list = document.createElement('dl');
+    rows.forEach(([name, value], k) => {
+      const dt = document.createElement('dt');
+      const dd = document.createElement('dd');
+      dt.textContent = name;
+      if (k === 0) {
+        const swatch = document.createElement('span');
+        swatch.className = 'swatch';
+        swatch.style.background = ply.colour;
+        swatch.textContent = '\u00a0';
+        dd.append(swatch);
+      }
+      dd.append(value);
+      list.append(dt, dd);
+    });
+    readout.replaceChildren(list);
+  }
+  stage.addEventListener('pointermove', (event) => show(...panelPoint(event)));
+  stage.addEventListener('pointerdown', (event) => show(...panelPoint(event)));
+  show((panel.carved[0] + panel.carved[2]) / 2, (panel.carved[1] + panel.carved[3]) / 2);
+  window.plyscape.panelPoint = panelPoint;
+})();
