@@ -17,7 +17,7 @@ if grep 'CONSOLE' "$profile/log" | grep -v 'GL Driver Message' >&2; then complai
 for id in warnings summary stage overlay section-view solid readout plies zones passes checks cautions; do
   grep -q "id=\"$id\"" "$profile/dom.html" || complain "no element $id"
 done
-grep -q '<canvas[^>]*id="solid"[^>]*data-triangles="[1-9]' "$profile/dom.html" || complain "the solid was not drawn"
+grep -Eq '<canvas[^>]*id="solid"[^>]*data-(triangles|cells)="[1-9]' "$profile/dom.html" || complain "the solid was not drawn"
 grep -q 'aria-label="Section from A to B, crossing ' "$profile/dom.html" || complain "the section was not drawn"
 grep -q '<div id="readout"[^>]*><dl>' "$profile/dom.html" || complain "the readout is empty"
 if [ $# -gt 1 ]; then

@@ -108,10 +108,8 @@ final class PanelPart {
   }
 
   private static void side(Html page, Landscape plan) {
-    page.raw(
-            "<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n"
-                + "<div class=\"controls\">\n")
-        .raw("<fieldset><legend>Show</legend>")
+    page.raw("<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n" + "<div>\n")
+        .raw("<fieldset id=\"show\"><legend>Show</legend>")
         .raw(
             "<label><input type=\"radio\" name=\"mode\" value=\"colours\" checked> ply"
                 + " colours</label>")
@@ -123,16 +121,8 @@ final class PanelPart {
         .raw(
             "<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each"
                 + " ply</label></fieldset>\n");
-    page.raw("<fieldset id=\"risk-key\" hidden><legend>Risk</legend>");
-    for (RiskStep step : RiskStep.values()) {
-      page.raw("<span class=\"swatch\" style=\"background:" + step.colour() + "\">&#160;</span>")
-          .raw(step.words() + "<br>");
-    }
-    page.raw("</fieldset>\n<fieldset id=\"zone-key\" hidden><legend>Zones</legend>");
-    for (Zone zone : plan.zones()) {
-      page.raw("<span class=\"swatch\">&#160;</span>").text(zone.spec().name()).raw("<br>");
-    }
-    page.raw("</fieldset>\n<fieldset><legend>Layers</legend>\n");
+    keys(page, plan);
+    page.raw("<fieldset id=\"layers\"><legend>Layers</legend>\n");
     for (PlyDepth depth : plan.depths()) {
       if (plan.tiling().exposed().containsKey(depth.ply().number())) {
         page.raw(
@@ -146,5 +136,19 @@ final class PanelPart {
     page.raw(
         "<button id=\"all-on\">All</button><button id=\"all-off\">None</button></fieldset>\n"
             + "</div></div>\n");
+  }
+
+  /** What the colours mean when they aren't those of the plies; also on paper. */
+  private static void keys(Html page, Landscape plan) {
+    page.raw("<fieldset id=\"risk-key\" hidden><legend>Risk of a wrong colour</legend>");
+    for (RiskStep step : RiskStep.values()) {
+      page.raw("<div><span class=\"swatch\" style=\"background:" + step.colour())
+          .raw("\">&#160;</span>" + step.words() + "</div>");
+    }
+    page.raw("</fieldset>\n<fieldset id=\"zone-key\" hidden><legend>Zones</legend>");
+    for (Zone zone : plan.zones()) {
+      page.raw("<div><span class=\"swatch\">&#160;</span>").text(zone.spec().name()).raw("</div>");
+    }
+    page.raw("</fieldset>\n");
   }
 }

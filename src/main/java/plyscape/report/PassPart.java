@@ -1,6 +1,5 @@
 package plyscape.report;
 
-import plyscape.layup.Ply;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.text.Durations;
@@ -8,9 +7,6 @@ import plyscape.text.Numbers;
 
 /** Passes with their times, and a bar of the time by tool and ply. */
 final class PassPart {
-
-  private static final double BAR_WIDTH = 860;
-  private static final int ROW = 46;
 
   private PassPart() {}
 
@@ -46,7 +42,7 @@ final class PassPart {
               + " ply is the one of the deepest place.</p>\n");
     }
     if (!plan.programs().isEmpty()) {
-      timeBar(page, plan);
+      TimeBars.write(page, plan);
     }
     page.table(
         "File",
@@ -92,73 +88,5 @@ final class PassPart {
 
   private static String cutters(PanelPlan plan) {
     return plan.programs().size() == 1 ? "the cutter" : plan.programs().size() + " cutters";
-  }
-
-  /** One bar a tool, all to one scale, its pieces by pass in ply colours with the ply's number. */
-  private static void timeBar(Html page, PanelPlan plan) {
-    double longest = 1e-9;
-    for (ToolProgram program : plan.programs()) {
-      longest = Math.max(longest, seconds(program));
-    }
-    int height = plan.programs().size() * ROW + 4;
-    page.raw(
-        "<svg class=\"timebar\" viewBox=\"0 0 "
-            + (int) (BAR_WIDTH + 10)
-            + " "
-            + height
-            + "\" role=\"img\" aria-label=\"Time by cutter and ply\">\n");
-    int y = 0;
-    for (ToolProgram program : plan.programs()) {
-      page.raw("<text x=\"0\" y=\"" + (y + 13) + "\">")
-          .text(program.tool().name() + ": " + Durations.text(seconds(program)))
-          .raw("</text>\n");
-      double x = 0;
-      for (PassSum pass : PassSum.of(program)) {
-        double width = pass.timeS() / longest * BAR_WIDTH;
-        Ply ply = plan.depths().of(pass.plyNumber()).ply();
-        page.raw("<g><title>")
-            .text(
-                ply.number()
-                    + " "
-                    + ply.name()
-                    + ", "
-                    + Numbers.fixed(pass.stepdownFromMm(), 2)
-                    + " to "
-                    + Numbers.fixed(pass.depthMm(), 2)
-                    + " mm: "
-                    + Durations.text(pass.timeS()))
-            .raw("</title>")
-            .raw(
-                "<rect x=\""
-                    + Numbers.fixed(x, 2)
-                    + "\" y=\""
-                    + (y + 18)
-                    + "\" width=\""
-                    + Numbers.fixed(width, 2)
-                    + "\" height=\"20\" fill=\""
-                    + ply.colour()
-                    + "\" stroke=\"#0008\" stroke-width=\"0.6\"/>");
-        if (width > 14) {
-          page.raw(
-              "<text class=\"on\" x=\""
-                  + Numbers.fixed(x + width / 2, 2)
-                  + "\" y=\""
-                  + (y + 32)
-                  + "\" text-anchor=\"middle\" style=\"fill:"
-                  + Html.inkOn(ply.rgb())
-                  + "\">"
-                  + ply.number()
-                  + "</text>");
-        }
-        page.raw("</g>\n");
-        x += width;
-      }
-      y += ROW;
-    }
-    page.raw("</svg>\n");
-  }
-
-  private static double seconds(ToolProgram program) {
-    return program.passes().stream().mapToDouble(ToolProgram.PassSummary::timeS).sum();
   }
 }

@@ -11,6 +11,7 @@ final class SolidPart {
   static void write(Html page, Landscape plan) {
     page.raw("<section id=\"view3d\">\n<h2>The panel as a solid</h2>\n")
         .raw("<canvas class=\"wide\" id=\"solid\" tabindex=\"0\" role=\"img\"></canvas>\n")
+        .raw("<canvas class=\"wide\" id=\"solid-paper\" aria-hidden=\"true\"></canvas>\n")
         .raw("<p id=\"solid-words\"></p>\n<div class=\"controls solid-controls\">");
     button(page, "turn-left", "Turn left");
     button(page, "turn-right", "Turn right");

@@ -106,6 +106,7 @@
     ink: () => (isDark() ? '#ece7de' : '#26231f'),
     card: () => (isDark() ? '#262421' : '#ffffff'),
     paperTone: () => rgb(onPaper ? '#ffffff' : isDark() ? '#262421' : '#f4f1ea'),
+    isOnPaper: () => onPaper,
     onPaper: (paint) => painters.push(paint),
   };
 })();

@@ -1,7 +1,7 @@
 /* The section along a line whose ends the reader drags. */
 (function () {
   'use strict';
-  const { data, panel, map, indexAt, finishedAt, fixed, get, ink, card, onPaper, panelPoint } = window.plyscape;
+  const { data, panel, map, indexAt, finishedAt, fixed, get, ink, card, isOnPaper, onPaper, panelPoint } = window.plyscape;
   const svg = get('lines');
   const middle = (panel.carved[1] + panel.carved[3]) / 2;
   const ends = [[panel.width * 0.02, middle], [panel.width * 0.98, middle]];
@@ -10,6 +10,8 @@
   const marks = [get('mark-a'), get('mark-b')];
   /* What a finger needs on any screen, in pixels of the page. */
   const GRIP_PX = 22, DOT_PX = 11;
+  /* 184 x 42 mm, as print.css has it, at 96 pixels an inch. */
+  const PAPER = { width: 695, height: 159 };
   function sizeHandles() {
     const mm = panel.width / Math.max(svg.getBoundingClientRect().width, 1);
     handles.forEach((h) => h.setAttribute('r', GRIP_PX * mm));
@@ -47,13 +49,21 @@
       drawLine();
     }
   }
+  /* The end that a finger or the mouse holds, wherever it moves. */
+  let held = null;
+  window.addEventListener('pointermove', (event) => {
+    if (held && held.pointer === event.pointerId) moveEnd(held.k, ...panelPoint(event));
+  });
+  for (const end of ['pointerup', 'pointercancel']) {
+    window.addEventListener(end, (event) => {
+      if (held && held.pointer === event.pointerId) held = null;
+    });
+  }
   handles.forEach((handle, k) => {
     handle.addEventListener('pointerdown', (event) => {
-      handle.setPointerCapture(event.pointerId);
+      held = { k, pointer: event.pointerId };
       event.preventDefault();
-    });
-    handle.addEventListener('pointermove', (event) => {
-      if (handle.hasPointerCapture(event.pointerId)) moveEnd(k, ...panelPoint(event));
+      handle.focus();
     });
     handle.addEventListener('keydown', (event) => {
       const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key];
@@ -66,8 +76,8 @@
 
   function drawSection() {
     const canvas = get('section-view');
-    const scale = window.devicePixelRatio || 1;
-    const box = canvas.getBoundingClientRect();
+    const scale = isOnPaper() ? 3 : window.devicePixelRatio || 1;
+    const box = isOnPaper() ? PAPER : canvas.getBoundingClientRect();
     const width = Math.max(Math.round(box.width * scale), 300);
     const height = Math.max(Math.round(box.height * scale), 150);
     canvas.width = width;

@@ -176,6 +176,15 @@
     show();
   });
 
+  /* On paper: what WebGL drew last may not be what is printed, a copy is. */
+  window.addEventListener('beforeprint', () => {
+    paint(1800, 1000, [255, 255, 255]);
+    const copy = get('solid-paper');
+    copy.width = canvas.width;
+    copy.height = canvas.height;
+    copy.getContext('2d').drawImage(canvas, 0, 0);
+    show();
+  });
   window.addEventListener('resize', ask);
   window.plyscape.onPaper(show);
   canvas.addEventListener('webglcontextlost', (event) => event.preventDefault());

@@ -40,19 +40,19 @@ class HtmlReportTest {
       JsonNode ply = plan.get("plies").get(i);
       List<String> row = rows.get(i);
       assertEquals(ply.get("number").asInt() + ply.get("name").asText(), row.get(0));
-      assertEquals(fixed(ply, "top_mm", 3), row.get(2));
-      assertEquals(fixed(ply, "bottom_mm", 3), row.get(3));
-      assertEquals(fixed(ply, "available_mm", 3), row.get(5));
-      assertEquals(fixed(ply, "needed_mm", 3), row.get(6));
+      assertEquals(fixed(ply, "top_mm", 3), row.get(3));
+      assertEquals(fixed(ply, "bottom_mm", 3), row.get(4));
+      assertEquals(fixed(ply, "available_mm", 3), row.get(6));
+      assertEquals(fixed(ply, "needed_mm", 3), row.get(7));
       if (ply.get("area_mm2").doubleValue() > 0) {
         assertEquals(
             ply.get("target_mm").doubleValue() > 0 ? fixed(ply, "target_mm", 3) : "uncut",
-            row.get(4));
-        assertEquals(ply.get("reliable").asBoolean(), row.get(7).equals("reliable"));
+            row.get(5));
+        assertEquals(ply.get("reliable").asBoolean(), row.get(1).equals("reliable"));
         assertEquals(fixed(ply, "area_mm2", 1), row.get(9));
         assertEquals(Numbers.fixed(100 * ply.get("share").doubleValue(), 1) + " %", row.get(10));
       } else {
-        assertEquals("-", row.get(4));
+        assertEquals("-", row.get(5));
       }
     }
   }
