@@ -28,11 +28,7 @@ final class TimeBars {
           .text(program.tool().name() + ": " + Durations.text(seconds(program)))
           .raw("</p><div class=\"bar\">");
       for (PassSum pass : PassSum.of(program)) {
-        piece(
-            page,
-            plan.depths().of(pass.plyNumber()).ply(),
-            pass,
-            100 * pass.timeS() / longest);
+        piece(page, plan.depths().of(pass.plyNumber()).ply(), pass, 100 * pass.timeS() / longest);
       }
       page.raw("</div>\n");
     }
