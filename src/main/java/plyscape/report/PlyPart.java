@@ -14,11 +14,7 @@ final class PlyPart {
             "<section id=\"plies\">\n"
                 + "<h2>Plies</h2>\n"
                 + "<p class=\"hint\">Depths in mm below the top face of the pressed panel."
-<<<<<<< HEAD
                 + (plan.faces().isEmpty()
-=======
-                + (plan.faces() == null
->>>>>>> b01e4ea (The page prints light, whole and with its legends, and fits a phone)
                     ? ""
                     : " Faces follow the terrain between two depths; the chance of a wrong colour"
                         + " is that at the worst place of each ply.")
@@ -46,7 +42,7 @@ final class PlyPart {
           .ply(depth.ply())
           .raw("</td>")
           .raw(!shows ? "<td>" : depth.reliable() ? "<td class=\"good\">" : "<td class=\"bad\">")
-          .text(Verdict.of(depth, shows))
+          .text(PlyVerdict.of(depth, shows))
           .raw("</td>")
           .cell(depth.ply().wood().isEmpty() ? grain : depth.ply().wood() + ", " + grain)
           .number(Numbers.fixed(depth.topMm(), 3))
@@ -54,12 +50,6 @@ final class PlyPart {
           .number(shows ? Words.cut(plan, number) : "-")
           .number(Numbers.fixed(depth.availableMm(), 3))
           .number(Numbers.fixed(depth.neededMm(), 3))
-<<<<<<< HEAD
-          .raw(!shows ? "<td>" : depth.reliable() ? "<td class=\"good\">" : "<td class=\"bad\">")
-          .text(PlyVerdict.of(depth, shows))
-          .raw("</td>")
-=======
->>>>>>> b01e4ea (The page prints light, whole and with its legends, and fits a phone)
           .number(shows ? Words.chance(depth.risk()) : "-")
           .number(shows ? Numbers.fixed(area, 1) : "-")
           .number(shows ? Words.percent(area / plan.tiling().carved().area()) : "-")

@@ -32,20 +32,14 @@ import plyscape.render.HandPlan;
 @Tag("browser")
 class ReportInBrowserTest {
 
-<<<<<<< HEAD
-  private static final String CATCH =
-      "<script>window.faults=[];window.addEventListener('error',e=>faults.push(String(e.message)));document.addEventListener('securitypolicyviolation',e=>faults.push('blocked"
-          + " '+e.blockedURI));</script>";
-=======
   @TempDir static Path directory;
   private static Browser browser;
   private static Path page;
->>>>>>> b01e4ea (The page prints light, whole and with its legends, and fits a phone)
 
   @BeforeAll
   static void start() throws Exception {
     page = directory.resolve("report.html");
-    Files.writeString(page, HtmlReport.text(HandPlan.make("<b class=evil>meadow</b>")));
+    Files.writeString(page, HtmlReportTest.page(HandPlan.make("<b class=evil>meadow</b>")));
     browser = new Browser(directory.resolve("browser"));
   }
 
@@ -68,55 +62,6 @@ class ReportInBrowserTest {
   }
 
   @Test
-<<<<<<< HEAD
-  void page_answersPointsClicksAndDrags() throws Exception {
-    String page =
-        HtmlReportTest.page(HandPlan.make("<b class=evil>meadow</b>"))
-            .replace("</head>", CATCH + "</head>")
-            .replace("</body>", PROBE + "</body>");
-    Path file = Files.writeString(directory.resolve("report.html"), page);
-    String log = run(file, "--dump-dom");
-    Matcher found = Pattern.compile("PROBE([A-Za-z0-9+/=]+)END").matcher(log);
-    assertTrue(found.find(), log.substring(Math.max(log.length() - 2000, 0)));
-    JsonNode out =
-        new ObjectMapper().readTree(java.util.Base64.getDecoder().decode(found.group(1)));
-    assertEquals("[]", out.get("faults").toString());
-    assertEquals("4 deep blue", out.get("bar").get(0).asText());
-    assertEquals("3.500 mm deep", out.get("bar").get(1).asText());
-    assertEquals("3.400 mm", out.get("bar").get(2).asText());
-    assertTrue(
-        out.get("bar").get(3).asText().startsWith("0.500 mm, needed 0.1"),
-        out.get("bar").toString());
-    assertEquals("river", out.get("bar").get(5).asText());
-    assertTrue(
-        out.get("bar").get(7).asText().startsWith("412750, 5601350"), out.get("bar").toString());
-    assertTrue(out.get("border").get(0).asText().contains("border"), out.get("border").toString());
-    assertEquals(0, out.get("before").get(3).asInt(), "nothing over the picture at first");
-    assertTrue(out.get("hidden").get(3).asInt() > 200, "a layer switched off is covered");
-    assertEquals(0, out.get("others").get(3).asInt());
-    assertTrue(out.get("risk").get(3).asInt() > 200 && out.get("riskKey").asBoolean());
-    assertTrue(out.get("zone").asInt() > 200);
-    assertTrue(out.get("labels").asInt() >= 4);
-    assertTrue(
-        out.get("hatch").asInt() > 3 && out.get("hatch").asInt() < 57,
-        "a pattern, not a flat tone");
-    assertTrue(out.get("section").asText().contains("deep blue"), out.get("section").asText());
-    assertEquals(58, out.get("end").asDouble(), 1e-9);
-    assertTrue(
-        !out.get("shorter").asText().contains("deep blue"),
-        "the shorter section ends before the bar");
-    assertTrue(out.get("triangles").asInt() > 100);
-    assertTrue(out.get("tones").asInt() > 8, "the solid shows several plies, lit");
-    assertEquals(0, out.get("glError").asInt());
-    JsonNode counts = out.get("counts");
-    assertEquals(5, counts.get("plies").asInt());
-    assertEquals(4, counts.get("layers").asInt());
-    assertEquals(2, counts.get("bars").asInt());
-    assertEquals(1, counts.get("warnings").asInt());
-    assertEquals(0, counts.get("injected").asInt());
-    // Plies, zones, what was given to neighbours, passes, paths.
-    assertEquals(5, counts.get("tables").asInt());
-=======
   void place_saysItsPlyDepthAndZone() throws Exception {
     List<String> bar = read(80, 40);
     assertEquals("4 deep blue", bar.get(0));
@@ -127,7 +72,6 @@ class ReportInBrowserTest {
     assertTrue(bar.toString().contains("412750, 5601350"), bar.toString());
     assertTrue(read(2, 2).get(0).contains("border"));
     assertEquals(0, browser.eval("document.querySelectorAll('b.evil').length").asInt());
->>>>>>> b01e4ea (The page prints light, whole and with its legends, and fits a phone)
   }
 
   @Test
