@@ -1,5 +1,6 @@
 package plyscape.shop;
 
+import plyscape.files.CsvRows;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PlyDepth;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.files.CsvRows;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.layup.Reading;

@@ -1,4 +1,4 @@
-package plyscape.shop;
+package plyscape.files;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,7 +9,7 @@ import plyscape.fault.Place;
  * Rows of a small comma-separated file (RFC 4180, one record a line), with their line numbers.
  * Blank lines and lines that begin with # are passed over; blanks round a cell don't count.
  */
-final class CsvRows {
+public final class CsvRows {
 
   /** Rows beyond this are no hand-made readings. */
   private static final int MOST_ROWS = 100_000;
@@ -17,14 +17,14 @@ final class CsvRows {
   private CsvRows() {}
 
   /** One row: its line in the file, from 1, and its cells. */
-  record Row(int line, List<String> cells) {}
+  public record Row(int line, List<String> cells) {}
 
   /**
    * Splits a text.
    *
    * @throws InputFault if a quote isn't closed, or there are too many rows
    */
-  static List<Row> of(String file, String text) {
+  public static List<Row> of(String file, String text) {
     List<Row> rows = new ArrayList<>();
     String plain = text.startsWith("\ufeff") ? text.substring(1) : text;
     String[] lines = plain.split("\r\n|\n|\r", -1);
@@ -74,7 +74,7 @@ final class CsvRows {
    * A cell as it must be written: in quotes where a comma, a quote, a hash or outer blanks ask for
    * it.
    */
-  static String quoted(String cell) {
+  public static String quoted(String cell) {
     boolean plain =
         cell.indexOf(',') < 0
             && cell.indexOf('"') < 0

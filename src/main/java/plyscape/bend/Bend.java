@@ -1,0 +1,115 @@
+package plyscape.bend;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.layup.Depths;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.PlyDepth;
+
+/**
+ * Turns a depth of the flat plan, which holds at the panel's centre, into the depth that it means
+ * at a place: through the top face, the target depths of all plies and on from the last, linear
+ * between them, so that a face in a given share of a ply stays there. And that depth into how far
+ * below the flat top face it lies in the panel as it is. Depths in mm, positive down. Immutable.
+ */
+public final class Bend {
+
+  private final TopFace top;
+  private final double[] flatMm;
+  private final double[] here;
+  private final double[] acrossX;
+  private final double[] acrossY;
+
+  private Bend(TopFace top, List<Plane> planes) {
+    this.top = top;
+    flatMm = planes.stream().mapToDouble(Plane::flatMm).toArray();
+    here = planes.stream().mapToDouble(Plane::here).toArray();
+    acrossX = planes.stream().mapToDouble(Plane::acrossX).toArray();
+    acrossY = planes.stream().mapToDouble(Plane::acrossY).toArray();
+  }
+
+  /** Target depth of a ply over the panel; it falls evenly, being a mid-ply depth less sanding. */
+  private record Plane(double flatMm, double here, double acrossX, double acrossY) {}
+
+  /**
+   * A bend.
+   *
+   * @param flat depths that the flat plan goes by
+   * @param placed depths of the panel at hand, by place
+   * @param top its top face, heights over that of a flat panel
+   */
+  public static Bend of(Depths flat, Depths placed, TopFace top) {
+    List<Plane> planes = new ArrayList<>();
+    double last = 0;
+    for (PlyDepth at : flat) {
+      if (at.targetMm() > last) {
+        last = at.targetMm();
+        planes.add(plane(at, placed));
+      }
+    }
+    return new Bend(top, planes);
+  }
+
+  private static Plane plane(PlyDepth at, Depths placed) {
+    int ply = at.ply().number();
+    double zero = placed.of(ply, new PanelPoint(0, 0)).midMm();
+    double sanding = placed.of(ply).midMm() - placed.of(ply).targetMm();
+    return new Plane(
+        at.targetMm(),
+        zero - sanding,
+        placed.of(ply, new PanelPoint(1, 0)).midMm() - zero,
+        placed.of(ply, new PanelPoint(0, 1)).midMm() - zero);
+  }
+
+  /** The top face. */
+  public TopFace top() {
+    return top;
+  }
+
+  /**
+   * Depth below the top face at a place that a depth of the flat plan means there; heights above
+   * the face stay as they are.
+   */
+  public double depthMm(double x, double y, double flat) {
+    if (flat <= 0 || flatMm.length == 0) {
+      return flat;
+    }
+    double lowFlat = 0;
+    double low = 0;
+    for (int k = 0; k < flatMm.length; k++) {
+      double high = Math.max(0, here[k] + acrossX[k] * x + acrossY[k] * y);
+      if (flat <= flatMm[k]) {
+        return low + (high - low) * (flat - lowFlat) / (flatMm[k] - lowFlat);
+      }
+      lowFlat = flatMm[k];
+      low = high;
+    }
+    return low + flat - lowFlat;
+  }
+
+  /** Depth below the flat panel's top face that a depth of the flat plan means at a place. */
+  public double belowMm(double x, double y, double flat) {
+    return depthMm(x, y, flat) - top.heightMm(x, y);
+  }
+
+  /**
+   * How many times more than in the flat plan wood may be between two depths, at most, anywhere in
+   * a box of the panel; at least 1.
+   */
+  public double stretch(double widthMm, double heightMm) {
+    double most = 1;
+    for (double x : new double[] {0, widthMm}) {
+      for (double y : new double[] {0, heightMm}) {
+        double lowFlat = 0;
+        double low = 0;
+        for (double flat : flatMm) {
+          double high = depthMm(x, y, flat);
+          most = Math.max(most, (high - low) / (flat - lowFlat));
+          lowFlat = flat;
+          low = high;
+        }
+      }
+    }
+    return most;
+  }
+}

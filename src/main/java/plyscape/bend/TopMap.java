@@ -1,0 +1,93 @@
+package plyscape.bend;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.locationtech.jts.algorithm.ConvexHull;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import plyscape.grid.Box;
+
+/**
+ * The panel's top face as probed: readings and the face through them. Heights in mm, positive up,
+ * in the work coordinates in which they were probed. Immutable.
+ *
+ * @param file where the readings are from
+ * @param readings of different places, not all in line
+ * @param toleranceMm plus or minus of a reading
+ * @param face through the readings: bilinear where they are all the nodes of a rectangular grid,
+ *     else linear over their Delaunay triangles
+ */
+public record TopMap(String file, List<TopReading> readings, double toleranceMm, TopFace face) {
+
+  /** Keeps a copy. */
+  public TopMap {
+    readings = List.copyOf(readings);
+  }
+
+  /** The face through some readings. */
+  public static TopMap of(String file, List<TopReading> readings, double toleranceMm) {
+    TopFace grid = GridTop.of(readings);
+    return new TopMap(file, readings, toleranceMm, grid != null ? grid : new TriangleTop(readings));
+  }
+
+  /** Lowest height of the face, which is that of a reading, mm. */
+  public double lowMm() {
+    return readings.stream().mapToDouble(TopReading::z).min().orElseThrow();
+  }
+
+  /** Highest height of the face, which is that of a reading, mm. */
+  public double highMm() {
+    return readings.stream().mapToDouble(TopReading::z).max().orElseThrow();
+  }
+
+  /**
+   * Root mean square of what the map would be off at each reading if that one were missing, mm; of
+   * readings inside the hull of the others only, and empty when none is.
+   */
+  public OptionalDouble leftOutRmsMm() {
+    return LeftOutErrors.rmsMm(readings);
+  }
+
+  /** What takes the place of the layup's flatness in the depth model, plus or minus mm. */
+  public double flatnessMm() {
+    return Math.hypot(toleranceMm, leftOutRmsMm().orElse(0));
+  }
+
+  /** Share of an area that lies outside the hull of the readings. */
+  public double shareBeyond(Box area) {
+    GeometryFactory factory = new GeometryFactory();
+    Coordinate[] places =
+        readings.stream().map(r -> new Coordinate(r.x(), r.y())).toArray(Coordinate[]::new);
+    Geometry hull = new ConvexHull(places, factory).getConvexHull();
+    Geometry all =
+        factory.toGeometry(new Envelope(area.minX(), area.maxX(), area.minY(), area.maxY()));
+    return 1 - hull.intersection(all).getArea() / all.getArea();
+  }
+
+  /** Whether places lie in a line to within 0.01 mm, or are fewer than three. */
+  static boolean inLine(List<TopReading> readings) {
+    if (readings.size() < 3) {
+      return true;
+    }
+    TopReading first = readings.get(0);
+    TopReading far = first;
+    for (TopReading r : readings) {
+      far = distance(first, r) > distance(first, far) ? r : far;
+    }
+    double length = distance(first, far);
+    for (TopReading r : readings) {
+      double across =
+          (far.x() - first.x()) * (r.y() - first.y()) - (far.y() - first.y()) * (r.x() - first.x());
+      if (Math.abs(across) > 0.01 * length) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static double distance(TopReading a, TopReading b) {
+    return Math.hypot(a.x() - b.x(), a.y() - b.y());
+  }
+}
