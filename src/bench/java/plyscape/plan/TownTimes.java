@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.UtmZone;
@@ -78,19 +79,19 @@ public final class TownTimes {
               name.equals("widened") && i > 1 ? ", keep: widen" : ""));
     }
     return """
-        layup: %s/tarn-hollow/layup.yaml
-        terrain:
-          file: %s/eildon/eildon_utm30_60m.tif
-          crop: [515000, 6155000, 522800, 6162800]
-          plies: [limestone, heather, meadow, barley, brick, wood]
-          smoothing: 0.4
-        panel: {width: 200, height: 200, border: 6}
-        zones:
-        %s  - {name: buildings, file: town.geojson, where: {kind: building}, ply: deep blue}
-        tools:
-          - {name: end mill 3, shape: flat, diameter: 3.0, flute_length: 12, flutes: 2, rpm: 16000, feed: 1800, plunge: 500, stepdown: 2.0, stepover: 0.45}
-          - {name: end mill 1.5, shape: flat, diameter: 1.5, flute_length: 8, flutes: 2, rpm: 18000, feed: 1200, plunge: 300, stepdown: 1.0, stepover: 0.45}
-        """
+    layup: %s/tarn-hollow/layup.yaml
+    terrain:
+      file: %s/eildon/eildon_utm30_60m.tif
+      crop: [515000, 6155000, 522800, 6162800]
+      plies: [limestone, heather, meadow, barley, brick, wood]
+      smoothing: 0.4
+    panel: {width: 200, height: 200, border: 6}
+    zones:
+    %s  - {name: buildings, file: town.geojson, where: {kind: building}, ply: deep blue}
+    tools:
+      - {name: end mill 3, shape: flat, diameter: 3.0, flute_length: 12, flutes: 2, rpm: 16000, feed: 1800, plunge: 500, stepdown: 2.0, stepover: 0.45}
+      - {name: end mill 1.5, shape: flat, diameter: 1.5, flute_length: 8, flutes: 2, rpm: 18000, feed: 1200, plunge: 300, stepdown: 1.0, stepover: 0.45}
+    """
         .formatted(samples, samples, zones);
   }
 
@@ -121,7 +122,7 @@ public final class TownTimes {
         (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
     long begin = System.nanoTime();
     long cpu = system.getProcessCpuTime();
-    PlanOptions preview = new PlanOptions(true, false, false, 0.1);
+    PlanOptions preview = PlanOptions.preview(Set.of());
     Plan plan = Planner.plan(job, preview, clock, warnings);
     StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-16s", title));
     seconds.forEach((name, s) -> line.append(String.format(Locale.ROOT, " %s %.2f", name, s)));

@@ -11,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import plyscape.output.OutputKind;
+import plyscape.plan.Acceptance;
 import plyscape.plan.PlanOptions;
 
 /** {@code plyscape plan}: the main job, for one panel or several. */
@@ -39,6 +40,13 @@ final class PlanCommand implements Callable<Integer> {
       names = "--accept-thickness",
       description = "Believe a measured thickness far from the nominal one.")
   private boolean acceptThickness;
+
+  @Option(
+      names = "--accept-short-flutes",
+      description =
+          "Leave uncut what no cutter's flutes reach, and believe cutters that stick out too"
+              + " little.")
+  private boolean acceptShortFlutes;
 
   @Option(
       names = "--cell",
@@ -115,7 +123,14 @@ final class PlanCommand implements Callable<Integer> {
     if (SecondCompiler.missing(sources)) {
       return SecondCompiler.run(spec.root().commandLine().getParseResult().originalArgs());
     }
-    PlanOptions options = new PlanOptions(false, strict, acceptThickness, cellMm);
+    Set<Acceptance> accepted = EnumSet.noneOf(Acceptance.class);
+    if (acceptThickness) {
+      accepted.add(Acceptance.THICKNESS);
+    }
+    if (acceptShortFlutes) {
+      accepted.add(Acceptance.SHORT_FLUTES);
+    }
+    PlanOptions options = new PlanOptions(false, strict, accepted, cellMm);
     Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);
     layers.forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
     pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));

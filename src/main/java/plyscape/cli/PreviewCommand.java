@@ -1,5 +1,6 @@
 package plyscape.cli;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -9,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import plyscape.output.OutputKind;
+import plyscape.plan.Acceptance;
 import plyscape.plan.PlanOptions;
 import plyscape.render.TerminalPreview;
 
@@ -107,7 +109,8 @@ final class PreviewCommand implements Callable<Integer> {
 
   private int draw(List<JobInputs.Source> sources, boolean replace) {
     PlanOptions options =
-        new PlanOptions(true, false, acceptThickness, PlanOptions.usual().simulationCellMm());
+        PlanOptions.preview(
+            acceptThickness ? EnumSet.of(Acceptance.THICKNESS) : EnumSet.noneOf(Acceptance.class));
     Stages shown = new TiledStages(withPicture());
     List<JobRun> runs =
         new OutputOptions(directory, replace)

@@ -13,6 +13,8 @@ import plyscape.layup.Method;
 import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
+import plyscape.machine.Tool;
+import plyscape.text.Numbers;
 
 /**
  * Reads {@code job.yaml} and the layup that it names (contract, section 5), with settings from the
@@ -153,7 +155,7 @@ public final class JobReader {
     Keys keys = Keys.of(root, "", KEYS);
     Machine machine = MachineKeys.read(keys);
     return new Ground(
-        TerrainKeys.read(keys, new PlyNames(List.of()), warnings),
+        TerrainKeys.read(keys, new PlyNames(List.of()), GroundPlies.none(), warnings),
         PanelKeys.read(keys),
         new Bench(ToolKeys.read(keys), machine, allowance(keys, machine)));
   }
@@ -176,17 +178,36 @@ public final class JobReader {
             .on(panel.widthMm(), panel.heightMm());
     PlyNames plies = new PlyNames(layup.plies());
     Machine machine = MachineKeys.read(keys);
+    CutAllowance allowance = allowance(keys, machine);
     return new Job(
         name,
         layup,
-        TerrainKeys.read(keys, plies, warnings),
+        TerrainKeys.read(keys, plies, GroundPlies.of(layup, allowance), warnings),
         panel,
         ZoneKeys.read(keys, plies),
-        ToolKeys.read(keys),
+        tools(keys, warnings),
         machine,
-        allowance(keys, machine),
+        allowance,
         new RegionSpec(
             keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)));
+  }
+
+  private static List<Tool> tools(Keys keys, Warnings warnings) {
+    List<Tool> tools = ToolKeys.read(keys);
+    if (keys.list("tools", ToolKeys.WANTED).isEmpty()) {
+      Tool assumed = tools.get(0);
+      warnings.add(
+          "tools-assumed",
+          "the job lists no tools: planned for "
+              + assumed.name()
+              + ", flat, with flutes of "
+              + Numbers.trimmed(assumed.fluteLengthMm(), 2)
+              + " mm, feed "
+              + Numbers.trimmed(assumed.feedMmPerMin(), 0)
+              + " mm/min; list what is in the drawer",
+          "tools");
+    }
+    return tools;
   }
 
   private static CutAllowance allowance(Keys keys, Machine machine) {

@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
@@ -50,10 +49,15 @@ final class TerrainKeys {
 
   private TerrainKeys() {}
 
-  static TerrainSpec read(Keys job, PlyNames names, Warnings warnings) {
+  /**
+   * Reads it.
+   *
+   * @param usual the plies it takes when it lists none
+   */
+  static TerrainSpec read(Keys job, PlyNames names, GroundPlies usual, Warnings warnings) {
     job.required("terrain", "keys with values, at least \"file:\"");
     Keys keys = job.child("terrain", KEYS);
-    List<Integer> plies = plies(keys, names, warnings);
+    List<Integer> plies = plies(keys, names, usual, warnings);
     List<Path> files = files(keys);
     return new TerrainSpec(
         files.get(0),
@@ -97,11 +101,12 @@ final class TerrainKeys {
     return new Box(c.get(0), c.get(1), c.get(2), c.get(3));
   }
 
-  private static List<Integer> plies(Keys keys, PlyNames names, Warnings warnings) {
+  private static List<Integer> plies(
+      Keys keys, PlyNames names, GroundPlies usual, Warnings warnings) {
     String wanted = "a list of ply names, top to bottom";
     YamlNode node = keys.optional("plies", wanted);
     if (node == null) {
-      return IntStream.rangeClosed(1, names.count()).boxed().toList();
+      return breaksForAll(keys, usual) ? usual.all() : usual.usual(warnings);
     }
     List<Integer> numbers = new ArrayList<>();
     Set<Integer> seen = new HashSet<>();
@@ -121,10 +126,19 @@ final class TerrainKeys {
     if (!sorted.equals(numbers)) {
       warnings.add(
           "plies-order",
-          "terrain.plies isn't in the layup's order and is taken from top to bottom, high ground first",
+          "terrain.plies isn't in the layup's order and is taken from top to bottom, high ground"
+              + " first",
           node.place().toString());
     }
     return sorted;
+  }
+
+  /** Whether as many break elevations are listed as part all plies from one another. */
+  private static boolean breaksForAll(Keys keys, GroundPlies usual) {
+    YamlNode bands = keys.optional("bands", "a value");
+    return bands != null
+        && bands.kind() == YamlNode.Kind.LIST
+        && bands.items().size() == usual.all().size() - 1;
   }
 
   private static BandSpec bands(Keys keys, int plyCount) {

@@ -14,7 +14,7 @@ import plyscape.text.Numbers;
 /** Reads {@code tools} of a job; without any, the one that the contract shows. */
 final class ToolKeys {
 
-  private static final String WANTED = "a list of tools, each with keys such as name and diameter";
+  static final String WANTED = "a list of tools, each with keys such as name and diameter";
   private static final int MOST_TOOLS = 50;
   private static final Range FEED = Range.of(10, 50_000, "mm/min");
   private static final Tool.Spiral[] SPIRALS = {Tool.Spiral.UP_CUT, Tool.Spiral.DOWN_CUT};

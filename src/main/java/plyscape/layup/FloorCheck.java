@@ -16,7 +16,7 @@ public final class FloorCheck {
    */
   public static void require(Depths depths, int deepestPly, CutAllowance allowance) {
     double floor = depths.floorMm(deepestPly);
-    if (floor < allowance.minimumFloorMm() - 1e-9) {
+    if (!holds(depths, deepestPly, allowance)) {
       PlyDepth deepest = depths.of(deepestPly);
       double panel = depths.thicknessMm();
       throw new JobFault(
@@ -41,11 +41,16 @@ public final class FloorCheck {
     }
   }
 
+  /** Whether enough wood is left under a ply that is cut to its depth. */
+  public static boolean holds(Depths depths, int ply, CutAllowance allowance) {
+    return depths.floorMm(ply) >= allowance.minimumFloorMm() - 1e-9;
+  }
+
   /** The option that leaves out all plies that are too near to the panel's bottom. */
   private static String pliesOption(Depths depths, CutAllowance allowance) {
     String names =
         depths.stream()
-            .filter(d -> depths.floorMm(d.ply().number()) >= allowance.minimumFloorMm() - 1e-9)
+            .filter(d -> holds(depths, d.ply().number(), allowance))
             .map(d -> d.ply().name())
             .collect(Collectors.joining(","));
     boolean plain = names.matches("[A-Za-z0-9,_-]+");

@@ -37,6 +37,17 @@ public record CuttingData(
     }
   }
 
+  /** The same on a machine that goes no faster: no feed is over it. */
+  public CuttingData atMost(double mmPerMin) {
+    return new CuttingData(
+        rpm,
+        Math.min(feedMmPerMin, mmPerMin),
+        Math.min(plungeMmPerMin, mmPerMin),
+        stepdownMm,
+        stepover,
+        Math.min(thinFeedMmPerMin, mmPerMin));
+  }
+
   /** Without a feed of its own for thin bites. */
   public CuttingData(
       double rpm, double feedMmPerMin, double plungeMmPerMin, double stepdownMm, double stepover) {

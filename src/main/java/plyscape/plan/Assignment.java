@@ -10,12 +10,11 @@ import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.layup.FloorCheck;
 import plyscape.layup.PlyDepth;
-import plyscape.machine.Tool;
 import plyscape.region.Tiling;
 
 /**
- * Checks that the plies which something is assigned to can bear it: thick enough to hit, and with
- * wood under them.
+ * Checks that the plies which something is assigned to can bear it: thick enough to hit, with wood
+ * under them, and within reach of a cutter.
  */
 final class Assignment {
 
@@ -30,10 +29,11 @@ final class Assignment {
   /**
    * Warns of every unreliable ply that shows, with code {@code thin-ply}.
    *
-   * @param strict such a ply is a fault
-   * @throws JobFault if strict, or if too little wood is left under the deepest cut
+   * @param options whether such a ply is a fault, and what is accepted
+   * @throws JobFault if strict, if too little wood is left under the deepest cut, or if no cutter
+   *     comes down to a ply
    */
-  void check(Tiling tiling, boolean strict, Warnings warnings) {
+  void check(Tiling tiling, PlanOptions options, Warnings warnings) {
     FloorCheck.require(depths, tiling.exposed().lastKey(), job.allowance());
     List<Warning> thin = new ArrayList<>();
     for (int ply : tiling.exposed().keySet()) {
@@ -42,39 +42,22 @@ final class Assignment {
         thin.add(thin(depth));
       }
     }
-    if (strict && !thin.isEmpty()) {
+    if (options.strict() && !thin.isEmpty()) {
       throw new JobFault(
           String.join("; ", thin.stream().map(Warning::message).toList()),
           "--strict allows no unreliable ply");
     }
     thin.forEach(w -> warnings.add(w.code(), w.message(), w.where()));
-    shortFlutes(tiling, warnings);
+    cutters(tiling, options, warnings);
   }
 
-  /**
-   * Warns of every ply that no cutter can come down to, with code {@code short-flutes}; round-ended
-   * ones only cut sculpted faces.
-   */
-  private void shortFlutes(Tiling tiling, Warnings warnings) {
-    double longestMm =
-        job.tools().stream()
-            .filter(tool -> tool.shape() == Tool.Shape.FLAT || job.surface().sculpted())
-            .mapToDouble(Tool::fluteLengthMm)
-            .max()
-            .orElse(Double.POSITIVE_INFINITY);
-    for (int ply : tiling.exposed().keySet()) {
-      PlyDepth depth = depths.of(ply);
-      if (depth.targetMm() > longestMm) {
-        warnings.add(
-            "short-flutes",
-            String.format(
-                Locale.ROOT,
-                "it is to be cut to %.3f mm, and the longest flutes have %.2f mm: it won't be"
-                    + " reached; list a cutter with longer flutes",
-                depth.targetMm(),
-                longestMm),
-            "ply " + ply + " (" + depth.ply().name() + ")");
-      }
+  private void cutters(Tiling tiling, PlanOptions options, Warnings warnings) {
+    List<PlyDepth> shown = tiling.exposed().keySet().stream().map(depths::of).toList();
+    CutterReach reach = new CutterReach(job);
+    if (options.previewOnly() || options.accepts(Acceptance.SHORT_FLUTES)) {
+      reach.warn(shown, warnings);
+    } else {
+      reach.require(shown);
     }
   }
 

@@ -3,6 +3,7 @@ package plyscape.plan;
 import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import plyscape.machine.Tool;
 import plyscape.toolpath.bound.LowerBound;
 import plyscape.toolpath.task.PathEvents;
 import plyscape.toolpath.task.PocketLevel;
@@ -49,7 +50,11 @@ final class BackgroundWork implements PathEvents {
   }
 
   private double bound() {
-    return LowerBound.seconds(
-        levels, regions.job().tools(), regions.tiling().carved(), LowerBound.CELL_MM);
+    double rapid = regions.job().machine().rapidMmPerMin();
+    List<Tool> tools =
+        regions.job().tools().stream()
+            .map(tool -> tool.with(tool.cutting().atMost(rapid)))
+            .toList();
+    return LowerBound.seconds(levels, tools, regions.tiling().carved(), LowerBound.CELL_MM);
   }
 }

@@ -41,6 +41,7 @@ final class PanelCut {
 
   /** The finished plan of a panel from its regions. */
   PanelPlan of(Landscape regions) {
+    TravelCheck.requirePockets(regions);
     List<PocketLevel> levels = levels(regions);
     progress.stage("toolpaths");
     ProgramMaker maker = new ProgramMaker(regions);

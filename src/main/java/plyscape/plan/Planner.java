@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import plyscape.bands.BandMaker;
+import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
@@ -75,11 +76,21 @@ public final class Planner {
       List<TileSplit.Part> parts = TileSplit.of(landscape, panels, smallestMm());
       return options.previewOnly() ? seen(landscape, parts) : cut(landscape, parts);
     }
-    return options.previewOnly() ? landscape : cut(landscape, warnings.part(""));
+    if (options.previewOnly()) {
+      return landscape;
+    }
+    PanelPlan plan = cut(landscape, warnings.part(""));
+    requireCut(List.of(plan));
+    return plan;
   }
 
   private Landscape landscape() {
-    Depths depths = DepthModel.depths(job.layup(), job.allowance(), options.acceptThickness());
+    Depths depths =
+        DepthModel.depths(job.layup(), job.allowance(), options.accepts(Acceptance.THICKNESS));
+    if (!options.previewOnly()) {
+      EarlyChecks.require(
+          panels.tiled() ? job.on(panels.single(), job.name()) : job, depths, options);
+    }
     MapData maps = maps(depths);
     progress.stage("regions");
     Tiling tiling =
@@ -90,7 +101,7 @@ public final class Planner {
             new TilingRules(
                 depths.plies(), smallestMm(), job.minimumAreaMm2(), Standing.cure(job, depths)),
             warnings);
-    new Assignment(job, depths).check(tiling, options.strict(), warnings);
+    new Assignment(job, depths).check(tiling, options, warnings);
     Standing standing = Standing.of(job, depths, tiling, warnings);
     Landscape flat =
         new Landscape(job, depths, maps, tiling, Optional.empty(), standing, warnings.list());
@@ -159,7 +170,18 @@ public final class Planner {
       PanelPlan plan = cut(tile.plan(), warnings.part(tile.name()));
       tiles.add(new Tile<>(tile.column(), tile.row(), plan));
     }
+    requireCut(tiles.stream().map(Tile::plan).toList());
     return new TiledPlan(whole, panels, tiles, warnings.list());
+  }
+
+  /** Refuses a plan that cuts nothing though something should be. */
+  private static void requireCut(List<PanelPlan> plans) {
+    boolean wanted = plans.stream().anyMatch(plan -> plan.landscape().deepestCutMm() > 0);
+    if (wanted && plans.stream().allMatch(plan -> plan.programs().isEmpty())) {
+      throw new JobFault(
+          "nothing can be cut: no cutter gets into any of the places that should be",
+          "list a thinner cutter, or one with longer flutes");
+    }
   }
 
   /**

@@ -1,69 +1,96 @@
 package plyscape.plan;
 
 import java.util.List;
+import java.util.Optional;
+import org.locationtech.jts.geom.Envelope;
 import plyscape.fault.JobFault;
-import plyscape.gcode.ProgramFrame;
 import plyscape.job.Job;
-import plyscape.machine.Machine;
 import plyscape.machine.Move;
-import plyscape.text.Numbers;
+import plyscape.machine.Tool;
 import plyscape.toolpath.task.Pass;
 import plyscape.toolpath.task.ToolRun;
 
 /**
- * Tells early, and as a matter of the job, that the machine's axes are too short for it. Looks at
- * the ends of moves only; the simulation looks at the bulges of arcs too, and has the last word.
+ * Finds early, and as a matter of the job, that the machine's axes are too short for it: before any
+ * map is read, when the pockets are there, and when the moves are. Looks at the ends of moves only;
+ * the simulation looks at the bulges of arcs too, and has the last word.
  */
 final class TravelCheck {
-
-  /** Rounding of the written words. */
-  private static final double SLACK_MM = 0.0015;
 
   private TravelCheck() {}
 
   /**
-   * Checks the span that each axis needs, the program's zero included (contract, section 5).
+   * Checks what the carved area needs, as far as the panel alone tells: the terrain is fitted into
+   * it, so that it fills its width or its height, less the borders; the largest cutter stays half
+   * its diameter inside. At a fixed map scale nothing is known of the size.
+   *
+   * @param job with the panel that is cut, one of several in a tiled job
+   * @param deepestMm deepest cut that is known of
+   * @throws JobFault if the machine is too small whatever the terrain's shape
+   */
+  static void requireLeast(Job job, double thicknessMm, double deepestMm) {
+    Job.PanelSpec panel = job.panel();
+    double inset = panel.borderMm() + largestRadiusMm(job);
+    AxisSpans wide = AxisSpans.of(job, thicknessMm);
+    wide.widen(panel.widthMm() / 2, panel.heightMm() / 2, deepestMm);
+    AxisSpans high = AxisSpans.of(job, thicknessMm);
+    high.widen(panel.widthMm() / 2, panel.heightMm() / 2, deepestMm);
+    if (job.terrain().take().scale() == null) {
+      wide.widen(inset, panel.heightMm() / 2, 0);
+      wide.widen(panel.widthMm() - inset, panel.heightMm() / 2, 0);
+      high.widen(panel.widthMm() / 2, inset, 0);
+      high.widen(panel.widthMm() / 2, panel.heightMm() - inset, 0);
+    }
+    Optional<JobFault> fault = wide.fault(job.machine());
+    if (fault.isPresent() && high.fault(job.machine()).isPresent()) {
+      throw fault.get();
+    }
+  }
+
+  /**
+   * Checks what the pockets need at least, before toolpaths are planned.
+   *
+   * @throws JobFault if an axis is too short
+   */
+  static void requirePockets(Landscape panel) {
+    double radius = largestRadiusMm(panel.job());
+    AxisSpans spans = AxisSpans.of(panel.job(), panel.thicknessMm());
+    panel
+        .tiling()
+        .pockets()
+        .forEach(
+            (ply, pocket) -> {
+              double depth = panel.depths().of(ply).targetMm();
+              if (depth > 0 && !pocket.isEmpty()) {
+                Envelope at = pocket.getEnvelopeInternal();
+                double insetX = Math.min(radius, at.getWidth() / 2);
+                double insetY = Math.min(radius, at.getHeight() / 2);
+                spans.widen(at.getMinX() + insetX, at.getMinY() + insetY, depth);
+                spans.widen(at.getMaxX() - insetX, at.getMaxY() - insetY, depth);
+              }
+            });
+    spans.require(panel.job().machine());
+  }
+
+  /**
+   * Checks the moves themselves (contract, section 5).
    *
    * @param thicknessMm of the pressed panel
    * @throws JobFault if an axis is too short
    */
   static void require(Job job, double thicknessMm, List<ToolRun> runs) {
-    Machine machine = job.machine();
-    ProgramFrame frame =
-        ProgramFrame.of(machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
-    double[] low = {frame.zeroX(), frame.zeroY(), frame.zeroDepth()};
-    double[] high = low.clone();
+    AxisSpans spans = AxisSpans.of(job, thicknessMm);
     for (ToolRun run : runs) {
       for (Pass pass : run.passes()) {
         for (Move move : pass.moves()) {
-          widen(low, high, move.x(), move.y(), move.depth());
+          spans.widen(move.x(), move.y(), move.depth());
         }
       }
     }
-    double[] limit = {machine.travelXMm(), machine.travelYMm(), machine.travelZMm()};
-    for (int axis = 0; axis < 3; axis++) {
-      double span = high[axis] - low[axis];
-      if (span > limit[axis] + SLACK_MM) {
-        String name = "XYZ".substring(axis, axis + 1);
-        throw new JobFault(
-            "the job needs "
-                + Numbers.fixed(span, 1)
-                + " mm of "
-                + name
-                + " travel, zero point included, and machine.travel gives "
-                + Numbers.trimmed(limit[axis], 1)
-                + " mm",
-            axis == 2
-                ? "lower safe_height, or zero_z: top"
-                : "a smaller panel, a wider border, or zero: centre would help");
-      }
-    }
+    spans.require(job.machine());
   }
 
-  private static void widen(double[] low, double[] high, double... point) {
-    for (int axis = 0; axis < 3; axis++) {
-      low[axis] = Math.min(low[axis], point[axis]);
-      high[axis] = Math.max(high[axis], point[axis]);
-    }
+  private static double largestRadiusMm(Job job) {
+    return job.tools().stream().mapToDouble(Tool::radiusMm).max().orElse(0);
   }
 }

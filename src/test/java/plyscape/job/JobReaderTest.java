@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
+import plyscape.fault.Warning;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec.BreakList;
 import plyscape.job.TerrainSpec.NamedBands;
@@ -44,7 +45,7 @@ class JobReaderTest {
 
   /**
    * Defaults are the values that the contract shows in its job.yaml (section 5); minimum_floor and
-   * minimum_area 1.
+   * minimum_area 1. The lowest ply's middle is 0.45 mm over the bottom, less than minimum_floor.
    */
   @Test
   void leastJob_takesTheContractsDefaults() {
@@ -52,13 +53,50 @@ class JobReaderTest {
     checkDefaults(
         JobReader.of(
             folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
+    assertEquals(
+        List.of("floor-plies", "tools-assumed", "floor-plies", "tools-assumed"),
+        files.warnings.list().stream().map(Warning::code).toList());
+  }
+
+  @Test
+  void groundTakesAllPliesThatLeaveTheFloor() {
+    Job job = files.job(LEAST + "minimum_floor: 0.5\ntools: [{diameter: 3}]\n");
+    assertEquals(List.of(1, 2, 3, 4), job.terrain().plyNumbers());
     assertTrue(files.warnings.list().isEmpty());
+    job = files.job(LEAST + "minimum_floor: 2\ntools: [{diameter: 3}]\n");
+    assertEquals(List.of(1, 2), job.terrain().plyNumbers());
+    String message = files.warnings.list().get(0).message();
+    assertTrue(message.startsWith("no ground goes to oak, deep blue: too little wood"), message);
+  }
+
+  /** Nothing leaves the floor: left to the check that says so. */
+  @Test
+  void panelThinnerThanTheFloor_keepsAllPlies() {
+    Job job = files.job(LEAST + "minimum_floor: 4\ntop: mid\n");
+    assertEquals(List.of(1, 2, 3, 4), job.terrain().plyNumbers());
+  }
+
+  @Test
+  void breaksForAllPlies_meanAllPlies() {
+    String terrain = "layup: layup.yaml\nterrain: {file: terrain.asc, ";
+    assertEquals(
+        List.of(1, 2, 3, 4), files.job(terrain + "bands: [9, 8, 7]}\n").terrain().plyNumbers());
+    assertEquals(List.of(1, 2, 3), files.job(terrain + "bands: [9, 8]}\n").terrain().plyNumbers());
+  }
+
+  @Test
+  void jobWithoutTools_saysWhichOneItIsPlannedFor() {
+    files.job(LEAST + "minimum_floor: 0.5\n");
+    assertEquals(
+        "the job lists no tools: planned for end mill 3, flat, with flutes of 12 mm, feed 1800"
+            + " mm/min; list what is in the drawer",
+        files.warnings.list().get(0).message());
   }
 
   private void checkDefaults(Job job) {
     assertEquals(
         new TerrainSpec(
-            folder.resolve("terrain.asc"), null, "", List.of(1, 2, 3, 4), NamedBands.SCALE, 0.4),
+            folder.resolve("terrain.asc"), null, "", List.of(1, 2, 3), NamedBands.SCALE, 0.4),
         job.terrain());
     assertEquals(new Job.PanelSpec(240, 240, 6), job.panel());
     assertEquals(List.of(), job.zones());
@@ -257,7 +295,7 @@ class JobReaderTest {
     String terrain = "layup: layup.yaml\nterrain: {file: terrain.asc, ";
     assertTrue(
         files.jobFault(terrain + "bands: [1, 2, 3]}\n").contains("wanted falling elevations"));
-    assertTrue(files.jobFault(terrain + "bands: [3, 2]}\n").contains("found 2 breaks for 4 plies"));
+    assertTrue(files.jobFault(terrain + "bands: [4]}\n").contains("found 1 breaks for 3 plies"));
     assertTrue(files.jobFault(terrain + "bands: natrual}\n").contains("did you mean \"natural\"?"));
     assertTrue(files.jobFault(terrain + "crop: [1, 2, 3]}\n").contains("found a list of 3"));
     assertTrue(files.jobFault(terrain + "crop: [5, 2, 3, 9]}\n").contains("least value not below"));

@@ -31,6 +31,17 @@ class MotionModelTest {
     assertEquals(0.1265, lineTime(2, 50, 500), 5e-5);
   }
 
+  /** A machine goes no faster than its rapid, whatever feed a program asks for. */
+  @Test
+  void feedOverTheRapid_countsAsTheRapid() {
+    MotionModel model = new MotionModel(Workshop.ROUTER.with(new Motion(3000, 500, 0.01, 0)));
+    List<Move> asked = List.of(Move.line(100, 0, 0, 9000), Move.arc(true, 100, 80, 0, 0, 40, 9000));
+    List<Move> rapid = List.of(Move.line(100, 0, 0, 3000), Move.arc(true, 100, 80, 0, 0, 40, 3000));
+    double seconds = model.times(0, 0, 0, asked).totalS();
+    assertEquals(model.times(0, 0, 0, rapid).totalS(), seconds);
+    assertEquals(2.100, model.times(0, 0, 0, asked.subList(0, 1)).totalS(), 1e-12);
+  }
+
   @Test
   void singleMove_withEndSpeeds() {
     assertEquals(0.5781, MotionModel.seconds(20, 10, 0, 40, 400), 5e-5);

@@ -62,6 +62,14 @@ class ToolTest {
   }
 
   @Test
+  void slowMachine_holdsAllFeeds() {
+    CuttingData fast = new CuttingData(16_000, 1800, 500, 2, 0.45, 2600);
+    assertEquals(fast, fast.atMost(4000));
+    assertEquals(new CuttingData(16_000, 1800, 500, 2, 0.45, 2000), fast.atMost(2000));
+    assertEquals(new CuttingData(16_000, 400, 400, 2, 0.45, 400), fast.atMost(400));
+  }
+
+  @Test
   void thinFeed_isTheFeedUnlessGiven() {
     Tool tool = Workshop.END_MILL_3;
     assertEquals(1800, tool.thinFeedMmPerMin());

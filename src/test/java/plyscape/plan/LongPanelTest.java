@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
@@ -55,7 +56,7 @@ class LongPanelTest {
                         """),
                     Map.of(),
                     new Warnings()),
-                new PlanOptions(false, false, false, 0.2),
+                new PlanOptions(false, false, Set.of(), 0.2),
                 Progress.NONE,
                 new Warnings()); // gouges and collisions would be a fault
     assertEquals(840, plan.tiling().carved().width(), 1e-9);

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
@@ -164,7 +165,7 @@ class SculptedPlanTest {
 
   private static PanelPlan plan(Job job, Warnings warnings) {
     return (PanelPlan)
-        Planner.plan(job, new PlanOptions(false, false, false, 0.1), Progress.NONE, warnings);
+        Planner.plan(job, new PlanOptions(false, false, Set.of(), 0.1), Progress.NONE, warnings);
   }
 
   private static CutResult cut(PanelPlan plan, double cellMm) {

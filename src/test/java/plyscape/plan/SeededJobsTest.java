@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,7 +44,7 @@ class SeededJobsTest {
           (PanelPlan)
               Planner.plan(
                   new SeededJob(seed).in(folder.resolve("job-" + seed)),
-                  new PlanOptions(false, false, false, cellMm),
+                  new PlanOptions(false, false, Set.of(), cellMm),
                   Progress.NONE,
                   new Warnings());
       Verification v = plan.verification();

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
@@ -56,7 +57,7 @@ class StandingPlanTest {
         tools: [{name: end mill 2, diameter: 2}]
         """
             + standing);
-    PlanOptions options = new PlanOptions(true, false, false, 0.1);
+    PlanOptions options = PlanOptions.preview(Set.of());
     return Planner.plan(JobReader.read(job, Map.of(), warnings), options, Progress.NONE, warnings)
         .landscape();
   }
