@@ -138,11 +138,26 @@ public final class CrsLookup {
           "crs-sphere",
           "in "
               + label(id)
-              + " the Earth is a sphere; its latitudes are taken as those of WGS 84, as is usual. If"
-              + " they are meant from the Earth's centre, places are off by up to 21 km: then"
+              + " the Earth is a sphere; its latitudes are taken as those of WGS 84, as is usual."
+              + " If they are meant from the Earth's centre, places are off by up to 21 km: then"
               + " convert it to a CRS on WGS 84 first",
           where);
     }
+  }
+
+  /**
+   * How far off places may be that are brought from one CRS to another, because the exact way needs
+   * a grid that isn't at hand; metres, 0 where less than one is known of.
+   */
+  public static double shiftErrorM(String from, String to, Place place) {
+    if (from.equals(to) || from.isEmpty() || to.isEmpty() || modern(from) && modern(to)) {
+      return 0;
+    }
+    return DatumShift.errorM(CrsMaps.datum(decode(from, place)), CrsMaps.datum(decode(to, place)));
+  }
+
+  private static boolean modern(String id) {
+    return id.equals(WGS_84) || metricCode(id);
   }
 
   static CoordinateReferenceSystem decode(String id, Place place) {
@@ -150,7 +165,7 @@ public final class CrsLookup {
       return DefaultGeographicCRS.WGS84;
     }
     try {
-      return id.contains("[") ? CRS.parseWKT(id) : CRS.decode(id, true);
+      return id.contains("[") ? CRS.parseWKT(DatumShift.completed(id)) : CRS.decode(id, true);
     } catch (FactoryException | RuntimeException e) {
       // Of a parameter out of range the library complains by an unchecked exception.
       throw new InputFault(
@@ -162,7 +177,7 @@ public final class CrsLookup {
   }
 
   /** A CRS for people: its code, or of WKT the name, or when that says nothing the projection's. */
-  static String label(String id) {
+  public static String label(String id) {
     int open = id.indexOf('[');
     if (open < 0) {
       return id;

@@ -55,7 +55,8 @@ final class CrsMaps {
             || own.getBursaWolfParameters().length == 0);
   }
 
-  private static GeodeticDatum datum(CoordinateReferenceSystem crs) {
+  /** The datum of a CRS, or null when it has none. */
+  static GeodeticDatum datum(CoordinateReferenceSystem crs) {
     CoordinateReferenceSystem flat = CRS.getHorizontalCRS(crs);
     return flat instanceof ProjectedCRS projected
         ? projected.getDatum()

@@ -17,7 +17,7 @@ import plyscape.fault.Warnings;
  * bare EPSG code, or the older lines of keyword and value (Projection, Zone, Datum), of which UTM
  * and degrees are understood. A CRS that is a common one by its code or name is taken by its code.
  */
-final class ProjectionFile {
+public final class ProjectionFile {
 
   /** The code that a text ends with, for the whole of it: WKT 1 and WKT 2. */
   private static final Pattern CODE =
@@ -43,15 +43,12 @@ final class ProjectionFile {
     for (String ending : new String[] {".prj", ".PRJ"}) {
       Path file = raster.resolveSibling(stem + ending);
       if (Files.isRegularFile(file)) {
-        String text =
-            new String(Files.readAllBytes(file), StandardCharsets.UTF_8)
-                .replace("\uFEFF", "")
-                .strip();
-        String id = text.contains("[") ? shortest(text) : code(text);
+        String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+        String id = id(text);
         if (!id.isEmpty()) {
           return CrsLookup.describe(id, Place.file(file.toString()));
         }
-        if (!text.isEmpty()) {
+        if (!text.replace("\uFEFF", "").isBlank()) {
           warnings.add(
               "prj-unknown",
               "the CRS in " + file.getFileName() + " isn't understood; set terrain.crs",
@@ -62,11 +59,20 @@ final class ProjectionFile {
     return GroundCrs.NONE;
   }
 
+  /** The CRS that the text of such a file means, a code or WKT; "" when it isn't understood. */
+  public static String id(String text) {
+    String plain = text.replace("\uFEFF", "").strip();
+    return plain.contains("[") ? shortest(plain) : code(plain);
+  }
+
   /** The EPSG code of a text where it has one or a well-known name, else the text. */
   static String shortest(String wkt) {
     Matcher code = CODE.matcher(wkt);
     if (code.find()) {
       return "EPSG:" + code.group(1);
+    }
+    if (wkt.matches("(?s)GEOGCS\\[\"GCS_WGS_1984\".*UNIT\\[\"Degree\".*")) {
+      return CrsLookup.WGS_84;
     }
     boolean metres =
         wkt.matches("(?s).*UNIT\\[\"Met(?:er|re)\",\\s*1(?:\\.0*)?\\s*\\]\\s*\\]\\s*$");

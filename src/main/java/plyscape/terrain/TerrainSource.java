@@ -119,7 +119,7 @@ final class TerrainSource {
     GroundCrs crs = raster.crs();
     CrsLookup.tellSphere(crs.id(), place, raster.name(), warnings);
     if (crs.kind() == GroundCrs.Kind.GEOGRAPHIC) {
-      return inUtm(raster, spec, place);
+      return inUtm(raster, spec, place, warnings);
     }
     if (crs.kind() == GroundCrs.Kind.NONE) {
       warnings.add(
@@ -135,12 +135,12 @@ final class TerrainSource {
           "reprojected",
           String.format(
               Locale.ROOT,
-              "in %s lengths there differ by %.0f %% with place or direction; the terrain is taken to"
-                  + " its UTM zone so that it keeps its shape",
+              "in %s lengths there differ by %.0f %% with place or direction; the terrain is taken"
+                  + " to its UTM zone so that it keeps its shape",
               CrsLookup.label(crs.id()),
               100 * scale.spread()),
           raster.name());
-      return inUtm(raster, spec, place);
+      return inUtm(raster, spec, place, warnings);
     }
     if (scale != null) {
       crs = measured(crs, scale, raster, warnings);
@@ -188,8 +188,8 @@ final class TerrainSource {
           "map-distorted",
           String.format(
               Locale.ROOT,
-              "in %s lengths there differ by %.0f %% with place or direction; take a smaller crop to"
-                  + " keep the ground's shape",
+              "in %s lengths there differ by %.0f %% with place or direction; take a smaller crop"
+                  + " to keep the ground's shape",
               CrsLookup.label(crs.id()),
               100 * scale.spread()),
           raster.name());
@@ -210,7 +210,8 @@ final class TerrainSource {
     return new GroundCrs(crs.id(), crs.kind(), scale.metresPerUnit());
   }
 
-  private static GroundRaster inUtm(Raster raster, TerrainSpec spec, Place place) {
+  private static GroundRaster inUtm(
+      Raster raster, TerrainSpec spec, Place place, Warnings warnings) {
     String from = raster.crs().id();
     Affine a = raster.toGround();
     boolean degrees = raster.crs().kind() == GroundCrs.Kind.GEOGRAPHIC;
@@ -250,6 +251,19 @@ final class TerrainSource {
           }
         };
     GroundCrs utm = CrsLookup.describe(zone.code(), place);
+    double errorM = CrsLookup.shiftErrorM(from, zone.code(), place);
+    if (errorM > 0) {
+      warnings.add(
+          "crs-shift",
+          String.format(
+              Locale.ROOT,
+              "between %s and %s there is no exact way without a grid that isn't at hand: the"
+                  + " ground may be off by about %.0f m as a whole against maps on another datum",
+              CrsLookup.label(from),
+              zone.code(),
+              errorM),
+          raster.name());
+    }
     return new WarpedRaster(
         source, utm, CrsLookup.between(from, zone.code(), place), nearMiddle, place);
   }

@@ -3,6 +3,7 @@ package plyscape.zones;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import plyscape.fault.Place;
@@ -25,6 +26,9 @@ final class GroundMap {
    * below BEND_MM.
    */
   private static final double STRAIGHT_MM = 4;
+
+  /** Features that may be off by more than this on the panel, mm, are worth a word. */
+  private static final double SHIFT_SEEN_MM = 0.1;
 
   /** Deepest halving of one line: 2^12 parts. */
   private static final int MOST_HALVINGS = 12;
@@ -77,9 +81,29 @@ final class GroundMap {
     boolean same = from.equals(frame.crs());
     if (!same) {
       CrsLookup.tellSphere(from, place, map.name(), warnings);
+      tellShift(from, frame, map.name(), warnings);
     }
     boolean degrees = from.equals(CrsLookup.WGS_84);
     return new GroundMap(frame, toGround, same, degrees, reach(frame.ground(), back, degrees));
+  }
+
+  private static void tellShift(String from, GroundFrame frame, String name, Warnings warnings) {
+    double errorM = CrsLookup.shiftErrorM(from, frame.crs(), Place.file(name));
+    double errorMm = errorM / frame.metresPerMm();
+    if (errorMm > SHIFT_SEEN_MM) {
+      warnings.add(
+          "crs-shift",
+          String.format(
+              Locale.ROOT,
+              "between %s and %s there is no exact way without a grid that isn't at hand: features"
+                  + " may be off by about %.0f m, %.1f mm on the panel; bring the map to the"
+                  + " terrain's CRS with a program that has the grid",
+              CrsLookup.label(from),
+              CrsLookup.label(frame.crs()),
+              errorM,
+              errorMm),
+          name);
+    }
   }
 
   private static String shortName(String crs) {

@@ -7,18 +7,27 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.zones.geojson.GeoJsonFormat;
 import plyscape.zones.geopackage.GeoPackageFormat;
+import plyscape.zones.gpx.GpxFormat;
+import plyscape.zones.kml.KmlFormat;
 import plyscape.zones.map.MapFile;
 import plyscape.zones.map.MapFormat;
 import plyscape.zones.map.MapHead;
 import plyscape.zones.map.MapQuery;
 import plyscape.zones.osm.OsmFormat;
+import plyscape.zones.shapefile.ShapefileFormat;
 
 /** Opens a map of features in whatever format it is, told by what the file holds. */
 public final class MapOpener {
 
   /** Tried in this order; the last takes what no other knows. */
   private static final List<MapFormat> FORMATS =
-      List.of(new GeoPackageFormat(), new OsmFormat(), new GeoJsonFormat());
+      List.of(
+          new GeoPackageFormat(),
+          new OsmFormat(),
+          new GpxFormat(),
+          new KmlFormat(),
+          new ShapefileFormat(),
+          new GeoJsonFormat());
 
   private MapOpener() {}
 

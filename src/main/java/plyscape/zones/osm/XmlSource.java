@@ -163,17 +163,7 @@ final class XmlSource implements OsmSource {
   }
 
   private static double number(XmlReader xml, String name) {
-    String text = xml.attribute(name);
-    try {
-      double value = Double.parseDouble(String.valueOf(text));
-      if (Double.isFinite(value)) {
-        return value;
-      }
-    } catch (NumberFormatException e) {
-      // said below
-    }
-    throw xml.fault(
-        text == null ? "no " + name : name + "=\"" + text + "\"", "wanted a number there");
+    return xml.number(name, xml.attribute(name));
   }
 
   @Override

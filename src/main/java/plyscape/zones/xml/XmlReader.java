@@ -98,6 +98,24 @@ public final class XmlReader implements AutoCloseable {
     }
   }
 
+  /**
+   * A number as XML's schema for decimals has it.
+   *
+   * @param what for the message if it is none
+   * @param text null counts as none
+   */
+  public double number(String what, String text) {
+    try {
+      double value = text == null ? Double.NaN : Double.parseDouble(text.strip());
+      if (Double.isFinite(value)) {
+        return value;
+      }
+    } catch (NumberFormatException e) {
+      // said below
+    }
+    throw fault(text == null ? "no " + what : what + " \"" + text + "\"", "wanted a number there");
+  }
+
   /** A fault at the current line and column. */
   public InputFault fault(String found, String wanted) {
     return new InputFault(place(), found, wanted);
