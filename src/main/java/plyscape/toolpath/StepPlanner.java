@@ -22,7 +22,9 @@ import plyscape.toolpath.ring.Piece;
 import plyscape.toolpath.ring.RingTracer;
 import plyscape.toolpath.task.PathOptions;
 
-/** The pieces of rings that the steps of one cutter need, on a panel as the steps before leave it. */
+/**
+ * The pieces of rings that the steps of one cutter need, on a panel as the steps before leave it.
+ */
 final class StepPlanner {
 
   /** Nodes nearer to a wall than this are left to the exact test of the wall. */
@@ -42,8 +44,7 @@ final class StepPlanner {
 
   private final PathOptions options;
 
-  StepPlanner(
-      Tool tool, Reach reach, double[] before, double leastPatchMm2, PathOptions options) {
+  StepPlanner(Tool tool, Reach reach, double[] before, double leastPatchMm2, PathOptions options) {
     this.tool = tool;
     this.reach = reach;
     this.before = before;
@@ -82,8 +83,7 @@ final class StepPlanner {
       PlannedFloor floor,
       RingTracer tracer) {
     double radius = tool.radiusMm();
-    boolean finishes =
-        leastPatchMm2 == 0 && step.depthMm() >= reach.depthMm(step.level()) - 1e-9;
+    boolean finishes = leastPatchMm2 == 0 && step.depthMm() >= reach.depthMm(step.level()) - 1e-9;
     WallNeed need =
         finishes && before.length > 0 ? new WallRest(field.field(), before, floor) : WallNeed.NONE;
     List<Ring> walls = reach.walls(step.level());

@@ -38,8 +38,7 @@ final class ToolPlanner {
    * @param fields levels, upper first
    * @param floor as it is; it is left as the chosen pieces leave it
    */
-  ToolPlanner(
-      List<LevelField> fields, PlannedFloor floor, PathOptions options, RingTracer tracer) {
+  ToolPlanner(List<LevelField> fields, PlannedFloor floor, PathOptions options, RingTracer tracer) {
     this.fields = fields;
     this.floor = floor;
     this.options = options;
@@ -88,8 +87,7 @@ final class ToolPlanner {
    * @param later the smaller cutters that will follow, largest first
    */
   List<StepWork> choose(Tool tool, Reach reach, double[] before, List<Tool> later) {
-    StepPlanner steps =
-        new StepPlanner(tool, reach, before, leastPatchMm2(tool, later), options);
+    StepPlanner steps = new StepPlanner(tool, reach, before, leastPatchMm2(tool, later), options);
     DepthPlan plan = before.length == 0 ? freshPlan(tool, reach) : restPlan(tool, reach);
     List<StepWork> works = new ArrayList<>();
     for (DepthPlan.Step step : plan.steps()) {
@@ -114,8 +112,7 @@ final class ToolPlanner {
    * an untouched panel.
    */
   static double freshSeconds(Tool tool, Reach reach) {
-    return DepthSequence.seconds(
-        works(tool, reach), tool.stepdownMm(), DepthSequence.NOTHING_LEFT);
+    return DepthSequence.seconds(works(tool, reach), tool.stepdownMm(), DepthSequence.NOTHING_LEFT);
   }
 
   private static DepthPlan freshPlan(Tool tool, Reach reach) {

@@ -94,7 +94,11 @@ public class OffsetBench {
     var tracer = new RingTracer(lattice);
     List<Ring> rings = new ArrayList<>(level.wallRings(tracer, RADIUS_MM, 0));
     rings.addAll(
-        level.innerRings(tracer, level.field().distance, new LevelField.Spacing(RADIUS_MM, SPACING_MM, SPACING_MM), null));
+        level.innerRings(
+            tracer,
+            level.field().distance,
+            new LevelField.Spacing(RADIUS_MM, SPACING_MM, SPACING_MM),
+            null));
     return rings;
   }
 

@@ -8,8 +8,8 @@ import plyscape.toolpath.ring.Piece;
 
 /**
  * The stretches of rings inside the wall ring that a step needs: those whose disk newly clears
- * enough, so that each takes a band of at most about one stepover. A mere sliver is left to the next
- * ring out.
+ * enough, so that each takes a band of at most about one stepover. A mere sliver is left to the
+ * next ring out.
  */
 final class InnerCover {
 

@@ -42,14 +42,16 @@ public final class LeftSpots {
 
   /** The ways, in the order of the lattice's rows. */
   public List<Piece> pieces() {
-    nodes.where().eachRun(
-        (first, last) -> {
-          for (int node = first; node <= last; node++) {
-            if (left(node)) {
-              visit(node);
-            }
-          }
-        });
+    nodes
+        .where()
+        .eachRun(
+            (first, last) -> {
+              for (int node = first; node <= last; node++) {
+                if (left(node)) {
+                  visit(node);
+                }
+              }
+            });
     flush();
     return pieces;
   }

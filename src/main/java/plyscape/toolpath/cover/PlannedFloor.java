@@ -7,10 +7,10 @@ import plyscape.toolpath.lattice.Sweep;
 import plyscape.toolpath.ring.Piece;
 
 /**
- * How deep the pieces chosen so far will leave each lattice node, mm, positive down, and which nodes
- * a cutter left on purpose to a smaller one. What is chosen next goes by it, so that nothing has to
- * wait until the pieces are put in order and become moves. Ways between pieces, which cut a little
- * more, aren't in it; {@link plyscape.toolpath.lattice.Stock} has them.
+ * How deep the pieces chosen so far will leave each lattice node, mm, positive down, and which
+ * nodes a cutter left on purpose to a smaller one. What is chosen next goes by it, so that nothing
+ * has to wait until the pieces are put in order and become moves. Ways between pieces, which cut a
+ * little more, aren't in it; {@link plyscape.toolpath.lattice.Stock} has them.
  */
 public final class PlannedFloor {
 
@@ -49,7 +49,9 @@ public final class PlannedFloor {
   /** Whether the node nearest to a point or one beside it was left to a smaller cutter. */
   boolean leftToSmallerNear(double x, double y) {
     int node = lattice.nearest(x, y);
-    for (int at = node - lattice.columns(); at <= node + lattice.columns(); at += lattice.columns()) {
+    for (int at = node - lattice.columns();
+        at <= node + lattice.columns();
+        at += lattice.columns()) {
       if (leftToSmaller[at - 1] || leftToSmaller[at] || leftToSmaller[at + 1]) {
         return true;
       }

@@ -12,8 +12,8 @@ import plyscape.toolpath.ring.LevelField;
 
 /**
  * How deep one cutter can go at each lattice node: the deepest level in whose pocket its disk can
- * cover the node (the opening of P_k by the disk). As pockets nest, so do openings. Levels are given
- * by their position in the planner's list, upper first.
+ * cover the node (the opening of P_k by the disk). As pockets nest, so do openings. Levels are
+ * given by their position in the planner's list, upper first.
  */
 public final class Reach {
 

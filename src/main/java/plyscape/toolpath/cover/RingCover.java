@@ -112,7 +112,6 @@ public final class RingCover {
         sure,
         c ->
             !wall
-                && asked.test(
-                    new double[] {chunks.x(chunks.start(c)), chunks.y(chunks.start(c))}));
+                && asked.test(new double[] {chunks.x(chunks.start(c)), chunks.y(chunks.start(c))}));
   }
 }

@@ -15,8 +15,8 @@ import plyscape.toolpath.lattice.Stock;
  *
  * <p>A wanted node can also be <em>at the rim</em> of what the cutter reaches, where the cutter may
  * touch it with its very edge; <em>small</em>, part of a small patch, which the wall ring alone
- * takes what it can of, in one cut at less feed; or <em>left</em> by the ordinary rings, so that the
- * ones between are for it.
+ * takes what it can of, in one cut at less feed; or <em>left</em> by the ordinary rings, so that
+ * the ones between are for it.
  */
 public final class StepNodes {
 

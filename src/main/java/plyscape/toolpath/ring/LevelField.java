@@ -71,8 +71,7 @@ public record LevelField(PocketLevel level, DistanceField field) {
    * @param smooth the smoothed field
    * @param mask where they are wanted, or null for everywhere
    */
-  public List<Ring> innerRings(
-      RingTracer tracer, float[] smooth, Spacing spacing, CoarseMap mask) {
+  public List<Ring> innerRings(RingTracer tracer, float[] smooth, Spacing spacing, CoarseMap mask) {
     double base = spacing.radiusMm() + spacing.allowanceMm() - spacing.stepMm();
     return inner(
         tracer.trace(smooth, base, spacing.stepMm(), 1, Integer.MAX_VALUE, mask),
@@ -93,8 +92,7 @@ public record LevelField(PocketLevel level, DistanceField field) {
     List<Ring> rings = new ArrayList<>();
     for (Ring ring : traced) {
       if (ring.size() > 2) {
-        Ring numbered =
-            new Ring(index.applyAsInt(ring.index()), ring.closed(), ring.x(), ring.y());
+        Ring numbered = new Ring(index.applyAsInt(ring.index()), ring.closed(), ring.x(), ring.y());
         rings.add(Polyline.thin(numbered, INNER_TOLERANCE_MM));
       }
     }

@@ -13,7 +13,6 @@ class PatchesTest {
 
   private static final byte WANTED = 2;
 
-
   @Test
   void randomNodes_asByFlooding() {
     for (int seed = 0; seed < 40; seed++) {
@@ -28,7 +27,8 @@ class PatchesTest {
           state[j * columns + i] = random.nextDouble() < share ? WANTED : 0;
         }
       }
-      Patches patches = new Patches(lattice, node -> state[node] == WANTED, CoarseMap.everywhere(lattice));
+      Patches patches =
+          new Patches(lattice, node -> state[node] == WANTED, CoarseMap.everywhere(lattice));
       int nodes = 0;
       for (int run = 0; run < patches.runs(); run++) {
         for (int node = patches.first(run); node < patches.end(run); node++) {

@@ -48,7 +48,11 @@ class IslandsTest {
   private static List<Piece> pieces(LevelField field) {
     List<Ring> rings = new ArrayList<>(field.wallRings(new RingTracer(LATTICE), 3, 0));
     rings.addAll(
-        field.innerRings(new RingTracer(LATTICE), field.field().distance, new LevelField.Spacing(3, TOOL.stepoverMm(), TOOL.stepoverMm()), null));
+        field.innerRings(
+            new RingTracer(LATTICE),
+            field.field().distance,
+            new LevelField.Spacing(3, TOOL.stepoverMm(), TOOL.stepoverMm()),
+            null));
     List<Piece> pieces = new ArrayList<>();
     for (Ring ring : rings) {
       pieces.add(new Piece(ring.index(), ring.closed(), ring.x(), ring.y()));
