@@ -12,7 +12,7 @@ import plyscape.toolpath.cover.StepNodes;
 import plyscape.toolpath.cover.StepWork;
 import plyscape.toolpath.cover.WallNeed;
 import plyscape.toolpath.cover.WallRest;
-import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.FieldSmoothing;
@@ -58,7 +58,7 @@ final class StepPlanner {
    * @param field of its level
    * @param floor as it is before; notes what is left to the next cutter
    */
-  StepWork work(DepthPlan.Step step, LevelField field, PlannedFloor floor, RingTracer tracer) {
+  StepWork work(DepthStep step, LevelField field, PlannedFloor floor, RingTracer tracer) {
     boolean first = before.length == 0;
     StepNodes nodes =
         new StepNodes(step, reach, floor, tool.stepdownMm(), first ? 0 : NODE_REST_MM);
@@ -77,11 +77,7 @@ final class StepPlanner {
   }
 
   private List<Piece> pieces(
-      DepthPlan.Step step,
-      LevelField field,
-      StepNodes nodes,
-      PlannedFloor floor,
-      RingTracer tracer) {
+      DepthStep step, LevelField field, StepNodes nodes, PlannedFloor floor, RingTracer tracer) {
     double radius = tool.radiusMm();
     boolean finishes = leastPatchMm2 == 0 && step.depthMm() >= reach.depthMm(step.level()) - 1e-9;
     WallNeed need =

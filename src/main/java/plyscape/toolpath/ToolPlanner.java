@@ -10,6 +10,7 @@ import plyscape.toolpath.cover.RestWorth;
 import plyscape.toolpath.cover.StepWork;
 import plyscape.toolpath.depth.DepthPlan;
 import plyscape.toolpath.depth.DepthSequence;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.depth.LevelWork;
 import plyscape.toolpath.depth.RestTally;
 import plyscape.toolpath.lattice.Ring;
@@ -90,7 +91,7 @@ final class ToolPlanner {
     StepPlanner steps = new StepPlanner(tool, reach, before, leastPatchMm2(tool, later), options);
     DepthPlan plan = before.length == 0 ? freshPlan(tool, reach) : restPlan(tool, reach);
     List<StepWork> works = new ArrayList<>();
-    for (DepthPlan.Step step : plan.steps()) {
+    for (DepthStep step : plan.steps()) {
       StepWork work = steps.work(step, fields.get(step.level()), floor, tracer);
       floor.clear(work.pieces(), tool.radiusMm(), step.depthMm());
       works.add(work);
@@ -112,7 +113,7 @@ final class ToolPlanner {
    * an untouched panel.
    */
   static double freshSeconds(Tool tool, Reach reach) {
-    return DepthSequence.seconds(works(tool, reach), tool.stepdownMm(), DepthSequence.NOTHING_LEFT);
+    return DepthSequence.seconds(works(tool, reach), tool.stepdownMm());
   }
 
   private static DepthPlan freshPlan(Tool tool, Reach reach) {

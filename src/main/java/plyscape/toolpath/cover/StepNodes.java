@@ -2,7 +2,7 @@ package plyscape.toolpath.cover;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
-import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.lattice.BlockRange;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.DistanceField;
@@ -49,7 +49,7 @@ public final class StepNodes {
    * @param offMm nodes nearer to a wall than this aren't looked at
    */
   public StepNodes(
-      DepthPlan.Step step, Reach reach, PlannedFloor floor, double stepdownMm, double offMm) {
+      DepthStep step, Reach reach, PlannedFloor floor, double stepdownMm, double offMm) {
     DistanceField field = reach.field(step.level());
     lattice = field.lattice;
     state = new byte[lattice.size()];
@@ -100,7 +100,7 @@ public final class StepNodes {
     private final boolean finishes;
     private final int level;
 
-    Marker(DepthPlan.Step step, Reach reach, PlannedFloor floor, double stepdown, float off) {
+    Marker(DepthStep step, Reach reach, PlannedFloor floor, double stepdown, float off) {
       this.reach = reach;
       this.floor = floor;
       this.stepdown = stepdown;

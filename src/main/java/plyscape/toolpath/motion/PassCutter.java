@@ -6,7 +6,7 @@ import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.toolpath.cover.StepWork;
-import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.lattice.Stock;
 import plyscape.toolpath.ring.Piece;
 import plyscape.toolpath.task.Pass;
@@ -50,7 +50,7 @@ public final class PassCutter {
   }
 
   private void end(List<Move> moves) {
-    DepthPlan.Step step = work.step();
+    DepthStep step = work.step();
     passes.add(new Pass(work.field().level().plyNumber(), step.depthMm(), step.fromMm(), moves));
   }
 
