@@ -157,7 +157,7 @@ public final class HandPlan {
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 300, 30, 1, 20, 2)),
                 new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0))),
         new PlanTime(80, 6.75, 86.75, 40.5),
-        new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of()),
+        new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of(), List.of()),
         List.of());
   }
 
