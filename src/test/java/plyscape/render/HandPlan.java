@@ -22,6 +22,7 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
+import plyscape.job.LetteringSpec;
 import plyscape.job.RegionSpec;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
@@ -130,7 +131,8 @@ public final class HandPlan {
             List.of(tool, spare),
             Workshop.ROUTER,
             allowance,
-            RegionSpec.of(1));
+            RegionSpec.of(1),
+            LetteringSpec.NONE);
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
     Landscape landscape =
