@@ -19,7 +19,6 @@ import plyscape.machine.Tool;
  * @param machine the router
  * @param allowance clearance, sanding, top and floor
  * @param regions what regions have to be like
- * @param lettering letters and signs over all zones
  */
 public record Job(
     String name,
@@ -30,8 +29,7 @@ public record Job(
     List<Tool> tools,
     Machine machine,
     CutAllowance allowance,
-    RegionSpec regions,
-    LetteringSpec lettering) {
+    RegionSpec regions) {
 
   /** Regions smaller than this are given to a neighbour. */
   public double minimumAreaMm2() {
@@ -85,7 +83,6 @@ public record Job(
 
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
-    return new Job(
-        otherName, layup, terrain, other, zones, tools, machine, allowance, regions, lettering);
+    return new Job(otherName, layup, terrain, other, zones, tools, machine, allowance, regions);
   }
 }

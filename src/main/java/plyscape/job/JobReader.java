@@ -38,10 +38,7 @@ public final class JobReader {
     "minimum_area",
     "surface",
     "cusp",
-    "standing",
-    "lettering",
-    "scale_bar",
-    "north"
+    "standing"
   };
 
   private static final Range SMALL = Range.mm(0, 10);
@@ -192,8 +189,7 @@ public final class JobReader {
         machine,
         allowance,
         new RegionSpec(
-            keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)),
-        LetteringKeys.read(keys, plies));
+            keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)));
   }
 
   private static List<Tool> tools(Keys keys, Warnings warnings) {

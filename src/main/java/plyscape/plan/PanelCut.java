@@ -13,7 +13,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.face.FacePlanner;
-import plyscape.toolpath.task.CutTask;
+import plyscape.toolpath.task.PathOptions;
 import plyscape.toolpath.task.PocketLevel;
 import plyscape.toolpath.task.ToolRun;
 
@@ -74,7 +74,11 @@ final class PanelCut {
     Job job = regions.job();
     List<ToolRun> roughing =
         PathPlanner.plan(
-            CutTask.of(levels, job.tools(), job.machine(), regions.tiling().carved()),
+            levels,
+            job.tools(),
+            job.machine(),
+            regions.tiling().carved(),
+            PathOptions.of(job.machine()),
             background,
             warnings);
     return regions

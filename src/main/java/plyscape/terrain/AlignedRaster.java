@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.grid.CellFrame;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.Raster;
 
 /**
  * A raster whose rows and columns run along the axes of its own projected (or absent) CRS: cells

@@ -2,6 +2,8 @@ package plyscape.terrain;
 
 import plyscape.grid.CellFrame;
 import plyscape.terrain.GroundRaster.Window;
+import plyscape.terrain.crs.PlaneMap;
+import plyscape.terrain.raster.Affine;
 
 /**
  * Where the centres of ground cells lie in a raster, in its columns and rows. Map projections bend

@@ -7,6 +7,10 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterLimits;
 
 /**
  * Reads rasters of classes, such as land cover: the cells on the carved ground, in the raster's own
@@ -64,7 +68,7 @@ public final class ClassReader {
               step * a.yRow());
       return grid(file, raster, thinned, outColumns, outRows, values);
     } catch (IOException e) {
-      throw RasterOpener.unreadable(file, e);
+      throw RasterLimits.unreadable(file, e);
     }
   }
 

@@ -10,6 +10,9 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.crs.PlaneMap;
 import plyscape.text.Numbers;
 
 /**

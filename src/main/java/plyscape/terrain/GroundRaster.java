@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.terrain.crs.GroundCrs;
 
 /** A raster seen on a metric ground plane: axis-parallel cells, row 0 the southernmost. */
 interface GroundRaster {

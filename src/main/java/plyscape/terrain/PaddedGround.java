@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.terrain.crs.GroundCrs;
 
 /** A ground raster with void cells around it, as many as a crop that sticks out needs. */
 final class PaddedGround implements GroundRaster {

@@ -2,21 +2,25 @@ package plyscape.terrain;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
-import plyscape.fault.Limit;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake;
+import plyscape.terrain.format.AscRaster;
+import plyscape.terrain.format.HgtRaster;
+import plyscape.terrain.format.PngRaster;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterLimits;
+import plyscape.terrain.tiff.TiffRaster;
 
 /**
  * Chooses the reader of an elevation file, by its first bytes where the format has a mark and else
  * by its name.
  */
-final class RasterOpener {
+public final class RasterOpener {
 
   /** Coordinates of any map on Earth are less, whatever their unit. */
   private static final double FARTHEST = 1e10;
@@ -38,7 +42,7 @@ final class RasterOpener {
   }
 
   private static Raster placed(Raster raster, Path file) {
-    requireSize(Place.file(file.toString()), raster.columns(), raster.rows());
+    RasterLimits.requireSize(Place.file(file.toString()), raster.columns(), raster.rows());
     Affine a = raster.toGround();
     double far =
         Math.max(
@@ -51,16 +55,6 @@ final class RasterOpener {
           "mend its place and cell size");
     }
     return raster;
-  }
-
-  /** Asked before a reader takes memory for so many cells. */
-  static void requireSize(Place place, long columns, long rows) {
-    if (columns * (double) rows > Limit.PIXELS.value()) {
-      throw new InputFault(
-          place,
-          columns + " x " + rows + " cells are more than " + Limit.PIXELS.value(),
-          "give a part of it or a coarser one; " + Limit.PIXELS.help());
-    }
   }
 
   private static double reach(double origin, double perColumn, double perRow, Raster raster) {
@@ -95,7 +89,7 @@ final class RasterOpener {
         return HgtRaster.open(file);
       }
     } catch (IOException e) {
-      throw unreadable(file, e);
+      throw RasterLimits.unreadable(file, e);
     }
     throw new InputFault(
         place,
@@ -115,23 +109,8 @@ final class RasterOpener {
   }
 
   /** The same with an encoding that is found out. */
-  static Raster open(Path file, Warnings warnings) {
+  public static Raster open(Path file, Warnings warnings) {
     return open(file, TerrainTake.Encoding.AUTO, warnings);
-  }
-
-  /** What is said of a file that breaks off or is garbled. */
-  static InputFault unreadable(Path file, Exception e) {
-    String why =
-        e instanceof IOException io
-            ? IoReason.of(io)
-            : e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-    return new InputFault(
-        Place.file(file.toString()),
-        "can't be read: " + why,
-        e instanceof FileSystemException
-            ? "check the file and its rights"
-            : "check that the file is whole",
-        e);
   }
 
   private static byte[] head(Path file) throws IOException {

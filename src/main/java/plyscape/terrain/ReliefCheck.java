@@ -7,6 +7,8 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.Raster;
 import plyscape.text.Numbers;
 
 /** Looks whether elevations and ground fit together, and warns of units that are likely wrong. */
@@ -55,7 +57,8 @@ final class ReliefCheck {
           String.format(
               Locale.ROOT,
               "elevations run from %.1f to %.1f m, beyond any ground on Earth; if they are feet or"
-                  + " centimetres, set terrain.unit; if the file marks voids by a number, set terrain.nodata",
+                  + " centimetres, set terrain.unit; if the file marks voids by a number, set"
+                  + " terrain.nodata",
               terrain.zminM(),
               terrain.zmaxM()),
           terrain.file());
@@ -64,8 +67,8 @@ final class ReliefCheck {
           "steep-relief",
           String.format(
               Locale.ROOT,
-              "the relief of %.1f m is %s times the ground's shorter side of %.1f m; if elevations aren't"
-                  + " in metres, set terrain.unit",
+              "the relief of %.1f m is %s times the ground's shorter side of %.1f m; if elevations"
+                  + " aren't in metres, set terrain.unit",
               relief,
               Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
               side),

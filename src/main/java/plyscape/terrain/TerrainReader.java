@@ -12,6 +12,9 @@ import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.GroundRaster.Window;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterLimits;
 
 /**
  * Reads the terrain of a job: reproject, crop, fill voids, smooth, fit into the panel, in this
@@ -63,7 +66,7 @@ public final class TerrainReader {
       ReliefCheck.check(terrain, spec, raster, warnings);
       return terrain;
     } catch (IOException e) {
-      throw RasterOpener.unreadable(spec.file(), e);
+      throw RasterLimits.unreadable(spec.file(), e);
     }
   }
 

@@ -14,6 +14,15 @@ import plyscape.grid.Box;
 import plyscape.grid.UtmZone;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.crs.GroundScale;
+import plyscape.terrain.crs.PlaneMap;
+import plyscape.terrain.crs.ProjectionFile;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.MosaicRaster;
+import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterView;
 
 /**
  * Opens the rasters of a job and lays them on a metric ground plane; what the job says of them goes

@@ -6,6 +6,11 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.crs.PlaneMap;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.BilinearSampler;
+import plyscape.terrain.raster.Raster;
 
 /**
  * A raster resampled (bilinear between cell centres) onto square, axis-parallel cells of a metric

@@ -6,12 +6,13 @@
  * in panel mm (Y up), and how the ground lies on the panel.
  *
  * <p>The order is fixed: reproject, crop, fill voids, smooth. Inside, {@link
- * plyscape.terrain.Raster} is a file as it is (one reader a format, rows in the file's order) and
- * {@link plyscape.terrain.GroundRaster} the same on a metric plane, row 0 in the south.
+ * plyscape.terrain.raster.Raster} is a file as it is (one reader a format, rows in the file's
+ * order) and {@link plyscape.terrain.GroundRaster} the same on a metric plane, row 0 in the south.
  *
  * <p>Always true afterwards: no value is NaN; the grid covers the carved area; the carved area's
  * edges lie on the 0.001 mm grid; same file, same numbers.
  *
- * <p>Uses {@code grid}, {@code job}, {@code fault}, and GeoTools, which no other package does.
+ * <p>Uses {@code grid}, {@code job}, {@code fault} and its own inner packages, of which {@code crs}
+ * and {@code tiff} use GeoTools, as no other package does.
  */
 package plyscape.terrain;

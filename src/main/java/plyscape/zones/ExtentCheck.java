@@ -6,8 +6,8 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
-import plyscape.terrain.CrsLookup;
-import plyscape.terrain.PlaneMap;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.PlaneMap;
 import plyscape.zones.map.MapFile;
 
 /** Looks whether a map that says how far it goes covers the carved area. */

@@ -10,8 +10,8 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
-import plyscape.terrain.CrsLookup;
-import plyscape.terrain.PlaneMap;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.PlaneMap;
 import plyscape.zones.map.MapFeature;
 import plyscape.zones.map.MapFile;
 

@@ -121,8 +121,8 @@ class PackageArrowsTest {
   }
 
   @Test
-  void geoTools_onlyInTerrain() throws IOException {
-    assertEquals(List.of(), users("org.geotools.", Set.of("terrain")));
+  void geoTools_onlyWhereCrssAndTiffsAreRead() throws IOException {
+    assertEquals(List.of(), users("org.geotools.", Set.of("terrain.crs", "terrain.tiff")));
   }
 
   @Test

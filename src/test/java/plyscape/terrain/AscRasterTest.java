@@ -13,6 +13,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.raster.Raster;
 
 /** The ESRI ASCII grid; keywords after references.md, section 3 (format text). */
 class AscRasterTest extends RasterTestBase {

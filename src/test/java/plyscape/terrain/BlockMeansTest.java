@@ -7,6 +7,9 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import plyscape.grid.Box;
 import plyscape.terrain.GroundRaster.Window;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.HeldRaster;
 
 /** Reading in strips into blocks against means worked out cell by cell. */
 class BlockMeansTest {

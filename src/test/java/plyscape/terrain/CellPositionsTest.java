@@ -8,6 +8,9 @@ import org.junit.jupiter.api.Test;
 import plyscape.fault.Place;
 import plyscape.grid.CellFrame;
 import plyscape.terrain.GroundRaster.Window;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.PlaneMap;
+import plyscape.terrain.raster.Affine;
 
 /** Positions through quadrics against the projection itself, cell by cell. */
 class CellPositionsTest {

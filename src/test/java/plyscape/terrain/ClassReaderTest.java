@@ -11,6 +11,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
+import plyscape.terrain.tiff.TiffFixture;
 
 class ClassReaderTest {
 

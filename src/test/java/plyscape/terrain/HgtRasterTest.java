@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.Raster;
 
 /**
  * SRTM tiles; sizes, order and void after the mission's documents, as quoted in references.md,

@@ -8,6 +8,9 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import plyscape.grid.Box;
 import plyscape.terrain.GroundRaster.Window;
+import plyscape.terrain.crs.GroundCrs;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.HeldRaster;
 
 class PaddedGroundTest {
 

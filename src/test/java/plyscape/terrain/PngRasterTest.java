@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake.Encoding;
+import plyscape.terrain.raster.Raster;
 
 /** PNG: grey and in the two elevation encodings; their numbers after references.md, section 3. */
 class PngRasterTest extends RasterTestBase {

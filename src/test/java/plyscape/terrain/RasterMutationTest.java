@@ -13,6 +13,7 @@ import plyscape.fault.Mutant;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
+import plyscape.terrain.tiff.TiffFixture;
 
 /**
  * Broken files: whatever bytes are changed, a raster is read or refused as bad input; nothing else
@@ -50,7 +51,14 @@ class RasterMutationTest {
     mutate(
         Files.writeString(
             dir.resolve("a.asc"),
-            "ncols 4\nnrows 3\nxllcorner 0\nyllcorner 0\ncellsize 10\n1 2 3 4\n5 6 7 8\n9 10 11 12\n"));
+            "ncols 4\n"
+                + "nrows 3\n"
+                + "xllcorner 0\n"
+                + "yllcorner 0\n"
+                + "cellsize 10\n"
+                + "1 2 3 4\n"
+                + "5 6 7 8\n"
+                + "9 10 11 12\n"));
     mutate(new PngFixture().write(dir.resolve("a.png")));
   }
 

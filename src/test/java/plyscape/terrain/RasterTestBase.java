@@ -11,6 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.raster.Raster;
 
 /** What every raster reader must do: one ground, the same values and places whatever the format. */
 abstract class RasterTestBase {

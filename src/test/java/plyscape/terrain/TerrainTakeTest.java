@@ -23,6 +23,9 @@ import plyscape.job.TerrainTake;
 import plyscape.job.TerrainTake.Centre;
 import plyscape.job.TerrainTake.Encoding;
 import plyscape.job.TerrainTake.Unit;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.raster.Affine;
+import plyscape.terrain.tiff.TiffFixture;
 
 /**
  * The rarer ways to take a terrain: CRS, units, scale, centre, mosaics, turned and very wide

@@ -12,6 +12,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.terrain.raster.Raster;
+import plyscape.terrain.tiff.TiffFixture;
 
 /** GeoTIFF, on files written byte by byte after the format's text. */
 class TiffRasterTest extends RasterTestBase {

@@ -8,7 +8,6 @@ import plyscape.machine.Tool;
 import plyscape.toolpath.motion.MoveList;
 import plyscape.toolpath.order.TourItem;
 import plyscape.toolpath.order.TourOrder;
-import plyscape.toolpath.task.PathOptions;
 
 /**
  * Runs of a finishing cutter as moves, in an order with short ways between: near ones are joined at
@@ -52,13 +51,14 @@ final class FaceMoves {
       DropCutter drop,
       Tool tool,
       Machine machine,
+      double clearanceMm,
       double nearMm,
       double[] start) {
     this.lattice = lattice;
     this.drop = drop;
     this.tool = tool;
     this.machine = machine;
-    clearanceMm = PathOptions.of(machine).clearanceMm();
+    this.clearanceMm = clearanceMm;
     this.nearMm = nearMm;
     safe = -machine.safeHeightMm();
     moves = new MoveList(start[0], start[1], safe);

@@ -6,7 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.terrain.CrsLookup;
+import plyscape.terrain.crs.CrsLookup;
 
 /**
  * Reads the {@code crs} member of the GeoJSON format of 2008, which RFC 7946 dropped but which many

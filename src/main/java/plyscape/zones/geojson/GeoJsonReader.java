@@ -17,7 +17,7 @@ import org.locationtech.jts.geom.Geometry;
 import plyscape.fault.InputFault;
 import plyscape.fault.IoReason;
 import plyscape.fault.Place;
-import plyscape.terrain.CrsLookup;
+import plyscape.terrain.crs.CrsLookup;
 import plyscape.zones.map.ByteOrderMark;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFeature;

@@ -15,7 +15,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.sqlite.SQLiteErrorCode;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.terrain.CrsLookup;
+import plyscape.terrain.crs.CrsLookup;
 import plyscape.text.NearestName;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFeature;

@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import plyscape.fault.InputFault;
 import plyscape.fault.IoReason;
 import plyscape.fault.Place;
-import plyscape.terrain.CrsLookup;
+import plyscape.terrain.crs.CrsLookup;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFile;
 import plyscape.zones.map.MapFormat;

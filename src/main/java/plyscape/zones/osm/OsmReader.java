@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.LongStream;
 import org.locationtech.jts.geom.Envelope;
-import plyscape.terrain.CrsLookup;
+import plyscape.terrain.crs.CrsLookup;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFeature;
 import plyscape.zones.map.MapFile;

@@ -5,8 +5,8 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.terrain.CrsLookup;
-import plyscape.terrain.ProjectionFile;
+import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.ProjectionFile;
 
 /**
  * The CRS that the {@code .prj} names. Immutable.
