@@ -39,17 +39,7 @@ public final class BentMoves {
     this.nearMm = Math.min(NEAR_MM, safeMm / 2);
   }
 
-  /**
-   * The bent moves.
-   *
-   * @param from where the first begins, at safe height: x, y
-   * @param moves in order
-   */
-  public List<Move> of(double[] from, List<Move> moves) {
-    return of(from[0], from[1], -safeMm, moves);
-  }
-
-  /** The same from any depth. */
+  /** The moves bent, the first from a place and depth of the flat plan. */
   public List<Move> of(double fromX, double fromY, double fromDepth, List<Move> moves) {
     List<Move> out = new ArrayList<>(moves.size());
     double x = fromX;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.grid.Box;
 import plyscape.text.Numbers;
 
 /**
@@ -38,19 +39,15 @@ public final class TopCheck {
    * The readings of different places.
    *
    * @param file of the readings, for messages
+   * @param panel from (0, 0)
    * @param faceMm height of the top face of a flat panel in the work coordinates of the readings
    * @param acceptBend believe a bend of any size
    * @throws InputFault that names the lines, if readings lie outside the panel, contradict each
    *     other, lie in line, or span more than 3 mm
    */
   public static List<TopReading> check(
-      String file,
-      List<TopReading> readings,
-      double widthMm,
-      double heightMm,
-      double faceMm,
-      boolean acceptBend) {
-    TopCheck check = new TopCheck(file, widthMm, heightMm);
+      String file, List<TopReading> readings, Box panel, double faceMm, boolean acceptBend) {
+    TopCheck check = new TopCheck(file, panel.width(), panel.height());
     check.requireOnPanel(readings);
     check.requireSize(readings);
     List<TopReading> places = check.averaged(readings);

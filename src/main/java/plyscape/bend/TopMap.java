@@ -55,6 +55,22 @@ public record TopMap(String file, List<TopReading> readings, double toleranceMm,
     return Math.hypot(toleranceMm, leftOutRmsMm().orElse(0));
   }
 
+  /** The face as heights over another height, mm. */
+  public TopFace over(double heightMm) {
+    TopFace whole = face;
+    return new TopFace() {
+      @Override
+      public double heightMm(double x, double y) {
+        return whole.heightMm(x, y) - heightMm;
+      }
+
+      @Override
+      public int piece(double x, double y) {
+        return whole.piece(x, y);
+      }
+    };
+  }
+
   /** Share of an area that lies outside the hull of the readings. */
   public double shareBeyond(Box area) {
     GeometryFactory factory = new GeometryFactory();

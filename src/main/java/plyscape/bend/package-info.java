@@ -14,6 +14,6 @@
  * taken; beyond the readings it has the height of the nearest place of their hull.
  *
  * <p>Panel mm, depths positive down, heights positive up. Uses {@code layup}, {@code machine},
- * {@code grid} and {@code files}; the simulation shares none of it.
+ * {@code grid}, {@code region} and {@code files}; the simulation shares none of it.
  */
 package plyscape.bend;

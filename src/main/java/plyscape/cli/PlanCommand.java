@@ -36,10 +36,7 @@ final class PlanCommand implements Callable<Integer> {
       description = "A ply too thin to hit surely is a fault, not a warning.")
   private boolean strict;
 
-  @Option(
-      names = "--accept-thickness",
-      description = "Believe a measured thickness far from the nominal one.")
-  private boolean acceptThickness;
+  @Mixin private AcceptOptions accept;
 
   @Option(
       names = "--accept-short-flutes",
@@ -123,10 +120,7 @@ final class PlanCommand implements Callable<Integer> {
     if (SecondCompiler.missing(sources)) {
       return SecondCompiler.run(spec.root().commandLine().getParseResult().originalArgs());
     }
-    Set<Acceptance> accepted = EnumSet.noneOf(Acceptance.class);
-    if (acceptThickness) {
-      accepted.add(Acceptance.THICKNESS);
-    }
+    Set<Acceptance> accepted = accept.accepted();
     if (acceptShortFlutes) {
       accepted.add(Acceptance.SHORT_FLUTES);
     }

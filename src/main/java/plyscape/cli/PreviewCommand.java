@@ -1,6 +1,5 @@
 package plyscape.cli;
 
-import java.util.EnumSet;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -10,7 +9,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import plyscape.output.OutputKind;
-import plyscape.plan.Acceptance;
 import plyscape.plan.PlanOptions;
 import plyscape.render.TerminalPreview;
 
@@ -38,10 +36,7 @@ final class PreviewCommand implements Callable<Integer> {
   @Option(names = "--force", description = "Replace an earlier preview there.")
   private boolean force;
 
-  @Option(
-      names = "--accept-thickness",
-      description = "Believe a measured thickness far from the nominal one.")
-  private boolean acceptThickness;
+  @Mixin private AcceptOptions accept;
 
   @Option(names = "--json", description = "Print the plan as JSON instead of the table.")
   private boolean json;
@@ -108,9 +103,7 @@ final class PreviewCommand implements Callable<Integer> {
   }
 
   private int draw(List<JobInputs.Source> sources, boolean replace) {
-    PlanOptions options =
-        PlanOptions.preview(
-            acceptThickness ? EnumSet.of(Acceptance.THICKNESS) : EnumSet.noneOf(Acceptance.class));
+    PlanOptions options = PlanOptions.preview(accept.accepted());
     Stages shown = new TiledStages(withPicture());
     List<JobRun> runs =
         new OutputOptions(directory, replace)

@@ -81,6 +81,11 @@ public record Job(
     }
   }
 
+  /** The same job on another machine, into another layup. */
+  public Job on(Machine other, Layup pressed) {
+    return new Job(name, pressed, terrain, panel, zones, tools, other, allowance, regions);
+  }
+
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
     return new Job(otherName, layup, terrain, other, zones, tools, machine, allowance, regions);

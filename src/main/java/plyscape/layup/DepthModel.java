@@ -61,6 +61,36 @@ public final class DepthModel {
     return layup.measured().byPlace();
   }
 
+  /** The layup's plies. */
+  int plies() {
+    return layup.plies().size();
+  }
+
+  /** One of them. */
+  Ply ply(int number) {
+    return layup.ply(number);
+  }
+
+  /** What the cut adds. */
+  CutAllowance allowance() {
+    return allowance;
+  }
+
+  /** Plus or minus, how far the panel is from flat. */
+  double flatnessMm() {
+    return layup.flatnessMm();
+  }
+
+  /** Panels to be drawn at random, with the readings that this one has. */
+  PanelDraw draw() {
+    return new PanelDraw(pressed);
+  }
+
+  /** Whether a ply is left uncut. */
+  boolean left(int plyNumber) {
+    return left(ply(plyNumber));
+  }
+
   /** The panel's centre. */
   PanelPoint centre() {
     return pressed.centre();
@@ -75,37 +105,21 @@ public final class DepthModel {
     double bottomTolerance = tolerance(ply, at, false, allowance.method());
     return new PlyDepth(
         ply,
-        top,
-        bottom,
-        topTolerance,
-        bottomTolerance,
+        new Boundary(top, topTolerance, needed(topTolerance, true)),
+        new Boundary(bottom, bottomTolerance, needed(bottomTolerance, true)),
         target,
-        needed(topTolerance, true),
-        needed(bottomTolerance, true),
         risk(ply, at, target, true));
   }
 
   /**
-   * The same where sanding may not reach: judged for the face as it is cut and as it is sanded, and
-   * the worse counts. The needed clearances are counted from the middle of the ply all the same: a
-   * face that stays above it needs that much more at the ply's top.
+   * Whether a face is sure of its ply at a place even where sanding doesn't reach: judged as it is
+   * cut, above the middle of its ply.
    */
-  PlyDepth unsanded(Ply ply, PanelPoint at) {
-    PlyDepth sanded = depth(ply, at);
-    if (left(ply)) {
-      return sanded;
-    }
-    double above = sanded.midMm() - sanded.targetMm();
-    return new PlyDepth(
-        ply,
-        sanded.topMm(),
-        sanded.bottomMm(),
-        sanded.topToleranceMm(),
-        sanded.bottomToleranceMm(),
-        sanded.targetMm(),
-        Math.max(sanded.neededTopMm(), above + needed(sanded.topToleranceMm(), false)),
-        Math.max(sanded.neededBottomMm(), needed(sanded.bottomToleranceMm(), false) - above),
-        Math.max(sanded.risk(), risk(ply, at, sanded.targetMm(), false)));
+  boolean reliableUnsanded(PlyDepth sanded) {
+    double face = sanded.targetMm();
+    return left(sanded.ply())
+        || (face - sanded.topMm() >= needed(sanded.topToleranceMm(), false) - 1e-9
+            && sanded.bottomMm() - face >= needed(sanded.bottomToleranceMm(), false) - 1e-9);
   }
 
   /**

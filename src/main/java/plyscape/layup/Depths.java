@@ -1,8 +1,8 @@
 package plyscape.layup;
 
-import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /**
@@ -52,9 +52,14 @@ public final class Depths implements Iterable<PlyDepth> {
     return byPlace() ? model.depth(of(plyNumber).ply(), at) : of(plyNumber);
   }
 
-  /** The same where sanding may not reach: the worse of the face as cut and as sanded. */
-  public PlyDepth unsanded(int plyNumber, PanelPoint at) {
-    return model == null ? of(plyNumber) : model.unsanded(of(plyNumber).ply(), at);
+  /**
+   * Whether a ply's faces are sure of it at a place.
+   *
+   * @param at where a ply lies at the place
+   * @param sanded whether sanding reaches it; else it is judged as it is cut too
+   */
+  public boolean reliable(PlyDepth at, boolean sanded) {
+    return at.reliableHere() && (sanded || model == null || model.reliableUnsanded(at));
   }
 
   /**
@@ -69,30 +74,32 @@ public final class Depths implements Iterable<PlyDepth> {
         : model.risk(of(plyNumber).ply(), at, cutMm, sanded);
   }
 
+  /**
+   * Probability that one panel shows the wrong ply on more than a hundredth of some places of equal
+   * area ({@link PanelRisk}).
+   */
+  public double panelRisk(List<Spot> spots) {
+    return model == null ? 0 : PanelRisk.of(model, spots);
+  }
+
+  /** The same depths wherever: those of the panel's centre. */
+  public Depths everywhere() {
+    return byPlace() ? new Depths(topToBottom) : this;
+  }
+
   /** Whether depths differ from place to place. */
   public boolean byPlace() {
     return model != null && model.byPlace();
   }
 
   /**
-   * The same depths with each risk taken where it is worst when the face may lie anywhere in its
-   * ply's window: at the window's upper or lower end.
+   * The same depths with what holds over all places where each ply shows.
    *
-   * @param windows one a ply; null where no face is, and closed where all faces are at the target
+   * @param shown ply number to what holds; plies that show nowhere are left out
    */
-  public Depths worstIn(List<FaceWindow> windows) {
-    List<PlyDepth> out = new ArrayList<>();
-    for (PlyDepth depth : topToBottom) {
-      FaceWindow window = windows.get(out.size());
-      out.add(
-          model == null || window == null || !window.open()
-              ? depth
-              : depth.withRisk(
-                  Math.max(
-                      model.risk(depth.ply(), model.centre(), window.upperMm(), true),
-                      model.risk(depth.ply(), model.centre(), window.lowerMm(), true))));
-    }
-    return new Depths(out, model);
+  public Depths shown(Map<Integer, PlyShown> shown) {
+    return new Depths(
+        topToBottom.stream().map(d -> d.shown(shown.get(d.ply().number()))).toList(), model);
   }
 
   /** Where that ply lies. */

@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * Between which depths a face may be <em>cut</em> so that, after sanding, it keeps its ply's needed
  * clearance from both edges (contract, section 3): mm, positive down, the same point of reference
- * as the target depth. Immutable.
+ * as the target depth. Where needs differ from place to place the greatest counts. Immutable.
  *
  * @param upperMm shallowest cut
  * @param lowerMm deepest cut; the same for a ply that has no room, which stays at its target depth
@@ -42,20 +42,24 @@ public record FaceWindow(double upperMm, double lowerMm) {
     double panelMm = depths.of(depths.plies()).bottomMm();
     List<FaceWindow> windows = new ArrayList<>();
     for (PlyDepth depth : depths) {
-      windows.add(of(depth, allowance, panelMm - allowance.minimumFloorMm()));
+      double elsewhere =
+          depths.byPlace() && depth.shown() != null ? depth.shown().neededWorstMm() : 0;
+      windows.add(of(depth, allowance, elsewhere, panelMm - allowance.minimumFloorMm()));
     }
     return List.copyOf(windows);
   }
 
-  private static FaceWindow of(PlyDepth depth, CutAllowance allowance, double floorMm) {
+  private static FaceWindow of(
+      PlyDepth depth, CutAllowance allowance, double leastMm, double floorMm) {
     double target = depth.targetMm();
     FaceWindow closed = new FaceWindow(target, target);
-    if (target <= 0 || !depth.reliable()) {
+    if (target <= 0 || !depth.reliableHere() || depth.availableMm() < leastMm) {
       return closed;
     }
     double sanding = allowance.sandingMm();
-    double upper = Math.max(0, depth.topMm() + depth.neededTopMm() - sanding);
-    double lower = Math.min(depth.bottomMm() - depth.neededBottomMm() - sanding, floorMm);
+    double upper = Math.max(0, depth.topMm() + Math.max(leastMm, depth.neededTopMm()) - sanding);
+    double lower =
+        Math.min(depth.bottomMm() - Math.max(leastMm, depth.neededBottomMm()) - sanding, floorMm);
     return lower - upper >= LEAST_MM ? new FaceWindow(upper, lower) : closed;
   }
 }

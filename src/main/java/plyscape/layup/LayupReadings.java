@@ -11,7 +11,7 @@ import plyscape.fault.Place;
 final class LayupReadings {
 
   /** Places are counted in this many mm from the panel's centre. */
-  private static final double UNIT_MM = 100;
+  static final double UNIT_MM = 100;
 
   /**
    * Least and greatest measured over nominal depth that is believed: beyond, a ply was miscounted

@@ -10,6 +10,7 @@ import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.layup.FloorCheck;
 import plyscape.layup.PlyDepth;
+import plyscape.layup.PlyShown;
 import plyscape.region.Tiling;
 
 /**
@@ -20,10 +21,12 @@ final class Assignment {
 
   private final Job job;
   private final Depths depths;
+  private final Landscape panel;
 
-  Assignment(Job job, Depths depths) {
-    this.job = job;
-    this.depths = depths;
+  Assignment(Landscape panel) {
+    this.panel = panel;
+    this.job = panel.job();
+    this.depths = panel.depths();
   }
 
   /**
@@ -33,8 +36,16 @@ final class Assignment {
    * @throws JobFault if strict, if too little wood is left under the deepest cut, or if no cutter
    *     comes down to a ply
    */
-  void check(Tiling tiling, PlanOptions options, Warnings warnings) {
+  void check(PlanOptions options, Warnings warnings) {
+    Tiling tiling = panel.tiling();
     FloorCheck.require(depths, tiling.exposed().lastKey(), job.allowance());
+    reliable(options.strict(), warnings);
+    cutters(tiling, options, warnings);
+  }
+
+  /** The part about plies that are hard to hit. */
+  void reliable(boolean strict, Warnings warnings) {
+    Tiling tiling = panel.tiling();
     List<Warning> thin = new ArrayList<>();
     for (int ply : tiling.exposed().keySet()) {
       PlyDepth depth = depths.of(ply);
@@ -42,13 +53,12 @@ final class Assignment {
         thin.add(thin(depth));
       }
     }
-    if (options.strict() && !thin.isEmpty()) {
+    if (strict && !thin.isEmpty()) {
       throw new JobFault(
           String.join("; ", thin.stream().map(Warning::message).toList()),
           "--strict allows no unreliable ply");
     }
     thin.forEach(w -> warnings.add(w.code(), w.message(), w.where()));
-    cutters(tiling, options, warnings);
   }
 
   private void cutters(Tiling tiling, PlanOptions options, Warnings warnings) {
@@ -64,13 +74,35 @@ final class Assignment {
   private static Warning thin(PlyDepth depth) {
     String message =
         String.format(
-            Locale.ROOT,
-            "ply %d (%s) has %.3f mm of clearance on either side of its middle and needs %.3f mm:"
-                + " another ply may show; `plyscape check` says what would help",
-            depth.ply().number(),
-            depth.ply().name(),
-            depth.availableMm(),
-            depth.neededMm());
+            Locale.ROOT, "ply %d (%s) %s", depth.ply().number(), depth.ply().name(), why(depth));
     return new Warning("thin-ply", message, "ply " + depth.ply().number());
+  }
+
+  private static String why(PlyDepth depth) {
+    String help = ": another ply may show; `plyscape check` says what would help";
+    PlyShown shown = depth.shown();
+    if (shown == null || depth.neededMm() > depth.availableMm() + 1e-9) {
+      return String.format(
+          Locale.ROOT,
+          "has %.3f mm of clearance on either side of its middle and needs %.3f mm%s",
+          depth.availableMm(),
+          depth.neededMm(),
+          help);
+    }
+    if (shown.neededWorstMm() > depth.availableMm()) {
+      return String.format(
+          Locale.ROOT,
+          "needs up to %.3f mm of clearance, at (%.0f, %.0f), and has about %.3f mm%s",
+          shown.neededWorstMm(),
+          shown.worstAt().xMm(),
+          shown.worstAt().yMm(),
+          depth.availableMm(),
+          help);
+    }
+    return String.format(
+        Locale.ROOT,
+        "isn't sure where sanding doesn't reach, on %.0f %% of its area (sanding_block): as cut it"
+            + " lies nearer to the ply above; thicker plies, less sanding or a sponge would help",
+        100 * shown.unsandedShare());
   }
 }

@@ -4,10 +4,14 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import plyscape.bands.Bands;
+import plyscape.bend.PanelShape;
+import plyscape.bend.PlaceJudge;
+import plyscape.bend.ShownCells;
 import plyscape.fault.Warning;
 import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
+import plyscape.layup.Spot;
 import plyscape.region.FaceField;
 import plyscape.region.Tiling;
 import plyscape.terrain.Terrain;
@@ -23,6 +27,7 @@ import plyscape.zones.Zone;
  * @param tiling regions and pockets
  * @param faces depths inside the regions when the surface is sculpted; empty when every region is
  *     one flat terrace
+ * @param shape how the panel lies and its plies in it
  * @param standing wood left standing that is likely to break
  * @param warnings all until the regions stood, in the order they arose
  */
@@ -32,6 +37,7 @@ public record Landscape(
     MapData maps,
     Tiling tiling,
     Optional<FaceField> faces,
+    PanelShape shape,
     Standing standing,
     List<Warning> warnings)
     implements Plan {
@@ -43,6 +49,7 @@ public record Landscape(
     Objects.requireNonNull(maps);
     Objects.requireNonNull(tiling);
     Objects.requireNonNull(faces);
+    Objects.requireNonNull(shape);
     Objects.requireNonNull(standing);
     warnings = List.copyOf(warnings);
   }
@@ -88,13 +95,35 @@ public record Landscape(
     return cutMm(tiling.exposed().lastKey()).lowerMm();
   }
 
-  /** The same with faces that follow the terrain, and the risks that come with them. */
-  Landscape sculpted(FaceField field, Depths risks) {
-    return new Landscape(job, risks, maps, tiling, Optional.of(field), standing, warnings);
+  /** The places at which the plan is judged. */
+  public List<Spot> spots() {
+    return new ShownCells(
+            tiling.carved(),
+            tiling.exposed(),
+            tiling.pockets(),
+            faces.orElse(null),
+            job.allowance().sanding().blockMm())
+        .spots();
+  }
+
+  /** The same with what holds of each ply over all places where it shows. */
+  Landscape judged() {
+    Depths judged = depths.shown(PlaceJudge.of(depths, shape, spots()));
+    return new Landscape(job, judged, maps, tiling, faces, shape, standing, warnings);
+  }
+
+  /** The same with faces that follow the terrain. */
+  Landscape sculpted(FaceField field) {
+    return new Landscape(job, depths, maps, tiling, Optional.of(field), shape, standing, warnings);
+  }
+
+  /** The same with what stands, and these warnings. */
+  Landscape standing(Standing other, List<Warning> all) {
+    return new Landscape(job, depths, maps, tiling, faces, shape, other, all);
   }
 
   /** The same with these warnings. */
   Landscape warned(List<Warning> all) {
-    return new Landscape(job, depths, maps, tiling, faces, standing, all);
+    return new Landscape(job, depths, maps, tiling, faces, shape, standing, all);
   }
 }

@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
+import plyscape.machine.Tool;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.face.FacePlanner;
@@ -47,8 +48,8 @@ final class PanelCut {
     ProgramMaker maker = new ProgramMaker(regions);
     FirstProgram first = new FirstProgram(regions, maker, cellMm);
     BackgroundWork background = new BackgroundWork(regions, levels, first, progress);
-    List<ToolRun> runs = runs(regions, levels, background);
-    TravelCheck.require(regions.job(), regions.thicknessMm(), runs);
+    List<ToolRun> runs = runs(regions, levels, maker.tools(), background);
+    TravelCheck.require(regions.job(), regions.thicknessMm(), maker.cut(runs));
 
     progress.stage("G-code");
     List<ProgramMaker.Made> made =
@@ -70,12 +71,12 @@ final class PanelCut {
   }
 
   private List<ToolRun> runs(
-      Landscape regions, List<PocketLevel> levels, BackgroundWork background) {
+      Landscape regions, List<PocketLevel> levels, List<Tool> tools, BackgroundWork background) {
     Job job = regions.job();
     List<ToolRun> roughing =
         PathPlanner.plan(
             levels,
-            job.tools(),
+            tools,
             job.machine(),
             regions.tiling().carved(),
             PathOptions.of(job.machine()),
@@ -86,12 +87,7 @@ final class PanelCut {
         .map(
             faces ->
                 FacePlanner.plan(
-                    faces,
-                    roughing,
-                    job.tools(),
-                    job.machine(),
-                    regions.tiling().carved(),
-                    warnings))
+                    faces, roughing, tools, job.machine(), regions.tiling().carved(), warnings))
         .orElse(roughing);
   }
 

@@ -4,13 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import plyscape.bands.BandMaker;
+import plyscape.bend.PanelShape;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
+import plyscape.files.PlanFiles;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
+import plyscape.layup.Layup;
 import plyscape.machine.Tool;
 import plyscape.region.FaceField;
 import plyscape.region.FaceMaker;
@@ -34,16 +37,28 @@ public final class Planner {
 
   private final Job job;
   private final Job.PanelSpec panels;
+  private final PanelTop top;
   private final PlanOptions options;
   private final Progress progress;
   private final Warnings warnings;
 
   private Planner(Job job, PlanOptions options, Progress progress, Warnings warnings) {
     this.panels = job.panel();
-    this.job = panels.tiled() ? job.on(panels.whole(), job.name()) : job;
+    this.top = top(job, options, warnings);
+    this.job = top.job();
     this.options = options;
     this.progress = progress;
     this.warnings = warnings;
+  }
+
+  /** Several panels are one flat landscape first; each has its own top face later. */
+  private static PanelTop top(Job job, PlanOptions options, Warnings warnings) {
+    if (job.panel().tiled()) {
+      return PanelTop.flat(job.on(job.panel().whole(), job.name()));
+    }
+    String only = PlanFiles.tile(1, 1);
+    Job single = job.on(job.machine(), job.layup().ofTile(only));
+    return PanelTop.of(single, only, options.accepts(Acceptance.BEND), warnings);
   }
 
   /** Names of the stages of a run, in order. */
@@ -73,7 +88,7 @@ public final class Planner {
   private Plan run() {
     Landscape landscape = landscape();
     if (panels.tiled()) {
-      List<TileSplit.Part> parts = TileSplit.of(landscape, panels, smallestMm());
+      List<TileSplit.Part> parts = TileSplit.of(landscape, panels, options, smallestMm());
       return options.previewOnly() ? seen(landscape, parts) : cut(landscape, parts);
     }
     if (options.previewOnly()) {
@@ -85,8 +100,9 @@ public final class Planner {
   }
 
   private Landscape landscape() {
+    Layup layup = panels.tiled() ? job.layup().ofTile("") : job.layup();
     Depths depths =
-        DepthModel.depths(job.layup(), job.allowance(), options.accepts(Acceptance.THICKNESS));
+        DepthModel.depths(layup, job.allowance(), options.accepts(Acceptance.THICKNESS));
     if (!options.previewOnly()) {
       EarlyChecks.require(
           panels.tiled() ? job.on(panels.single(), job.name()) : job, depths, options);
@@ -101,11 +117,21 @@ public final class Planner {
             new TilingRules(
                 depths.plies(), smallestMm(), job.minimumAreaMm2(), Standing.cure(job, depths)),
             warnings);
-    new Assignment(job, depths).check(tiling, options, warnings);
-    Standing standing = Standing.of(job, depths, tiling, warnings);
     Landscape flat =
-        new Landscape(job, depths, maps, tiling, Optional.empty(), standing, warnings.list());
-    return job.surface().sculpted() ? sculpted(flat) : flat;
+        new Landscape(
+                job,
+                panels.tiled() ? depths.everywhere() : depths,
+                maps,
+                tiling,
+                Optional.empty(),
+                panels.tiled() ? PanelShape.FLAT : top.shape(depths, depths),
+                Standing.NONE,
+                warnings.list())
+            .judged();
+    new Assignment(flat).check(options, warnings);
+    top.warn(tiling.carved(), warnings);
+    Landscape stands = flat.standing(Standing.of(job, depths, tiling, warnings), warnings.list());
+    return job.surface().sculpted() ? sculpted(stands) : stands;
   }
 
   private MapData maps(Depths depths) {
@@ -129,7 +155,7 @@ public final class Planner {
     return new MapData(terrain, BandMaker.make(job.terrain(), terrain, depths), zones);
   }
 
-  /** The same with faces, and risks where these come nearest to their plies' edges. */
+  /** The same with faces, and risks as they lie in their plies. */
   private Landscape sculpted(Landscape flat) {
     FaceField faces =
         FaceMaker.make(
@@ -144,9 +170,7 @@ public final class Planner {
     if (!faces.sculpted()) {
       return warned;
     }
-    List<FaceWindow> cut =
-        flat.depths().stream().map(depth -> faces.rangeMm(depth.ply().number())).toList();
-    return warned.sculpted(faces, flat.depths().worstIn(cut));
+    return warned.sculpted(faces).judged();
   }
 
   private PanelPlan cut(Landscape panel, Warnings own) {

@@ -32,16 +32,31 @@ final class ProgramMaker {
   private final Job job;
   private final Depths depths;
   private final double thicknessMm;
+  private final PanelMoves moves;
 
   /** Of a panel's programs. */
   ProgramMaker(Landscape panel) {
     this.job = panel.job();
     this.depths = panel.depths();
     this.thicknessMm = panel.thicknessMm();
+    this.moves = new PanelMoves(panel);
   }
 
-  /** Makes the file of the number-th tool in cutting order, from 1. */
-  Made make(int number, ToolRun run) {
+  /** The job's cutters as the flat plan may use them. */
+  List<Tool> tools() {
+    return moves.planned();
+  }
+
+  /** Runs as they are cut. */
+  List<ToolRun> cut(List<ToolRun> flat) {
+    return flat.stream().map(moves::cut).toList();
+  }
+
+  /**
+   * Makes the file of the number-th tool in cutting order, from 1, from its run in the flat plan.
+   */
+  Made make(int number, ToolRun flat) {
+    ToolRun run = moves.cut(flat);
     Tool tool = run.tool();
     Machine machine = job.machine();
     List<PassText> texts = new ArrayList<>();

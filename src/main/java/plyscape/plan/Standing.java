@@ -25,6 +25,9 @@ import plyscape.standing.WeakPart;
  */
 public record Standing(List<WeakPart> weak, double curedMm2) {
 
+  /** Nothing weak, nothing cured. */
+  public static final Standing NONE = new Standing(List.of(), 0);
+
   /** Of how many weak parts the warning gives the place. */
   private static final int LISTED = 10;
 

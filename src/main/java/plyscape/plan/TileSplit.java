@@ -5,9 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warning;
+import plyscape.fault.Warnings;
 import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
 import plyscape.job.Job;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
 import plyscape.region.TileCutter;
 import plyscape.region.Tiling;
 
@@ -38,7 +41,8 @@ final class TileSplit {
    * @param smallestToolMm diameter; a panel with less of the landscape than this could not be cut
    * @throws JobFault if a panel would stay bare
    */
-  static List<Part> of(Landscape whole, Job.PanelSpec panels, double smallestToolMm) {
+  static List<Part> of(
+      Landscape whole, Job.PanelSpec panels, PlanOptions options, double smallestToolMm) {
     TileCutter cutter =
         new TileCutter(
             whole.tiling(), panels.widthMm(), panels.heightMm(), panels.columns(), panels.rows());
@@ -50,9 +54,17 @@ final class TileSplit {
         requireRoom(box, name, smallestToolMm);
         String title =
             whole.job().name() + " " + name + " of " + panels.columns() + " x " + panels.rows();
-        Job job = whole.job().on(panels.single(), title);
-        Landscape tile = part(whole, job, box, cutter.tile(c, r));
-        List<Warning> seams = SeamCheck.of(tile, smallestToolMm);
+        Job panel = whole.job().on(panels.single(), title);
+        Job job = panel.on(panel.machine(), panel.layup().ofTile(name));
+        Warnings own = new Warnings();
+        PanelTop top = PanelTop.of(job, name, options.accepts(Acceptance.BEND), own);
+        Landscape tile = part(whole, top, box, cutter.tile(c, r));
+        top.warn(tile.tiling().carved(), own);
+        if (!tile.shape().flat()) {
+          new Assignment(tile).reliable(options.strict(), own);
+        }
+        List<Warning> seams = new ArrayList<>(own.list());
+        seams.addAll(SeamCheck.of(tile, smallestToolMm));
         List<Warning> all = new ArrayList<>(whole.warnings());
         all.addAll(seams);
         tiles.add(new Part(new Tile<>(c + 1, r + 1, tile.warned(all)), seams));
@@ -78,20 +90,26 @@ final class TileSplit {
     }
   }
 
-  private static Landscape part(Landscape whole, Job job, Box box, Tiling tiling) {
+  private static Landscape part(Landscape whole, PanelTop top, Box box, Tiling tiling) {
     Box carved = tiling.carved();
     MapData maps =
         new MapData(
             whole.terrain().part(box, carved),
             whole.bands(),
             whole.zones().stream().map(zone -> zone.part(box, carved)).toList());
+    Job job = top.job();
+    boolean own = top.map().isPresent() || job.layup().measured().byPlace();
+    Depths depths = own ? DepthModel.depths(job.layup(), job.allowance(), true) : whole.depths();
+    Depths planned = whole.faces().isPresent() ? whole.depths() : depths;
     return new Landscape(
-        job,
-        whole.depths(),
-        maps,
-        tiling,
-        whole.faces().map(faces -> faces.part(box, carved, tiling)),
-        Standing.of(job, whole.depths(), tiling),
-        whole.warnings());
+            job,
+            depths,
+            maps,
+            tiling,
+            whole.faces().map(faces -> faces.part(box, carved, tiling)),
+            top.shape(planned, depths),
+            Standing.of(job, whole.depths(), tiling),
+            whole.warnings())
+        .judged();
   }
 }

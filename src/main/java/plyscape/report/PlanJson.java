@@ -5,12 +5,14 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.bend.TopMap;
 import plyscape.fault.Warning;
 import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
+import plyscape.layup.PlyShown;
 import plyscape.machine.Tool;
 import plyscape.plan.Landscape;
 import plyscape.plan.PanelPlan;
@@ -79,6 +81,7 @@ public final class PlanJson {
     panel(root.putObject("panel"), plan);
     terrain(root.putObject("terrain"), plan.terrain());
     plies(root.putArray("plies"), plan);
+    root.put("panel_risk", plan.depths().panelRisk(plan.spots()));
     plan.faces()
         .ifPresent(
             faces ->
@@ -148,6 +151,23 @@ public final class PlanJson {
         .add(carved.minY())
         .add(carved.maxX())
         .add(carved.maxY());
+    TopMap map = plan.shape().topMap().orElse(null);
+    if (map == null) {
+      panel.putNull("top_map");
+      return;
+    }
+    ObjectNode top =
+        panel
+            .putObject("top_map")
+            .put("file", map.file())
+            .put("readings", map.readings().size())
+            .put("low_mm", map.lowMm())
+            .put("high_mm", map.highMm());
+    if (map.leftOutRmsMm().isPresent()) {
+      top.put("left_out_rms_mm", map.leftOutRmsMm().getAsDouble());
+    } else {
+      top.putNull("left_out_rms_mm");
+    }
   }
 
   private static void terrain(ObjectNode node, Terrain terrain) {
@@ -163,7 +183,7 @@ public final class PlanJson {
   /**
    * Every ply. Where faces follow the terrain also the range of depths that its faces are cut to,
    * and where they lie after sanding; {@code target_mm} stays the middle of the ply less the
-   * sanding, {@code risk} is the worst in the range.
+   * sanding, {@code risk} is the mean over the area.
    */
   private static void plies(ArrayNode plies, Landscape plan) {
     for (PlyDepth depth : plan.depths()) {
@@ -191,6 +211,7 @@ public final class PlanJson {
       } else {
         ply.putArray("breaks_m").add(breaks[0]).add(breaks[1]);
       }
+      places(ply, depth);
       FaceWindow cut = plan.cutMm(depth.ply().number());
       if (cut.open()) {
         double sanding = plan.job().allowance().sandingMm();
@@ -198,6 +219,21 @@ public final class PlanJson {
         ply.putArray("finished_mm").add(cut.upperMm() + sanding).add(cut.lowerMm() + sanding);
       }
     }
+  }
+
+  /** What holds of a ply over all places where it shows; of the centre when it shows nowhere. */
+  private static void places(ObjectNode ply, PlyDepth depth) {
+    PlyShown shown = depth.shown();
+    ply.putArray("target_range_mm")
+        .add(shown == null ? depth.targetMm() : shown.leastTargetMm())
+        .add(shown == null ? depth.targetMm() : shown.mostTargetMm());
+    ply.put("needed_worst_mm", shown == null ? depth.neededMm() : shown.neededWorstMm());
+    if (shown == null) {
+      ply.putNull("worst_at");
+    } else {
+      ply.putArray("worst_at").add(shown.worstAt().xMm()).add(shown.worstAt().yMm());
+    }
+    ply.put("unsanded_share", shown == null ? 0 : shown.unsandedShare());
   }
 
   private static void zones(ArrayNode zones, Landscape plan) {

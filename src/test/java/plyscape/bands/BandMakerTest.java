@@ -15,6 +15,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
+import plyscape.layup.Boundary;
 import plyscape.layup.Depths;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
@@ -226,7 +227,12 @@ class BandMakerTest {
     List<PlyDepth> out = new ArrayList<>();
     for (int i = 0; i < plies; i++) {
       out.add(
-          new PlyDepth(new Ply(i + 1, "p" + i, 0, 1, 0, 0, ""), i, i + 1, 0, 0, i + 0.5, 0, 0, 0));
+          new PlyDepth(
+              new Ply(i + 1, "p" + i, 0, 1, 0, 0, ""),
+              new Boundary(i, 0, 0),
+              new Boundary(i + 1, 0, 0),
+              i + 0.5,
+              0));
     }
     return new Depths(out);
   }

@@ -85,7 +85,7 @@ class BentMovesTest {
     BentMoves bent = new BentMoves(Bend.of(depths, depths, plane), SAFE);
     List<Move> moves =
         List.of(Move.rapid(50, 50, -SAFE), Move.rapid(50, 50, 0.3), Move.line(100, 50, 0.3, 900));
-    List<Move> out = bent.of(new double[] {0, 0}, moves);
+    List<Move> out = bent.of(0, 0, -SAFE, moves);
     assertEquals(3, out.size());
     assertEquals(-SAFE, out.get(0).depth());
     assertEquals(0.3 - 0.05, out.get(1).depth(), 1e-12);

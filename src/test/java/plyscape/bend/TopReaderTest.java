@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.grid.Box;
 
 class TopReaderTest {
 
@@ -59,7 +60,7 @@ class TopReaderTest {
     String message =
         assertThrows(
                 InputFault.class,
-                () -> TopCheck.check("top.csv", parse(swapped), 300, 190, 0, false))
+                () -> TopCheck.check("top.csv", parse(swapped), new Box(0, 0, 300, 190), 0, false))
             .getMessage();
     assertTrue(message.contains("are x and y swapped?"), message);
   }
@@ -70,12 +71,13 @@ class TopReaderTest {
     assertCheck("x,y,z\n10,10,0\n110,100,0.1\n210,190,0\n", "3 places, all in a line");
     String bent = "x,y,z\n10,10,0\n200,10,3.2\n10,180,0\n";
     assertCheck(bent, "heights from 0 mm (line 2) to 3.2 mm (line 3)");
-    assertEquals(3, TopCheck.check("top.csv", parse(bent), 240, 190, 0, true).size());
+    assertEquals(
+        3, TopCheck.check("top.csv", parse(bent), new Box(0, 0, 240, 190), 0, true).size());
     assertCheck("x,y,z\n10,10,-43\n200,10,-42.5\n10,180,-43\n", "machine.zero_z");
   }
 
   private static List<TopReading> check(String text) {
-    return TopCheck.check("top.csv", parse(text), 240, 190, 0, false);
+    return TopCheck.check("top.csv", parse(text), new Box(0, 0, 240, 190), 0, false);
   }
 
   private static List<TopReading> parse(String text) {

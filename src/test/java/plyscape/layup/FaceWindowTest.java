@@ -51,14 +51,16 @@ class FaceWindowTest {
    * 6), and the far one is as good as nothing.
    */
   @Test
-  void worstRisk_isThatAtTheNarrowerEnd() {
+  void riskAtTheWindowsEnd_isTheNearTail() {
     Layup layup = Layups.of(0, 0, 0, 1.0, 1.0, 1.0);
     CutAllowance cut = new CutAllowance(0, Method.RSS, 0.12, new Sanding(0.10, 0.09), Top.LEAVE, 0);
     Depths depths = DepthModel.depths(layup, cut, false);
-    Depths worst = depths.worstIn(FaceWindow.of(depths, cut));
-    assertEquals(0.00134990, worst.of(2).risk(), 1e-8);
+    FaceWindow window = FaceWindow.of(depths, cut).get(1);
+    PanelPoint anywhere = new PanelPoint(10, 20);
+    assertEquals(0.00134990, depths.risk(2, anywhere, window.upperMm(), true), 1e-8);
+    assertEquals(0.00134990, depths.risk(2, anywhere, window.lowerMm(), true), 1e-8);
     assertTrue(depths.of(2).risk() < 1e-6);
-    assertEquals(depths.top(), worst.of(1));
+    assertEquals(0, depths.risk(1, anywhere, 0, true));
   }
 
   @Test

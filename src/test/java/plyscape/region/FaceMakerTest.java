@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.Geometry;
 import plyscape.bands.Bands;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.layup.Boundary;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.Ply;
@@ -35,13 +36,9 @@ class FaceMakerTest {
                   i ->
                       new PlyDepth(
                           new Ply(i, "p" + i, 0, 1, 0, 0, ""),
-                          i - 1,
-                          i,
-                          0,
-                          0,
+                          new Boundary(i - 1, 0, 0.2),
+                          new Boundary(i, 0, 0.2),
                           i - 0.5,
-                          0.2,
-                          0.2,
                           0))
               .toList());
 

@@ -16,6 +16,7 @@ import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import plyscape.bands.Bands;
+import plyscape.bend.PanelShape;
 import plyscape.fault.Warning;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
@@ -142,6 +143,7 @@ public final class HandPlan {
             tiling(
                 carved, exposed, List.of(new Tiling.Merged("too small", "river", 4, 1, 2, 0.75))),
             Optional.empty(),
+            PanelShape.FLAT,
             new Standing(List.of(), 0),
             List.of(new Warning("thin-ply", "the ply \"brick\" is thin", "ply 3")));
     return new PanelPlan(

@@ -95,6 +95,7 @@ class LayerRoundTripTest {
         hand.maps(),
         HandPlan.tiling(CARVED, exposed, List.of()),
         hand.faces(),
+        hand.shape(),
         hand.standing(),
         hand.warnings());
   }

@@ -20,16 +20,16 @@ class PlanJsonTest {
   void keys_areTheContractsInItsOrder() throws Exception {
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
     assertEquals(
-        "schema version layup panel terrain plies zones tools passes time verification standing"
-            + " warnings paths",
+        "schema version layup panel terrain plies panel_risk zones tools passes time verification"
+            + " standing warnings paths",
         keys(root));
-    assertEquals("width_mm height_mm thickness_mm carved", keys(root.get("panel")));
+    assertEquals("width_mm height_mm thickness_mm carved top_map", keys(root.get("panel")));
     assertEquals(
         "file crs zmin_m zmax_m cell_m voids_filled ground_per_panel_mm",
         keys(root.get("terrain")));
     assertEquals(
         "number name colour top_mm bottom_mm mid_mm target_mm needed_mm available_mm reliable risk"
-            + " area_mm2 share breaks_m",
+            + " area_mm2 share breaks_m target_range_mm needed_worst_mm worst_at unsanded_share",
         keys(root.get("plies").get(0)));
     assertEquals("name ply features area_mm2 skipped", keys(root.get("zones").get(0)));
     assertEquals("feature why", keys(root.get("zones").get(0).get("skipped").get(0)));
