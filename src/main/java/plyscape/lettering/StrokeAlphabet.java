@@ -121,7 +121,7 @@ public final class StrokeAlphabet {
     if (found == null || letter.strokes().isEmpty()) {
       return letter;
     }
-    boolean dotted = (sign == 'i' || sign == 'j') && letter == GLYPHS.get(sign);
+    boolean dotted = (sign == 'i' || sign == 'j') && letter.equals(GLYPHS.get(sign));
     Glyph bare = found.above() && dotted ? dotless(letter) : letter;
     return bare.with(found.at(bare));
   }

@@ -75,10 +75,8 @@ public final class HtmlReport {
         .raw(
             "<a href=\"#plies\">Plies</a><a href=\"#zones\">Zones</a><a"
                 + " href=\"#passes\">Passes</a>")
-        .raw(
-            "<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n"
-                + "</header>\n"
-                + "<main>\n");
+        .raw("<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n")
+        .raw("</header>\n<main>\n");
     SummaryPart.write(page, plan);
     PanelPart.write(page, plan.landscape(), picture);
     PlyPart.write(page, plan.landscape());

@@ -108,7 +108,8 @@ final class PanelPart {
   }
 
   private static void side(Html page, Landscape plan) {
-    page.raw("<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n" + "<div>\n")
+    page.raw("<div class=\"side\"><div id=\"readout\" aria-live=\"polite\"></div>\n")
+        .raw("<div>\n")
         .raw("<fieldset id=\"show\"><legend>Show</legend>")
         .raw(
             "<label><input type=\"radio\" name=\"mode\" value=\"colours\" checked> ply"
@@ -133,9 +134,8 @@ final class PanelPart {
             .raw("</label>\n");
       }
     }
-    page.raw(
-        "<button id=\"all-on\">All</button><button id=\"all-off\">None</button></fieldset>\n"
-            + "</div></div>\n");
+    page.raw("<button id=\"all-on\">All</button><button id=\"all-off\">None</button></fieldset>\n")
+        .raw("</div></div>\n");
   }
 
   /** What the colours mean when they aren't those of the plies; also on paper. */
