@@ -1,6 +1,7 @@
 package plyscape.job;
 
 import java.util.List;
+import java.util.Objects;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.Layup;
 import plyscape.machine.Machine;
@@ -15,9 +16,7 @@ import plyscape.machine.Tool;
  * @param terrain which terrain and how it is taken
  * @param panel the panel's size
  * @param zones later over earlier
- * @param tools as listed, at least one
- * @param machine the router
- * @param allowance clearance, sanding, top and floor
+ * @param bench tools, machine and what cut and finish need
  * @param regions what regions have to be like
  */
 public record Job(
@@ -26,10 +25,34 @@ public record Job(
     TerrainSpec terrain,
     PanelSpec panel,
     List<ZoneSpec> zones,
-    List<Tool> tools,
-    Machine machine,
-    CutAllowance allowance,
+    Bench bench,
     RegionSpec regions) {
+
+  /** Copies the list and checks that nothing is missing. */
+  public Job {
+    Objects.requireNonNull(name);
+    Objects.requireNonNull(layup);
+    Objects.requireNonNull(terrain);
+    Objects.requireNonNull(panel);
+    Objects.requireNonNull(bench);
+    Objects.requireNonNull(regions);
+    zones = List.copyOf(zones);
+  }
+
+  /** As listed, at least one. */
+  public List<Tool> tools() {
+    return bench.tools();
+  }
+
+  /** The router. */
+  public Machine machine() {
+    return bench.machine();
+  }
+
+  /** Clearance, sanding, top and floor. */
+  public CutAllowance allowance() {
+    return bench.allowance();
+  }
 
   /** Regions smaller than this are given to a neighbour. */
   public double minimumAreaMm2() {
@@ -83,11 +106,18 @@ public record Job(
 
   /** The same job on another machine, into another layup. */
   public Job on(Machine other, Layup pressed) {
-    return new Job(name, pressed, terrain, panel, zones, tools, other, allowance, regions);
+    return new Job(
+        name, pressed, terrain, panel, zones, new Bench(tools(), other, allowance()), regions);
+  }
+
+  /** The same job with other tools. */
+  public Job with(List<Tool> others) {
+    Bench other = new Bench(others, machine(), allowance());
+    return new Job(name, layup, terrain, panel, zones, other, regions);
   }
 
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
-    return new Job(otherName, layup, terrain, other, zones, tools, machine, allowance, regions);
+    return new Job(otherName, layup, terrain, other, zones, bench, regions);
   }
 }

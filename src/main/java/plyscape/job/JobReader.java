@@ -185,9 +185,7 @@ public final class JobReader {
         TerrainKeys.read(keys, plies, GroundPlies.of(layup, allowance), warnings),
         panel,
         ZoneKeys.read(keys, plies),
-        tools(keys, warnings),
-        machine,
-        allowance,
+        new Bench(tools(keys, warnings), machine, allowance),
         new RegionSpec(
             keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)));
   }

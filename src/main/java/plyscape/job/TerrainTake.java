@@ -2,22 +2,15 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * How a terrain is taken, beyond what every job says: what the raster's numbers mean, which part of
  * the ground, at which scale, and what lies under the sea or outside. Immutable.
  *
  * @param more further rasters of a mosaic; the first that has a value wins
- * @param crs CRS that the rasters are in, whatever they say; "" for what they say
- * @param unit what the raster's numbers are
- * @param nodata value that means none, beside what the file says, or null
- * @param encoding how the colours of a PNG mean elevations
- * @param cellM ground size of the square cells of a raster that isn't placed on the ground, metres
- * @param centre middle of the crop in {@code cropCrs}, or null
- * @param groundWidthM width of the crop about the centre, metres, or null; its height follows from
- *     the panel
- * @param scale map scale's denominator, as 25000 in 1:25000, or null to fit the terrain to the
- *     panel
+ * @param raster what the rasters don't say of themselves
+ * @param place which part of the ground, when no crop says so
  * @param finestCellMm cells finer than half of this on the panel are thinned out; null for a third
  *     of the smallest cutter
  * @param sea what lies at or under a level, or null
@@ -25,33 +18,93 @@ import java.util.List;
  */
 public record TerrainTake(
     List<Path> more,
-    String crs,
-    Unit unit,
-    Double nodata,
-    Encoding encoding,
-    Double cellM,
-    Centre centre,
-    Double groundWidthM,
-    Double scale,
+    RasterSpec raster,
+    PlaceSpec place,
     Double finestCellMm,
     Sea sea,
     Outline outline) {
 
   /** Everything by default. */
   public static final TerrainTake PLAIN =
-      new TerrainTake(
-          List.of(),
-          "",
-          Unit.FROM_FILE,
-          null,
-          Encoding.AUTO,
-          null,
-          null,
-          null,
-          null,
-          null,
-          null,
-          null);
+      new TerrainTake(List.of(), RasterSpec.AS_IT_SAYS, PlaceSpec.WHOLE, null, null, null);
+
+  /** Copies the list. */
+  public TerrainTake {
+    more = List.copyOf(more);
+    Objects.requireNonNull(raster);
+    Objects.requireNonNull(place);
+  }
+
+  /**
+   * What rasters don't say of themselves.
+   *
+   * @param crs CRS that they are in, whatever they say; "" for what they say
+   * @param unit what their numbers are
+   * @param nodata value that means none, beside what the file says, or null
+   * @param encoding how the colours of a PNG mean elevations
+   * @param cellM ground size of the square cells of a raster that isn't placed on the ground,
+   *     metres, or null
+   */
+  public record RasterSpec(String crs, Unit unit, Double nodata, Encoding encoding, Double cellM) {
+
+    /** Nothing is added to what they say. */
+    public static final RasterSpec AS_IT_SAYS =
+        new RasterSpec("", Unit.FROM_FILE, null, Encoding.AUTO, null);
+  }
+
+  /**
+   * A place and a size instead of a crop.
+   *
+   * @param centre middle in {@code cropCrs}, or null
+   * @param groundWidthM width about the centre, metres, or null; the height follows from the panel
+   * @param scale map scale's denominator, as 25000 in 1:25000, or null to fit the terrain to the
+   *     panel
+   */
+  public record PlaceSpec(Centre centre, Double groundWidthM, Double scale) {
+
+    /** All of the ground or of its crop, as large as it goes. */
+    public static final PlaceSpec WHOLE = new PlaceSpec(null, null, null);
+  }
+
+  /** CRS of the rasters, whatever they say; "" for what they say. */
+  public String crs() {
+    return raster.crs();
+  }
+
+  /** What the rasters' numbers are. */
+  public Unit unit() {
+    return raster.unit();
+  }
+
+  /** Value that means none, or null. */
+  public Double nodata() {
+    return raster.nodata();
+  }
+
+  /** How the colours of a PNG mean elevations. */
+  public Encoding encoding() {
+    return raster.encoding();
+  }
+
+  /** Ground size of cells that aren't placed on the ground, or null. */
+  public Double cellM() {
+    return raster.cellM();
+  }
+
+  /** Middle of the crop, or null. */
+  public Centre centre() {
+    return place.centre();
+  }
+
+  /** Width of the crop about the centre, or null. */
+  public Double groundWidthM() {
+    return place.groundWidthM();
+  }
+
+  /** Map scale's denominator, or null. */
+  public Double scale() {
+    return place.scale();
+  }
 
   /** Unit of elevations. */
   public enum Unit {

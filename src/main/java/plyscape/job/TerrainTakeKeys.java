@@ -7,6 +7,8 @@ import plyscape.job.Keys.Range;
 import plyscape.job.TerrainTake.Centre;
 import plyscape.job.TerrainTake.Encoding;
 import plyscape.job.TerrainTake.Outline;
+import plyscape.job.TerrainTake.PlaceSpec;
+import plyscape.job.TerrainTake.RasterSpec;
 import plyscape.job.TerrainTake.Sea;
 import plyscape.job.TerrainTake.Unit;
 
@@ -41,17 +43,20 @@ final class TerrainTakeKeys {
     }
     return new TerrainTake(
         more,
+        raster(keys),
+        new PlaceSpec(centre, groundWidth, scale),
+        keys.numberOrNull("finest_cell", Range.mm(0.001, 100)),
+        sea(keys, names),
+        outline(keys, names));
+  }
+
+  private static RasterSpec raster(Keys keys) {
+    return new RasterSpec(
         keys.text("crs", "", "a code such as EPSG:32632"),
         keys.choice("unit", Unit.FROM_FILE, Unit.values()),
         keys.numberOrNull("nodata", Range.of(-1e40, 1e40, "")),
         keys.choice("encoding", Encoding.AUTO, Encoding.values()),
-        keys.numberOrNull("cell", Range.of(1e-6, 1e6, "m")),
-        centre,
-        groundWidth,
-        scale,
-        keys.numberOrNull("finest_cell", Range.mm(0.001, 100)),
-        sea(keys, names),
-        outline(keys, names));
+        keys.numberOrNull("cell", Range.of(1e-6, 1e6, "m")));
   }
 
   private static Centre centre(Keys keys) {

@@ -249,14 +249,8 @@ class BandMakerTest {
     TerrainTake take =
         new TerrainTake(
             List.of(),
-            "",
-            TerrainTake.Unit.M,
-            null,
-            TerrainTake.Encoding.AUTO,
-            null,
-            null,
-            null,
-            null,
+            TerrainTake.RasterSpec.AS_IT_SAYS,
+            TerrainTake.PlaceSpec.WHOLE,
             null,
             new TerrainTake.Sea(seaM, 4),
             null);

@@ -22,6 +22,7 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.job.Bench;
 import plyscape.job.Job;
 import plyscape.job.RegionSpec;
 import plyscape.job.TerrainSpec;
@@ -128,9 +129,7 @@ public final class HandPlan {
                 0.4),
             new Job.PanelSpec(100, 80, 5),
             List.of(spec),
-            List.of(tool, spare),
-            Workshop.ROUTER,
-            allowance,
+            new Bench(List.of(tool, spare), Workshop.ROUTER, allowance),
             RegionSpec.of(1));
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));

@@ -61,14 +61,8 @@ class TerrainTakeTest {
       TerrainTake take =
           new TerrainTake(
               more,
-              crs,
-              unit,
-              nodata,
-              Encoding.AUTO,
-              cell,
-              centre,
-              groundWidth,
-              scale,
+              new TerrainTake.RasterSpec(crs, unit, nodata, Encoding.AUTO, cell),
+              new TerrainTake.PlaceSpec(centre, groundWidth, scale),
               null,
               null,
               null);
