@@ -12,7 +12,7 @@ class RestTallyTest {
 
   private static final double[] DEPTHS = {1, 2, 3};
   private static final double STEPDOWN = 2;
-  private static final double TIES = 1e-5;
+  private static final double TIES = 1e-4;
 
   /** So many nodes on which wood stands at a depth, with a level to reach. */
   private static RestTally tally(float standing, int level, int count) {
