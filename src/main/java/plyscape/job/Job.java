@@ -18,6 +18,7 @@ import plyscape.machine.Tool;
  * @param zones later over earlier
  * @param bench tools, machine and what cut and finish need
  * @param regions what regions have to be like
+ * @param lettering letters and signs over all zones
  */
 public record Job(
     String name,
@@ -26,7 +27,8 @@ public record Job(
     PanelSpec panel,
     List<ZoneSpec> zones,
     Bench bench,
-    RegionSpec regions) {
+    RegionSpec regions,
+    LetteringSpec lettering) {
 
   /** Copies the list and checks that nothing is missing. */
   public Job {
@@ -36,6 +38,7 @@ public record Job(
     Objects.requireNonNull(panel);
     Objects.requireNonNull(bench);
     Objects.requireNonNull(regions);
+    Objects.requireNonNull(lettering);
     zones = List.copyOf(zones);
   }
 
@@ -107,17 +110,24 @@ public record Job(
   /** The same job on another machine, into another layup. */
   public Job on(Machine other, Layup pressed) {
     return new Job(
-        name, pressed, terrain, panel, zones, new Bench(tools(), other, allowance()), regions);
+        name,
+        pressed,
+        terrain,
+        panel,
+        zones,
+        new Bench(tools(), other, allowance()),
+        regions,
+        lettering);
   }
 
   /** The same job with other tools. */
   public Job with(List<Tool> others) {
     Bench other = new Bench(others, machine(), allowance());
-    return new Job(name, layup, terrain, panel, zones, other, regions);
+    return new Job(name, layup, terrain, panel, zones, other, regions, lettering);
   }
 
   /** The same job on another panel. */
   public Job on(PanelSpec other, String otherName) {
-    return new Job(otherName, layup, terrain, other, zones, bench, regions);
+    return new Job(otherName, layup, terrain, other, zones, bench, regions, lettering);
   }
 }

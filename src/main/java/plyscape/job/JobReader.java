@@ -38,7 +38,10 @@ public final class JobReader {
     "minimum_area",
     "surface",
     "cusp",
-    "standing"
+    "standing",
+    "lettering",
+    "scale_bar",
+    "north"
   };
 
   private static final Range SMALL = Range.mm(0, 10);
@@ -187,7 +190,8 @@ public final class JobReader {
         ZoneKeys.read(keys, plies),
         new Bench(tools(keys, warnings), machine, allowance),
         new RegionSpec(
-            keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)));
+            keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)),
+        LetteringKeys.read(keys, plies));
   }
 
   private static List<Tool> tools(Keys keys, Warnings warnings) {

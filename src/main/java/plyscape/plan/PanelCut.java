@@ -14,7 +14,7 @@ import plyscape.machine.Tool;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.face.FacePlanner;
-import plyscape.toolpath.task.PathOptions;
+import plyscape.toolpath.task.CutTask;
 import plyscape.toolpath.task.PocketLevel;
 import plyscape.toolpath.task.ToolRun;
 
@@ -75,11 +75,7 @@ final class PanelCut {
     Job job = regions.job();
     List<ToolRun> roughing =
         PathPlanner.plan(
-            levels,
-            tools,
-            job.machine(),
-            regions.tiling().carved(),
-            PathOptions.of(job.machine()),
+            CutTask.of(levels, tools, job.machine(), regions.tiling().carved()),
             background,
             warnings);
     return regions

@@ -23,6 +23,7 @@ import plyscape.region.TilingRules;
 import plyscape.terrain.ClassReader;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
+import plyscape.zones.LetteringZones;
 import plyscape.zones.OutsideZone;
 import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
@@ -147,11 +148,13 @@ public final class Planner {
                 file -> ClassReader.read(file, frame, warnings),
                 smallestMm(),
                 warnings));
+    List<Zone> letters = LetteringZones.of(job.lettering(), frame, smallestMm(), warnings);
     if (job.terrain().take().outline() != null) {
       Zone outside = OutsideZone.of(job.terrain().take().outline(), frame, warnings);
       zones.add(outside);
       terrain = terrain.within(OutsideZone.inside(outside, terrain.elevationM().frame()));
     }
+    zones.addAll(letters);
     return new MapData(terrain, BandMaker.make(job.terrain(), terrain, depths), zones);
   }
 

@@ -34,13 +34,13 @@ final class Proof {
             regions.thicknessMm(),
             regions.tiling().carved(),
             regions.job().machine(),
-            cellMm));
+            cellMm),
+        regions.faces().map(FaceTargets::of).orElseGet(() -> flat(regions)));
   }
 
   /** Compares what the programs cut with the plan's regions. */
   static CutResult of(Landscape regions, Simulation cut) {
-    List<Target> targets = regions.faces().map(FaceTargets::of).orElseGet(() -> flat(regions));
-    return cut.compare(targets, regions.job().tools());
+    return cut.compare(regions.job().tools());
   }
 
   private static List<Target> flat(Landscape regions) {

@@ -7,6 +7,7 @@ import plyscape.grid.CellFrame;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Times;
 import plyscape.report.PlanFigures;
+import plyscape.simulate.Bite;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Simulator;
@@ -22,6 +23,9 @@ import plyscape.text.Numbers;
  * @param stopped whether the run was stopped before its end, so that wood left standing is no fault
  */
 public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolean stopped) {
+
+  /** Shares differ by so much with the cell of the simulation. */
+  private static final double SHARE_NOISE = 0.01;
 
   /** Runs programs in simulation and compares. */
   public static Outcome of(WrittenPlan plan, StopPoint stop, double cellMm) {
@@ -44,7 +48,23 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
       faults.add(
           v.collisions().size() + (v.collisions().size() == 1 ? " collision" : " collisions"));
     }
+    for (Bite bite : tooDeep()) {
+      faults.add(
+          "a bite of "
+              + Numbers.fixed(bite.biteMm(), 3)
+              + " mm in "
+              + bite.file()
+              + ", the stepdown is "
+              + Numbers.trimmed(bite.stepdownMm(), 3));
+    }
     return faults;
+  }
+
+  /** Bites over the stepdown that the plan itself didn't own up to. */
+  List<Bite> tooDeep() {
+    return result.verification().bitesTooDeep().stream()
+        .filter(bite -> bite.share() > plan.plan().biteMaxShare() + SHARE_NOISE)
+        .toList();
   }
 
   /** Times of one of the programs. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import plyscape.machine.Times;
 import plyscape.report.PlanFigures;
+import plyscape.simulate.Bite;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;
 import plyscape.simulate.Difference;
@@ -27,9 +28,12 @@ public final class OutcomeJson {
         .put("gouged_mm2", v.gougedMm2())
         .put("gouge_max_mm", v.gougeMaxMm())
         .put("uncut_mm2", v.uncutMm2())
-        .put("unreachable_mm2", v.unreachableMm2());
+        .put("unreachable_mm2", v.unreachableMm2())
+        .put("bite_max_mm", v.biteMaxMm())
+        .put("bite_max_share", v.biteMaxShare());
     programs(root.putArray("programs"), outcome);
     plies(root, outcome);
+    bites(root.putArray("bites"), v);
     differences(root.putArray("differences"), outcome);
     collisions(root.putArray("collisions"), v);
   }
@@ -61,6 +65,20 @@ public final class OutcomeJson {
           .put("shown_mm2", shown[i]);
     }
     root.put("glue_line_mm2", shown[figures.size()]);
+  }
+
+  private static void bites(ArrayNode bites, Verification v) {
+    for (Bite b : v.bites()) {
+      bites
+          .addObject()
+          .put("file", b.file())
+          .put("line", b.line())
+          .put("x", b.x())
+          .put("y", b.y())
+          .put("depth_mm", b.depthMm())
+          .put("bite_mm", b.biteMm())
+          .put("stepdown_mm", b.stepdownMm());
+    }
   }
 
   private static void differences(ArrayNode places, Outcome outcome) {

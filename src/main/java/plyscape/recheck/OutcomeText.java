@@ -1,9 +1,11 @@
 package plyscape.recheck;
 
+import java.util.Comparator;
 import java.util.List;
 import plyscape.gcode.Program;
 import plyscape.machine.Times;
 import plyscape.report.PlanFigures;
+import plyscape.simulate.Bite;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;
 import plyscape.simulate.Difference;
@@ -44,6 +46,7 @@ public final class OutcomeText {
     text.figures();
     text.differences();
     text.collisions();
+    text.bites();
     text.problems();
     return text.out.toString();
   }
@@ -96,6 +99,31 @@ public final class OutcomeText {
         .append(outcome.stopped() ? " mm2 still to cut, " : " mm2 left uncut, ")
         .append(Numbers.fixed(v.unreachableMm2(), 2))
         .append(" mm2 out of every cutter's reach\n");
+    v.bites().stream().max(Comparator.comparingDouble(Bite::biteMm)).ifPresent(this::deepest);
+  }
+
+  private void deepest(Bite bite) {
+    out.append("deepest bite ").append(Numbers.fixed(bite.biteMm(), 3)).append(" mm");
+    if (bite.stepdownMm() > 0) {
+      out.append(" of a stepdown of ").append(Numbers.trimmed(bite.stepdownMm(), 3));
+    }
+    out.append(": ").append(bite.file()).append(" line ").append(bite.line()).append(", ");
+    place(bite.x(), bite.y());
+    out.append('\n');
+  }
+
+  private void bites() {
+    for (Bite bite : outcome.result().verification().bitesTooDeep()) {
+      out.append(bite.file()).append(" line ").append(bite.line()).append(", ");
+      place(bite.x(), bite.y());
+      out.append(", ")
+          .append(Numbers.fixed(bite.depthMm(), 3))
+          .append(" mm deep: bites ")
+          .append(Numbers.fixed(bite.biteMm(), 3))
+          .append(" mm at once, the stepdown is ")
+          .append(Numbers.trimmed(bite.stepdownMm(), 3))
+          .append('\n');
+    }
   }
 
   private void differences() {

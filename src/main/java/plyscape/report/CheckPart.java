@@ -1,9 +1,11 @@
 package plyscape.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import plyscape.plan.PanelPlan;
 import plyscape.region.FaceField;
+import plyscape.simulate.Bite;
 import plyscape.simulate.Verification;
 import plyscape.text.Numbers;
 
@@ -77,6 +79,7 @@ final class CheckPart {
                 : " mm2 in corners and at the feet of walls where the cutters' round ends don't"
                     + " fit; they keep their colour where a flat cutter came"));
     pair(page, "Collisions", Integer.toString(proof.collisions().size()));
+    pair(page, "Deepest bite", bites(proof));
     page.raw("</dl>\n");
     if (!proof.collisions().isEmpty()) {
       page.table("File", "#Line", "#X", "#Y", "#Depth", "What");
@@ -93,6 +96,24 @@ final class CheckPart {
       }
       page.endTable();
     }
+  }
+
+  private static String bites(Verification proof) {
+    if (proof.bites().isEmpty()) {
+      return "nothing is cut";
+    }
+    List<String> words = new ArrayList<>();
+    for (Bite bite : proof.bites()) {
+      words.add(
+          Numbers.fixed(bite.biteMm(), 3)
+              + " mm of a stepdown of "
+              + Numbers.trimmed(bite.stepdownMm(), 3)
+              + " in "
+              + bite.file()
+              + " line "
+              + bite.line());
+    }
+    return String.join("; ", words);
   }
 
   private static void findings(Html page, String title, List<Finding> findings) {

@@ -284,7 +284,9 @@ public final class PlanJson {
         .put("gouge_max_mm", verification.gougeMaxMm())
         .put("uncut_mm2", verification.uncutMm2())
         .put("unreachable_mm2", verification.unreachableMm2())
-        .put("collisions", verification.collisions().size());
+        .put("collisions", verification.collisions().size())
+        .put("bite_max_mm", verification.biteMaxMm())
+        .put("bite_max_share", verification.biteMaxShare());
   }
 
   private static String name(Depths depths, int plyNumber) {

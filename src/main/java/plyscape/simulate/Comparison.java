@@ -47,16 +47,17 @@ final class Comparison implements Judgement {
   /**
    * Compares.
    *
+   * @param walls of the same targets
    * @param carved over which the matched share is counted
    * @param tools of which the smallest with flutes long enough decides what can be reached
    */
-  Comparison(HeightField field, Box panel, Box carved, List<Target> targets, List<Tool> tools) {
+  Comparison(HeightField field, Walls walls, Box carved, List<Target> targets, List<Tool> tools) {
     this.field = field;
     this.frame = field.frame();
     this.targetOf = TargetRaster.of(frame, targets);
     this.verdicts = new byte[frame.size()];
     this.depths = targets.stream().mapToDouble(Target::depthMm).toArray();
-    this.walls = new Walls(panel, targets);
+    this.walls = walls;
     this.reachRadii = targets.stream().mapToDouble(t -> smallest(tools, t.depthMm())).toArray();
     this.differs = new boolean[frame.rows()];
     match(carved);
@@ -201,15 +202,16 @@ final class Comparison implements Judgement {
     return nearWall ? CellVerdict.WALL : CellVerdict.UNCUT;
   }
 
-  /** Figures of a finished comparison, without collisions. */
+  /** Figures of a finished comparison. */
   @Override
-  public Verification verification(List<Verification.Collision> collisions) {
+  public Verification verification(List<Verification.Collision> collisions, List<Bite> bites) {
     return Verification.of(
         field,
         verdicts,
         carvedCells == 0 ? 1 : (double) matched / carvedCells,
         this::farthestGouge,
-        collisions);
+        collisions,
+        bites);
   }
 
   @Override

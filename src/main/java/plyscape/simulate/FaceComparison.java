@@ -34,14 +34,15 @@ final class FaceComparison implements Judgement {
   private long matched;
   private long carvedCells;
 
-  FaceComparison(HeightField field, Box panel, Box carved, List<Target> targets, List<Tool> tools) {
+  FaceComparison(
+      HeightField field, FaceWalls walls, Box carved, List<Target> targets, List<Tool> tools) {
     this.field = field;
     this.frame = field.frame();
     this.targets = targets;
     targetOf = TargetRaster.of(frame, targets);
     wanted = new float[frame.size()];
     verdicts = new byte[frame.size()];
-    walls = new FaceWalls(panel, targets);
+    this.walls = walls;
     match(carved);
     leftovers(tools);
   }
@@ -178,13 +179,14 @@ final class FaceComparison implements Judgement {
 
   /** Figures; the worst gouge is told by how much too deep it is. */
   @Override
-  public Verification verification(List<Verification.Collision> collisions) {
+  public Verification verification(List<Verification.Collision> collisions, List<Bite> bites) {
     return Verification.of(
         field,
         verdicts,
         carvedCells == 0 ? 1 : (double) matched / carvedCells,
         this::deepestGouge,
-        collisions);
+        collisions,
+        bites);
   }
 
   private double deepestGouge() {

@@ -35,12 +35,19 @@ final class HeightFieldCutter {
   private final Tool tool;
   private final ToolForm form;
   private final double widest;
+  private final Rim rim;
   private volatile SharedLoop running;
+  private BiteGauge deepest;
 
-  /** Over a field, which is changed. */
-  HeightFieldCutter(HeightField field, Tool tool) {
+  /**
+   * Over a field, which is changed.
+   *
+   * @param rim where the wood that a stroke takes isn't counted as its bite
+   */
+  HeightFieldCutter(HeightField field, Tool tool, Rim rim) {
     this.field = field;
     this.tool = tool;
+    this.rim = rim;
     form = ToolForm.of(tool);
     widest =
         Math.max(tool.radiusMm(), Math.max(tool.shankDiameterMm(), tool.holderDiameterMm()) / 2);
@@ -59,10 +66,17 @@ final class HeightFieldCutter {
     Stroke[] all = strokes.toArray(Stroke[]::new);
     int[][] touched = byBand(all);
     List<List<Contact>> found = new ArrayList<>(Collections.nCopies(touched.length, List.of()));
+    BiteGauge[] gauges = new BiteGauge[touched.length];
     running =
         new SharedLoop(
-            touched.length, band -> found.set(band, new Band(band).cut(all, touched[band])));
+            touched.length,
+            index -> {
+              Band band = new Band(index, all);
+              found.set(index, band.cut(all, touched[index]));
+              gauges[index] = band.gauge;
+            });
     running.run();
+    deepest = Arrays.stream(gauges).reduce(BiteGauge::deeper).orElseThrow();
     TreeMap<Long, Contact> merged = new TreeMap<>();
     for (List<Contact> list : found) {
       for (Contact c : list) {
@@ -72,6 +86,11 @@ final class HeightFieldCutter {
     List<Contact> contacts = new ArrayList<>(merged.values());
     contacts.sort(Comparator.comparingInt(Contact::stroke));
     return contacts;
+  }
+
+  /** The deepest bite of the strokes that were cut. */
+  BiteGauge deepest() {
+    return deepest;
   }
 
   /** Indices of the strokes that come into each band, in their order. */
@@ -111,8 +130,11 @@ final class HeightFieldCutter {
     private final int endRow;
     private final double[] spans = new double[8];
     private final List<Contact> contacts = new ArrayList<>();
+    private final BiteGauge gauge;
+    private int now;
 
-    Band(int index) {
+    Band(int index, Stroke[] strokes) {
+      gauge = new BiteGauge(frame, rim, strokes, form.radius());
       firstRow = index * ROWS_PER_BAND;
       endRow = Math.min(frame.rows(), firstRow + ROWS_PER_BAND);
     }
@@ -120,6 +142,7 @@ final class HeightFieldCutter {
     List<Contact> cut(Stroke[] strokes, int[] indices) {
       for (int i : indices) {
         Stroke stroke = strokes[i];
+        now = i;
         if (stroke.mustNotCut) {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
         }
@@ -208,8 +231,13 @@ final class HeightFieldCutter {
       }
       int base = row * frame.columns();
       int to = base + lastColumn(toX);
+      float known = z - gauge.deepestMm(); // not deeper than this before: a deeper bite
       for (int i = base + firstColumn(fromX); i <= to; i++) {
         if (depth[i] < z) {
+          if (depth[i] < known) {
+            gauge.deeper(now, i, depth[i], z);
+            known = z - gauge.deepestMm();
+          }
           depth[i] = z;
         }
       }
@@ -228,10 +256,19 @@ final class HeightFieldCutter {
           for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
             if (depth[base + column] < deepest) {
               float z = (float) stroke.deepest(form, frame.centreX(column), py);
-              depth[base + column] = Math.max(depth[base + column], z);
+              lower(base + column, z);
             }
           }
         }
+      }
+    }
+
+    private void lower(int cell, float z) {
+      if (depth[cell] < z) {
+        if (z - depth[cell] > gauge.deepestMm()) {
+          gauge.deeper(now, cell, depth[cell], z);
+        }
+        depth[cell] = z;
       }
     }
 

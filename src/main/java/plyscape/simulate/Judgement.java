@@ -15,5 +15,5 @@ interface Judgement {
   List<Difference> differences();
 
   /** The figures. */
-  Verification verification(List<Verification.Collision> collisions);
+  Verification verification(List<Verification.Collision> collisions, List<Bite> bites);
 }

@@ -18,6 +18,12 @@ public final class Simulation {
 
   private final Setup setup;
   private final HeightField field;
+  private final List<Target> targets;
+  private final boolean sculpted;
+  // One of the two, made when first asked for, so that the planner needn't wait for it.
+  private Walls walls;
+  private FaceWalls faceWalls;
+  private final List<Bite> bites = new ArrayList<>();
   private final List<Cut> cuts = new ArrayList<>();
   private final List<Verification.Collision> found = new ArrayList<>();
   private volatile HeightFieldCutter cutter;
@@ -25,16 +31,35 @@ public final class Simulation {
   /**
    * An uncut panel.
    *
+   * @param targets where each ply should show; elsewhere the panel stays uncut
    * @throws plyscape.fault.JobFault if its cells don't fit into memory
    */
-  public Simulation(Setup setup) {
-    this(setup, HeightField.uncut(setup.panel(), setup.cellMm()));
+  public Simulation(Setup setup, List<Target> targets) {
+    this(setup, targets, HeightField.uncut(setup.panel(), setup.cellMm()));
   }
 
   /** A panel with the surface that a field gives, which is cut further. */
-  Simulation(Setup setup, HeightField field) {
+  Simulation(Setup setup, List<Target> targets, HeightField field) {
     this.setup = setup;
     this.field = field;
+    this.targets = targets;
+    sculpted = targets.stream().anyMatch(target -> target.face() != null);
+  }
+
+  private void makeWalls() {
+    if (sculpted && faceWalls == null) {
+      faceWalls = new FaceWalls(setup.panel(), targets);
+    } else if (!sculpted && walls == null) {
+      walls = new Walls(setup.panel(), targets);
+    }
+  }
+
+  private boolean rim(double x, double y, double depthMm) {
+    double below = depthMm - Comparison.DEPTH_MM;
+    return !sculpted
+        ? walls.distanceTo(x, y, Comparison.LEFT_ON_WALL_MM, below, below)
+            <= Comparison.LEFT_ON_WALL_MM
+        : faceWalls.wallWithin(x, y, Comparison.LEFT_ON_WALL_MM, below);
   }
 
   /** Takes part in a cut that another thread has begun, if there is one and as far as it can. */
@@ -47,11 +72,16 @@ public final class Simulation {
 
   /** Cuts the next program. */
   public void cut(Cut cut) {
+    makeWalls();
     List<Stroke> strokes = Strokes.of(cut.program());
     List<Verification.Collision> own = new ArrayList<>(MotionChecks.of(setup, cut, strokes));
-    cutter = new HeightFieldCutter(field, cut.tool());
+    cutter = new HeightFieldCutter(field, cut.tool(), this::rim);
     for (Contact contact : cutter.cut(strokes)) {
       own.add(collision(cut, strokes.get(contact.stroke()), contact));
+    }
+    Bite bite = cutter.deepest().of(cut, strokes);
+    if (bite != null) {
+      bites.add(bite);
     }
     own.sort(Comparator.comparingInt(Verification.Collision::line));
     found.addAll(own);
@@ -61,22 +91,22 @@ public final class Simulation {
   /**
    * Compares what was cut with the targets.
    *
-   * @param targets where each ply should show; elsewhere the panel stays uncut
    * @param tools all tools that were to choose from: the smallest decides what can be reached;
    *     where faces follow the terrain those that cut decide
    */
-  public CutResult compare(List<Target> targets, List<Tool> tools) {
+  public CutResult compare(List<Tool> tools) {
+    makeWalls();
     Judgement comparison =
-        targets.stream().anyMatch(target -> target.face() != null)
+        sculpted
             ? new FaceComparison(
                 field,
-                setup.panel(),
+                faceWalls,
                 setup.carved(),
                 targets,
                 cuts.stream().map(Cut::tool).distinct().toList())
-            : new Comparison(field, setup.panel(), setup.carved(), targets, tools);
+            : new Comparison(field, walls, setup.carved(), targets, tools);
     return new CutResult(
-        comparison.verification(collisions()),
+        comparison.verification(collisions(), List.copyOf(bites)),
         field,
         comparison.targetOf(),
         comparison.verdicts(),

@@ -25,14 +25,14 @@ public final class Simulator {
    *     where faces follow the terrain those that cut decide
    */
   public static CutResult run(Setup setup, List<Cut> cuts, List<Target> targets, List<Tool> tools) {
-    Simulation simulation = new Simulation(setup);
+    Simulation simulation = new Simulation(setup, targets);
     cuts.forEach(simulation::cut);
-    return simulation.compare(targets, tools);
+    return simulation.compare(tools);
   }
 
   /** Cuts alone: the surface in {@code field}, and what went wrong on the way. */
   public static List<Verification.Collision> cut(Setup setup, List<Cut> cuts, HeightField field) {
-    Simulation simulation = new Simulation(setup, field);
+    Simulation simulation = new Simulation(setup, List.of(), field);
     cuts.forEach(simulation::cut);
     return simulation.collisions();
   }

@@ -1,5 +1,6 @@
 package plyscape.simulate;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleSupplier;
 
@@ -17,6 +18,7 @@ import java.util.function.DoubleSupplier;
  * @param unreachableMm2 area that no listed tool can reach
  * @param collisions rapids through stock, cuts beyond flute length or travel, spindle off: each
  *     with its place
+ * @param bites the deepest bite of each program that cut anything, in cutting order
  */
 public record Verification(
     double cellMm,
@@ -25,7 +27,8 @@ public record Verification(
     double gougeMaxMm,
     double uncutMm2,
     double unreachableMm2,
-    List<Collision> collisions) {
+    List<Collision> collisions,
+    List<Bite> bites) {
 
   /**
    * Wood left standing where a cutter reaches that still passes: specks are sanded off without
@@ -47,7 +50,8 @@ public record Verification(
       byte[] verdicts,
       double matchedShare,
       DoubleSupplier gougeMaxMm,
-      List<Collision> collisions) {
+      List<Collision> collisions,
+      List<Bite> bites) {
     long[] counts = new long[CellVerdict.values().length];
     for (byte verdict : verdicts) {
       counts[verdict]++;
@@ -61,7 +65,26 @@ public record Verification(
         gouged == 0 ? 0 : gougeMaxMm.getAsDouble(),
         counts[CellVerdict.UNCUT.code()] * area,
         counts[CellVerdict.UNREACHABLE.code()] * area,
-        collisions);
+        collisions,
+        bites);
+  }
+
+  /** The deepest bite of all, mm; 0 when nothing was cut. */
+  public double biteMaxMm() {
+    return bites.stream().mapToDouble(Bite::biteMm).max().orElse(0);
+  }
+
+  /** The largest share that a bite had of its cutter's stepdown; over 1 it was too deep. */
+  public double biteMaxShare() {
+    return bites.stream().mapToDouble(Bite::share).max().orElse(0);
+  }
+
+  /** Bites over the stepdown, one a program, the worst by its share first. */
+  public List<Bite> bitesTooDeep() {
+    return bites.stream()
+        .filter(Bite::tooDeep)
+        .sorted(Comparator.comparingDouble(Bite::share).reversed())
+        .toList();
   }
 
   /**

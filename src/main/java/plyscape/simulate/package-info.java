@@ -6,7 +6,8 @@
  * plain rings, the {@link plyscape.simulate.Setup}; mm, panel coordinates, depth positive down.
  * Out: a {@link plyscape.simulate.CutResult} with the {@link plyscape.simulate.Verification}.
  * Always true: depths at cell centres are exact to a float; the same input gives the same result on
- * any number of processors; nothing here comes from {@code toolpath} or JTS. Uses {@code gcode},
+ * any number of processors; each move's bite is measured as it cuts ({@link
+ * plyscape.simulate.Bite}); nothing here comes from {@code toolpath} or JTS. Uses {@code gcode},
  * {@code machine} and {@code grid}.
  */
 package plyscape.simulate;

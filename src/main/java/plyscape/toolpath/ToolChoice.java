@@ -59,7 +59,11 @@ final class ToolChoice {
   private final Machine machine;
   private final PathOptions options;
   private final double[] start;
+
+  /** Wall rings by level, then by cutter. */
   private final List<List<List<Ring>>> walls;
+
+  private final List<Reach> reaches;
 
   /** Tracers that nobody uses now: their arrays are large, and one a thread will do. */
   private final Queue<RingTracer> tracers = new ConcurrentLinkedQueue<>();
@@ -85,8 +89,8 @@ final class ToolChoice {
     this.machine = machine;
     this.options = options;
     this.start = start;
-    // By level, then by cutter.
     walls = fields.stream().parallel().map(this::walls).toList();
+    reaches = reaches();
     must = new boolean[tools.size()];
     must[tools.size() - 1] = true;
     for (LevelField field : fields) {
@@ -116,36 +120,11 @@ final class ToolChoice {
    * @param beside hears of the first run while those after it are planned
    */
   List<ToolRun> runs(PathEvents beside, Warnings warnings) {
-    int last = tools.size() - 1;
+    int first = first(warnings);
+    List<List<Integer>> choices = choices(first, tools.size() - 1);
     PlannedFloor floor = new PlannedFloor(lattice);
-    boolean[] skipped = new boolean[lattice.size()];
-    RingTracer tracer = tracer();
-    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, options, tracer);
-    List<Reach> reaches =
-        IntStream.range(0, tools.size())
-            .parallel()
-            .mapToObj(
-                t ->
-                    planner.reach(tools.get(t), walls.stream().map(level -> level.get(t)).toList()))
-            .toList();
-    int first = 0;
-    Reach reach = reaches.get(first);
-    while (first < last && !must[first]) {
-      double own = planner.freshSeconds(tools.get(first), reach);
-      double next = planner.freshSeconds(tools.get(first + 1), reach);
-      if (next - own >= options.toolChangeS()) {
-        break;
-      }
-      leftOut(warnings, tools.get(first), own + options.toolChangeS() - next);
-      first++;
-      reach = reaches.get(first);
-    }
-    List<List<Integer>> choices = choices(first, last);
-    Tool tool = tools.get(first);
-    ToolWork begun =
-        new ToolWork(tool, planner.choose(tool, reach, new double[0], tools(choices.get(0))));
-    tracers.add(tracer);
-    if (first == last) {
+    ToolWork begun = chosen(first, new double[0], tools(choices.get(0)), floor);
+    if (first == tools.size() - 1) {
       beside.spare();
       FirstCut cut = firstCut(begun);
       return cut.run() == null ? List.of() : List.of(cut.run());
@@ -157,31 +136,64 @@ final class ToolChoice {
                 () ->
                     choices.stream()
                         .parallel()
-                        .map(
-                            choice ->
-                                chosen(
-                                    choice,
-                                    begun,
-                                    only ? floor : floor.copy(),
-                                    only ? skipped : skipped.clone(),
-                                    reaches))
+                        .map(choice -> chosen(choice, begun, only ? floor : floor.copy()))
                         .toList());
     beside.spare();
     FirstCut cut = firstCut(begun);
     if (cut.run() != null) {
       beside.first(cut.run());
     }
-    List<Chosen> chosen = choosing.join();
     List<Variant> variants =
-        chosen.stream()
+        choosing.join().stream()
             .parallel()
             .map(more -> variant(more, cut, only ? cut.stock() : cut.stock().copy(), !only))
             .toList();
+    Variant best = best(variants);
+    tellLeftOut(first, variants, best, warnings);
+    return best.runs();
+  }
+
+  private List<Reach> reaches() {
+    return IntStream.range(0, tools.size())
+        .parallel()
+        .mapToObj(
+            t ->
+                new Reach(
+                    fields,
+                    walls.stream().map(level -> level.get(t)).toList(),
+                    tools.get(t).radiusMm(),
+                    ToolPlanner.deepest(tools.get(t), fields),
+                    lattice))
+        .toList();
+  }
+
+  /** The largest cutter that saves more than its change, or must be; larger ones are told. */
+  private int first(Warnings warnings) {
+    int first = 0;
+    while (first < tools.size() - 1 && !must[first]) {
+      Reach reach = reaches.get(first);
+      double own = ToolPlanner.freshSeconds(tools.get(first), reach);
+      double next = ToolPlanner.freshSeconds(tools.get(first + 1), reach);
+      if (next - own >= options.toolChangeS()) {
+        break;
+      }
+      leftOut(warnings, tools.get(first), own + options.toolChangeS() - next);
+      first++;
+    }
+    return first;
+  }
+
+  private static Variant best(List<Variant> variants) {
     Variant best = variants.get(0);
     for (Variant variant : variants) {
       best = variant.seconds() < best.seconds() - 1e-6 ? variant : best;
     }
-    for (int t = first + 1; t < last; t++) {
+    return best;
+  }
+
+  /** Tells what each cutter after the first would cost that the best choice does without. */
+  private void tellLeftOut(int first, List<Variant> variants, Variant best, Warnings warnings) {
+    for (int t = first + 1; t < tools.size() - 1; t++) {
       if (!best.tools().contains(t)) {
         int other = t;
         double with =
@@ -193,7 +205,6 @@ final class ToolChoice {
         leftOut(warnings, tools.get(t), with - best.seconds());
       }
     }
-    return best.runs();
   }
 
   private static void leftOut(Warnings warnings, Tool tool, double seconds) {
@@ -242,29 +253,29 @@ final class ToolChoice {
   }
 
   /** The pieces of the cutters after the first. */
-  private Chosen chosen(
-      List<Integer> choice,
-      ToolWork first,
-      PlannedFloor floor,
-      boolean[] skipped,
-      List<Reach> reaches) {
-    RingTracer tracer = tracer();
-    ToolPlanner planner = new ToolPlanner(fields, floor, skipped, options, tracer);
+  private Chosen chosen(List<Integer> choice, ToolWork first, PlannedFloor floor) {
     double[] before = first.any() ? new double[] {first.tool().radiusMm()} : new double[0];
     List<ToolWork> works = new ArrayList<>();
     for (int c = 0; c < choice.size(); c++) {
-      Tool tool = tools.get(choice.get(c));
       List<Tool> later = tools(choice.subList(c + 1, choice.size()));
-      ToolWork work =
-          new ToolWork(tool, planner.choose(tool, reaches.get(choice.get(c)), before, later));
+      ToolWork work = chosen(choice.get(c), before, later, floor);
       if (work.any()) {
         works.add(work);
         before = Arrays.copyOf(before, before.length + 1);
-        before[before.length - 1] = tool.radiusMm();
+        before[before.length - 1] = work.tool().radiusMm();
       }
     }
-    tracers.add(tracer);
     return new Chosen(choice, works);
+  }
+
+  /** The pieces of one cutter. */
+  private ToolWork chosen(int t, double[] before, List<Tool> later, PlannedFloor floor) {
+    RingTracer tracer = tracer();
+    ToolPlanner planner = new ToolPlanner(fields, floor, options, tracer);
+    Tool tool = tools.get(t);
+    ToolWork work = new ToolWork(tool, planner.choose(tool, reaches.get(t), before, later));
+    tracers.add(tracer);
+    return work;
   }
 
   private Variant variant(Chosen chosen, FirstCut first, Stock stock, boolean compared) {

@@ -92,7 +92,14 @@ class VerifyCommandTest {
     JsonNode written =
         new ObjectMapper().readTree(plan.resolve("plan.json").toFile()).get("verification");
     for (String key :
-        List.of("cell_mm", "matched_share", "gouged_mm2", "uncut_mm2", "unreachable_mm2")) {
+        List.of(
+            "cell_mm",
+            "matched_share",
+            "gouged_mm2",
+            "uncut_mm2",
+            "unreachable_mm2",
+            "bite_max_mm",
+            "bite_max_share")) {
       assertEquals(written.get(key).asDouble(), found.get(key).asDouble(), 1e-9, key);
     }
     double time = 0;
@@ -154,6 +161,18 @@ class VerifyCommandTest {
     assertEquals("G0 Z4.000", text.get(text.size() - 3));
     Run run = Run.of("verify", plan.resolve("plan.json"), spoiled(text));
     assertEquals(3, run.code(), run.out());
+  }
+
+  @Test
+  void biteOverTheStepdown_isNamedWithLineAndPlace() throws Exception {
+    List<String> text = new ArrayList<>(lines);
+    text.replaceAll(line -> line.replaceFirst("stepdown [0-9.]+ mm", "stepdown 0.2 mm"));
+    Run run = Run.of("verify", plan.resolve("plan.json"), spoiled(text));
+    assertEquals(3, run.code(), run.out());
+    assertTrue(run.err().contains("the stepdown is 0.2"), run.err());
+    String place = " line [0-9]+, X[0-9.]+ Y[0-9.]+, [0-9.]+ mm deep: bites [0-9.]+ mm at once";
+    assertTrue(
+        run.out().lines().anyMatch(line -> line.matches("\\S+\\.nc" + place + ".*")), run.out());
   }
 
   @Test

@@ -33,6 +33,11 @@ final class BiteRaster {
     z = depth;
   }
 
+  /** How deep it is cut at a place, mm. */
+  double depthAt(double placeX, double placeY) {
+    return depthMm[(int) (placeY / CELL_MM) * columns + (int) (placeX / CELL_MM)];
+  }
+
   /** Cuts a move; gives the area, mm2, where it took more than this in depth. */
   double cut(Move move, double radiusMm, double mostMm) {
     double fromX = x;

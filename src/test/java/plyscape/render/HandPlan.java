@@ -24,6 +24,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.Bench;
 import plyscape.job.Job;
+import plyscape.job.LetteringSpec;
 import plyscape.job.RegionSpec;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
@@ -130,7 +131,8 @@ public final class HandPlan {
             new Job.PanelSpec(100, 80, 5),
             List.of(spec),
             new Bench(List.of(tool, spare), Workshop.ROUTER, allowance),
-            RegionSpec.of(1));
+            RegionSpec.of(1),
+            LetteringSpec.NONE);
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
     Landscape landscape =
@@ -158,7 +160,7 @@ public final class HandPlan {
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 300, 30, 1, 20, 2)),
                 new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0))),
         new PlanTime(80, 6.75, 86.75, 40.5),
-        new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of()),
+        new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of(), List.of()),
         List.of());
   }
 

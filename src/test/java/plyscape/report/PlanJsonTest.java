@@ -39,7 +39,8 @@ class PlanJsonTest {
         keys(root.get("passes").get(0)));
     assertEquals("cut_s rapid_s total_s lower_bound_s", keys(root.get("time")));
     assertEquals(
-        "cell_mm matched_share gouged_mm2 gouge_max_mm uncut_mm2 unreachable_mm2 collisions",
+        "cell_mm matched_share gouged_mm2 gouge_max_mm uncut_mm2 unreachable_mm2 collisions"
+            + " bite_max_mm bite_max_share",
         keys(root.get("verification")));
     assertEquals("code message where", keys(root.get("warnings").get(0)));
   }

@@ -46,14 +46,20 @@ class FaceComparisonTest {
       double wanted = CARVED.contains(x, y) ? 1 + (x - 5) / 20 : 0;
       field.depth()[i] = (float) depth.at(x, y, wanted);
     }
-    return new FaceComparison(field, PANEL, CARVED, List.of(target()), List.of(FLAT, BALL));
+    return new FaceComparison(
+        field,
+        new FaceWalls(PANEL, List.of(target())),
+        CARVED,
+        List.of(target()),
+        List.of(FLAT, BALL));
   }
 
   @Test
   void asWanted_orACuspHigher_matches() {
-    assertEquals(1, compare((x, y, wanted) -> wanted).verification(List.of()).matchedShare());
+    assertEquals(
+        1, compare((x, y, wanted) -> wanted).verification(List.of(), List.of()).matchedShare());
     Verification high =
-        compare((x, y, wanted) -> Math.max(0, wanted - 0.029)).verification(List.of());
+        compare((x, y, wanted) -> Math.max(0, wanted - 0.029)).verification(List.of(), List.of());
     assertEquals(1, high.matchedShare());
     assertEquals(0, high.gougedMm2());
     assertEquals(0, high.uncutMm2());
@@ -66,7 +72,7 @@ class FaceComparisonTest {
         compare(
             (x, y, wanted) ->
                 Math.abs(x - 15) < 1 && Math.abs(y - 10) < 1 ? wanted + 0.02 : wanted);
-    Verification v = spoiled.verification(List.of());
+    Verification v = spoiled.verification(List.of(), List.of());
     assertEquals(4, v.gougedMm2(), 1e-6);
     assertEquals(0.02, v.gougeMaxMm(), 1e-4);
     assertEquals(15, spoiled.differences().get(0).x(), 1.1);
@@ -77,7 +83,7 @@ class FaceComparisonTest {
   void cutIntoTheBorder_isAGouge() {
     Verification v =
         compare((x, y, wanted) -> x > 3 && x < 4 && y > 8 && y < 9 ? 0.5 : wanted)
-            .verification(List.of());
+            .verification(List.of(), List.of());
     assertEquals(1, v.gougedMm2(), 1e-6);
   }
 
@@ -88,7 +94,7 @@ class FaceComparisonTest {
         compare(
                 (x, y, wanted) ->
                     Math.abs(x - 15) < 1 && Math.abs(y - 10) < 1 ? wanted - 0.05 : wanted)
-            .verification(List.of());
+            .verification(List.of(), List.of());
     assertEquals(4, v.uncutMm2(), 1e-6);
     assertEquals(0, v.unreachableMm2());
   }
@@ -113,7 +119,7 @@ class FaceComparisonTest {
         assertEquals(CellVerdict.UNREACHABLE, verdict, "column " + column);
       }
     }
-    assertTrue(rough.verification(List.of()).unreachableMm2() > 0);
+    assertTrue(rough.verification(List.of(), List.of()).unreachableMm2() > 0);
   }
 
   /** What the ball takes off at x, of a face roughed to 1 mm, with its axis over another x. */
@@ -134,7 +140,7 @@ class FaceComparisonTest {
               boolean corner = x > 5 && y > 5 && Math.hypot(dx, dy) > 1.5;
               return corner ? 0 : wanted;
             });
-    Verification v = corners.verification(List.of());
+    Verification v = corners.verification(List.of(), List.of());
     // The corner of a square loses (1 - pi/4) r2 (references.md, section 6).
     assertEquals((1 - Math.PI / 4) * 2.25, v.unreachableMm2(), 0.06);
     assertEquals(0, v.uncutMm2(), 0.03);

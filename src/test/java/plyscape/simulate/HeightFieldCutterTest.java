@@ -39,7 +39,8 @@ class HeightFieldCutterTest {
   private static HeightField cut(
       double cell, Tool tool, double x, double y, double depth, Move... moves) {
     HeightField field = HeightField.uncut(PANEL, cell);
-    new HeightFieldCutter(field, tool).cut(Strokes.of(program(x, y, depth, List.of(moves))));
+    new HeightFieldCutter(field, tool, Rim.NONE)
+        .cut(Strokes.of(program(x, y, depth, List.of(moves))));
     return field;
   }
 

@@ -95,7 +95,10 @@ public class OffsetBench {
     List<Ring> rings = new ArrayList<>(level.wallRings(tracer, RADIUS_MM, 0));
     rings.addAll(
         level.innerRings(
-            tracer, level.field().distance, RADIUS_MM, SPACING_MM, SPACING_MM, null, false));
+            tracer,
+            level.field().distance,
+            new LevelField.Spacing(RADIUS_MM, SPACING_MM, SPACING_MM),
+            null));
     return rings;
   }
 

@@ -47,6 +47,20 @@ final class ChunkCover {
     }
   }
 
+  /** How many nodes of a run are of a kind. */
+  interface Count {
+    int of(int first, int last);
+  }
+
+  /** How many of the nodes newly covered along a chunk are of a kind. */
+  int count(int chunk, Count kind) {
+    int sum = 0;
+    for (int r = starts[chunk]; r < starts[chunk + 1]; r += 2) {
+      sum += kind.of(runs[r], runs[r + 1]);
+    }
+    return sum;
+  }
+
   /** Hands over the nodes newly covered along a chunk, as runs of neighbours in a row. */
   void each(int chunk, Sweep.Run run) {
     for (int r = starts[chunk]; r < starts[chunk + 1]; r += 2) {

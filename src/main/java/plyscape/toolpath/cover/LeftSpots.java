@@ -3,7 +3,6 @@ package plyscape.toolpath.cover;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.Lattice;
 import plyscape.toolpath.lattice.Sweep;
@@ -21,9 +20,8 @@ public final class LeftSpots {
 
   private final Lattice lattice;
   private final DistanceField field;
-  private final byte[] state;
+  private final StepNodes nodes;
   private final double radius;
-  private final CoarseMap where;
   private final Sweep sweep;
   private final List<Piece> pieces = new ArrayList<>();
   private double[] x = new double[16];
@@ -31,37 +29,36 @@ public final class LeftSpots {
   private int count;
 
   /**
-   * @param state of the nodes, see {@link RingCover}; what is cleared is marked
+   * @param nodes of the step; what is cleared is marked
    * @param radiusMm of the cutter
-   * @param where blocks outside which nothing was left
    */
-  public LeftSpots(
-      Lattice lattice, DistanceField field, byte[] state, double radiusMm, CoarseMap where) {
-    this.where = where;
-    this.lattice = lattice;
+  public LeftSpots(DistanceField field, StepNodes nodes, double radiusMm) {
     this.field = field;
-    this.state = state;
+    this.nodes = nodes;
+    lattice = nodes.lattice();
     radius = radiusMm;
     sweep = new Sweep(lattice);
   }
 
   /** The ways, in the order of the lattice's rows. */
   public List<Piece> pieces() {
-    where.eachRun(
-        (first, last) -> {
-          for (int node = first; node <= last; node++) {
-            if (left(node)) {
-              visit(node);
-            }
-          }
-        });
+    nodes
+        .where()
+        .eachRun(
+            (first, last) -> {
+              for (int node = first; node <= last; node++) {
+                if (left(node)) {
+                  visit(node);
+                }
+              }
+            });
     flush();
     return pieces;
   }
 
   /** Nodes whose disk doesn't fit are the wall ring's business. */
   private boolean left(int node) {
-    return (state[node] & RingCover.LEFT) == RingCover.LEFT && field.distance[node] >= radius;
+    return nodes.left(node) && field.distance[node] >= radius;
   }
 
   private void visit(int node) {
@@ -80,7 +77,7 @@ public final class LeftSpots {
     double fromY = count == 0 ? py : y[count - 1];
     count++;
     double sure = Math.max(radius / 2, radius - 0.71 * lattice.stepMm());
-    sweep.all(fromX, fromY, px, py, sure, (a, b) -> Arrays.fill(state, a, b + 1, RingCover.DONE));
+    sweep.all(fromX, fromY, px, py, sure, nodes::clear);
   }
 
   private boolean free(double ax, double ay, double bx, double by) {

@@ -1,6 +1,7 @@
 package plyscape.toolpath.cover;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.Lattice;
 
@@ -18,17 +19,17 @@ final class Patches {
   private int[] root = new int[1024];
   private int count;
 
-  /** Looks through neighbours in a row for nodes that are sought, and adds their runs. */
-  private interface Scan {
-    void nodes(Patches into, int from, int last);
-  }
-
-  private Patches(Lattice lattice, CoarseMap where, Scan scan) {
+  /**
+   * The patches of nodes that are sought.
+   *
+   * @param where blocks outside which none is
+   */
+  Patches(Lattice lattice, IntPredicate sought, CoarseMap where) {
     columns = lattice.columns();
     int below = 0;
     for (int j = 0; j < lattice.rows(); j++) {
       int from = count;
-      where.eachRun(j, (begin, last) -> scan.nodes(this, begin, last));
+      where.eachRun(j, (begin, last) -> add(sought, begin, last));
       join(below, from);
       below = from;
     }
@@ -38,27 +39,17 @@ final class Patches {
     }
   }
 
-  /**
-   * The patches of nodes whose state has the bit {@link RingCover#WANTED}.
-   *
-   * @param where blocks outside which none has it
-   */
-  static Patches wanted(Lattice lattice, byte[] state, CoarseMap where) {
-    return new Patches(
-        lattice,
-        where,
-        (into, from, last) -> {
-          int start = -1;
-          for (int node = from; node <= last; node++) {
-            boolean wanted = (state[node] & RingCover.WANTED) != 0;
-            if (wanted != start >= 0) {
-              start = into.turn(start, node);
-            }
-          }
-          if (start >= 0) {
-            into.add(start, last + 1);
-          }
-        });
+  /** Adds the runs of sought nodes among neighbours in a row. */
+  private void add(IntPredicate sought, int from, int last) {
+    int start = -1;
+    for (int node = from; node <= last; node++) {
+      if (sought.test(node) != start >= 0) {
+        start = turn(start, node);
+      }
+    }
+    if (start >= 0) {
+      add(start, last + 1);
+    }
   }
 
   /** Begins a run at a node, or ends there the one begun; where the open run begins, or -1. */

@@ -3,35 +3,60 @@ package plyscape.toolpath.cover;
 import java.util.List;
 import java.util.stream.IntStream;
 import plyscape.toolpath.lattice.Lattice;
-import plyscape.toolpath.lattice.Stock;
 import plyscape.toolpath.lattice.Sweep;
 import plyscape.toolpath.ring.Piece;
 
 /**
- * How deep the pieces chosen so far will leave each lattice node, mm, positive down. What is chosen
- * next goes by it, so that nothing has to wait until the pieces are put in order and become moves.
- * Ways between pieces, which cut a little more, aren't in it; {@link Stock} has them.
+ * How deep the pieces chosen so far will leave each lattice node, mm, positive down, and which
+ * nodes a cutter left on purpose to a smaller one. What is chosen next goes by it, so that nothing
+ * has to wait until the pieces are put in order and become moves. Ways between pieces, which cut a
+ * little more, aren't in it; {@link plyscape.toolpath.lattice.Stock} has them.
  */
 public final class PlannedFloor {
 
   private static final int GROUPS = 8;
 
-  public final Lattice lattice;
-  public final float[] depth;
+  private final Lattice lattice;
+  private final float[] depth;
+  private final boolean[] leftToSmaller;
 
   /** An untouched panel. */
   public PlannedFloor(Lattice lattice) {
-    this(lattice, new float[lattice.size()]);
+    this(lattice, new float[lattice.size()], new boolean[lattice.size()]);
   }
 
-  private PlannedFloor(Lattice lattice, float[] depth) {
+  private PlannedFloor(Lattice lattice, float[] depth, boolean[] leftToSmaller) {
     this.lattice = lattice;
     this.depth = depth;
+    this.leftToSmaller = leftToSmaller;
   }
 
   /** The same panel once more, for another choice of cutters. */
   public PlannedFloor copy() {
-    return new PlannedFloor(lattice, depth.clone());
+    return new PlannedFloor(lattice, depth.clone(), leftToSmaller.clone());
+  }
+
+  /** How deep a node is cut, mm. */
+  float depthAt(int node) {
+    return depth[node];
+  }
+
+  /** A cutter that could have cleared a node leaves it to a smaller one. */
+  void leaveToSmaller(int node) {
+    leftToSmaller[node] = true;
+  }
+
+  /** Whether the node nearest to a point or one beside it was left to a smaller cutter. */
+  boolean leftToSmallerNear(double x, double y) {
+    int node = lattice.nearest(x, y);
+    for (int at = node - lattice.columns();
+        at <= node + lattice.columns();
+        at += lattice.columns()) {
+      if (leftToSmaller[at - 1] || leftToSmaller[at] || leftToSmaller[at + 1]) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**

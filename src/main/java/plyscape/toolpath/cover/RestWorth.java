@@ -1,8 +1,6 @@
 package plyscape.toolpath.cover;
 
-import java.util.Arrays;
-import plyscape.toolpath.lattice.CoarseMap;
-import plyscape.toolpath.lattice.Lattice;
+import plyscape.machine.Tool;
 
 /**
  * Leaves small patches to the next smaller cutter: getting to a patch costs about as long with
@@ -13,47 +11,36 @@ public final class RestWorth {
   /** What one more place costs: lift, way and coming down, s. */
   private static final double VISIT_S = 0.8;
 
-  private final Lattice lattice;
+  private final StepNodes nodes;
 
-  public RestWorth(Lattice lattice) {
-    this.lattice = lattice;
+  /** For the nodes of a step. */
+  public RestWorth(StepNodes nodes) {
+    this.nodes = nodes;
   }
 
   /**
-   * Takes patches of wanted nodes that are smaller than an area out of a pass; they go on standing.
+   * Patches of wanted nodes that are smaller than an area go on standing.
    *
-   * @param state of each node, see {@link RingCover}
-   * @param where blocks outside which none is wanted
    * @param leastMm2 smallest patch worth a visit
-   * @param skipped marks the nodes taken out
-   * @return wanted nodes that stay
+   * @param floor notes what is left so
    */
-  public int drop(byte[] state, CoarseMap where, double leastMm2, boolean[] skipped) {
-    int least = (int) Math.ceil(leastMm2 / lattice.nodeAreaMm2());
-    Patches patches = Patches.wanted(lattice, state, where);
-    int stay = 0;
+  public void drop(double leastMm2, PlannedFloor floor) {
+    int least = (int) Math.ceil(leastMm2 / nodes.lattice().nodeAreaMm2());
+    Patches patches = nodes.patches();
     for (int run = 0; run < patches.runs(); run++) {
-      int from = patches.first(run);
-      int to = patches.end(run);
       if (patches.nodes(run) < least) {
-        Arrays.fill(state, from, to, RingCover.STANDING);
-        Arrays.fill(skipped, from, to, true);
-      } else {
-        stay += to - from;
+        nodes.leaveStanding(patches.first(run), patches.end(run) - 1, floor);
       }
     }
-    return stay;
   }
 
-  /** Marks the nodes of patches smaller than an area as {@link RingCover#SMALL}. */
-  public void mark(byte[] state, CoarseMap where, double smallMm2) {
-    int small = (int) Math.ceil(smallMm2 / lattice.nodeAreaMm2());
-    Patches patches = Patches.wanted(lattice, state, where);
+  /** Marks the nodes of patches smaller than an area as small. */
+  public void markSmall(double smallMm2) {
+    int small = (int) Math.ceil(smallMm2 / nodes.lattice().nodeAreaMm2());
+    Patches patches = nodes.patches();
     for (int run = 0; run < patches.runs(); run++) {
-      for (int node = patches.first(run);
-          patches.nodes(run) < small && node < patches.end(run);
-          node++) {
-        state[node] |= RingCover.SMALL;
+      if (patches.nodes(run) < small) {
+        nodes.markSmall(patches.first(run), patches.end(run) - 1);
       }
     }
   }
@@ -61,11 +48,15 @@ public final class RestWorth {
   /**
    * The smallest patch that pays, mm2.
    *
-   * @param rateMm2PerS the cutter's clearing rate
-   * @param nextRateMm2PerS that of the next smaller one, for the same depth
+   * @param next the next smaller cutter, which would clear it to the same depth
    */
-  public static double leastMm2(double rateMm2PerS, double nextRateMm2PerS) {
-    double gain = 1 / nextRateMm2PerS - 1 / rateMm2PerS;
+  public static double leastMm2(Tool tool, Tool next) {
+    double gain = 1 / rateMm2PerS(next) - 1 / rateMm2PerS(tool);
     return gain <= 0 ? Double.POSITIVE_INFINITY : VISIT_S / gain;
+  }
+
+  /** What a cutter clears at its stepover, mm2/s. */
+  public static double rateMm2PerS(Tool tool) {
+    return tool.stepoverMm() * tool.feedMmPerMin() / 60;
   }
 }

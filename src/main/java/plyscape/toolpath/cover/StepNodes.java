@@ -1,68 +1,72 @@
 package plyscape.toolpath.cover;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
-import plyscape.machine.Tool;
-import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.lattice.BlockRange;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.Lattice;
 import plyscape.toolpath.lattice.Stock;
 
-/** Which lattice nodes a step is to clear, as states for {@link RingCover}. */
+/**
+ * What a step still has to do with each lattice node: nothing, leave it standing, or clear it. Runs
+ * of nodes are neighbours in a row, both ends included.
+ *
+ * <p>A wanted node can also be <em>at the rim</em> of what the cutter reaches, where the cutter may
+ * touch it with its very edge; <em>small</em>, part of a small patch, which the wall ring alone
+ * takes what it can of, in one cut at less feed; or <em>left</em> by the ordinary rings, so that
+ * the ones between are for it.
+ */
 public final class StepNodes {
 
-  /** State of each node. */
-  public final byte[] state;
+  private static final byte DONE = 0;
 
-  /** Blocks outside which no node is wanted. */
-  public final CoarseMap where;
+  /** Stands, but isn't this step's business. */
+  private static final byte STANDING = 1;
 
-  /** How many nodes are wanted. */
-  public final int wanted;
+  private static final byte WANTED = 2;
+
+  /** Wanted, and left by the ordinary rings. */
+  private static final byte LEFT = 3;
+
+  /** Bit of wanted nodes at the rim. */
+  private static final byte RIM = 4;
+
+  /** Bit of wanted nodes in small patches. */
+  private static final byte SMALL = 8;
 
   private final Lattice lattice;
-  private final DepthPlan.Step step;
-  private final byte[] reached;
-  private final double[] depths;
-  private final double stepdown;
+  private final byte[] state;
+  private final CoarseMap where;
+  private int wanted;
 
   /**
-   * @param step the step
-   * @param field of its level
-   * @param reached deepest level that the cutter reaches at each node
-   * @param depths of the levels, mm
-   * @param cut how deep the nodes are cut so far, mm
+   * @param step whose nodes they are
+   * @param reach of the cutter
+   * @param floor what stands
+   * @param stepdownMm the cutter's
    * @param offMm nodes nearer to a wall than this aren't looked at
    */
   public StepNodes(
-      DepthPlan.Step step,
-      DistanceField field,
-      Tool tool,
-      byte[] reached,
-      double[] depths,
-      float[] cut,
-      double offMm) {
-    this.step = step;
-    this.reached = reached;
-    this.depths = depths;
+      DepthStep step, Reach reach, PlannedFloor floor, double stepdownMm, double offMm) {
+    DistanceField field = reach.field(step.level());
     lattice = field.lattice;
-    stepdown = tool.stepdownMm() + 1e-6;
     state = new byte[lattice.size()];
-    CoarseMap inside = field.range.between(offMm, Double.POSITIVE_INFINITY);
-    boolean[] blocks = new boolean[field.range.across() * field.range.up()];
+    BlockRange range = field.range;
+    CoarseMap inside = range.between(offMm, Double.POSITIVE_INFINITY);
+    boolean[] blocks = new boolean[range.across() * range.up()];
+    Marker marker = new Marker(step, reach, floor, stepdownMm + 1e-6, (float) offMm);
     wanted =
-        IntStream.range(0, field.range.up())
+        IntStream.range(0, range.up())
             .parallel()
-            .map(up -> mark(up, inside, field, cut, (float) offMm, blocks))
+            .map(up -> mark(marker, up, inside, range.across(), blocks))
             .sum();
     where = new CoarseMap(lattice, BlockRange.BLOCK, blocks);
   }
 
   /** Marks the nodes in a row of blocks; how many are wanted. */
-  private int mark(
-      int up, CoarseMap inside, DistanceField field, float[] cut, float off, boolean[] blocks) {
-    int across = field.range.across();
+  private int mark(Marker marker, int up, CoarseMap inside, int across, boolean[] blocks) {
     int[] count = {0};
     int end = Math.min(lattice.rows(), (up + 1) * BlockRange.BLOCK);
     for (int j = up * BlockRange.BLOCK; j < end; j++) {
@@ -74,7 +78,7 @@ public final class StepNodes {
             while (node <= last) {
               int a = (node - base) / BlockRange.BLOCK;
               int until = Math.min(last, base + (a + 1) * BlockRange.BLOCK - 1);
-              int here = mark(node, until, cut, field.distance, off);
+              int here = marker.mark(node, until);
               count[0] += here;
               blocks[up * across + a] |= here > 0;
               node = until + 1;
@@ -84,31 +88,185 @@ public final class StepNodes {
     return count[0];
   }
 
-  private int mark(int from, int last, float[] cut, float[] distance, float off) {
-    float goal = (float) (step.depthMm() - Stock.SAME_MM);
-    boolean full = step.full();
-    boolean floor = step.depthMm() >= depths[step.level()] - 1e-9;
-    int level = step.level();
-    int count = 0;
-    for (int node = from; node <= last; node++) {
-      if (cut[node] >= goal || distance[node] <= off) {
-        continue;
+  /** Decides for each node what the step has to do with it. */
+  private final class Marker {
+    private final Reach reach;
+    private final PlannedFloor floor;
+    private final float[] distance;
+    private final float off;
+    private final float goal;
+    private final double stepdown;
+    private final boolean full;
+    private final boolean finishes;
+    private final int level;
+
+    Marker(DepthStep step, Reach reach, PlannedFloor floor, double stepdown, float off) {
+      this.reach = reach;
+      this.floor = floor;
+      this.stepdown = stepdown;
+      this.off = off;
+      distance = reach.field(step.level()).distance;
+      goal = (float) (step.depthMm() - Stock.SAME_MM);
+      full = step.full();
+      level = step.level();
+      finishes = step.depthMm() >= reach.depthMm(level) - 1e-9;
+    }
+
+    /** Marks a run; how many of its nodes are wanted. */
+    int mark(int from, int last) {
+      float limit = goal;
+      float nearest = off;
+      int count = 0;
+      for (int node = from; node <= last; node++) {
+        float cut = floor.depthAt(node);
+        if (cut >= limit || distance[node] <= nearest) {
+          continue;
+        }
+        int k = reach.levelAt(node);
+        state[node] = STANDING;
+        if (finishes && k == level || full && k >= level && reach.depthMm(k) - cut > stepdown) {
+          count++;
+          state[node] = atRim(node) ? WANTED | RIM : WANTED;
+        }
       }
-      int k = reached[node];
-      state[node] = RingCover.STANDING;
-      if (floor && k == level || full && k >= level && depths[k] - cut[node] > stepdown) {
+      return count;
+    }
+
+    /** Whether a neighbour of a node is beyond what the cutter reaches at the level. */
+    private boolean atRim(int node) {
+      int columns = lattice.columns();
+      for (int at = node - columns; at <= node + columns; at += columns) {
+        if (reach.levelAt(at - 1) < level
+            || reach.levelAt(at) < level
+            || reach.levelAt(at + 1) < level) {
+          return true;
+        }
+      }
+      return false;
+    }
+  }
+
+  /** The lattice they are of. */
+  Lattice lattice() {
+    return lattice;
+  }
+
+  /** Blocks outside which no node is wanted. */
+  public CoarseMap where() {
+    return where;
+  }
+
+  /** Whether any node is wanted. */
+  public boolean anyWanted() {
+    return wanted > 0;
+  }
+
+  boolean wanted(int node) {
+    return (state[node] & WANTED) != 0;
+  }
+
+  boolean left(int node) {
+    return (state[node] & LEFT) == LEFT;
+  }
+
+  /** How many of a run are wanted. */
+  int countWanted(int first, int last) {
+    return count(first, last, WANTED, WANTED);
+  }
+
+  /** How many of a run are wanted and in no small patch. */
+  int countWantedLarge(int first, int last) {
+    return count(first, last, WANTED | SMALL, WANTED);
+  }
+
+  /** How many of a run were left. */
+  int countLeft(int first, int last) {
+    return count(first, last, LEFT, LEFT);
+  }
+
+  private int count(int first, int last, int mask, int bits) {
+    byte[] at = state;
+    int count = 0;
+    for (int node = first; node <= last; node++) {
+      if ((at[node] & mask) == bits) {
         count++;
-        state[node] = atRim(node, level) ? RingCover.WANTED | RingCover.RIM : RingCover.WANTED;
       }
     }
     return count;
   }
 
-  /** Whether a neighbour of a node is beyond what the cutter reaches at a level. */
-  private boolean atRim(int node, int least) {
-    int columns = lattice.columns();
-    for (int at = node - columns; at <= node + columns; at += columns) {
-      if (reached[at - 1] < least || reached[at] < least || reached[at + 1] < least) {
+  /** A run is cleared. */
+  void clear(int first, int last) {
+    Arrays.fill(state, first, last + 1, DONE);
+  }
+
+  /** Those at the rim are cleared. */
+  void clearRim(int first, int last) {
+    byte[] at = state;
+    for (int node = first; node <= last; node++) {
+      if ((at[node] & RIM) != 0) {
+        at[node] = DONE;
+      }
+    }
+  }
+
+  /** Wanted nodes of a run go on standing; the floor notes that they were left on purpose. */
+  void leaveStanding(int first, int last, PlannedFloor floor) {
+    for (int node = first; node <= last; node++) {
+      if ((state[node] & WANTED) != 0) {
+        state[node] = STANDING;
+        floor.leaveToSmaller(node);
+        wanted--;
+      }
+    }
+  }
+
+  /** The connected patches of wanted nodes. */
+  Patches patches() {
+    return new Patches(lattice, this::wanted, where);
+  }
+
+  /** A run is part of a small patch. */
+  void markSmall(int first, int last) {
+    for (int node = first; node <= last; node++) {
+      state[node] |= SMALL;
+    }
+  }
+
+  /** Marks wanted nodes as left by the ordinary rings; whether there are any. */
+  public boolean markLeft() {
+    boolean[] any = {false};
+    where.eachRun(
+        (first, last) -> {
+          byte[] at = state;
+          for (int node = first; node <= last; node++) {
+            if ((at[node] & WANTED) != 0) {
+              at[node] |= LEFT;
+              any[0] = true;
+            }
+          }
+        });
+    return any[0];
+  }
+
+  /** Blocks near which something is wanted. */
+  public CoarseMap nearWanted(double radiusMm) {
+    return new CoarseMap(lattice, (first, last) -> any(first, last, WANTED), radiusMm, where);
+  }
+
+  /**
+   * Blocks near which something was left.
+   *
+   * @param within blocks outside which nothing was
+   */
+  CoarseMap nearLeft(double radiusMm, CoarseMap within) {
+    return new CoarseMap(lattice, (first, last) -> any(first, last, LEFT), radiusMm, within);
+  }
+
+  private boolean any(int first, int last, int bits) {
+    byte[] at = state;
+    for (int node = first; node <= last; node++) {
+      if ((at[node] & bits) == bits) {
         return true;
       }
     }

@@ -1,7 +1,7 @@
 package plyscape.toolpath.cover;
 
 import java.util.List;
-import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.ring.LevelField;
 import plyscape.toolpath.ring.Piece;
 
@@ -13,5 +13,4 @@ import plyscape.toolpath.ring.Piece;
  * @param pieces of rings, in no order
  * @param spacingMm between neighbouring rings
  */
-public record StepWork(
-    DepthPlan.Step step, LevelField field, List<Piece> pieces, double spacingMm) {}
+public record StepWork(DepthStep step, LevelField field, List<Piece> pieces, double spacingMm) {}

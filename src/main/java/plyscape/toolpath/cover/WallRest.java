@@ -7,7 +7,7 @@ import plyscape.toolpath.lattice.Lattice;
  * Where along the walls of a pocket the cutters that have run left wood, told from the walls
  * themselves: exact, where the lattice can't see a rest of a few hundredths.
  */
-public final class WallRest implements RingCover.WallNeed {
+public final class WallRest implements WallNeed {
 
   /**
    * Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (contract,
@@ -23,17 +23,17 @@ public final class WallRest implements RingCover.WallNeed {
   private final DistanceField field;
   private final Lattice lattice;
   private final double[] before;
-  private final boolean[] skipped;
+  private final PlannedFloor floor;
 
   /**
    * @param field of the pocket
    * @param before radii of the cutters that have run, mm
-   * @param skipped nodes that one of them could have cleared but left
+   * @param floor as they left it
    */
-  public WallRest(DistanceField field, double[] before, boolean[] skipped) {
+  public WallRest(DistanceField field, double[] before, PlannedFloor floor) {
     this.field = field;
     this.before = before;
-    this.skipped = skipped;
+    this.floor = floor;
     lattice = field.lattice;
   }
 
@@ -57,7 +57,7 @@ public final class WallRest implements RingCover.WallNeed {
     if (length < 1e-6) {
       return false;
     }
-    if (leftOver(wallX, wallY)) {
+    if (floor.leftToSmallerNear(wallX, wallY)) {
       return true;
     }
     double nx = (x - wallX) / length;
@@ -73,18 +73,5 @@ public final class WallRest implements RingCover.WallNeed {
       }
     }
     return true;
-  }
-
-  /** Whether a larger cutter left a patch at a point of the wall. */
-  private boolean leftOver(double x, double y) {
-    int node = lattice.nearest(x, y);
-    for (int dj = -1; dj <= 1; dj++) {
-      for (int di = -1; di <= 1; di++) {
-        if (skipped[node + dj * lattice.columns() + di]) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 }

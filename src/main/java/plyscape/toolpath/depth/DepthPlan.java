@@ -12,28 +12,14 @@ import java.util.TreeSet;
  *
  * @param steps in cutting order
  */
-public record DepthPlan(List<Step> steps) {
-
-  /**
-   * One step down.
-   *
-   * @param level position of the level whose pocket bounds it
-   * @param depthMm its floor
-   * @param full whether what must get deeper is cut too
-   * @param fromMm depth of the full step before, 0 for the first
-   */
-  public record Step(int level, double depthMm, boolean full, double fromMm) {}
+public record DepthPlan(List<DepthStep> steps) {
 
   /**
    * The plan for a panel that no cutter has touched: {@link DepthSequence} on what the cutter
    * reaches.
    */
   public static DepthPlan fresh(List<LevelWork> works, double stepdownMm) {
-    List<Step> steps = new ArrayList<>();
-    for (DepthStep step : DepthSequence.plan(works, stepdownMm, DepthSequence.NOTHING_LEFT)) {
-      steps.add(new Step(step.level(), step.depthMm(), step.full(), step.fromMm()));
-    }
-    return ordered(steps);
+    return ordered(DepthSequence.plan(works, stepdownMm));
   }
 
   /**
@@ -93,21 +79,21 @@ public record DepthPlan(List<Step> steps) {
   }
 
   private static DepthPlan of(TreeSet<Double> planes, double[] depthsMm) {
-    List<Step> steps = new ArrayList<>();
+    List<DepthStep> steps = new ArrayList<>();
     double from = 0;
     int level = 0;
     for (double plane : planes) {
       for (; level < depthsMm.length && depthsMm[level] < plane - 1e-9; level++) {
-        steps.add(new Step(level, depthsMm[level], false, from));
+        steps.add(new DepthStep(level, depthsMm[level], false, from));
       }
       if (level < depthsMm.length) {
-        steps.add(new Step(level, plane, true, from));
+        steps.add(new DepthStep(level, plane, true, from));
         level += depthsMm[level] <= plane + 1e-9 ? 1 : 0;
         from = plane;
       }
     }
     for (; level < depthsMm.length; level++) {
-      steps.add(new Step(level, depthsMm[level], false, from));
+      steps.add(new DepthStep(level, depthsMm[level], false, from));
     }
     return ordered(steps);
   }
@@ -116,10 +102,10 @@ public record DepthPlan(List<Step> steps) {
    * Full steps by depth; the others between two full ones come after the lower of them and from
    * below: each then finds the ground inside it open, and takes only its own band.
    */
-  private static DepthPlan ordered(List<Step> steps) {
-    List<Step> order = new ArrayList<>(steps);
+  private static DepthPlan ordered(List<DepthStep> steps) {
+    List<DepthStep> order = new ArrayList<>(steps);
     order.sort(
-        Comparator.comparingDouble(Step::fromMm)
+        Comparator.comparingDouble(DepthStep::fromMm)
             .thenComparing(step -> !step.full())
             .thenComparingDouble(step -> -step.depthMm()));
     return new DepthPlan(List.copyOf(order));

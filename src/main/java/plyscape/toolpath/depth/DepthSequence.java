@@ -10,9 +10,8 @@ import java.util.Map;
  * show, for the least total time. Exact for the given times, by dynamic programming over the depth
  * of the last plane.
  *
- * <p>Usage: {@code List<DepthStep> steps = DepthSequence.plan(works, tool.stepdownMm(),
- * DepthSequence.NOTHING_LEFT);} the works by rising depth; the steps come by rising depth, each
- * from the plane before it.
+ * <p>Usage: {@code List<DepthStep> steps = DepthSequence.plan(works, tool.stepdownMm());} the works
+ * by rising depth; the steps come by rising depth, each from the plane before it.
  *
  * <p>A plane between two levels can be cut in the pocket of the lower one. Only planes at a level's
  * depth or exactly one stepdown under the plane before need be looked at: any other could go deeper
@@ -25,36 +24,13 @@ public final class DepthSequence {
   /** Steps this much over the stepdown are let pass: depths are sums of inexact thicknesses. */
   private static final double FUZZ_MM = 1e-9;
 
-  /** No smaller cutter comes after, or nothing is left for it. */
-  public static final Leftover NOTHING_LEFT = (level, standsAtMm) -> 0;
-
-  /**
-   * What smaller cutters still have to do where this one can't go deeper; never more for a deeper
-   * start.
-   */
-  @FunctionalInterface
-  public interface Leftover {
-
-    /**
-     * Seconds that smaller cutters need to finish the places where {@code level} is the deepest
-     * that this cutter reaches and that must get deeper.
-     *
-     * @param level index of that level
-     * @param standsAtMm depth at which this cutter leaves them: the last plane at or above that
-     *     level
-     */
-    double seconds(int level, double standsAtMm);
-  }
-
   private final List<LevelWork> works;
   private final double stepdownMm;
-  private final Leftover leftover;
   private final Map<Double, Choice> choices = new HashMap<>();
 
-  private DepthSequence(List<LevelWork> works, double stepdownMm, Leftover leftover) {
+  private DepthSequence(List<LevelWork> works, double stepdownMm) {
     this.works = List.copyOf(works);
     this.stepdownMm = stepdownMm;
-    this.leftover = leftover;
     for (int i = 1; i < works.size(); i++) {
       if (!(works.get(i).depthMm() > works.get(i - 1).depthMm())) {
         throw new IllegalArgumentException("depths must rise");
@@ -70,15 +46,14 @@ public final class DepthSequence {
    *
    * @param works levels by rising depth
    * @param stepdownMm greatest depth of one cut
-   * @param leftover what smaller cutters pay for where this one stops
    */
-  public static List<DepthStep> plan(List<LevelWork> works, double stepdownMm, Leftover leftover) {
-    return new DepthSequence(works, stepdownMm, leftover).steps();
+  public static List<DepthStep> plan(List<LevelWork> works, double stepdownMm) {
+    return new DepthSequence(works, stepdownMm).steps();
   }
 
-  /** Seconds that the best steps take, what is left to smaller cutters included. */
-  public static double seconds(List<LevelWork> works, double stepdownMm, Leftover leftover) {
-    var sequence = new DepthSequence(works, stepdownMm, leftover);
+  /** Seconds that the best steps take. */
+  public static double seconds(List<LevelWork> works, double stepdownMm) {
+    var sequence = new DepthSequence(works, stepdownMm);
     return works.isEmpty() ? 0 : sequence.below(0).seconds;
   }
 
@@ -91,13 +66,13 @@ public final class DepthSequence {
       int last = choice.next < 0 ? works.size() : levelOf(choice.next);
       for (; level < last; level++) {
         if (works.get(level).exposedS() > 0) {
-          steps.add(new DepthStep(level, works.get(level).depthMm(), plane, false));
+          steps.add(new DepthStep(level, works.get(level).depthMm(), false, plane));
         }
       }
       if (choice.next < 0) {
         break;
       }
-      steps.add(new DepthStep(last, choice.next, plane, true));
+      steps.add(new DepthStep(last, choice.next, true, plane));
       plane = choice.next;
     }
     return steps;
@@ -111,11 +86,7 @@ public final class DepthSequence {
     }
     double deepest = works.get(works.size() - 1).depthMm();
     int first = firstBelow(plane);
-    // What stands exactly on the plane's own level and can't be followed deeper is left here.
-    double between =
-        first > 0 && works.get(first - 1).depthMm() == plane
-            ? leftover.seconds(first - 1, plane)
-            : 0;
+    double between = 0;
     Choice best = null;
     int level = first;
     for (;
@@ -123,7 +94,7 @@ public final class DepthSequence {
         level++) {
       LevelWork work = works.get(level);
       best = better(best, below(work.depthMm()).after(work.depthMm(), between + work.fullS()));
-      between += work.exposedS() + leftover.seconds(level, plane);
+      between += work.exposedS();
     }
     if (level < works.size()) {
       double next = Math.floor((plane + stepdownMm) * 1000 + 1e-6) / 1000;
@@ -131,12 +102,11 @@ public final class DepthSequence {
         best = better(best, below(next).after(next, between + works.get(level).fullS()));
       }
     }
-    double rest = 0;
-    for (; level < works.size() && works.get(level).exposedS() == 0; level++) {
-      rest += leftover.seconds(level, plane);
+    while (level < works.size() && works.get(level).exposedS() == 0) {
+      level++;
     }
     if (level == works.size()) {
-      best = better(best, new Choice(-1, between + rest, 0));
+      best = better(best, new Choice(-1, between, 0));
     }
     choices.put(plane, best);
     return best;

@@ -20,23 +20,4 @@ public record LevelWork(double depthMm, double fullS, double exposedS) {
           "bad level work: " + depthMm + " mm, " + fullS + " s, " + exposedS + " s");
     }
   }
-
-  /**
-   * How fast a cutter works.
-   *
-   * @param clearingMm2PerS ground cleared a second
-   * @param wallMmPerS along walls, on top of clearing; infinite when the wall run is the last
-   *     clearing ring
-   * @param entryS seconds for each separate place: entry, travel there, starting and stopping
-   */
-  public record Rates(double clearingMm2PerS, double wallMmPerS, double entryS) {
-
-    /**
-     * Seconds for a place or places: area, length of its walls, count of separate places; 0 where
-     * there is no area.
-     */
-    public double seconds(double areaMm2, double wallMm, int places) {
-      return areaMm2 <= 0 ? 0 : areaMm2 / clearingMm2PerS + wallMm / wallMmPerS + places * entryS;
-    }
-  }
 }

@@ -24,11 +24,6 @@ public final class RestTally {
     ofLast[0]++;
   }
 
-  /** Whether nothing was counted. */
-  boolean isEmpty() {
-    return counts.isEmpty();
-  }
-
   /**
    * Area cut in all, in nodes, when full steps are at these depths; infinite when a step would be
    * too deep.

@@ -1,8 +1,8 @@
 package plyscape.toolpath.face;
 
 import java.util.Arrays;
-import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.LineString;
+import java.util.function.DoubleBinaryOperator;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 import plyscape.grid.Box;
 import plyscape.region.FaceField;
@@ -39,15 +39,14 @@ final class FaceBorders {
     rows = (int) Math.ceil(lattice.rows * lattice.stepMm / BUCKET_MM) + 1;
     for (int region = 0; region < faces.polygons().size(); region++) {
       Polygon polygon = faces.polygons().get(region);
-      ring(polygon.getExteriorRing(), faces, region, spacingMm);
+      int own = region;
+      DoubleBinaryOperator depth = (x, y) -> faces.depthMm(own, x, y);
+      ring(polygon.getExteriorRing().getCoordinates(), depth, spacingMm);
       for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-        ring(polygon.getInteriorRingN(h), faces, region, spacingMm);
+        ring(polygon.getInteriorRingN(h).getCoordinates(), depth, spacingMm);
       }
     }
-    edge(carved.minX(), carved.minY(), carved.maxX(), carved.minY(), null, 0, spacingMm);
-    edge(carved.maxX(), carved.minY(), carved.maxX(), carved.maxY(), null, 0, spacingMm);
-    edge(carved.maxX(), carved.maxY(), carved.minX(), carved.maxY(), null, 0, spacingMm);
-    edge(carved.minX(), carved.maxY(), carved.minX(), carved.minY(), null, 0, spacingMm);
+    ring(corners(carved), (x, y) -> 0, spacingMm);
     start = new int[columns * rows + 1];
     for (int i = 0; i < count; i++) {
       start[bucket(rawU[i], rawV[i]) + 1]++;
@@ -74,27 +73,27 @@ final class FaceBorders {
     rawDepth = null;
   }
 
-  private void ring(LineString ring, FaceField faces, int region, double spacing) {
-    CoordinateSequence points = ring.getCoordinateSequence();
-    for (int i = 1; i < points.size(); i++) {
-      edge(
-          points.getX(i - 1),
-          points.getY(i - 1),
-          points.getX(i),
-          points.getY(i),
-          faces,
-          region,
-          spacing);
-    }
+  private static Coordinate[] corners(Box box) {
+    return new Coordinate[] {
+      new Coordinate(box.minX(), box.minY()),
+      new Coordinate(box.maxX(), box.minY()),
+      new Coordinate(box.maxX(), box.maxY()),
+      new Coordinate(box.minX(), box.maxY()),
+      new Coordinate(box.minX(), box.minY())
+    };
   }
 
-  private void edge(
-      double ax, double ay, double bx, double by, FaceField faces, int region, double spacing) {
-    int n = (int) Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / spacing));
-    for (int k = 0; k <= n; k++) {
-      double x = ax + (bx - ax) * k / n;
-      double y = ay + (by - ay) * k / n;
-      add(x, y, faces == null ? 0 : faces.depthMm(region, x, y));
+  /** Adds points along a closed ring, at the depth that is said for each. */
+  private void ring(Coordinate[] points, DoubleBinaryOperator depthAt, double spacing) {
+    for (int i = 1; i < points.length; i++) {
+      Coordinate a = points[i - 1];
+      Coordinate b = points[i];
+      int n = (int) Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / spacing));
+      for (int k = 0; k <= n; k++) {
+        double x = a.x + (b.x - a.x) * k / n;
+        double y = a.y + (b.y - a.y) * k / n;
+        add(x, y, depthAt.applyAsDouble(x, y));
+      }
     }
   }
 

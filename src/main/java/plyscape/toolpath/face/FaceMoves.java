@@ -8,6 +8,7 @@ import plyscape.machine.Tool;
 import plyscape.toolpath.motion.MoveList;
 import plyscape.toolpath.order.TourItem;
 import plyscape.toolpath.order.TourOrder;
+import plyscape.toolpath.task.PathOptions;
 
 /**
  * Runs of a finishing cutter as moves, in an order with short ways between: near ones are joined at
@@ -51,14 +52,13 @@ final class FaceMoves {
       DropCutter drop,
       Tool tool,
       Machine machine,
-      double clearanceMm,
       double nearMm,
       double[] start) {
     this.lattice = lattice;
     this.drop = drop;
     this.tool = tool;
     this.machine = machine;
-    this.clearanceMm = clearanceMm;
+    clearanceMm = PathOptions.of(machine).clearanceMm();
     this.nearMm = nearMm;
     safe = -machine.safeHeightMm();
     moves = new MoveList(start[0], start[1], safe);

@@ -12,7 +12,6 @@ import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.region.FaceField;
 import plyscape.toolpath.task.Pass;
-import plyscape.toolpath.task.PathOptions;
 import plyscape.toolpath.task.ToolRun;
 
 /**
@@ -191,15 +190,7 @@ public final class FacePlanner {
     double stepover = stepoverMm(form, tool);
     int rows = 4 * (int) Math.max(1, Math.floor(stepover / lattice.stepMm / 4 + 1e-6));
     FaceLines lines = new FaceLines(lattice, drop, faces.cuspMm(), rows);
-    FaceMoves moves =
-        new FaceMoves(
-            lattice,
-            drop,
-            tool,
-            machine,
-            PathOptions.of(machine).clearanceMm(),
-            3 * stepover + 1,
-            start);
+    FaceMoves moves = new FaceMoves(lattice, drop, tool, machine, 3 * stepover + 1, start);
     double deepest = 0;
     double shallowest = Double.POSITIVE_INFINITY;
     for (int layer = 0; layer < MOST_LAYERS; layer++) {

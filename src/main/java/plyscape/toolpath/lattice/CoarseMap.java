@@ -14,13 +14,17 @@ public final class CoarseMap {
   private final int up;
   private final boolean[] near;
 
+  /** Whether any of some neighbours in a row, both ends included, is of the kind sought. */
+  public interface Kind {
+    boolean any(int first, int last);
+  }
+
   /**
-   * @param state of the nodes
-   * @param bits all of which a node must have
+   * @param kind of node that is sought
    * @param radiusMm how near counts; blocks are a fifth larger
-   * @param where blocks outside which no node has the bits
+   * @param where blocks outside which no node is of the kind
    */
-  public CoarseMap(Lattice lattice, byte[] state, int bits, double radiusMm, CoarseMap where) {
+  public CoarseMap(Lattice lattice, Kind kind, double radiusMm, CoarseMap where) {
     this.lattice = lattice;
     block = Math.max(4, (int) Math.ceil(radiusMm * 1.2 / lattice.stepMm()));
     across = (lattice.columns() + block - 1) / block;
@@ -35,7 +39,7 @@ public final class CoarseMap {
             int a = (node - base) / block;
             int end = Math.min(last, base + (a + 1) * block - 1);
             if (!has[blocks + a]) {
-              has[blocks + a] = any(state, bits, node, end);
+              has[blocks + a] = kind.any(node, end);
             }
             node = end;
           }
@@ -52,15 +56,6 @@ public final class CoarseMap {
   public static CoarseMap everywhere(Lattice lattice) {
     int side = Math.max(lattice.columns(), lattice.rows());
     return new CoarseMap(lattice, side, new boolean[] {true});
-  }
-
-  private static boolean any(byte[] state, int bits, int from, int to) {
-    for (int node = from; node <= to; node++) {
-      if ((state[node] & bits) == bits) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** Blocks of so many nodes a side, row by row. */

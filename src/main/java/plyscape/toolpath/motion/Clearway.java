@@ -50,63 +50,9 @@ final class Clearway {
     return true;
   }
 
-  /** Points along a biarc, from its start to its end, about a lattice step apart. */
-  double[][] along(Biarc biarc, double ax, double ay, double bx, double by) {
-    double step = 0.8 * field.lattice.stepMm();
-    int first =
-        Math.max(
-            1,
-            (int) Math.ceil(Math.hypot(biarc.middleX() - ax, biarc.middleY() - ay) * 1.6 / step));
-    int second =
-        Math.max(
-            1,
-            (int) Math.ceil(Math.hypot(biarc.middleX() - bx, biarc.middleY() - by) * 1.6 / step));
-    double[][] points = new double[first + second + 1][];
-    points[0] = new double[] {ax, ay};
-    arc(
-        points,
-        0,
-        first,
-        biarc.firstX(),
-        biarc.firstY(),
-        biarc.firstClockwise(),
-        biarc.middleX(),
-        biarc.middleY());
-    arc(points, first, second, biarc.secondX(), biarc.secondY(), biarc.secondClockwise(), bx, by);
-    return points;
-  }
-
-  private static void arc(
-      double[][] points,
-      int from,
-      int count,
-      double cx,
-      double cy,
-      boolean clockwise,
-      double ex,
-      double ey) {
-    double sx = points[from][0];
-    double sy = points[from][1];
-    double start = Math.atan2(sy - cy, sx - cx);
-    double sweep = Math.atan2(ey - cy, ex - cx) - start;
-    if (clockwise && sweep > 0) {
-      sweep -= 2 * Math.PI;
-    } else if (!clockwise && sweep < 0) {
-      sweep += 2 * Math.PI;
-    }
-    double radius = Math.hypot(sx - cx, sy - cy);
-    for (int i = 1; i <= count; i++) {
-      double t = (double) i / count;
-      points[from + i] =
-          i == count
-              ? new double[] {ex, ey}
-              : Double.isNaN(cx)
-                  ? new double[] {sx + t * (ex - sx), sy + t * (ey - sy)}
-                  : new double[] {
-                    cx + radius * Math.cos(start + t * sweep),
-                    cy + radius * Math.sin(start + t * sweep)
-                  };
-    }
+  /** Points along a biarc from a place, about a lattice step apart. */
+  double[][] along(Biarc biarc, double fromX, double fromY) {
+    return biarc.points(fromX, fromY, 0.8 * field.lattice.stepMm());
   }
 
   /** Whether the centre may move along points. */

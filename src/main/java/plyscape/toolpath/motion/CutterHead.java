@@ -1,50 +1,56 @@
 package plyscape.toolpath.motion;
 
+import java.util.List;
 import plyscape.machine.Machine;
+import plyscape.machine.Move;
 import plyscape.machine.RapidTime;
 import plyscape.machine.Tool;
+import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.ring.Chunks;
+import plyscape.toolpath.ring.Piece;
 import plyscape.toolpath.task.PathOptions;
 
 /**
- * Where one cutter is and what it can do from there: go on at depth, lift off and over, leave a
- * wall. What it meets on the way is cut in the planner's stock.
+ * Where one cutter is, and the commands that move it: along a piece, straight or by arcs at depth,
+ * down, up and over. What it meets on the way is cut in the planner's stock.
  */
 final class CutterHead {
 
   /** The last bit down onto cleared ground goes at plunge feed, mm. */
   static final double TOUCH_MM = 0.2;
 
-  final Stock stock;
-  final Tool tool;
-  final Machine machine;
-  final PathOptions options;
-  final double radius;
-  final WidthFeed feeds;
+  /** Arcs along a wall may come nearer to it than the lines they stand for by this, mm. */
+  private static final double WALL_SIDE_MM = 0.002;
+
+  private final Stock stock;
+  private final Tool tool;
+  private final Machine machine;
+  private final PathOptions options;
+  private final double radius;
+  private final WidthFeed feeds;
   private final RapidTime rapids;
 
   /** Moves of the pass being made. */
-  MoveList moves;
+  private MoveList moves;
 
-  /** Floor of the step being cut, mm. */
-  double depth;
+  /** Depth of the step being cut, mm. */
+  private double floor;
 
   /** Whether the cutter is in the wood or on a floor, not above. */
-  boolean down;
+  private boolean down;
 
   /** Where the cutter may go in the step being cut. */
-  Clearway way;
+  private Clearway way;
 
   /** The same in the step at whose depth the cutter is, while it is on its way to another. */
-  Clearway here;
+  private Clearway here;
 
   /** Whether what was cut last lies along a wall. */
-  boolean alongWall;
+  private boolean alongWall;
 
-  /** Direction in which the last piece was left; NaN after anything else. */
-  double headingX = Double.NaN;
-
-  double headingY = Double.NaN;
+  /** How the last piece was left; null after anything else. */
+  private Heading heading;
 
   /**
    * @param stock panel as the cutters before left it
@@ -61,9 +67,68 @@ final class CutterHead {
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
 
+  double x() {
+    return moves.x;
+  }
+
+  double y() {
+    return moves.y;
+  }
+
+  Tool tool() {
+    return tool;
+  }
+
+  PathOptions options() {
+    return options;
+  }
+
+  /** Depth of the step being cut, mm. */
+  double floor() {
+    return floor;
+  }
+
+  /** Where the cutter may go in the step being cut. */
+  Clearway way() {
+    return way;
+  }
+
+  /** How the piece cut last was left; null after anything else. */
+  Heading heading() {
+    return heading;
+  }
+
   /** Whether the cutter is down at the depth of the step being cut. */
   boolean level() {
     return down && here == way;
+  }
+
+  /** Begins a step: all that follows is cut to its depth. */
+  void begin(double depthMm, Clearway where) {
+    floor = depthMm;
+    way = where;
+    here = here == null ? where : here;
+    heading = null;
+  }
+
+  /** Leaves the wall that the cutter may stand at; the moves since the last time. */
+  List<Move> endPass() {
+    if (down) {
+      leaveWall();
+    }
+    return takeMoves();
+  }
+
+  /** Lifts to safe height; the moves since the last time. */
+  List<Move> park() {
+    lift(-machine.safeHeightMm());
+    return takeMoves();
+  }
+
+  private List<Move> takeMoves() {
+    List<Move> done = moves.moves();
+    moves = new MoveList(moves.x, moves.y, moves.depth);
+    return done;
   }
 
   /** Whether the way straight to a place at this depth is open and not dearer than lifting. */
@@ -76,13 +141,13 @@ final class CutterHead {
       return false;
     }
     double feed = tool.feedMmPerMin() / 60;
-    double width = feeds.widthMm(stock.standing(moves.x, moves.y, x, y, radius, depth), length);
+    double width = feeds.widthMm(stock.standing(moves.x, moves.y, x, y, radius, floor), length);
     double stay = length / (feed * options.feedShare(width, tool.stepoverMm(), tool.diameterMm()));
     return stay < liftSeconds(length) + (width > 0 ? 1 : 0);
   }
 
   private double liftSeconds(double length) {
-    double up = rapids.seconds(depth + options.clearanceMm());
+    double up = rapids.seconds(floor + options.clearanceMm());
     double over = rapids.seconds(length);
     return 2 * up + over + TOUCH_MM / (tool.plungeMmPerMin() / 60);
   }
@@ -91,14 +156,19 @@ final class CutterHead {
   void link(double x, double y) {
     WallLead lead = offWall();
     if (lead != null && way.free(lead.x(), lead.y(), x, y)) {
-      swing(lead);
+      swingOff(lead);
     }
     double length = Math.hypot(x - moves.x, y - moves.y);
     if (length > 1e-9) {
-      int count = stock.cut(moves.x, moves.y, x, y, radius, depth);
-      moves.line(x, y, depth, tool.feedMmPerMin() * feeds.share(feeds.widthMm(count, length)));
+      int count = stock.cut(moves.x, moves.y, x, y, radius, floor);
+      moves.line(x, y, floor, feed(count, length));
     }
-    stock.cutDisk(x, y, radius, depth);
+    stock.cutDisk(x, y, radius, floor);
+  }
+
+  /** Feed at which so many nodes are newly cut on a way. */
+  private double feed(int nodes, double length) {
+    return tool.feedMmPerMin() * feeds.share(feeds.widthMm(nodes, length));
   }
 
   /** Lifts over the local stock, goes over to a place and comes down to a height there. */
@@ -107,10 +177,10 @@ final class CutterHead {
       moves.rapid(x, y, moves.depth);
     } else {
       leaveWall();
-      headingX = Double.NaN;
+      heading = null;
       double height =
           Math.min(
-              Math.min(moves.depth, depth - TOUCH_MM),
+              Math.min(moves.depth, floor - TOUCH_MM),
               rapidDepth(way.highest(moves.x, moves.y, x, y)));
       lift(height);
       moves.rapid(x, y, height);
@@ -130,7 +200,7 @@ final class CutterHead {
     return Math.max(-machine.safeHeightMm(), highest - clearance);
   }
 
-  void lift(double toDepth) {
+  private void lift(double toDepth) {
     if (down) {
       leaveWall();
       if (!here.clear(moves.x, moves.y)) {
@@ -138,20 +208,113 @@ final class CutterHead {
       }
       down = false;
     }
-    headingX = Double.NaN;
+    heading = null;
     moves.rapid(moves.x, moves.y, toDepth);
+  }
+
+  /** Straight to a place and a depth at plunge feed; cuts nothing. */
+  void sink(double x, double y, double toDepth) {
+    moves.line(x, y, toDepth, tool.plungeMmPerMin());
+    down = true;
+  }
+
+  /** Over to cleared ground and down onto its floor. */
+  void touchDown(double x, double y) {
+    over(x, y, floor - TOUCH_MM);
+    sink(x, y, floor);
+  }
+
+  /** Straight down into the wood to the floor, where the cutter is. */
+  void bore() {
+    sink(moves.x, moves.y, floor);
+    stock.cutDisk(moves.x, moves.y, radius, floor);
+  }
+
+  /**
+   * Down a ramp into the wood.
+   *
+   * @param points X, Y and depth of each, the last at the floor
+   */
+  void ramp(List<double[]> points) {
+    double from = moves.depth;
+    double x = moves.x;
+    double y = moves.y;
+    for (double[] point : points) {
+      double deep = (point[2] - from) / Math.min(tool.stepdownMm(), floor - from + 1e-9);
+      double feed = tool.feedMmPerMin() * feeds.share(tool.diameterMm() * deep);
+      moves.line(point[0], point[1], point[2], feed);
+      if (deep > 0.5) {
+        stock.cut(x, y, point[0], point[1], radius, floor);
+        stock.cutDisk(point[0], point[1], radius, floor);
+      }
+      x = point[0];
+      y = point[1];
+    }
+  }
+
+  /** Along the arc of a lead from its open end onto the wall's path at a place. */
+  void swingOn(WallLead lead, double x, double y) {
+    double[][] points = lead.points(x, y);
+    int count = 0;
+    double length = 0;
+    for (int i = points.length - 1; i > 0; i--) {
+      count += cut(points[i], points[i - 1]);
+      length += Math.hypot(points[i - 1][0] - points[i][0], points[i - 1][1] - points[i][1]);
+    }
+    moves.arc(lead.reversedTo(x, y), floor, feed(count, length));
+  }
+
+  private int cut(double[] a, double[] b) {
+    return stock.cut(a[0], a[1], b[0], b[1], radius, floor);
+  }
+
+  /** Along a biarc at depth. */
+  void glide(Biarc biarc) {
+    double[][] points = way.along(biarc, moves.x, moves.y);
+    int count = 0;
+    for (int i = 1; i < points.length; i++) {
+      count += cut(points[i - 1], points[i]);
+    }
+    double feed = feed(count, biarc.lengthMm());
+    moves.arc(biarc.first(), floor, feed);
+    moves.arc(biarc.second(), floor, feed);
+  }
+
+  /** Along a piece at depth, from its first point, where the cutter is. */
+  void follow(Piece piece) {
+    here = way;
+    Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
+    Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1, radius / 3)));
+    double[] shares = feeds.cut(chunks, floor);
+    MoveList path = new MoveList(moves.x, moves.y, floor);
+    for (int c = 0; c < chunks.count(); c++) {
+      double feed = tool.feedMmPerMin() * shares[c];
+      boolean changes = c + 1 < chunks.count() && shares[c + 1] != shares[c];
+      for (int i = chunks.start(c) + 1; i <= chunks.start(c + 1); i++) {
+        boolean end = i == chunks.start(c + 1) && (changes || c + 1 == chunks.count());
+        if (end || chunks.own(i)) {
+          path.line(chunks.x(i), chunks.y(i), floor, feed);
+        }
+      }
+    }
+    double arcs = PathOptions.ARC_TOLERANCE_MM;
+    double left = piece.wall() && !options.climb() ? WALL_SIDE_MM : arcs;
+    double right = piece.wall() && options.climb() ? WALL_SIDE_MM : arcs;
+    moves.addAll(ArcFitter.fit(moves.x, moves.y, floor, path.moves(), left, right));
+    heading = Heading.ofEnd(piece);
+    alongWall = piece.wall();
   }
 
   /**
    * A tangent arc or a short step off the wall, so that the cutter doesn't rub along it going up.
    */
-  void leaveWall() {
+  private void leaveWall() {
     if (here.clear(moves.x, moves.y)) {
       return;
     }
     WallLead lead = offWall();
     if (lead != null) {
-      swing(lead);
+      swingOff(lead);
       return;
     }
     double[] spot = here.clearSpot(moves.x, moves.y);
@@ -162,21 +325,16 @@ final class CutterHead {
 
   /** The arc by which the wall just cut can be left, or null. */
   private WallLead offWall() {
-    return alongWall && !Double.isNaN(headingX)
-        ? WallLead.off(
-            here, options.climb(), tool.stepoverMm(), moves.x, moves.y, headingX, headingY)
-        : null;
+    return alongWall && heading != null ? WallLead.off(leads(here), heading) : null;
   }
 
-  private void swing(WallLead lead) {
-    moves.arc(
-        lead.clockwise(),
-        lead.x(),
-        lead.y(),
-        moves.depth,
-        lead.centreX(),
-        lead.centreY(),
-        tool.feedMmPerMin());
-    headingX = Double.NaN;
+  /** How leads are laid for this cutter. */
+  WallLead.Site leads(Clearway where) {
+    return new WallLead.Site(where, options.climb(), tool.stepoverMm());
+  }
+
+  private void swingOff(WallLead lead) {
+    moves.arc(lead.arc(), moves.depth, tool.feedMmPerMin());
+    heading = null;
   }
 }

@@ -10,6 +10,9 @@ import plyscape.machine.Move;
  */
 public final class MoveList {
 
+  /** Arcs of larger radius are cut straight, mm. */
+  private static final double STRAIGHT_MM = 500;
+
   private final List<Move> moves = new ArrayList<>();
   public double x;
   public double y;
@@ -36,16 +39,15 @@ public final class MoveList {
     }
   }
 
-  /** An arc. */
-  void arc(
-      boolean clockwise,
-      double toX,
-      double toY,
-      double toDepth,
-      double cx,
-      double cy,
-      double feedMmPerMin) {
-    add(Move.arc(clockwise, toX, toY, toDepth, cx, cy, feedMmPerMin));
+  /** An arc; a line where it is as good as straight. */
+  void arc(Biarc.Arc arc, double toDepth, double feedMmPerMin) {
+    double cx = arc.centreX();
+    double cy = arc.centreY();
+    if (arc.straight() || arc.radiusMm() > STRAIGHT_MM) {
+      line(arc.x(), arc.y(), toDepth, feedMmPerMin);
+    } else {
+      add(Move.arc(arc.clockwise(), arc.x(), arc.y(), toDepth, cx, cy, feedMmPerMin));
+    }
   }
 
   /** Moves that go on from here. */

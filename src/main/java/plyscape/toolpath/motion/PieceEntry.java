@@ -20,7 +20,7 @@ final class PieceEntry {
     if (piece.wall() && leadOnto(along) != null) {
       return along;
     }
-    Piece near = piece.startingNear(head.moves.x, head.moves.y);
+    Piece near = piece.startingNear(head.x(), head.y());
     if (head.level() && head.staysDown(near.x()[0], near.y()[0])) {
       return near;
     }
@@ -28,8 +28,8 @@ final class PieceEntry {
     int best = -1;
     double least = Double.POSITIVE_INFINITY;
     for (int i = 0; i < piece.size(); i += step) {
-      double d = Math.hypot(piece.x()[i] - head.moves.x, piece.y()[i] - head.moves.y);
-      if (d < least && head.way.clearSpot(piece.x()[i], piece.y()[i]) != null) {
+      double d = Math.hypot(piece.x()[i] - head.x(), piece.y()[i] - head.y());
+      if (d < least && head.way().clearSpot(piece.x()[i], piece.y()[i]) != null) {
         least = d;
         best = i;
       }
@@ -51,32 +51,31 @@ final class PieceEntry {
       head.link(x, y);
       return piece;
     }
-    double[] spot = head.way.clearSpot(x, y);
+    double[] spot = head.way().clearSpot(x, y);
     if (spot != null) {
-      head.over(spot[0], spot[1], head.depth - CutterHead.TOUCH_MM);
-      head.moves.line(spot[0], spot[1], head.depth, head.tool.plungeMmPerMin());
-      head.down = true;
+      head.touchDown(spot[0], spot[1]);
       head.link(x, y);
       return piece;
     }
-    double length = piece.lengthMm();
+    return intoWood(piece);
+  }
+
+  private Piece intoWood(Piece piece) {
+    double x = piece.x()[0];
+    double y = piece.y()[0];
     double highest = highest(piece);
-    double[] roomy = head.way.roomySpot(x, y);
+    double above = highest - CutterHead.TOUCH_MM;
+    double[] roomy = head.way().roomySpot(x, y);
     if (roomy != null) {
-      head.over(roomy[0], roomy[1], highest - CutterHead.TOUCH_MM);
+      head.over(roomy[0], roomy[1], above);
+      head.sink(roomy[0], roomy[1], above);
     } else {
       head.over(x, y, -CutterHead.TOUCH_MM);
-      head.moves.line(x, y, highest - CutterHead.TOUCH_MM, head.tool.plungeMmPerMin());
+      head.sink(x, y, above);
     }
-    if (roomy != null) {
-      head.moves.line(
-          roomy[0], roomy[1], highest - CutterHead.TOUCH_MM, head.tool.plungeMmPerMin());
-    }
-    head.moves.line(x, y, highest, head.tool.plungeMmPerMin());
-    head.down = true;
-    if (length < RampEntry.LEAST_ROOM_MM) {
-      head.moves.line(x, y, head.depth, head.tool.plungeMmPerMin());
-      head.stock.cutDisk(x, y, head.radius, head.depth);
+    head.sink(x, y, highest);
+    if (piece.lengthMm() < RampEntry.LEAST_ROOM_MM) {
+      head.bore();
       return piece;
     }
     return ramp(piece, highest);
@@ -84,29 +83,21 @@ final class PieceEntry {
 
   /** A tangent arc from cleared ground onto a piece along a wall, or null. */
   WallLead leadOnto(Piece piece) {
-    double x = piece.x()[0];
-    double y = piece.y()[0];
-    double ahead = Math.hypot(piece.x()[1] - x, piece.y()[1] - y);
-    if (!piece.wall() || piece.lengthMm() < RampEntry.LEAST_ROOM_MM || ahead < 1e-6) {
+    Heading start = piece.wall() ? Heading.ofStart(piece) : null;
+    if (start == null || piece.lengthMm() < RampEntry.LEAST_ROOM_MM) {
       return null;
     }
+    Clearway way = head.way();
     return WallLead.on(
-        head.way,
+        head.leads(way),
+        start,
         (openX, openY) ->
-            head.way.clear(openX, openY)
-                || head.level() && head.way.room(openX, openY) >= 0 && head.staysDown(openX, openY),
-        head.options.climb(),
-        head.tool.stepoverMm(),
-        x,
-        y,
-        (piece.x()[1] - x) / ahead,
-        (piece.y()[1] - y) / ahead);
+            way.clear(openX, openY)
+                || head.level() && way.room(openX, openY) >= 0 && head.staysDown(openX, openY));
   }
 
   /** Goes onto a piece along a wall by a tangent arc; whether there was room. */
   private boolean onto(Piece piece) {
-    double x = piece.x()[0];
-    double y = piece.y()[0];
     WallLead lead = leadOnto(piece);
     if (lead == null) {
       return false;
@@ -114,57 +105,30 @@ final class PieceEntry {
     if (head.level() && head.staysDown(lead.x(), lead.y())) {
       head.link(lead.x(), lead.y());
     } else {
-      head.over(lead.x(), lead.y(), head.depth - CutterHead.TOUCH_MM);
-      head.moves.line(lead.x(), lead.y(), head.depth, head.tool.plungeMmPerMin());
-      head.down = true;
+      head.touchDown(lead.x(), lead.y());
     }
-    double[][] points = lead.points(x, y);
-    int count = 0;
-    double length = 0;
-    for (int i = points.length - 1; i > 0; i--) {
-      double[] a = points[i];
-      double[] b = points[i - 1];
-      count += head.stock.cut(a[0], a[1], b[0], b[1], head.radius, head.depth);
-      length += Math.hypot(b[0] - a[0], b[1] - a[1]);
-    }
-    double feed = head.tool.feedMmPerMin() * head.feeds.share(head.feeds.widthMm(count, length));
-    head.moves.arc(lead.clockwise(), x, y, head.depth, lead.centreX(), lead.centreY(), feed);
+    head.swingOn(lead, piece.x()[0], piece.y()[0]);
     return true;
   }
 
   private Piece ramp(Piece piece, double fromDepth) {
+    double degrees = head.options().rampDegrees();
     List<double[]> points =
         piece.closed()
-            ? RampEntry.around(piece, fromDepth, head.depth, head.options.rampDegrees())
-            : RampEntry.toAndFro(
-                piece,
-                fromDepth,
-                head.depth,
-                head.options.rampDegrees(),
-                4 * head.tool.diameterMm());
-    double x = head.moves.x;
-    double y = head.moves.y;
-    for (double[] point : points) {
-      double deep =
-          (point[2] - fromDepth) / Math.min(head.tool.stepdownMm(), head.depth - fromDepth + 1e-9);
-      head.moves.line(
-          point[0],
-          point[1],
-          point[2],
-          head.tool.feedMmPerMin() * head.feeds.share(head.tool.diameterMm() * deep));
-      if (deep > 0.5) {
-        head.stock.cut(x, y, point[0], point[1], head.radius, head.depth);
-        head.stock.cutDisk(point[0], point[1], head.radius, head.depth);
-      }
-      x = point[0];
-      y = point[1];
-    }
+            ? RampEntry.around(piece, fromDepth, head.floor(), degrees)
+            : RampEntry.toAndFro(piece, fromDepth, head.floor(), degrees, reachMm());
+    head.ramp(points);
     if (!piece.closed()) {
       return piece;
     }
     // The floor under the ramp is still sloped: the round begins at the ramp's end and covers it.
     int next = points.size() % piece.size();
-    return insert(piece.startingAfter(next, 0), head.moves.x, head.moves.y);
+    return insert(piece.startingAfter(next, 0), head.x(), head.y());
+  }
+
+  /** How far along an open piece a ramp goes to and fro, mm. */
+  private double reachMm() {
+    return 4 * head.tool().diameterMm();
   }
 
   /** A closed piece with one more point at its front. */
@@ -179,19 +143,19 @@ final class PieceEntry {
     return new Piece(piece.index(), true, px, py);
   }
 
+  /** Depth of the highest wood under what a ramp into a piece may cover, mm. */
   private double highest(Piece piece) {
     double least = Double.POSITIVE_INFINITY;
     double so = 0;
-    double most = 4 * head.tool.diameterMm();
+    double most = piece.closed() ? Double.POSITIVE_INFINITY : reachMm();
     int n = piece.size();
-    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
-      if (!piece.closed() && so > most) {
-        break;
-      }
+    for (int i = 1; i < n + (piece.closed() ? 1 : 0) && so <= most; i++) {
+      double ax = piece.x()[i - 1];
+      double ay = piece.y()[i - 1];
       double bx = piece.x()[i % n];
       double by = piece.y()[i % n];
-      least = Math.min(least, head.way.highestInside(piece.x()[i - 1], piece.y()[i - 1], bx, by));
-      so += Math.hypot(bx - piece.x()[i - 1], by - piece.y()[i - 1]);
+      least = Math.min(least, head.way().highestInside(ax, ay, bx, by));
+      so += Math.hypot(bx - ax, by - ay);
     }
     return least;
   }

@@ -11,6 +11,9 @@ final class PieceGlide {
   /** A way longer by this is as dear as the two stops it saves, mm. */
   private static final double STOP_WORTH_MM = 6;
 
+  /** Tighter bows aren't cut, mm. */
+  private static final double LEAST_RADIUS_MM = 0.25;
+
   private final CutterHead head;
   private final PieceEntry entry;
 
@@ -33,17 +36,17 @@ final class PieceGlide {
     Piece met = glide(piece, along);
     return met != null || entry.leadOnto(along) != null
         ? met
-        : glide(piece, piece.startingNear(head.moves.x, head.moves.y));
+        : glide(piece, piece.startingNear(head.x(), head.y()));
   }
 
   private Piece glide(Piece piece, Piece from) {
-    double gap = Math.hypot(from.x()[0] - head.moves.x, from.y()[0] - head.moves.y);
-    if (gap > 4 * head.tool.stepoverMm()) {
+    double gap = Math.hypot(from.x()[0] - head.x(), from.y()[0] - head.y());
+    if (gap > 4 * head.tool().stepoverMm()) {
       return null;
     }
     double length = piece.lengthMm();
     for (double lead : LEADS) {
-      double ahead = lead * head.tool.stepoverMm();
+      double ahead = lead * head.tool().stepoverMm();
       if (ahead < length / 3) {
         Piece placed = from.startingAfter(0, ahead);
         if (glideTo(placed)) {
@@ -55,62 +58,23 @@ final class PieceGlide {
   }
 
   private boolean glideTo(Piece piece) {
-    double bx = piece.x()[0];
-    double by = piece.y()[0];
-    double gap = Math.hypot(bx - head.moves.x, by - head.moves.y);
-    double ahead = Math.hypot(piece.x()[1] - bx, piece.y()[1] - by);
-    if (gap < 0.05
-        || gap > 5 * head.tool.stepoverMm()
-        || ahead < 1e-6
-        || Double.isNaN(head.headingX)) {
+    Heading from = head.heading();
+    Heading to = Heading.ofStart(piece);
+    if (from == null || to == null) {
       return false;
     }
-    Biarc biarc =
-        Biarc.between(
-            head.moves.x,
-            head.moves.y,
-            head.headingX,
-            head.headingY,
-            bx,
-            by,
-            (piece.x()[1] - bx) / ahead,
-            (piece.y()[1] - by) / ahead);
-    if (biarc == null || biarc.radiusMm() < 0.25 || biarc.lengthMm() > gap + STOP_WORTH_MM) {
+    double gap = Math.hypot(to.x() - head.x(), to.y() - head.y());
+    if (gap < 0.05 || gap > 5 * head.tool().stepoverMm()) {
       return false;
     }
-    double[][] points = head.way.along(biarc, head.moves.x, head.moves.y, bx, by);
-    if (!head.way.free(points)) {
+    Biarc biarc = Biarc.between(from, to);
+    if (biarc == null
+        || biarc.radiusMm() < LEAST_RADIUS_MM
+        || biarc.lengthMm() > gap + STOP_WORTH_MM
+        || !head.way().free(head.way().along(biarc, head.x(), head.y()))) {
       return false;
     }
-    int count = 0;
-    for (int i = 1; i < points.length; i++) {
-      count +=
-          head.stock.cut(
-              points[i - 1][0],
-              points[i - 1][1],
-              points[i][0],
-              points[i][1],
-              head.radius,
-              head.depth);
-    }
-    double feed =
-        head.tool.feedMmPerMin() * head.feeds.share(head.feeds.widthMm(count, biarc.lengthMm()));
-    side(
-        biarc.middleX(),
-        biarc.middleY(),
-        biarc.firstX(),
-        biarc.firstY(),
-        biarc.firstClockwise(),
-        feed);
-    side(bx, by, biarc.secondX(), biarc.secondY(), biarc.secondClockwise(), feed);
+    head.glide(biarc);
     return true;
-  }
-
-  private void side(double x, double y, double cx, double cy, boolean clockwise, double feed) {
-    if (Double.isNaN(cx) || Math.hypot(x - cx, y - cy) > 500) {
-      head.moves.line(x, y, head.depth, feed);
-    } else {
-      head.moves.arc(clockwise, x, y, head.depth, cx, cy, feed);
-    }
   }
 }

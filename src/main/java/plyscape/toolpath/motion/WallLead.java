@@ -24,49 +24,41 @@ record WallLead(double x, double y, double centreX, double centreY, boolean cloc
   }
 
   /**
-   * From cleared ground onto the path at a point, or null where there is no room.
+   * How leads are laid.
    *
-   * @param open where the open end may lie
+   * @param way where the cutter may go
    * @param left whether the pocket lies left of the path, as it does in climb direction
-   * @param tx direction of the path there, of length 1
+   * @param stepoverMm the cutter's
    */
-  static WallLead on(
-      Clearway way,
-      Open open,
-      boolean left,
-      double stepoverMm,
-      double x,
-      double y,
-      double tx,
-      double ty) {
-    return find(way, open, left, stepoverMm, x, y, tx, ty, -1);
+  record Site(Clearway way, boolean left, double stepoverMm) {}
+
+  /**
+   * From cleared ground onto a path, or null where there is no room.
+   *
+   * @param path where and how it goes on
+   * @param open where the open end may lie
+   */
+  static WallLead on(Site site, Heading path, Open open) {
+    return find(site, path, open, -1);
   }
 
-  /** Off the path at a point onto cleared ground, or null where there is no room. */
-  static WallLead off(
-      Clearway way, boolean left, double stepoverMm, double x, double y, double tx, double ty) {
-    return find(way, way::clear, left, stepoverMm, x, y, tx, ty, 1);
+  /** Off a path onto cleared ground, or null where there is no room. */
+  static WallLead off(Site site, Heading path) {
+    return find(site, path, site.way()::clear, 1);
   }
 
-  private static WallLead find(
-      Clearway way,
-      Open open,
-      boolean left,
-      double stepoverMm,
-      double x,
-      double y,
-      double tx,
-      double ty,
-      int ahead) {
-    double nx = left ? -ty : ty;
-    double ny = left ? tx : -tx;
+  private static WallLead find(Site site, Heading path, Open open, int ahead) {
+    double x = path.x();
+    double y = path.y();
+    double nx = site.left() ? -path.uy() : path.uy();
+    double ny = site.left() ? path.ux() : -path.ux();
     for (double share : SHARES) {
-      double r = share * stepoverMm;
+      double r = share * site.stepoverMm();
       if (r < LEAST_MM) {
         break;
       }
-      double endX = x + r * (nx + ahead * tx);
-      double endY = y + r * (ny + ahead * ty);
+      double endX = x + r * (nx + ahead * path.ux());
+      double endY = y + r * (ny + ahead * path.uy());
       if (!open.at(endX, endY)) {
         continue;
       }
@@ -75,13 +67,24 @@ record WallLead(double x, double y, double centreX, double centreY, boolean cloc
         double a = Math.PI / 2 * i / PARTS;
         double along = ahead * r * Math.sin(a);
         double out = r * (1 - Math.cos(a));
-        points[i] = new double[] {x + along * tx + out * nx, y + along * ty + out * ny};
+        points[i] =
+            new double[] {x + along * path.ux() + out * nx, y + along * path.uy() + out * ny};
       }
-      if (way.free(points)) {
-        return new WallLead(endX, endY, x + r * nx, y + r * ny, !left);
+      if (site.way().free(points)) {
+        return new WallLead(endX, endY, x + r * nx, y + r * ny, !site.left());
       }
     }
     return null;
+  }
+
+  /** The arc from the path to the open end. */
+  Biarc.Arc arc() {
+    return new Biarc.Arc(x, y, centreX, centreY, clockwise);
+  }
+
+  /** The arc from the open end to a place on the path. */
+  Biarc.Arc reversedTo(double toX, double toY) {
+    return new Biarc.Arc(toX, toY, centreX, centreY, clockwise);
   }
 
   /** The way from the path to the open end, in short straight parts. */

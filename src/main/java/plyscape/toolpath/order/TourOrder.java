@@ -93,29 +93,6 @@ public final class TourOrder {
     return visits;
   }
 
-  /** All travel of a tour, from the start on, mm. */
-  public static double travelMm(
-      List<TourItem> items, List<Visit> visits, double startX, double startY) {
-    return cost(items, visits, startX, startY, DoubleUnaryOperator.identity());
-  }
-
-  /** Cost of all travel of a tour, from the start on. */
-  public static double cost(
-      List<TourItem> items,
-      List<Visit> visits,
-      double startX,
-      double startY,
-      DoubleUnaryOperator cost) {
-    var tour = new Tour(items, startX, startY, TravelCost.byLength(cost));
-    for (int p = 0; p < visits.size(); p++) {
-      Visit visit = visits.get(p);
-      tour.order[p] = visit.item();
-      boolean ring = items.get(visit.item()).kind() == TourItem.Kind.RING;
-      tour.way[visit.item()] = ring ? visit.start() : visit.reversed() ? 1 : 0;
-    }
-    return tour.total();
-  }
-
   private static TourItem thin(TourItem item) {
     int n = item.x().length;
     if (item.kind() != TourItem.Kind.RING || n <= RING_POINTS) {

@@ -27,6 +27,45 @@ final class CornerWays {
 
   private record Segment(int ring, int from) {}
 
+  /** A ring whose points may be moved. */
+  private static final class Way {
+    private final Ring ring;
+
+    Way(Ring from) {
+      ring = new Ring(from.index(), from.closed(), from.x().clone(), from.y().clone());
+    }
+
+    int index() {
+      return ring.index();
+    }
+
+    boolean closed() {
+      return ring.closed();
+    }
+
+    int size() {
+      return ring.size();
+    }
+
+    double x(int i) {
+      return ring.x()[i];
+    }
+
+    double y(int i) {
+      return ring.y()[i];
+    }
+
+    void move(int i, double[] to) {
+      ring.x()[i] = to[0];
+      ring.y()[i] = to[1];
+    }
+
+    /** As it is now. */
+    Ring ring() {
+      return ring;
+    }
+  }
+
   private final double step;
   private final Map<Long, List<double[]>> cornersAt = new HashMap<>();
   private final WallWays ways;
@@ -40,10 +79,11 @@ final class CornerWays {
   /**
    * The rings with the corners in them, and ways to those that no ring passes.
    *
-   * @param rings along the walls
+   * @param around rings along the walls
    * @param corners all of them, X and Y
    */
-  List<Ring> with(List<Ring> rings, List<double[]> corners) {
+  List<Ring> with(List<Ring> around, List<double[]> corners) {
+    List<Way> rings = around.stream().map(Way::new).toList();
     rings.forEach(this::clearOfWalls);
     Map<Long, List<Segment>> places = places(rings);
     Map<Long, List<double[]>> detours = new HashMap<>();
@@ -71,29 +111,28 @@ final class CornerWays {
   }
 
   /** Moves points that stand too near to a wall that the lattice didn't show. */
-  private void clearOfWalls(Ring ring) {
+  private void clearOfWalls(Way ring) {
     for (int i = 0; i < ring.size(); i++) {
-      if (!ways.fits(ring.x()[i], ring.y()[i])) {
-        double[] off = ways.offWalls(ring.x()[i], ring.y()[i]);
+      if (!ways.fits(ring.x(i), ring.y(i))) {
+        double[] off = ways.offWalls(ring.x(i), ring.y(i));
         if (off != null) {
-          ring.x()[i] = off[0];
-          ring.y()[i] = off[1];
+          ring.move(i, off);
         }
       }
     }
   }
 
-  private Map<Long, List<Segment>> places(List<Ring> rings) {
+  private Map<Long, List<Segment>> places(List<Way> rings) {
     Map<Long, List<Segment>> places = new HashMap<>();
     for (int r = 0; r < rings.size(); r++) {
-      Ring ring = rings.get(r);
+      Way ring = rings.get(r);
       // Open ones are short ways that a pass may leave out.
       for (int s = 0; ring.closed() && s < ring.size(); s++) {
         int t = (s + 1) % ring.size();
-        int lastColumn = cell(Math.max(ring.x()[s], ring.x()[t]));
-        int lastRow = cell(Math.max(ring.y()[s], ring.y()[t]));
-        for (int j = cell(Math.min(ring.y()[s], ring.y()[t])); j <= lastRow; j++) {
-          for (int i = cell(Math.min(ring.x()[s], ring.x()[t])); i <= lastColumn; i++) {
+        int lastColumn = cell(Math.max(ring.x(s), ring.x(t)));
+        int lastRow = cell(Math.max(ring.y(s), ring.y(t)));
+        for (int j = cell(Math.min(ring.y(s), ring.y(t))); j <= lastRow; j++) {
+          for (int i = cell(Math.min(ring.x(s), ring.x(t))); i <= lastColumn; i++) {
             places.computeIfAbsent(key(i, j), k -> new ArrayList<>(4)).add(new Segment(r, s));
           }
         }
@@ -112,7 +151,7 @@ final class CornerWays {
 
   /** The stretch of a ring nearest to a corner, or null where none is within a reach. */
   private Segment nearest(
-      Map<Long, List<Segment>> places, List<Ring> rings, double[] corner, double reachMm) {
+      Map<Long, List<Segment>> places, List<Way> rings, double[] corner, double reachMm) {
     Segment best = null;
     double least = reachMm;
     int cells = (int) Math.ceil(reachMm / (2 * step));
@@ -131,19 +170,18 @@ final class CornerWays {
   }
 
   /** Moves a ring's point onto a corner that it is meant to be; whether there was one. */
-  private boolean moved(Ring ring, int from, double[] corner) {
+  private boolean moved(Way ring, int from, double[] corner) {
     int n = ring.size();
     boolean firstNearer = along(ring, from, corner) < 0.5;
     for (int end = 0; end < 2; end++) {
       int i = end == 0 == firstNearer ? from : (from + 1) % n;
-      double way = Math.hypot(ring.x()[i] - corner[0], ring.y()[i] - corner[1]);
+      double way = Math.hypot(ring.x(i) - corner[0], ring.y(i) - corner[1]);
       if (way < NEARLY_MM
-          && !taken(ring.x()[i], ring.y()[i], way, corner)
+          && !taken(ring.x(i), ring.y(i), way, corner)
           && (way < THERE_MM
               || ways.free(point(ring, (i + n - 1) % n), corner)
                   && ways.free(corner, point(ring, (i + 1) % n)))) {
-        ring.x()[i] = corner[0];
-        ring.y()[i] = corner[1];
+        ring.move(i, corner);
         return true;
       }
     }
@@ -164,34 +202,34 @@ final class CornerWays {
     return false;
   }
 
-  private static double[] point(Ring ring, int i) {
-    return new double[] {ring.x()[i], ring.y()[i]};
+  private static double[] point(Way ring, int i) {
+    return new double[] {ring.x(i), ring.y(i)};
   }
 
-  private static double distance(Ring ring, int from, double[] p) {
+  private static double distance(Way ring, int from, double[] p) {
     double t = along(ring, from, p);
     int to = (from + 1) % ring.size();
     return Math.hypot(
-        ring.x()[from] + t * (ring.x()[to] - ring.x()[from]) - p[0],
-        ring.y()[from] + t * (ring.y()[to] - ring.y()[from]) - p[1]);
+        ring.x(from) + t * (ring.x(to) - ring.x(from)) - p[0],
+        ring.y(from) + t * (ring.y(to) - ring.y(from)) - p[1]);
   }
 
-  private static double along(Ring ring, int from, double[] p) {
+  private static double along(Way ring, int from, double[] p) {
     int to = (from + 1) % ring.size();
-    double dx = ring.x()[to] - ring.x()[from];
-    double dy = ring.y()[to] - ring.y()[from];
+    double dx = ring.x(to) - ring.x(from);
+    double dy = ring.y(to) - ring.y(from);
     double t =
-        ((p[0] - ring.x()[from]) * dx + (p[1] - ring.y()[from]) * dy)
+        ((p[0] - ring.x(from)) * dx + (p[1] - ring.y(from)) * dy)
             / Math.max(1e-18, dx * dx + dy * dy);
     return Math.max(0, Math.min(1, t));
   }
 
   /** A ring led into its corners; those that it can't be led into are added to the lonely ones. */
-  private Ring led(int number, Ring ring, Map<Long, List<double[]>> detours, List<double[]> alone) {
+  private Ring led(int number, Way ring, Map<Long, List<double[]>> detours, List<double[]> alone) {
     List<double[]> points = new ArrayList<>();
     boolean changed = false;
     for (int s = 0; s < ring.size(); s++) {
-      double[] here = {ring.x()[s], ring.y()[s]};
+      double[] here = {ring.x(s), ring.y(s)};
       points.add(here);
       List<double[]> corners = detours.get(key(number, s));
       if (corners == null) {
@@ -200,7 +238,7 @@ final class CornerWays {
       int from = s;
       corners.sort(Comparator.comparingDouble(c -> along(ring, from, c)));
       int t = (s + 1) % ring.size();
-      double[] next = {ring.x()[t], ring.y()[t]};
+      double[] next = {ring.x(t), ring.y(t)};
       double[] at = here;
       for (double[] corner : corners) {
         List<double[]> way = ways.between(at, corner);
@@ -217,7 +255,7 @@ final class CornerWays {
         points.addAll(back.subList(0, back.size() - 1));
       }
     }
-    return changed ? ring(ring.index(), ring.closed(), points) : ring;
+    return changed ? ring(ring.index(), ring.closed(), points) : ring.ring();
   }
 
   private static Ring ring(int index, boolean closed, List<double[]> points) {

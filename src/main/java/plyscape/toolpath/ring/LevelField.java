@@ -2,6 +2,7 @@ package plyscape.toolpath.ring;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntUnaryOperator;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.EdgeBuckets;
@@ -56,31 +57,43 @@ public record LevelField(PocketLevel level, DistanceField field) {
   }
 
   /**
-   * Smooth rings inside the wall ring. Their index counts half spacings from the wall: the ordinary
-   * ones are even, odd ones lie between and are for what the ordinary ones leave.
+   * How rings lie beside each other, mm.
+   *
+   * @param radiusMm of the cutter
+   * @param stepMm from one ring to the next
+   * @param allowanceMm what the outermost of them leaves for the wall ring
+   */
+  public record Spacing(double radiusMm, double stepMm, double allowanceMm) {}
+
+  /**
+   * Smooth rings inside the wall ring. Their index counts half spacings from the wall and is even.
    *
    * @param smooth the smoothed field
-   * @param allowanceMm what the innermost of them that runs along the wall leaves for the wall ring
    * @param mask where they are wanted, or null for everywhere
-   * @param between whether the odd ones are wanted
    */
-  public List<Ring> innerRings(
-      RingTracer tracer,
-      float[] smooth,
-      double radiusMm,
-      double spacingMm,
-      double allowanceMm,
-      CoarseMap mask,
-      boolean between) {
+  public List<Ring> innerRings(RingTracer tracer, float[] smooth, Spacing spacing, CoarseMap mask) {
+    double base = spacing.radiusMm() + spacing.allowanceMm() - spacing.stepMm();
+    return inner(
+        tracer.trace(smooth, base, spacing.stepMm(), 1, Integer.MAX_VALUE, mask),
+        index -> 2 * index);
+  }
+
+  /** Rings between those, of odd index, for what they leave. */
+  public List<Ring> ringsBetween(
+      RingTracer tracer, float[] smooth, Spacing spacing, CoarseMap mask) {
+    double base = spacing.radiusMm() + spacing.allowanceMm() - spacing.stepMm() / 2;
+    int lowest = base > spacing.radiusMm() ? 0 : 1;
+    return inner(
+        tracer.trace(smooth, base, spacing.stepMm(), lowest, Integer.MAX_VALUE, mask),
+        index -> 2 * index + 1);
+  }
+
+  private static List<Ring> inner(List<Ring> traced, IntUnaryOperator index) {
     List<Ring> rings = new ArrayList<>();
-    double first = radiusMm + allowanceMm;
-    double base = between ? first - spacingMm / 2 : first - spacingMm;
-    int lowest = between && base > radiusMm ? 0 : 1;
-    for (Ring ring : tracer.trace(smooth, base, spacingMm, lowest, Integer.MAX_VALUE, mask)) {
+    for (Ring ring : traced) {
       if (ring.size() > 2) {
-        int index = between ? 2 * ring.index() + 1 : 2 * ring.index();
-        rings.add(
-            Polyline.thin(new Ring(index, ring.closed(), ring.x(), ring.y()), INNER_TOLERANCE_MM));
+        Ring numbered = new Ring(index.applyAsInt(ring.index()), ring.closed(), ring.x(), ring.y());
+        rings.add(Polyline.thin(numbered, INNER_TOLERANCE_MM));
       }
     }
     return rings;

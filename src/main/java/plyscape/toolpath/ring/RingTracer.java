@@ -87,7 +87,6 @@ public final class RingTracer {
 
     void look(int from, int end, CoarseMap mask) {
       int columns = lattice.columns();
-      double inverse = 1 / spacing;
       int[] low = new int[columns];
       int[] high = new int[columns];
       int below = -1;
@@ -103,9 +102,9 @@ public final class RingTracer {
               mask == null ? columns - 1 : Math.min(columns - 1, mask.lastOfBlock(left) + 1);
           if (mask == null || mask.has(left, j)) {
             if (fresh) {
-              floors(field, j * columns, left, right, base, inverse, low);
+              floors(j * columns, left, right, low);
             }
-            floors(field, (j + 1) * columns, left, right, base, inverse, high);
+            floors((j + 1) * columns, left, right, high);
             squares(j * columns, left, right, low, high);
           }
           left = right;
@@ -113,6 +112,18 @@ public final class RingTracer {
         int[] swap = low;
         low = high;
         high = swap;
+      }
+    }
+
+    /** Indices of nodes of a row, both ends included. */
+    private void floors(int row, int from, int to, int[] result) {
+      float[] values = field;
+      double zero = base;
+      double inverse = 1 / spacing;
+      for (int i = from; i <= to; i++) {
+        double v = (values[row + i] - zero) * inverse;
+        int whole = (int) v;
+        result[i] = whole > v ? whole - 1 : whole;
       }
     }
 
@@ -179,16 +190,6 @@ public final class RingTracer {
       entered[to] = true;
       starts[count] = from;
       ends[count++] = to;
-    }
-  }
-
-  /** Indices of nodes of a row, both ends included. */
-  private static void floors(
-      float[] field, int row, int from, int to, double base, double inverse, int[] result) {
-    for (int i = from; i <= to; i++) {
-      double v = (field[row + i] - base) * inverse;
-      int whole = (int) v;
-      result[i] = whole > v ? whole - 1 : whole;
     }
   }
 

@@ -59,7 +59,14 @@ final class WallRing {
       }
       double cosine = normalX[i] * normalX[j] + normalY[i] * normalY[j];
       if (cosine < KINK_COSINE) {
-        m += corner(px, py, normalX, normalY, i, j, x, y, m);
+        double[] corner =
+            corner(
+                new double[] {px[i], py[i], normalX[i], normalY[i]},
+                new double[] {px[j], py[j], normalX[j], normalY[j]});
+        if (corner != null) {
+          x[m] = corner[0];
+          y[m++] = corner[1];
+        }
       }
     }
     return new Ring(ring.index(), ring.closed(), Arrays.copyOf(x, m), Arrays.copyOf(y, m));
@@ -85,44 +92,32 @@ final class WallRing {
   }
 
   /**
-   * Adds the corner between points i and j when the tangents meet between them; how many points
-   * were added.
+   * The corner between two points on the ring where their tangents meet between them, or null.
+   *
+   * @param p X and Y, and the normal there, of length 1
+   * @param q the same of the next
    */
-  private int corner(
-      double[] px,
-      double[] py,
-      double[] nx,
-      double[] ny,
-      int i,
-      int j,
-      double[] x,
-      double[] y,
-      int m) {
-    // Tangents: (p - p_i).n_i = 0 and (p - p_j).n_j = 0.
-    double det = nx[i] * ny[j] - ny[i] * nx[j];
+  private double[] corner(double[] p, double[] q) {
+    // Tangents: (c - p).n_p = 0 and (c - q).n_q = 0.
+    double det = p[2] * q[3] - p[3] * q[2];
     if (Math.abs(det) < 1e-6) {
-      return 0;
+      return null;
     }
-    double ci = px[i] * nx[i] + py[i] * ny[i];
-    double cj = px[j] * nx[j] + py[j] * ny[j];
-    double qx = (ci * ny[j] - cj * ny[i]) / det;
-    double qy = (nx[i] * cj - nx[j] * ci) / det;
+    double atP = p[0] * p[2] + p[1] * p[3];
+    double atQ = q[0] * q[2] + q[1] * q[3];
+    double x = (atP * q[3] - atQ * p[3]) / det;
+    double y = (p[2] * atQ - q[2] * atP) / det;
     double reach = 3 * field.lattice.stepMm();
-    if (Math.hypot(qx - px[i], qy - py[i]) > reach || Math.hypot(qx - px[j], qy - py[j]) > reach) {
-      return 0;
+    if (Math.hypot(x - p[0], y - p[1]) > reach || Math.hypot(x - q[0], y - q[1]) > reach) {
+      return null;
     }
-    double ahead = (qx - px[i]) * (px[j] - px[i]) + (qy - py[i]) * (py[j] - py[i]);
-    double behind = (px[j] - qx) * (px[j] - px[i]) + (py[j] - qy) * (py[j] - py[i]);
+    double ahead = (x - p[0]) * (q[0] - p[0]) + (y - p[1]) * (q[1] - p[1]);
+    double behind = (q[0] - x) * (q[0] - p[0]) + (q[1] - y) * (q[1] - p[1]);
     if (ahead <= 0 || behind <= 0) {
-      return 0;
+      return null;
     }
-    gather(qx, qy);
-    if (measure(qx, qy) < radius - 0.001) {
-      return 0;
-    }
-    x[m] = qx;
-    y[m] = qy;
-    return 1;
+    gather(x, y);
+    return measure(x, y) < radius - 0.001 ? null : new double[] {x, y};
   }
 
   /** Edges that may be nearest at a point: those nearest to the sixteen nodes around it. */

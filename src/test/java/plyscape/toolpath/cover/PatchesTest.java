@@ -11,6 +11,8 @@ import plyscape.toolpath.lattice.Lattice;
 /** Against a flood from every node. */
 class PatchesTest {
 
+  private static final byte WANTED = 2;
+
   @Test
   void randomNodes_asByFlooding() {
     for (int seed = 0; seed < 40; seed++) {
@@ -22,11 +24,11 @@ class PatchesTest {
       double share = random.nextDouble();
       for (int j = 1; j < rows - 1; j++) {
         for (int i = 1; i < columns - 1; i++) {
-          state[j * columns + i] =
-              random.nextDouble() < share ? RingCover.WANTED | RingCover.RIM : RingCover.STANDING;
+          state[j * columns + i] = random.nextDouble() < share ? WANTED : 0;
         }
       }
-      Patches patches = Patches.wanted(lattice, state, CoarseMap.everywhere(lattice));
+      Patches patches =
+          new Patches(lattice, node -> state[node] == WANTED, CoarseMap.everywhere(lattice));
       int nodes = 0;
       for (int run = 0; run < patches.runs(); run++) {
         for (int node = patches.first(run); node < patches.end(run); node++) {
@@ -36,7 +38,7 @@ class PatchesTest {
       }
       int wanted = 0;
       for (byte s : state) {
-        wanted += (s & RingCover.WANTED) != 0 ? 1 : 0;
+        wanted += s == WANTED ? 1 : 0;
       }
       assertEquals(wanted, nodes, "seed " + seed);
     }
@@ -53,7 +55,7 @@ class PatchesTest {
       count++;
       for (int d = -columns; d <= columns; d += columns) {
         for (int next = node + d - 1; next <= node + d + 1; next++) {
-          if (!seen[next] && (state[next] & RingCover.WANTED) != 0) {
+          if (!seen[next] && state[next] == WANTED) {
             seen[next] = true;
             queue.add(next);
           }

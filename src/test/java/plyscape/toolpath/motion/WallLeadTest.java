@@ -17,6 +17,8 @@ import plyscape.machine.Tool;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.PathTrial;
 import plyscape.toolpath.RandomPockets;
+import plyscape.toolpath.task.CutTask;
+import plyscape.toolpath.task.PathEvents;
 import plyscape.toolpath.task.PathOptions;
 import plyscape.toolpath.task.PocketLevel;
 
@@ -42,7 +44,8 @@ class WallLeadTest {
     Machine m = PathTrial.MACHINE;
     PathOptions options = new PathOptions(0.5, 5, 1, climb, allowanceMm, 60);
     List<Tool> tools = List.of(PathTrial.tool(3, 1800, 2, 0.45));
-    return PathPlanner.plan(List.of(level), tools, m, CARVED, options, new Warnings())
+    return PathPlanner.plan(
+            new CutTask(List.of(level), tools, m, CARVED, options), PathEvents.NONE, new Warnings())
         .get(0)
         .moves();
   }

@@ -14,7 +14,7 @@ import plyscape.machine.Tool;
 import plyscape.toolpath.PathTrial;
 import plyscape.toolpath.RandomPockets;
 import plyscape.toolpath.cover.StepWork;
-import plyscape.toolpath.depth.DepthPlan;
+import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.Lattice;
 import plyscape.toolpath.lattice.PocketEdges;
@@ -51,11 +51,8 @@ class IslandsTest {
         field.innerRings(
             new RingTracer(LATTICE),
             field.field().distance,
-            3,
-            TOOL.stepoverMm(),
-            TOOL.stepoverMm(),
-            null,
-            false));
+            new LevelField.Spacing(3, TOOL.stepoverMm(), TOOL.stepoverMm()),
+            null));
     List<Piece> pieces = new ArrayList<>();
     for (Ring ring : rings) {
       pieces.add(new Piece(ring.index(), ring.closed(), ring.x(), ring.y()));
@@ -86,7 +83,7 @@ class IslandsTest {
   @Test
   void smallIsland_isFreedAfterAllAroundIt() {
     LevelField field = field();
-    var step = new DepthPlan.Step(0, 1.2, true, 0);
+    var step = new DepthStep(0, 1.2, true, 0);
     List<Piece> order = new ArrayList<>();
     new PieceOrder(
             List.of(new StepWork(step, field, pieces(field), TOOL.stepoverMm())),

@@ -39,7 +39,7 @@ class TourOrderTest {
     var items = List.of(spot(30, 0), spot(10, 0), spot(20, 0));
     var tour = TourOrder.of(items, 0, 0);
     assertEquals(List.of(1, 2, 0), tour.stream().map(TourOrder.Visit::item).toList());
-    assertEquals(30, TourOrder.travelMm(items, tour, 0, 0), 1e-9);
+    assertEquals(30, travelMm(items, tour, 0, 0), 1e-9);
     assertEquals(30, TravelBound.mm(items, 0, 0), 1e-9);
   }
 
@@ -85,7 +85,7 @@ class TourOrderTest {
       double best = bruteForce(items, new boolean[items.size()], 50, 50, 0);
       var tour = TourOrder.of(items, 50, 50);
       assertAllowed(items, tour, where);
-      double found = TourOrder.travelMm(items, tour, 50, 50);
+      double found = travelMm(items, tour, 50, 50);
       assertTrue(found >= best - 1e-9, where);
       assertTrue(found <= 1.35 * best + 1e-9, where + ": " + found + ", best " + best);
       sumRatio += best > 0 ? found / best : 1;
@@ -123,7 +123,7 @@ class TourOrderTest {
     for (int i = 0; i < 1000; i++) {
       items.add(spot(random.nextDouble() * 200, random.nextDouble() * 200));
     }
-    double found = TourOrder.travelMm(items, TourOrder.of(items, 0, 0), 0, 0);
+    double found = travelMm(items, TourOrder.of(items, 0, 0), 0, 0);
     double limit = 0.7124 * Math.sqrt(1000 * 200.0 * 200.0);
     assertTrue(found > 0.95 * limit && found < 1.16 * limit, found / limit + " of the limit");
   }
@@ -134,7 +134,7 @@ class TourOrderTest {
     var tour = TourOrder.of(items, 0, 0);
     assertAllowed(items, tour, "3000 items");
     assertEquals(tour, TourOrder.of(items, 0, 0));
-    double ratio = TourOrder.travelMm(items, tour, 0, 0) / TravelBound.mm(items, 0, 0);
+    double ratio = travelMm(items, tour, 0, 0) / TravelBound.mm(items, 0, 0);
     assertTrue(ratio >= 1 && ratio < 1.9, "over the tree: " + ratio);
   }
 
@@ -170,7 +170,7 @@ class TourOrderTest {
       var tour = TourOrder.of(items, 50, 50, cost);
       assertAllowed(items, tour, "seed " + seed);
       double best = bruteForce(items, new boolean[items.size()], 50, 50, 0, cost);
-      double found = TourOrder.cost(items, tour, 50, 50, cost);
+      double found = cost(items, tour, 50, 50, cost);
       assertTrue(
           found >= best - 1e-9 && found <= 1.35 * best + 1e-9,
           "seed " + seed + ": " + found + ", best " + best);
@@ -313,5 +313,28 @@ class TourOrderTest {
 
   private static boolean isEnd(TourItem item, int point) {
     return item.kind() == TourItem.Kind.RING || point == 0 || point == item.x().length - 1;
+  }
+
+  /** All travel of a tour, from the start on, mm. */
+  private static double travelMm(
+      List<TourItem> items, List<TourOrder.Visit> visits, double startX, double startY) {
+    return cost(items, visits, startX, startY, DoubleUnaryOperator.identity());
+  }
+
+  /** Cost of all travel of a tour, from the start on. */
+  private static double cost(
+      List<TourItem> items,
+      List<TourOrder.Visit> visits,
+      double startX,
+      double startY,
+      DoubleUnaryOperator cost) {
+    var tour = new Tour(items, startX, startY, TravelCost.byLength(cost));
+    for (int p = 0; p < visits.size(); p++) {
+      TourOrder.Visit visit = visits.get(p);
+      tour.order[p] = visit.item();
+      boolean ring = items.get(visit.item()).kind() == TourItem.Kind.RING;
+      tour.way[visit.item()] = ring ? visit.start() : visit.reversed() ? 1 : 0;
+    }
+    return tour.total();
   }
 }

@@ -1,0 +1,114 @@
+package plyscape.toolpath;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.machine.Tool;
+import plyscape.toolpath.cover.LeftSpots;
+import plyscape.toolpath.cover.PlannedFloor;
+import plyscape.toolpath.cover.Reach;
+import plyscape.toolpath.cover.RestWorth;
+import plyscape.toolpath.cover.RingCover;
+import plyscape.toolpath.cover.StepNodes;
+import plyscape.toolpath.cover.StepWork;
+import plyscape.toolpath.cover.WallNeed;
+import plyscape.toolpath.cover.WallRest;
+import plyscape.toolpath.depth.DepthStep;
+import plyscape.toolpath.lattice.CoarseMap;
+import plyscape.toolpath.lattice.DistanceField;
+import plyscape.toolpath.lattice.FieldSmoothing;
+import plyscape.toolpath.lattice.Ring;
+import plyscape.toolpath.ring.LevelField;
+import plyscape.toolpath.ring.Piece;
+import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.task.PathOptions;
+
+/**
+ * The pieces of rings that the steps of one cutter need, on a panel as the steps before leave it.
+ */
+final class StepPlanner {
+
+  /** Nodes nearer to a wall than this are left to the exact test of the wall. */
+  static final double NODE_REST_MM = 0.045;
+
+  /** Patches of less than this many squares of the diameter are taken by the wall ring alone. */
+  private static final double SMALL_PATCH = 2.5;
+
+  private final Tool tool;
+  private final Reach reach;
+
+  /** Radii of the cutters that run before it, largest first, mm. */
+  private final double[] before;
+
+  /** Smaller patches are left to the next cutter, mm2; 0 when none follows. */
+  private final double leastPatchMm2;
+
+  private final PathOptions options;
+
+  StepPlanner(Tool tool, Reach reach, double[] before, double leastPatchMm2, PathOptions options) {
+    this.tool = tool;
+    this.reach = reach;
+    this.before = before;
+    this.leastPatchMm2 = leastPatchMm2;
+    this.options = options;
+  }
+
+  /**
+   * The work of a step.
+   *
+   * @param field of its level
+   * @param floor as it is before; notes what is left to the next cutter
+   */
+  StepWork work(DepthStep step, LevelField field, PlannedFloor floor, RingTracer tracer) {
+    boolean first = before.length == 0;
+    StepNodes nodes =
+        new StepNodes(step, reach, floor, tool.stepdownMm(), first ? 0 : NODE_REST_MM);
+    RestWorth worth = new RestWorth(nodes);
+    if (leastPatchMm2 > 0) {
+      worth.drop(leastPatchMm2, floor);
+    }
+    if (!first) {
+      worth.markSmall(SMALL_PATCH * tool.diameterMm() * tool.diameterMm());
+    }
+    List<Piece> pieces =
+        leastPatchMm2 > 0 && !nodes.anyWanted()
+            ? List.of()
+            : pieces(step, field, nodes, floor, tracer);
+    return new StepWork(step, field, pieces, tool.stepoverMm());
+  }
+
+  private List<Piece> pieces(
+      DepthStep step, LevelField field, StepNodes nodes, PlannedFloor floor, RingTracer tracer) {
+    double radius = tool.radiusMm();
+    boolean finishes = leastPatchMm2 == 0 && step.depthMm() >= reach.depthMm(step.level()) - 1e-9;
+    WallNeed need =
+        finishes && before.length > 0 ? new WallRest(field.field(), before, floor) : WallNeed.NONE;
+    List<Ring> walls = reach.walls(step.level());
+    CoarseMap near = nodes.nearWanted(radius);
+    float[] smooth = smooth(field.field());
+    LevelField.Spacing spacing =
+        new LevelField.Spacing(radius, tool.stepoverMm(), options.wallAllowance(tool));
+    List<Ring> rings = new ArrayList<>(need == WallNeed.NONE ? near.near(walls) : walls);
+    rings.addAll(field.innerRings(tracer, smooth, spacing, near));
+    RingCover cover = new RingCover(nodes, radius, tool.stepoverMm());
+    List<Piece> pieces = new ArrayList<>(cover.choose(rings, near, need, leastPatchMm2, floor));
+    if (nodes.markLeft()) {
+      rings.addAll(field.ringsBetween(tracer, smooth, spacing, near));
+      pieces.addAll(cover.chooseForLeft(rings, near));
+      pieces.addAll(new LeftSpots(field.field(), nodes, radius).pieces());
+    }
+    return options.climb() ? pieces : pieces.stream().map(Piece::reversed).toList();
+  }
+
+  /**
+   * The field on which inner rings are drawn: smoothed where much is cleared, as it is for small
+   * rests.
+   */
+  private float[] smooth(DistanceField field) {
+    double stepover = before.length == 0 ? tool.stepoverMm() : 0;
+    int half = (int) Math.round(stepover / 4 / field.lattice.stepMm());
+    int[] box = half < 1 ? null : field.range.boxOver(0);
+    return box == null
+        ? field.distance
+        : FieldSmoothing.smooth(field.distance, field.lattice.columns(), box, half);
+  }
+}
