@@ -19,19 +19,22 @@ import plyscape.text.NearestName;
 @Command(
     name = "man",
     description =
-        "Print a manual page, as for:  plyscape man plan | man -l -   With -o, write all pages to a directory.",
+        "Print a manual page, as for:  plyscape man plan | man -l -   With -o, write all pages to a"
+            + " directory.",
     sortOptions = false)
 final class ManCommand implements Callable<Integer> {
 
   private static final OutputKind PAGES =
-      OutputKind.of("plyscape.1", ".TH PLYSCAPE", "plyscape(-[a-z]+)?\\.1");
+      OutputKind.of("plyscape.1", ".TH PLYSCAPE", "plyscape(-[a-z]+)?\\.[15]");
 
   @Spec private CommandSpec spec;
 
   @Parameters(
       arity = "0..1",
       paramLabel = "COMMAND",
-      description = "Which command; without it the program's own page.")
+      description =
+          "Which command, or job or layup for the keys of these files; without it the program's"
+              + " own page.")
   private String command;
 
   @Option(
@@ -62,6 +65,10 @@ final class ManCommand implements Callable<Integer> {
       console.result(ManPage.text(all.getCommandSpec()));
       return ExitCodes.DONE;
     }
+    if (ReferencePage.TOPICS.contains(command)) {
+      console.result(ReferencePage.text(command));
+      return ExitCodes.DONE;
+    }
     CommandLine one = all.getSubcommands().get(command);
     if (one == null) {
       throw new ParameterException(
@@ -79,6 +86,8 @@ final class ManCommand implements Callable<Integer> {
         .forEach(
             (name, line) ->
                 pages.put("plyscape-" + name + ".1", ManPage.text(line.getCommandSpec())));
+    ReferencePage.TOPICS.forEach(
+        topic -> pages.put("plyscape-" + topic + ".5", ReferencePage.text(topic)));
     try (OutputDirectory out = OutputDirectory.open(Paths.of(spec, directory), PAGES, force)) {
       pages.forEach(out::write);
       out.publish();
