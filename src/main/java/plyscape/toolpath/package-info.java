@@ -8,8 +8,8 @@
  *
  * <p>Always true afterwards: a cutter's centre at a depth is never nearer to a wall of the pocket
  * that bounds this depth than its radius less 0.005 mm; a rapid never goes through wood that still
- * stands; no pass goes farther below what it finds than the tool's stepdown, except in wood
- * narrower than a lattice step; the same input gives the same moves.
+ * stands; no move bites deeper than the tool's stepdown into the wood as it stands then, the
+ * outermost 0.05 mm of the cutter aside; the same input gives the same moves.
  *
  * <p>This package decides which cutters are used ({@code ToolChoice}) and which pieces each of them
  * cuts ({@code ToolPlanner}). The rooms inside, each with its own page, from the bottom up: {@code

@@ -28,6 +28,10 @@ final class CutCheck {
   double uncutMm2;
   double rapidThroughMm2;
   double outsideMm;
+
+  /** How far the deepest bite exceeds its cutter's stepdown, 0.05 mm at the rim aside, mm. */
+  double overBiteMm;
+
   final List<String> notes = new ArrayList<>();
 
   CutCheck(Box carved, double cell) {
@@ -50,6 +54,9 @@ final class CutCheck {
     }
     if (uncutMm2 > 0) {
       text.append(" uncut ").append(uncutMm2);
+    }
+    if (overBiteMm > 0.001) {
+      text.append(" bites too deep by ").append(overBiteMm);
     }
     if (outsideMm > 0) {
       text.append(" outside ").append(outsideMm);
@@ -81,12 +88,14 @@ final class CutCheck {
           if (move.isArc()) {
             double[][] points = arc(px, py, pz, move);
             for (double[] p : points) {
+              bite(px, py, pz, p[0], p[1], p[2], run.tool());
               step(px, py, pz, p[0], p[1], p[2], r, move);
               px = p[0];
               py = p[1];
               pz = p[2];
             }
           } else {
+            bite(px, py, pz, move.x(), move.y(), move.depth(), run.tool());
             step(px, py, pz, move.x(), move.y(), move.depth(), r, move);
             px = move.x();
             py = move.y();
@@ -131,6 +140,48 @@ final class CutCheck {
               };
     }
     return points;
+  }
+
+  /** Every cell that a straight stretch of a move comes over with more than its rim. */
+  private void bite(double ax, double ay, double az, double bx, double by, double bz, Tool tool) {
+    double stepdown = tool.stepdownMm();
+    if (Math.max(az, bz) <= stepdown) {
+      return;
+    }
+    double r = tool.radiusMm() - 0.05;
+    double dx = bx - ax;
+    double dy = by - ay;
+    double length = Math.sqrt(dx * dx + dy * dy);
+    int i0 = Math.max(0, (int) Math.floor((Math.min(ax, bx) - r - carved.minX()) / cell));
+    int i1 = Math.min(columns - 1, (int) Math.ceil((Math.max(ax, bx) + r - carved.minX()) / cell));
+    int j0 = Math.max(0, (int) Math.floor((Math.min(ay, by) - r - carved.minY()) / cell));
+    int j1 = Math.min(rows - 1, (int) Math.ceil((Math.max(ay, by) + r - carved.minY()) / cell));
+    for (int j = j0; j <= j1; j++) {
+      for (int i = i0; i <= i1; i++) {
+        int k = j * columns + i;
+        if (Math.max(az, bz) - cut[k] <= stepdown) {
+          continue;
+        }
+        double along = length < 1e-9 ? 0 : ((x(i) - ax) * dx + (y(j) - ay) * dy) / length;
+        double across =
+            length < 1e-9
+                ? Math.hypot(x(i) - ax, y(j) - ay)
+                : ((x(i) - ax) * dy - (y(j) - ay) * dx) / length;
+        double half = Math.sqrt(Math.max(0, r * r - across * across));
+        double from = Math.max(0, along - half);
+        double to = Math.min(length, along + half);
+        if (Math.abs(across) <= r && from <= to) {
+          double slope = length < 1e-9 ? 0 : (bz - az) / length;
+          double z =
+              length < 1e-9 ? Math.max(az, bz) : Math.max(az + slope * from, az + slope * to);
+          double over = z - cut[k] - stepdown;
+          if (over > 0.001 && over > overBiteMm) {
+            notes.add("bite over by " + over + " at " + x(i) + " " + y(j) + " depth " + z);
+          }
+          overBiteMm = Math.max(overBiteMm, over);
+        }
+      }
+    }
   }
 
   private void step(

@@ -32,12 +32,13 @@ class PathPlannerTest {
   }
 
   @Test
-  void randomTerrains_noGougeNoRapidThroughStockAllReachableCut() {
+  void randomTerrains_noGougeNoRapidThroughStockNoBiteOverTheStepdownAllReachableCut() {
     for (int seed = 0; seed < 25; seed++) {
       CutCheck check = planAndCut(seed, 0.1);
       String where = "seed " + seed + " " + check.faults() + " " + check.notes;
       assertEquals(0, check.gougedMm2 + check.rapidThroughMm2 + check.outsideMm, where);
       assertTrue(check.uncutMm2 < 0.05, where);
+      assertTrue(check.overBiteMm <= 0.001, where);
     }
   }
 

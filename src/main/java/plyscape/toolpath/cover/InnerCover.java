@@ -4,6 +4,7 @@ import java.util.List;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.Sweep;
 import plyscape.toolpath.ring.Chunks;
+import plyscape.toolpath.ring.KeptChunks;
 import plyscape.toolpath.ring.Piece;
 
 /**
@@ -59,7 +60,7 @@ final class InnerCover {
 
   private void keep(ChunkCover cover, List<Piece> pieces, Needed needed) {
     Chunks chunks = cover.chunks;
-    Kept kept = new Kept(cover.ring, chunks);
+    KeptChunks kept = new KeptChunks(cover.ring, chunks);
     boolean before = false;
     for (int c = 0; c < chunks.count(); c++) {
       boolean here = needed.at(c);

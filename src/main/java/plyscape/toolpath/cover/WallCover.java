@@ -5,6 +5,7 @@ import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.lattice.Sweep;
 import plyscape.toolpath.ring.Chunks;
+import plyscape.toolpath.ring.KeptChunks;
 import plyscape.toolpath.ring.Piece;
 
 /**
@@ -65,7 +66,7 @@ final class WallCover {
    * @param blocks near which something is wanted
    */
   void choose(ChunkCover cover, WallNeed need, CoarseMap blocks, List<Piece> pieces) {
-    Kept kept = new Kept(cover.ring, cover.chunks);
+    KeptChunks kept = new KeptChunks(cover.ring, cover.chunks);
     boolean before = false;
     for (int c = 0; c < cover.chunks.count(); c++) {
       boolean here = needed(cover, c, need, blocks);
@@ -89,7 +90,7 @@ final class WallCover {
    */
   void chooseForLeft(ChunkCover cover, CoarseMap blocks, List<Piece> pieces) {
     Chunks chunks = cover.chunks;
-    Kept kept = new Kept(cover.ring, chunks);
+    KeptChunks kept = new KeptChunks(cover.ring, chunks);
     boolean before = false;
     for (int c = 0; c < chunks.count(); c++) {
       int a = chunks.start(c);

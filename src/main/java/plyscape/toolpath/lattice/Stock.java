@@ -10,6 +10,9 @@ public final class Stock {
   /** Nodes within this of a depth count as cut to it. */
   public static final float SAME_MM = 1e-4f;
 
+  /** A cutter may bite deeper than its stepdown with so much of its edge, mm. */
+  public static final double RIM_MM = 0.05;
+
   public final Lattice lattice;
   final float[] depth;
 
@@ -108,6 +111,30 @@ public final class Stock {
           }
         });
     return count;
+  }
+
+  /**
+   * Depth of the highest wood that the disk bites into on its way, the outermost {@link #RIM_MM}
+   * aside, mm: at the nodes, and between them as far as it isn't surely gone.
+   */
+  public double bitten(double ax, double ay, double bx, double by, double radius) {
+    double least =
+        least(depth, sweep.all(ax, ay, bx, by, radius - RIM_MM), Double.POSITIVE_INFINITY);
+    double within = radius - Math.max(RIM_MM, inset) - 1e-6;
+    return within <= 0 ? least : least(sure, sweep.all(ax, ay, bx, by, within), least);
+  }
+
+  /** The least of a value and those of the runs that the sweep found last. */
+  private double least(float[] values, int found, double or) {
+    int[] runs = sweep.runs;
+    double least = or;
+    for (int r = 0; r < found; r += 2) {
+      int last = runs[r + 1];
+      for (int k = runs[r]; k <= last; k++) {
+        least = values[k] < least ? values[k] : least;
+      }
+    }
+    return least;
   }
 
   /** Depth above which no wood stands at the node nearest to a point, mm. */

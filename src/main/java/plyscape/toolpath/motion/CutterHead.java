@@ -5,6 +5,7 @@ import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.RapidTime;
 import plyscape.machine.Tool;
+import plyscape.toolpath.cover.StepWork;
 import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.lattice.Stock;
 import plyscape.toolpath.ring.Chunks;
@@ -30,6 +31,7 @@ final class CutterHead {
   private final double radius;
   private final WidthFeed feeds;
   private final RapidTime rapids;
+  private final BiteLimit bites;
 
   /** Moves of the pass being made. */
   private MoveList moves;
@@ -63,6 +65,7 @@ final class CutterHead {
     this.options = options;
     radius = tool.radiusMm();
     rapids = new RapidTime(machine);
+    bites = new BiteLimit(stock, tool);
     feeds = new WidthFeed(stock, tool, options);
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
@@ -131,13 +134,28 @@ final class CutterHead {
     return done;
   }
 
+  /** Whether the stepdown allows to go straight from A to B at the step's depth. */
+  boolean mayCut(double ax, double ay, double bx, double by) {
+    return bites.allows(ax, ay, bx, by, floor);
+  }
+
+  /** Whether it allows to go straight down to a depth at a place. */
+  boolean maySink(double x, double y, double toDepth) {
+    return bites.allows(x, y, x, y, toDepth);
+  }
+
+  /** Whether it allows to go along points. */
+  boolean mayCut(double[][] points) {
+    return bites.allows(points, floor);
+  }
+
   /** Whether the way straight to a place at this depth is open and not dearer than lifting. */
   boolean staysDown(double x, double y) {
     double length = Math.hypot(x - moves.x, y - moves.y);
     if (length < 1e-9) {
       return true;
     }
-    if (length > 60 || !way.free(moves.x, moves.y, x, y)) {
+    if (length > 60 || !way.free(moves.x, moves.y, x, y) || !mayCut(moves.x, moves.y, x, y)) {
       return false;
     }
     double feed = tool.feedMmPerMin() / 60;
@@ -155,7 +173,7 @@ final class CutterHead {
   /** Straight to a place at depth, at the feed that what stands in between allows. */
   void link(double x, double y) {
     WallLead lead = offWall();
-    if (lead != null && way.free(lead.x(), lead.y(), x, y)) {
+    if (lead != null && way.free(lead.x(), lead.y(), x, y) && mayCut(lead.x(), lead.y(), x, y)) {
       swingOff(lead);
     }
     double length = Math.hypot(x - moves.x, y - moves.y);
@@ -318,14 +336,20 @@ final class CutterHead {
       return;
     }
     double[] spot = here.clearSpot(moves.x, moves.y);
-    if (spot != null) {
+    if (spot != null && bites.allows(moves.x, moves.y, spot[0], spot[1], moves.depth)) {
       moves.line(spot[0], spot[1], moves.depth, tool.feedMmPerMin());
     }
   }
 
   /** The arc by which the wall just cut can be left, or null. */
   private WallLead offWall() {
-    return alongWall && heading != null ? WallLead.off(leads(here), heading) : null;
+    WallLead lead = alongWall && heading != null ? WallLead.off(leads(here), heading) : null;
+    return lead != null && bites.allows(lead.points(moves.x, moves.y), moves.depth) ? lead : null;
+  }
+
+  /** What must be cut higher up before a piece of a step. */
+  List<BiteLimit.Before> before(StepWork work, Piece piece) {
+    return bites.before(work, piece);
   }
 
   /** How leads are laid for this cutter. */

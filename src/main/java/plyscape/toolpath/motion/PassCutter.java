@@ -68,17 +68,26 @@ public final class PassCutter {
             (PieceGlide.LEADS[0] + 1) * head.tool().stepoverMm());
   }
 
-  /** Cuts a piece of a step. */
-  @SuppressWarnings("ReferenceEquality") // another step of the same shape is another step
+  /**
+   * Cuts a piece of a step. Where more than a stepdown stands under it, it is cut higher up first.
+   */
   public void cut(StepWork of, Piece piece) {
-    if (of != work) {
-      begin(of);
+    for (BiteLimit.Before first : head.before(of, piece)) {
+      cut(first.work(), first.piece());
     }
+    enter(of);
     Piece along = piece.closed() ? starts.place(piece, head.x(), head.y()) : piece;
     Piece entered = head.level() ? glide.onto(piece, along) : null;
     if (entered == null) {
       entered = entry.enter(piece.closed() ? entry.started(piece, along) : piece);
     }
     head.follow(entered);
+  }
+
+  @SuppressWarnings("ReferenceEquality") // another step of the same shape is another step
+  private void enter(StepWork of) {
+    if (of != work) {
+      begin(of);
+    }
   }
 }

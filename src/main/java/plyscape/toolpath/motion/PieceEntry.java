@@ -52,7 +52,7 @@ final class PieceEntry {
       return piece;
     }
     double[] spot = head.way().clearSpot(x, y);
-    if (spot != null) {
+    if (spot != null && head.mayCut(spot[0], spot[1], x, y)) {
       head.touchDown(spot[0], spot[1]);
       head.link(x, y);
       return piece;
@@ -66,7 +66,7 @@ final class PieceEntry {
     double highest = highest(piece);
     double above = highest - CutterHead.TOUCH_MM;
     double[] roomy = head.way().roomySpot(x, y);
-    if (roomy != null) {
+    if (roomy != null && head.maySink(roomy[0], roomy[1], above)) {
       head.over(roomy[0], roomy[1], above);
       head.sink(roomy[0], roomy[1], above);
     } else {
@@ -88,12 +88,14 @@ final class PieceEntry {
       return null;
     }
     Clearway way = head.way();
-    return WallLead.on(
-        head.leads(way),
-        start,
-        (openX, openY) ->
-            way.clear(openX, openY)
-                || head.level() && way.room(openX, openY) >= 0 && head.staysDown(openX, openY));
+    WallLead lead =
+        WallLead.on(
+            head.leads(way),
+            start,
+            (openX, openY) ->
+                way.clear(openX, openY)
+                    || head.level() && way.room(openX, openY) >= 0 && head.staysDown(openX, openY));
+    return lead == null || head.mayCut(lead.points(start.x(), start.y())) ? lead : null;
   }
 
   /** Goes onto a piece along a wall by a tangent arc; whether there was room. */

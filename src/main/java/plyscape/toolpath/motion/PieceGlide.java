@@ -70,8 +70,11 @@ final class PieceGlide {
     Biarc biarc = Biarc.between(from, to);
     if (biarc == null
         || biarc.radiusMm() < LEAST_RADIUS_MM
-        || biarc.lengthMm() > gap + STOP_WORTH_MM
-        || !head.way().free(head.way().along(biarc, head.x(), head.y()))) {
+        || biarc.lengthMm() > gap + STOP_WORTH_MM) {
+      return false;
+    }
+    double[][] points = head.way().along(biarc, head.x(), head.y());
+    if (!head.way().free(points) || !head.mayCut(points)) {
       return false;
     }
     head.glide(biarc);

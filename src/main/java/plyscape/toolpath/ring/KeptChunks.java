@@ -1,12 +1,10 @@
-package plyscape.toolpath.cover;
+package plyscape.toolpath.ring;
 
 import java.util.List;
 import plyscape.toolpath.lattice.Ring;
-import plyscape.toolpath.ring.Chunks;
-import plyscape.toolpath.ring.Piece;
 
 /** Which chunks of a ring are kept, and the pieces that they make. */
-final class Kept {
+public final class KeptChunks {
 
   /** Gaps shorter than this are cut through: lifting over them would take longer. */
   private static final double GAP_MM = 6;
@@ -16,23 +14,26 @@ final class Kept {
   private final boolean[] keep;
   private int count;
 
-  Kept(Ring ring, Chunks chunks) {
+  /** Of a ring, none kept yet. */
+  public KeptChunks(Ring ring, Chunks chunks) {
     this.ring = ring;
     this.chunks = chunks;
     keep = new boolean[chunks.count()];
   }
 
-  void keep(int chunk) {
+  /** Keeps one. */
+  public void keep(int chunk) {
     count += keep[chunk] ? 0 : 1;
     keep[chunk] = true;
   }
 
-  boolean any() {
+  /** Whether any is kept. */
+  public boolean any() {
     return count > 0;
   }
 
   /** One chunk more at both ends of what is kept. */
-  void widen() {
+  public void widen() {
     int n = keep.length;
     boolean[] old = keep.clone();
     for (int c = 0; c < n; c++) {
@@ -47,7 +48,7 @@ final class Kept {
   }
 
   /** Fills short gaps. */
-  void closeGaps() {
+  public void closeGaps() {
     int n = keep.length;
     int first = firstKept();
     int steps = ring.closed() ? n + 1 : n - first;
@@ -79,7 +80,7 @@ final class Kept {
   }
 
   /** Adds what is kept as pieces: the whole ring, or each run of chunks. */
-  void addTo(List<Piece> pieces) {
+  public void addTo(List<Piece> pieces) {
     int n = keep.length;
     if (count == n) {
       pieces.add(new Piece(ring.index(), ring.closed(), ring.x(), ring.y()));
