@@ -11,11 +11,12 @@ import plyscape.machine.Move;
  * Reads a program of the strict RS274 subset (NISTIR 6556; references.md, section 1) to motions in
  * panel coordinates.
  *
- * <p>Understood: G0 G1 G2 G3 with I J or R, G4, G17, G20 G21, G40, G49, G54, G61 G64, G80, G90 G91,
- * G94, M0 M1 M2 M30, M3 M4 M5, M7 M8 M9, M48, F S N, comments, % lines. Anything else is refused
- * with line and column, as a motion that isn't understood can't be vouched for. The order of
- * execution on a line is that of section 3.8 of the standard: M5 beside a motion stops the spindle
- * first. Coordinates keep a double's precision.
+ * <p>More than {@link Dialect} has is understood, and reported as a problem of the program: G0 G1
+ * G2 G3 with I J or R, G4, G17, G20 G21, G40, G49, G54, G61 G64, G80, G90 G91, G94, M0 M1 M2 M30,
+ * M3 M4 M5, M7 M8 M9, M48, F S N, comments, % lines. Anything else is refused with line and column,
+ * as a motion that isn't understood can't be vouched for. The order of execution on a line is that
+ * of section 3.8 of the standard: M5 beside a motion stops the spindle first. Coordinates keep a
+ * double's precision.
  */
 public final class GcodeParser {
 
@@ -25,7 +26,8 @@ public final class GcodeParser {
   private final LineWords sorted = new LineWords();
   private final ModalState state;
   private final List<Program.Block> blocks = new ArrayList<>();
-  private final List<Program.Problem> problems = new ArrayList<>();
+  private final List<Program.Speed> speeds = new ArrayList<>();
+  private final Dialect dialect = new Dialect();
   private int line;
 
   private GcodeParser(String file, String text, ProgramFrame frame, double startDepth) {
@@ -62,7 +64,8 @@ public final class GcodeParser {
         frame.zeroY(),
         startDepth,
         List.copyOf(parser.blocks),
-        List.copyOf(parser.problems));
+        List.copyOf(parser.speeds),
+        parser.dialect.problems());
   }
 
   private void lines() {
@@ -93,6 +96,8 @@ public final class GcodeParser {
         content |= stop > from;
         if (words.count > 0) {
           ended = execute();
+        } else if (words.numbered) {
+          dialect.check(words, line);
         }
       }
       from = to + 1;
@@ -112,19 +117,16 @@ public final class GcodeParser {
   /** Executes the words of one line; gives true at the program's end. */
   private boolean execute() {
     sorted.take(words);
-    state.settings(sorted, words, line, problems);
+    dialect.check(words, line);
+    state.settings(sorted, words);
+    if (sorted.has('S')) {
+      speeds.add(new Program.Speed(line, sorted.value('S')));
+    }
     Move move = state.motion(sorted, words);
     if (move != null) {
       blocks.add(new Program.Block(line, move, state.spindleOn()));
     }
     int stop = sorted.m(LineWords.STOP);
-    if (stop == 0 || stop == 1) {
-      problems.add(
-          new Program.Problem(
-              line,
-              words.columns[sorted.mIndex(LineWords.STOP)] + 1,
-              "M" + stop + " stops the program until someone starts it again"));
-    }
     return stop == 2 || stop == 30;
   }
 }

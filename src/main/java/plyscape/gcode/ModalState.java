@@ -1,6 +1,5 @@
 package plyscape.gcode;
 
-import java.util.List;
 import plyscape.machine.Move;
 
 /**
@@ -44,7 +43,7 @@ final class ModalState {
    * Takes a line's settings, in the standard's order; feeds are read in the units that hold after
    * the line.
    */
-  void settings(LineWords w, WordLine words, int line, List<Program.Problem> problems) {
+  void settings(LineWords w, WordLine words) {
     if (w.g(LineWords.UNITS) >= 0) {
       unit = w.g(LineWords.UNITS) == 200 ? MM_PER_INCH : 1;
     }
@@ -61,15 +60,7 @@ final class ModalState {
       }
     }
     switch (w.m(LineWords.SPINDLE)) {
-      case 3 -> turning = true;
-      case 4 -> {
-        turning = true;
-        problems.add(
-            new Program.Problem(
-                line,
-                words.columns[w.mIndex(LineWords.SPINDLE)] + 1,
-                "M4 turns the spindle backwards, which only a left-hand cutter stands"));
-      }
+      case 3, 4 -> turning = true;
       case 5 -> turning = false;
       default -> {}
     }

@@ -12,7 +12,8 @@ import plyscape.machine.Move;
  * @param startY the same
  * @param startDepth the same
  * @param blocks motions in order
- * @param problems what was odd but could be read
+ * @param speeds spindle speeds in the order in which they are set
+ * @param problems words that aren't of plyscape's dialect, one a kind
  */
 public record Program(
     String file,
@@ -20,6 +21,7 @@ public record Program(
     double startY,
     double startDepth,
     List<Block> blocks,
+    List<Speed> speeds,
     List<Problem> problems) {
 
   /**
@@ -30,6 +32,9 @@ public record Program(
    * @param spindleOn whether the spindle turned
    */
   public record Block(int line, Move move, boolean spindleOn) {}
+
+  /** A spindle speed, turns a minute, and its line. */
+  public record Speed(int line, double rpm) {}
 
   /** Something odd at a place. */
   public record Problem(int line, int column, String message) {}
@@ -47,6 +52,7 @@ public record Program(
         startY,
         startDepth,
         blocks.stream().filter(b -> b.line() <= line).toList(),
+        speeds.stream().filter(s -> s.line() <= line).toList(),
         problems);
   }
 }

@@ -20,6 +20,9 @@ final class WordLine {
   final int[] columns = new int[MOST_WORDS];
   int count;
 
+  /** Whether the line has a number, N. */
+  boolean numbered;
+
   private final String file;
   private final String text;
   private int line;
@@ -39,6 +42,7 @@ final class WordLine {
     at = from;
     end = to;
     count = 0;
+    numbered = false;
     if (to - from > LONGEST) {
       throw faultAt(
           from + LONGEST, "line of " + (to - from) + " characters", "the standard allows 256");
@@ -69,6 +73,7 @@ final class WordLine {
               column, "a line number behind other words", "N stands first on its line, once");
         }
         lineNumberWord(column);
+        numbered = true;
       } else {
         word(letter, column);
       }

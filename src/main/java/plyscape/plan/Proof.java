@@ -32,6 +32,7 @@ final class Proof {
         new Setup(
             new Box(0, 0, regions.job().panel().widthMm(), regions.job().panel().heightMm()),
             regions.thicknessMm(),
+            regions.job().layup().flatnessMm(),
             regions.tiling().carved(),
             regions.job().machine(),
             cellMm),

@@ -48,6 +48,13 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
       faults.add(
           v.collisions().size() + (v.collisions().size() == 1 ? " collision" : " collisions"));
     }
+    List<TextFault> text = textFaults();
+    if (!text.isEmpty()) {
+      faults.add(
+          text.size() == 1
+              ? "a fault in the text of " + text.get(0)
+              : text.size() + " faults in the programs' texts, the first in " + text.get(0));
+    }
     for (Bite bite : tooDeep()) {
       faults.add(
           "a bite of "
@@ -58,6 +65,11 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
               + Numbers.trimmed(bite.stepdownMm(), 3));
     }
     return faults;
+  }
+
+  /** What is wrong in the texts alone. */
+  List<TextFault> textFaults() {
+    return TextCheck.of(plan);
   }
 
   /** Bites over the stepdown that the plan itself didn't own up to. */

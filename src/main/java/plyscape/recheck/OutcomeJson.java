@@ -36,6 +36,7 @@ public final class OutcomeJson {
     bites(root.putArray("bites"), v);
     differences(root.putArray("differences"), outcome);
     collisions(root.putArray("collisions"), v);
+    textFaults(root.putArray("text_faults"), outcome);
   }
 
   private static void programs(ArrayNode programs, Outcome outcome) {
@@ -96,6 +97,17 @@ public final class OutcomeJson {
           .add(d.minY())
           .add(d.maxX())
           .add(d.maxY());
+    }
+  }
+
+  private static void textFaults(ArrayNode faults, Outcome outcome) {
+    for (TextFault f : outcome.textFaults()) {
+      faults
+          .addObject()
+          .put("file", f.file())
+          .put("line", f.line())
+          .put("column", f.column())
+          .put("message", f.message());
     }
   }
 

@@ -2,7 +2,6 @@ package plyscape.recheck;
 
 import java.util.Comparator;
 import java.util.List;
-import plyscape.gcode.Program;
 import plyscape.machine.Times;
 import plyscape.report.PlanFigures;
 import plyscape.simulate.Bite;
@@ -47,7 +46,7 @@ public final class OutcomeText {
     text.differences();
     text.collisions();
     text.bites();
-    text.problems();
+    text.textFaults();
     return text.out.toString();
   }
 
@@ -169,19 +168,8 @@ public final class OutcomeText {
     }
   }
 
-  private void problems() {
-    for (Cut cut : outcome.cuts()) {
-      for (Program.Problem p : cut.program().problems()) {
-        out.append(cut.program().file())
-            .append(':')
-            .append(p.line())
-            .append(':')
-            .append(p.column())
-            .append(": ")
-            .append(p.message())
-            .append('\n');
-      }
-    }
+  private void textFaults() {
+    outcome.textFaults().forEach(fault -> out.append(fault).append('\n'));
   }
 
   private void place(double x, double y) {

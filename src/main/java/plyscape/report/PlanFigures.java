@@ -10,6 +10,7 @@ import plyscape.grid.Box;
  * @param widthMm panel's X size
  * @param heightMm panel's Y size
  * @param thicknessMm of the pressed panel
+ * @param flatnessMm plus or minus, how far its top face is from flat; 0 where the plan doesn't say
  * @param carved the carved area, panel mm
  * @param plies top to bottom
  * @param tools as listed in the job
@@ -23,6 +24,7 @@ public record PlanFigures(
     double widthMm,
     double heightMm,
     double thicknessMm,
+    double flatnessMm,
     Box carved,
     List<PlyFigures> plies,
     List<ToolFigures> tools,
@@ -41,8 +43,18 @@ public record PlanFigures(
       double targetMm,
       double areaMm2) {}
 
-  /** A tool. */
-  public record ToolFigures(String name, double diameterMm, boolean used) {}
+  /**
+   * A tool.
+   *
+   * @param shape form of its end in lower case, "" where the plan doesn't say
+   * @param cutting how it is run; null where the plan doesn't say
+   */
+  public record ToolFigures(
+      String name, double diameterMm, boolean used, String shape, RunFigures cutting) {}
+
+  /** How a tool is run: turns a minute, feeds in mm/min, stepdown in mm. */
+  public record RunFigures(
+      double rpm, double feed, double thinFeed, double plunge, double stepdownMm) {}
 
   /** A pass: which file, which tool by name, floor depth in mm, time in s. */
   public record PassFigures(String file, String tool, double depthMm, double timeS) {}

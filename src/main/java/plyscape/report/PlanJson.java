@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Locale;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.bend.TopMap;
 import plyscape.fault.Warning;
@@ -151,6 +152,7 @@ public final class PlanJson {
         .add(carved.minY())
         .add(carved.maxX())
         .add(carved.maxY());
+    panel.put("flatness_mm", plan.job().layup().flatnessMm());
     TopMap map = plan.shape().topMap().orElse(null);
     if (map == null) {
       panel.putNull("top_map");
@@ -255,7 +257,13 @@ public final class PlanJson {
       node.addObject()
           .put("name", tool.name())
           .put("diameter_mm", tool.diameterMm())
-          .put("used", used);
+          .put("used", used)
+          .put("shape", tool.shape().name().toLowerCase(Locale.ROOT))
+          .put("rpm", tool.rpm())
+          .put("feed", tool.feedMmPerMin())
+          .put("thin_feed", tool.thinFeedMmPerMin())
+          .put("plunge", tool.plungeMmPerMin())
+          .put("stepdown_mm", tool.stepdownMm());
     }
   }
 

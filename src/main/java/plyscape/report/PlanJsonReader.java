@@ -75,7 +75,9 @@ public final class PlanJsonReader {
           new PlanFigures.ToolFigures(
               text(tool.path("name"), at + "name"),
               positive(tool.path("diameter_mm"), at + "diameter_mm"),
-              tool.path("used").asBoolean()));
+              tool.path("used").asBoolean(),
+              tool.path("shape").asText(""),
+              cutting(tool, at)));
     }
     List<PlanFigures.PassFigures> passes = new ArrayList<>();
     for (JsonNode pass : list(root, "passes", "passes")) {
@@ -92,6 +94,7 @@ public final class PlanJsonReader {
         number(root.path("panel").path("width_mm"), "panel.width_mm"),
         number(root.path("panel").path("height_mm"), "panel.height_mm"),
         number(root.path("panel").path("thickness_mm"), "panel.thickness_mm"),
+        root.path("panel").path("flatness_mm").asDouble(0),
         box(carved),
         List.copyOf(plies),
         List.copyOf(tools),
@@ -101,6 +104,18 @@ public final class PlanJsonReader {
         root.path("surface").path("faces").isTextual()
             ? root.path("surface").path("faces").textValue()
             : null);
+  }
+
+  /** How a tool is run; plans of earlier versions don't say. */
+  private PlanFigures.RunFigures cutting(JsonNode tool, String at) {
+    return tool.path("rpm").isMissingNode()
+        ? null
+        : new PlanFigures.RunFigures(
+            number(tool.path("rpm"), at + "rpm"),
+            number(tool.path("feed"), at + "feed"),
+            number(tool.path("thin_feed"), at + "thin_feed"),
+            number(tool.path("plunge"), at + "plunge"),
+            number(tool.path("stepdown_mm"), at + "stepdown_mm"));
   }
 
   private Box box(double[] corners) {

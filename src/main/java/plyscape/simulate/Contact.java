@@ -13,6 +13,8 @@ record Contact(int stroke, Kind kind, double t, double depthMm) {
   /** What touched. */
   enum Kind {
     TOOL,
+    /** Nothing, if the face is flat; nearer to it than it is flat. */
+    FACE,
     SHANK,
     HOLDER
   }

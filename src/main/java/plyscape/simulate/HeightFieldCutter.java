@@ -36,18 +36,21 @@ final class HeightFieldCutter {
   private final ToolForm form;
   private final double widest;
   private final Rim rim;
+  private final double flatnessMm;
   private volatile SharedLoop running;
   private BiteGauge deepest;
 
   /**
    * Over a field, which is changed.
    *
+   * @param flatnessMm how near rapids may come to the uncut face, mm
    * @param rim where the wood that a stroke takes isn't counted as its bite
    */
-  HeightFieldCutter(HeightField field, Tool tool, Rim rim) {
+  HeightFieldCutter(HeightField field, Tool tool, double flatnessMm, Rim rim) {
     this.field = field;
     this.tool = tool;
     this.rim = rim;
+    this.flatnessMm = flatnessMm;
     form = ToolForm.of(tool);
     widest =
         Math.max(tool.radiusMm(), Math.max(tool.shankDiameterMm(), tool.holderDiameterMm()) / 2);
@@ -102,7 +105,7 @@ final class HeightFieldCutter {
     double bandMm = ROWS_PER_BAND * frame.cellY();
     for (int i = 0; i < strokes.length; i++) {
       Stroke stroke = strokes[i];
-      if (stroke.deepestTip() <= 0) {
+      if (stroke.deepestTip() <= (stroke.mustNotCut ? -flatnessMm : 0)) {
         continue; // over the top face all the way
       }
       int from = (int) Math.max(0, Math.floor((stroke.minY() - widest - frame.minY()) / bandMm));
@@ -145,6 +148,12 @@ final class HeightFieldCutter {
         now = i;
         if (stroke.mustNotCut) {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
+          if (flatnessMm > 0 && stroke.deepestTip() <= 0 && !stroke.straightUp()) {
+            check(stroke, i, form, -flatnessMm, Contact.Kind.FACE);
+          }
+        }
+        if (stroke.deepestTip() <= 0) {
+          continue;
         }
         if (form.flat() && stroke.z0 == stroke.z1) {
           // Strokes hang together, so the one before has cut the disk about this one's start.
@@ -288,7 +297,8 @@ final class HeightFieldCutter {
         for (int k = 0; k < n; k++) {
           int to = lastColumn(spans[2 * k + 1]);
           for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
-            if (stroke.deepestTip() - above - depth[base + column] <= TOUCH_DEPTH_MM) {
+            if (stroke.deepestTip() - above - depth[base + column] <= TOUCH_DEPTH_MM
+                || kind == Contact.Kind.FACE && depth[base + column] > 0) {
               continue; // below anything that comes here
             }
             double px = frame.centreX(column);

@@ -11,9 +11,6 @@ import plyscape.gcode.ProgramFrame;
  */
 final class MotionChecks {
 
-  /** Rounding of Z and of feeds on a ramp may make a plunge seem a little fast. */
-  private static final double FEED_SLACK = 1.02;
-
   private static final double LENGTH_SLACK_MM = 0.0015;
 
   private final Setup setup;
@@ -27,19 +24,10 @@ final class MotionChecks {
   static List<Verification.Collision> of(Setup setup, Cut cut, List<Stroke> strokes) {
     MotionChecks checks = new MotionChecks(setup);
     checks.travel(cut, strokes);
-    int lastFast = 0;
+    checks.plunges(cut, strokes);
     int lastDeep = 0;
     int lastThrough = 0;
-    int index = 0;
-    var blocks = cut.program().blocks();
     for (Stroke stroke : strokes) {
-      while (blocks.get(index).line() < stroke.line) {
-        index++;
-      }
-      double feed = blocks.get(index).move().feedMmPerMin();
-      if (feed > 0 && stroke.line != lastFast && checks.plunge(cut, stroke, feed)) {
-        lastFast = stroke.line;
-      }
       if (stroke.line != lastDeep && checks.flutes(cut, stroke)) {
         lastDeep = stroke.line;
       }
@@ -55,24 +43,16 @@ final class MotionChecks {
     return checks.found;
   }
 
-  private boolean plunge(Cut cut, Stroke stroke, double feed) {
-    double down = stroke.z1 - stroke.z0;
-    if (down <= LENGTH_SLACK_MM || stroke.z1 <= 0 || cut.tool().plungeMmPerMin() <= 0) {
-      return false; // going up, or down to the face through air
+  private void plunges(Cut cut, List<Stroke> strokes) {
+    for (PlungeCheck.Fast fast : PlungeCheck.of(cut, strokes)) {
+      add(
+          cut,
+          fast.stroke(),
+          "plunges at "
+              + Math.round(fast.mmPerMin())
+              + " mm/min, the tool's plunge is "
+              + Math.round(cut.tool().plungeMmPerMin()));
     }
-    double length = Math.hypot(stroke.length(), down);
-    double rate = feed * down / length;
-    if (rate <= cut.tool().plungeMmPerMin() * FEED_SLACK) {
-      return false;
-    }
-    add(
-        cut,
-        stroke,
-        "plunges at "
-            + Math.round(rate)
-            + " mm/min, the tool's plunge is "
-            + Math.round(cut.tool().plungeMmPerMin()));
-    return true;
   }
 
   private boolean flutes(Cut cut, Stroke stroke) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import plyscape.machine.Tool;
+import plyscape.text.Numbers;
 
 /**
  * A panel that is cut program by program, so that a first one can be cut while a later one is still
@@ -75,7 +76,7 @@ public final class Simulation {
     makeWalls();
     List<Stroke> strokes = Strokes.of(cut.program());
     List<Verification.Collision> own = new ArrayList<>(MotionChecks.of(setup, cut, strokes));
-    cutter = new HeightFieldCutter(field, cut.tool(), this::rim);
+    cutter = new HeightFieldCutter(field, cut.tool(), setup.flatnessMm(), this::rim);
     for (Contact contact : cutter.cut(strokes)) {
       own.add(collision(cut, strokes.get(contact.stroke()), contact));
     }
@@ -131,20 +132,29 @@ public final class Simulation {
     return List.copyOf(list);
   }
 
-  private static Verification.Collision collision(Cut cut, Stroke stroke, Contact contact) {
+  private Verification.Collision collision(Cut cut, Stroke stroke, Contact contact) {
     double[] at = stroke.point(contact.t());
     String what =
         switch (contact.kind()) {
           case TOOL -> stroke.spindleOn ? "rapid through stock" : "cuts with the spindle off";
+          case FACE -> "a rapid nearer to the face than its flatness";
           case SHANK -> "the shank touches stock";
           case HOLDER -> "the holder touches stock";
         };
+    String much =
+        contact.kind() == Contact.Kind.FACE
+            ? ": %.3f mm over it, flat to " + Numbers.trimmed(setup.flatnessMm(), 3)
+            : ", up to %.3f mm deep";
+    double figure =
+        contact.kind() == Contact.Kind.FACE
+            ? setup.flatnessMm() - contact.depthMm()
+            : contact.depthMm();
     return new Verification.Collision(
         cut.program().file(),
         stroke.line,
         at[0],
         at[1],
         at[2],
-        what + String.format(Locale.ROOT, ", up to %.3f mm deep", contact.depthMm()));
+        what + String.format(Locale.ROOT, much, figure));
   }
 }

@@ -41,6 +41,11 @@ abstract sealed class Stroke permits LineStroke, ArcStroke {
     return Math.max(z0, z1);
   }
 
+  /** Whether it only goes up, out of what it stands in. */
+  final boolean straightUp() {
+    return z1 < z0 && x0 == x1 && y0 == y1;
+  }
+
   /** Length of the centre line seen from above. */
   abstract double length();
 

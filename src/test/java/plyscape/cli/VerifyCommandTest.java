@@ -175,6 +175,35 @@ class VerifyCommandTest {
         run.out().lines().anyMatch(line -> line.matches("\\S+\\.nc" + place + ".*")), run.out());
   }
 
+  /** Spoiled texts that would cut the same panel. */
+  @Test
+  void textThatIsNotThePlans_isNamedWithItsLine() throws Exception {
+    int at = cuttingLine();
+    textFault(at, "M4 S16000", "M4: turns the spindle backwards");
+    textFault(at, "G4 P1", "G4: a dwell");
+    textFault(at, "G64", "G64: not a word of this dialect");
+    textFault(at, "N10", "N: not a word of this dialect");
+    textFault(at, "M0", "M0: stops the program");
+    textFault(at, "S99", "S99, the cutter's speed is 16000");
+    textFault(at, "F99999", "F99999, the cutter's greatest feed is");
+    for (String figure : List.of("diameter", "feed", "plunge", "stepdown")) {
+      List<String> text = new ArrayList<>(lines);
+      text.replaceAll(
+          line -> line.startsWith("(") ? line.replaceFirst(figure + " \\d", figure + " 9") : line);
+      Run run = Run.of("verify", plan.resolve("plan.json"), spoiled(text));
+      assertEquals(3, run.code(), figure + run.out());
+      assertTrue(run.out().contains(":1: the head says " + figure + " 9"), run.out());
+    }
+  }
+
+  private static void textFault(int at, String line, String message) throws Exception {
+    List<String> text = new ArrayList<>(lines);
+    text.add(at, line);
+    JsonNode found = verify(3, plan.resolve("plan.json"), spoiled(text)).get("text_faults").get(0);
+    assertTrue(found.get("message").asText().startsWith(message), found + " " + line);
+    assertTrue(Math.abs(found.get("line").asInt() - at - 1) <= 1, found + " " + at);
+  }
+
   @Test
   void wrongCutter_isFound() throws Exception {
     JsonNode found = verify(3, plan.resolve("plan.json"), program, "--tool", "flat:4");

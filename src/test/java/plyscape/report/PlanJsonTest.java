@@ -23,7 +23,8 @@ class PlanJsonTest {
         "schema version layup panel terrain plies panel_risk zones tools passes time verification"
             + " standing warnings paths",
         keys(root));
-    assertEquals("width_mm height_mm thickness_mm carved top_map", keys(root.get("panel")));
+    assertEquals(
+        "width_mm height_mm thickness_mm carved flatness_mm top_map", keys(root.get("panel")));
     assertEquals(
         "file crs zmin_m zmax_m cell_m voids_filled ground_per_panel_mm",
         keys(root.get("terrain")));
@@ -33,7 +34,9 @@ class PlanJsonTest {
         keys(root.get("plies").get(0)));
     assertEquals("name ply features area_mm2 skipped", keys(root.get("zones").get(0)));
     assertEquals("feature why", keys(root.get("zones").get(0).get("skipped").get(0)));
-    assertEquals("name diameter_mm used", keys(root.get("tools").get(0)));
+    assertEquals(
+        "name diameter_mm used shape rpm feed thin_feed plunge stepdown_mm",
+        keys(root.get("tools").get(0)));
     assertEquals(
         "file tool depth_mm ply stepdown_from_mm cut_mm rapid_mm plunges time_s",
         keys(root.get("passes").get(0)));

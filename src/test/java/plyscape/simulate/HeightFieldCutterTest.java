@@ -33,13 +33,13 @@ class HeightFieldCutterTest {
     for (Move move : moves) {
       blocks.add(new Program.Block(blocks.size() + 1, move, true));
     }
-    return new Program("p", x, y, depth, blocks, List.of());
+    return new Program("p", x, y, depth, blocks, List.of(), List.of());
   }
 
   private static HeightField cut(
       double cell, Tool tool, double x, double y, double depth, Move... moves) {
     HeightField field = HeightField.uncut(PANEL, cell);
-    new HeightFieldCutter(field, tool, Rim.NONE)
+    new HeightFieldCutter(field, tool, 0, Rim.NONE)
         .cut(Strokes.of(program(x, y, depth, List.of(moves))));
     return field;
   }
