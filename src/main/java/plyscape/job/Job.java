@@ -77,18 +77,25 @@ public record Job(
    * @param columns panels side by side in X
    * @param rows panels in Y
    * @param topMap where the heights of the top face are, or null for a flat panel
+   * @param turnDegrees by which the ground is turned on the panel, counter-clockwise
    */
   public record PanelSpec(
-      double widthMm, double heightMm, double borderMm, int columns, int rows, TopMapSpec topMap) {
+      double widthMm,
+      double heightMm,
+      double borderMm,
+      int columns,
+      int rows,
+      TopMapSpec topMap,
+      double turnDegrees) {
 
     /** A single panel. */
     public PanelSpec(double widthMm, double heightMm, double borderMm) {
-      this(widthMm, heightMm, borderMm, 1, 1, null);
+      this(widthMm, heightMm, borderMm, 1, 1, null, 0);
     }
 
     /** Panels of which nothing is known but their size. */
     public PanelSpec(double widthMm, double heightMm, double borderMm, int columns, int rows) {
-      this(widthMm, heightMm, borderMm, columns, rows, null);
+      this(widthMm, heightMm, borderMm, columns, rows, null, 0);
     }
 
     /** Whether it is more than one panel. */
@@ -98,12 +105,12 @@ public record Job(
 
     /** All panels together, as if they were one. */
     public PanelSpec whole() {
-      return new PanelSpec(columns * widthMm, rows * heightMm, borderMm);
+      return new PanelSpec(columns * widthMm, rows * heightMm, borderMm, 1, 1, null, turnDegrees);
     }
 
     /** One panel by itself. */
     public PanelSpec single() {
-      return new PanelSpec(widthMm, heightMm, borderMm, 1, 1, topMap);
+      return new PanelSpec(widthMm, heightMm, borderMm, 1, 1, topMap, turnDegrees);
     }
   }
 

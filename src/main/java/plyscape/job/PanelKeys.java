@@ -19,7 +19,7 @@ final class PanelKeys {
   private PanelKeys() {}
 
   static Job.PanelSpec read(Keys keys) {
-    Keys panel = keys.child("panel", "width", "height", "border", "tiles", "top_map");
+    Keys panel = keys.child("panel", "width", "height", "border", "tiles", "top_map", "turn");
     double width = panel.number("width", 240, SIDE);
     double height = panel.number("height", 240, SIDE);
     double border = panel.number("border", 6, Range.mm(0, 1000));
@@ -35,7 +35,8 @@ final class PanelKeys {
             border,
             counts.get(0).intValue(),
             counts.get(1).intValue(),
-            TopMapKeys.read(panel, counts.get(0).intValue(), counts.get(1).intValue()));
+            TopMapKeys.read(panel, counts.get(0).intValue(), counts.get(1).intValue()),
+            panel.number("turn", 0, Range.of(-360, 360, "degrees")));
     Job.PanelSpec whole = spec.whole();
     if (!(2 * border <= Math.min(whole.widthMm(), whole.heightMm()) - 1)) {
       throw new InputFault(

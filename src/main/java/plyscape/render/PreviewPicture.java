@@ -53,7 +53,7 @@ public final class PreviewPicture {
     int foot = MARGIN + top.height() + 22;
     ScaleBar.draw(
         canvas, MARGIN, foot, pxPerMm, panel.widthMm(), plan.terrain().frame().metresPerMm());
-    drawNorth(canvas, MARGIN + top.width() - 34, foot - 8);
+    drawNorth(canvas, MARGIN + top.width() - 34, foot + 6, plan.terrain().frame().turn().degrees());
     return Png.write(canvas, (int) Math.round(pxPerMm * 1000));
   }
 
@@ -95,10 +95,24 @@ public final class PreviewPicture {
     }
   }
 
-  private static void drawNorth(Canvas canvas, int x, int y) {
-    canvas.line(x, y + 26, x, y + 3, 1.6, Colours.INK);
-    canvas.line(x, y + 3, x - 5, y + 11, 1.6, Colours.INK);
-    canvas.line(x, y + 3, x + 5, y + 11, 1.6, Colours.INK);
-    canvas.text(x + 12, y + 24, 12, Colours.INK, "N");
+  /**
+   * An arrow about a pixel.
+   *
+   * @param turnDegrees direction of north, counter-clockwise from up
+   */
+  private static void drawNorth(Canvas canvas, int x, int y, double turnDegrees) {
+    double cos = Math.cos(Math.toRadians(turnDegrees));
+    double sin = Math.sin(Math.toRadians(turnDegrees));
+    double[][] strokes = {{0, -12, 0, 11}, {0, 11, -5, 3}, {0, 11, 5, 3}};
+    for (double[] s : strokes) {
+      canvas.line(
+          x + s[0] * cos - s[1] * sin,
+          y - (s[0] * sin + s[1] * cos),
+          x + s[2] * cos - s[3] * sin,
+          y - (s[2] * sin + s[3] * cos),
+          1.6,
+          Colours.INK);
+    }
+    canvas.text(x + 12, y + 10, 12, Colours.INK, "N");
   }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.grid.Box;
+import plyscape.grid.Turn;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
@@ -64,6 +65,10 @@ final class PageData {
     }
     ObjectNode ground = root.putObject("ground").put("crs", plan.terrain().crs());
     box(ground.putArray("box"), plan.terrain().frame().ground());
+    Turn turn = plan.terrain().frame().turn();
+    if (!turn.none()) {
+      ground.putArray("turn").add(turn.degrees()).add(turn.x()).add(turn.y());
+    }
     CellMap map = CellMap.of(plan, LONGEST_CELLS);
     root.putObject("cells")
         .put("columns", map.columns())

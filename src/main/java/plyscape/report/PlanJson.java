@@ -180,6 +180,9 @@ public final class PlanJson {
         .put("cell_m", terrain.cellM())
         .put("voids_filled", terrain.voidsFilled())
         .put("ground_per_panel_mm", terrain.frame().metresPerMm());
+    if (!terrain.frame().turn().none()) {
+      node.put("turn_deg", terrain.frame().turn().degrees());
+    }
   }
 
   /**

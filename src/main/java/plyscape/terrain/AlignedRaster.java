@@ -3,7 +3,9 @@ package plyscape.terrain;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.fault.Place;
 import plyscape.grid.CellFrame;
+import plyscape.grid.Turn;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
@@ -42,6 +44,16 @@ final class AlignedRaster implements GroundRaster {
   @Override
   public GroundCrs crs() {
     return crs;
+  }
+
+  @Override
+  public GroundRaster turned(Turn turn, Place place) {
+    return new WarpedRaster(raster, crs, turn::map, turn::back, place);
+  }
+
+  @Override
+  public boolean covers(double x, double y) {
+    return frame.box().contains(x, y);
   }
 
   /** Cuts at the bounds of the file's tiles or strips. */

@@ -7,7 +7,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.ClassGrid;
 import plyscape.grid.GroundFrame;
-import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.FrameMaps;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
 import plyscape.terrain.raster.RasterLimits;
@@ -108,9 +108,8 @@ public final class ClassReader {
       double[] points = {x, box.minY(), x, box.maxY(), box.minX(), y, box.maxX(), y};
       System.arraycopy(points, 0, xy, 8 * i, 8);
     }
-    if (!frame.crs().isEmpty() && !raster.crs().id().isEmpty()) {
-      CrsLookup.between(frame.crs(), raster.crs().id(), place).map(xy, xy.length / 2);
-    }
+    boolean known = !frame.crs().isEmpty() && !raster.crs().id().isEmpty();
+    FrameMaps.from(frame, known ? raster.crs().id() : frame.crs(), place).map(xy, xy.length / 2);
     Affine cells = raster.toGround().inverse();
     double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
     double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};

@@ -115,17 +115,23 @@ final class GroundCrop {
     if (take.centre() == null) {
       return null;
     }
-    double[] xy = {take.centre().x(), take.centre().y()};
-    map(spec, rasterCrs, groundCrs.id()).map(xy, 1);
-    if (!Double.isFinite(xy[0] + xy[1])) {
-      throw new JobFault(
-          "terrain.centre can't be mapped to the terrain's ground", "check terrain.crop_crs");
-    }
+    double[] xy = centre(spec, rasterCrs, groundCrs.id());
     double metresPerMm =
         take.scale() != null ? take.scale() / 1000 : take.groundWidthM() / free.width();
     double halfX = free.width() * metresPerMm / 2 / groundCrs.metresPerUnit();
     double halfY = free.height() * metresPerMm / 2 / groundCrs.metresPerUnit();
     return new Box(xy[0] - halfX, xy[1] - halfY, xy[0] + halfX, xy[1] + halfY);
+  }
+
+  /** The centre that the job asks for, in the ground CRS. */
+  static double[] centre(TerrainSpec spec, GroundCrs rasterCrs, String groundCrs) {
+    double[] xy = {spec.take().centre().x(), spec.take().centre().y()};
+    map(spec, rasterCrs, groundCrs).map(xy, 1);
+    if (!Double.isFinite(xy[0] + xy[1])) {
+      throw new JobFault(
+          "terrain.centre can't be mapped to the terrain's ground", "check terrain.crop_crs");
+    }
+    return xy;
   }
 
   /**

@@ -3,8 +3,10 @@ package plyscape.terrain;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.fault.Place;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.grid.Turn;
 import plyscape.terrain.crs.GroundCrs;
 
 /** A raster seen on a metric ground plane: axis-parallel cells, row 0 the southernmost. */
@@ -20,6 +22,16 @@ interface GroundRaster {
 
   /** The ground CRS: projected, or none. */
   GroundCrs crs();
+
+  /**
+   * The same ground turned: resampled from the raster itself onto cells along the turned axes.
+   *
+   * @param place blamed when it can't be mapped
+   */
+  GroundRaster turned(Turn turn, Place place);
+
+  /** Whether a place of this plane lies on the raster. */
+  boolean covers(double x, double y);
 
   /**
    * Reads a window that lies within the frame.

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import plyscape.fault.Place;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.grid.Turn;
 import plyscape.terrain.crs.GroundCrs;
 
 /** A ground raster with void cells around it, as many as a crop that sticks out needs. */
@@ -56,6 +58,16 @@ final class PaddedGround implements GroundRaster {
   @Override
   public GroundCrs crs() {
     return inner.crs();
+  }
+
+  @Override
+  public GroundRaster turned(Turn turn, Place place) {
+    return inner.turned(turn, place);
+  }
+
+  @Override
+  public boolean covers(double x, double y) {
+    return inner.covers(x, y);
   }
 
   /** What of a window lies on the raster, in its own cells; null for nothing. */

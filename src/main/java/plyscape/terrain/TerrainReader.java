@@ -9,6 +9,7 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.grid.Turn;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.GroundRaster.Window;
@@ -46,12 +47,16 @@ public final class TerrainReader {
   public static Terrain read(
       TerrainSpec spec, Job.PanelSpec panel, double smallestToolMm, Warnings warnings) {
     try (Raster raster = TerrainSource.open(spec, warnings)) {
-      GroundRaster known = TerrainSource.onGround(raster, spec, warnings);
+      GroundRaster north = TerrainSource.onGround(raster, spec, warnings);
+      Turn turn = TurnedGround.turn(spec, panel, raster.crs(), north.crs().id());
+      GroundRaster known =
+          turn.none() ? north : north.turned(turn, Place.file(spec.file().toString()));
       Box crop = GroundCrop.of(spec, raster.crs(), known, PanelFit.free(panel), warnings);
+      TurnedGround.requireKnown(known, crop, turn, warnings);
       GroundRaster ground = PaddedGround.around(known, crop);
       double metresPerUnit = ground.crs().metresPerUnit();
       Box carved = PanelFit.carved(crop, metresPerUnit, panel, spec.take().scale());
-      GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, metresPerUnit);
+      GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, metresPerUnit, turn);
       double finestMm =
           spec.take().finestCellMm() != null
               ? spec.take().finestCellMm()

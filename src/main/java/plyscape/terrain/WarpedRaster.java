@@ -6,6 +6,7 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.grid.Turn;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.crs.PlaneMap;
 import plyscape.terrain.raster.Affine;
@@ -32,6 +33,8 @@ final class WarpedRaster implements GroundRaster {
 
   private final Raster raster;
   private final GroundCrs crs;
+  private final PlaneMap toGround;
+  private final PlaneMap fromGround;
   private final CellPositions positions;
   private final Box extent;
   private final CellFrame frame;
@@ -48,6 +51,8 @@ final class WarpedRaster implements GroundRaster {
   WarpedRaster(Raster raster, GroundCrs crs, PlaneMap toGround, PlaneMap fromGround, Place place) {
     this.raster = raster;
     this.crs = crs;
+    this.toGround = toGround;
+    this.fromGround = fromGround;
     this.extent = bounds(edge(raster), toGround, place);
     double cell = cellSize(raster, toGround, place);
     int columns = (int) Math.max(1, Math.ceil(extent.width() / cell - 1e-9));
@@ -127,6 +132,32 @@ final class WarpedRaster implements GroundRaster {
   @Override
   public GroundCrs crs() {
     return crs;
+  }
+
+  @Override
+  public GroundRaster turned(Turn turn, Place place) {
+    return new WarpedRaster(
+        raster,
+        crs,
+        (xy, count) -> {
+          toGround.map(xy, count);
+          turn.map(xy, count);
+        },
+        (xy, count) -> {
+          turn.back(xy, count);
+          fromGround.map(xy, count);
+        },
+        place);
+  }
+
+  @Override
+  public boolean covers(double x, double y) {
+    double[] xy = {x, y};
+    fromGround.map(xy, 1);
+    Affine cells = raster.toGround().inverse();
+    double column = cells.x(xy[0], xy[1]);
+    double row = cells.y(xy[0], xy[1]);
+    return column >= 0 && row >= 0 && column <= raster.columns() && row <= raster.rows();
   }
 
   @Override

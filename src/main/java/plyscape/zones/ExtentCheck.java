@@ -6,7 +6,7 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
-import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.FrameMaps;
 import plyscape.terrain.crs.PlaneMap;
 import plyscape.zones.map.MapFile;
 
@@ -26,7 +26,7 @@ final class ExtentCheck {
     if (map.extent() == null || frame.crs().isEmpty()) {
       return;
     }
-    PlaneMap back = CrsLookup.between(frame.crs(), map.crs(), Place.file(map.name()));
+    PlaneMap back = FrameMaps.from(frame, map.crs(), Place.file(map.name()));
     Box ground = frame.ground();
     double[] xy = new double[2 * STEPS * STEPS];
     for (int i = 0; i < STEPS * STEPS; i++) {

@@ -11,6 +11,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.terrain.crs.CrsLookup;
+import plyscape.terrain.crs.FrameMaps;
 import plyscape.terrain.crs.PlaneMap;
 import plyscape.zones.map.MapFeature;
 import plyscape.zones.map.MapFile;
@@ -76,8 +77,8 @@ final class GroundMap {
       from = frame.crs();
     }
     Place place = Place.file(map.name());
-    PlaneMap toGround = CrsLookup.between(from, frame.crs(), place);
-    PlaneMap back = CrsLookup.between(frame.crs(), from, place);
+    PlaneMap toGround = FrameMaps.to(frame, from, place);
+    PlaneMap back = FrameMaps.from(frame, from, place);
     boolean same = from.equals(frame.crs());
     if (!same) {
       CrsLookup.tellSphere(from, place, map.name(), warnings);
@@ -129,7 +130,7 @@ final class GroundMap {
    */
   static Envelope reach(String crs, GroundFrame frame, String name) {
     String from = frame.crs().isEmpty() ? "" : crs;
-    PlaneMap back = CrsLookup.between(frame.crs(), from, Place.file(name));
+    PlaneMap back = FrameMaps.from(frame, from, Place.file(name));
     return reach(frame.ground(), back, from.equals(CrsLookup.WGS_84));
   }
 

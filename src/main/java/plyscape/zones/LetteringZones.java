@@ -111,7 +111,8 @@ public final class LetteringZones {
   }
 
   private Zone north(LetteringSpec.North north) {
-    Geometry drawn = MapSigns.northArrow(north.style().heightMm(), face(north.style()), 0);
+    Geometry drawn =
+        MapSigns.northArrow(north.style().heightMm(), face(north.style()), frame.turn().degrees());
     Placing way = new Placing(north.at().x(), north.at().y(), Align.LEFT, 0);
     return zone("north arrow", north.style(), way.of(drawn), north.at());
   }

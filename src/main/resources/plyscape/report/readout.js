@@ -33,8 +33,16 @@
     const g = data.ground;
     const c = panel.carved;
     if (number > 0) {
-      add('Ground', fixed(g.box[0] + (x - c[0]) / (c[2] - c[0]) * (g.box[2] - g.box[0]), 0) + ', '
-        + fixed(g.box[1] + (y - c[1]) / (c[3] - c[1]) * (g.box[3] - g.box[1]), 0) + (g.crs ? ' (' + g.crs + ')' : ''));
+      let east = g.box[0] + (x - c[0]) / (c[2] - c[0]) * (g.box[2] - g.box[0]);
+      let north = g.box[1] + (y - c[1]) / (c[3] - c[1]) * (g.box[3] - g.box[1]);
+      if (g.turn) {
+        const a = -g.turn[0] * Math.PI / 180;
+        const de = east - g.turn[1];
+        const dn = north - g.turn[2];
+        east = g.turn[1] + de * Math.cos(a) - dn * Math.sin(a);
+        north = g.turn[2] + de * Math.sin(a) + dn * Math.cos(a);
+      }
+      add('Ground', fixed(east, 0) + ', ' + fixed(north, 0) + (g.crs ? ' (' + g.crs + ')' : ''));
     }
     const list = document.createElement('dl');
     rows.forEach(([name, value], k) => {
