@@ -20,6 +20,7 @@ import plyscape.report.FacesJson;
 import plyscape.report.HtmlReport;
 import plyscape.report.PlanJson;
 import plyscape.report.PlyTable;
+import plyscape.report.SetupPage;
 
 /** The stages as they are: the planner, and the files of section 7 of the contract. */
 final class PlanStages implements Stages {
@@ -82,6 +83,7 @@ final class PlanStages implements Stages {
     }
     out.write(PlanFiles.PLAN, PlanJson.text(plan));
     out.write(PlanFiles.REPORT, HtmlReport.text(plan, pictures.pagePng()));
+    out.write(PlanFiles.SETUP, SetupPage.text(plan));
     out.write(PlanFiles.SECTION, pictures.sectionPng());
     out.write(PlanFiles.PREVIEW, pictures.previewPng());
   }

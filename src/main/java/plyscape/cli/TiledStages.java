@@ -8,6 +8,7 @@ import plyscape.plan.Tile;
 import plyscape.plan.TiledLandscape;
 import plyscape.plan.TiledPlan;
 import plyscape.render.OverviewPicture;
+import plyscape.report.IndexPage;
 import plyscape.report.TilesJson;
 
 /**
@@ -23,6 +24,7 @@ record TiledStages(Stages usual) implements StagesDecorator {
         usual.write(tile.plan(), out.folder(tile.name()));
       }
       out.write(PlanFiles.OVERVIEW, OverviewPicture.png(tiled.landscape(), tiled.panels()));
+      out.write(PlanFiles.INDEX, IndexPage.text(tiled));
       out.write(PlanFiles.TILES, TilesJson.text(tiled));
     } else if (plan instanceof TiledLandscape tiled) {
       out.write(PlanFiles.PREVIEW, OverviewPicture.png(tiled.landscape(), tiled.panels()));

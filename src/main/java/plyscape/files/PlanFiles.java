@@ -17,6 +17,12 @@ public final class PlanFiles {
   /** The page for a person. */
   public static final String REPORT = "report.html";
 
+  /** The sheet that hangs at the machine. */
+  public static final String SETUP = "setup.html";
+
+  /** The page over several panels. */
+  public static final String INDEX = "index.html";
+
   /** The top view; alone, the output of {@code preview}. */
   public static final String PREVIEW = "preview.png";
 
@@ -105,7 +111,7 @@ public final class PlanFiles {
   public static List<String> planPatterns() {
     return List.of(
         "plan\\.json",
-        "report\\.html",
+        "(report|setup)\\.html",
         "(preview|section|block|risk|difference|finished)\\.png",
         "(sheet|overview)\\.(svg|png)",
         "faces/(faces\\.json|relief\\.png)",

@@ -11,7 +11,9 @@ import plyscape.machine.Tool;
  * One checked job: everything the user set, with defaults filled in. Names in it resolve; numbers
  * are in range. Immutable.
  *
- * @param name the job file's name, or the terrain's when there is no job file
+ * @param name what the job says it is called, else its file's name, or the terrain's when there is
+ *     no job file
+ * @param title what heads pages and pictures: what the job says it is called, else the layup's name
  * @param layup the layup as read
  * @param terrain which terrain and how it is taken
  * @param panel the panel's size
@@ -22,6 +24,7 @@ import plyscape.machine.Tool;
  */
 public record Job(
     String name,
+    String title,
     Layup layup,
     TerrainSpec terrain,
     PanelSpec panel,
@@ -33,6 +36,7 @@ public record Job(
   /** Copies the list and checks that nothing is missing. */
   public Job {
     Objects.requireNonNull(name);
+    Objects.requireNonNull(title);
     Objects.requireNonNull(layup);
     Objects.requireNonNull(terrain);
     Objects.requireNonNull(panel);
@@ -118,6 +122,7 @@ public record Job(
   public Job on(Machine other, Layup pressed) {
     return new Job(
         name,
+        title,
         pressed,
         terrain,
         panel,
@@ -130,11 +135,17 @@ public record Job(
   /** The same job with other tools. */
   public Job with(List<Tool> others) {
     Bench other = new Bench(others, machine(), allowance());
-    return new Job(name, layup, terrain, panel, zones, other, regions, lettering);
+    return new Job(name, title, layup, terrain, panel, zones, other, regions, lettering);
   }
 
   /** The same job on another panel. */
-  public Job on(PanelSpec other, String otherName) {
-    return new Job(otherName, layup, terrain, other, zones, bench, regions, lettering);
+  public Job on(PanelSpec other) {
+    return new Job(name, title, layup, terrain, other, zones, bench, regions, lettering);
+  }
+
+  /** The same job with more said after its name and title. */
+  public Job called(String more) {
+    return new Job(
+        name + more, title + more, layup, terrain, panel, zones, bench, regions, lettering);
   }
 }

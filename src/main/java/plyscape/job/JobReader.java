@@ -23,6 +23,7 @@ import plyscape.text.Numbers;
 public final class JobReader {
 
   private static final String[] KEYS = {
+    "name",
     "layup",
     "terrain",
     "panel",
@@ -173,8 +174,9 @@ public final class JobReader {
         .toList();
   }
 
-  private static Job job(String name, YamlNode root, Warnings warnings) {
+  private static Job job(String file, YamlNode root, Warnings warnings) {
     Keys keys = Keys.of(root, "", KEYS);
+    String name = keys.text("name", "", "a name").strip();
     Job.PanelSpec panel = PanelKeys.read(keys);
     Layup layup =
         LayupReader.read(keys.file("layup", "a layup file, such as layup.yaml"))
@@ -183,7 +185,8 @@ public final class JobReader {
     Machine machine = MachineKeys.read(keys);
     CutAllowance allowance = allowance(keys, machine);
     return new Job(
-        name,
+        name.isEmpty() ? file : name,
+        name.isEmpty() ? layup.name() : name,
         layup,
         TerrainKeys.read(keys, plies, GroundPlies.of(layup, allowance), warnings),
         panel,

@@ -28,7 +28,12 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
    * panel.
    */
   public static final OutputKind TILES =
-      PLAN.many(PlanFiles.TILES, "plyscape-tiles-1", PlanFiles.tilePattern(), "overview\\.png");
+      PLAN.many(
+          PlanFiles.TILES,
+          "plyscape-tiles-1",
+          PlanFiles.tilePattern(),
+          "overview\\.png",
+          "index\\.html");
 
   /** The output of {@code preview}: one picture. The key text stands in every PNG's signature. */
   public static final OutputKind PREVIEW = of(PlanFiles.PREVIEW, "PNG", "preview\\.png");

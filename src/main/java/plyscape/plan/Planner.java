@@ -55,7 +55,7 @@ public final class Planner {
   /** Several panels are one flat landscape first; each has its own top face later. */
   private static PanelTop top(Job job, PlanOptions options, Warnings warnings) {
     if (job.panel().tiled()) {
-      return PanelTop.flat(job.on(job.panel().whole(), job.name()));
+      return PanelTop.flat(job.on(job.panel().whole()));
     }
     String only = PlanFiles.tile(1, 1);
     Job single = job.on(job.machine(), job.layup().ofTile(only));
@@ -105,8 +105,7 @@ public final class Planner {
     Depths depths =
         DepthModel.depths(layup, job.allowance(), options.accepts(Acceptance.THICKNESS));
     if (!options.previewOnly()) {
-      EarlyChecks.require(
-          panels.tiled() ? job.on(panels.single(), job.name()) : job, depths, options);
+      EarlyChecks.require(panels.tiled() ? job.on(panels.single()) : job, depths, options);
     }
     MapData maps = maps(depths);
     progress.stage("regions");

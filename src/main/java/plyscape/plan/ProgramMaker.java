@@ -87,7 +87,16 @@ final class ProgramMaker {
             file, text.text(), machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
     PathFigures paths = PathFigures.of(file, tool, text.text(), parsed);
     return new Made(
-        new ToolProgram(file, tool, text.text(), summaries(run, text, parsed), paths), parsed);
+        new ToolProgram(
+            file,
+            tool,
+            text.text(),
+            summaries(run, text, parsed),
+            paths,
+            MotionSpan.whole(parsed),
+            // Moves at safe height itself are over whatever is lower; the last digit is rounded.
+            MotionSpan.below(parsed, safe + 0.001)),
+        parsed);
   }
 
   private String comment(Pass pass) {

@@ -52,9 +52,8 @@ final class TileSplit {
         Box box = cutter.part(c, r);
         String name = PlanFiles.tile(c + 1, r + 1);
         requireRoom(box, name, smallestToolMm);
-        String title =
-            whole.job().name() + " " + name + " of " + panels.columns() + " x " + panels.rows();
-        Job panel = whole.job().on(panels.single(), title);
+        String which = " " + name + " of " + panels.columns() + " x " + panels.rows();
+        Job panel = whole.job().on(panels.single()).called(which);
         Job job = panel.on(panel.machine(), panel.layup().ofTile(name));
         Warnings own = new Warnings();
         PanelTop top = PanelTop.of(job, name, options.accepts(Acceptance.BEND), own);

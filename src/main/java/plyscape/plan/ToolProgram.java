@@ -11,9 +11,17 @@ import plyscape.machine.Tool;
  * @param text the G-code as written
  * @param passes what the passes do
  * @param paths how good its paths are
+ * @param way what the tip moves over, from the program's zero
+ * @param low what it moves over below safe height
  */
 public record ToolProgram(
-    String file, Tool tool, String text, List<PassSummary> passes, PathFigures paths) {
+    String file,
+    Tool tool,
+    String text,
+    List<PassSummary> passes,
+    PathFigures paths,
+    MotionSpan way,
+    MotionSpan low) {
 
   /**
    * One pass in numbers: lengths in mm, time in s.
@@ -41,5 +49,10 @@ public record ToolProgram(
     public double timeS() {
       return cutS + rapidS;
     }
+  }
+
+  /** Expected time of all passes, s. */
+  public double timeS() {
+    return passes.stream().mapToDouble(PassSummary::timeS).sum();
   }
 }

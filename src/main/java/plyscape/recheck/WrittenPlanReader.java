@@ -1,6 +1,7 @@
 package plyscape.recheck;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,7 +48,7 @@ public final class WrittenPlanReader {
    * @throws InputFault for what is missing or isn't as plyscape writes it
    */
   public static WrittenPlan read(Path place, List<Path> ncFiles, KnownTools known) {
-    WrittenPlanReader reader = new WrittenPlanReader(PlanFiles.plan(place), known);
+    WrittenPlanReader reader = new WrittenPlanReader(planOf(place), known);
     List<Path> files = ncFiles.isEmpty() ? reader.ownPrograms() : ncFiles;
     List<String> texts = files.stream().map(WrittenPlanReader::latin1).toList();
     Machine machine = reader.machine(texts);
@@ -56,6 +57,36 @@ public final class WrittenPlanReader {
       programs.add(reader.program(i, files.get(i), texts.get(i), machine));
     }
     return new WrittenPlan(reader.plan, machine, reader.targets(), List.copyOf(programs));
+  }
+
+  /** The plan.json of one panel; a landscape over several has none of its own. */
+  private static Path planOf(Path place) {
+    Path plan = PlanFiles.plan(place);
+    List<String> panels = Files.exists(plan) ? List.of() : panels(place);
+    if (!panels.isEmpty()) {
+      throw new InputFault(
+          Place.file(place.toString()),
+          "a landscape over " + panels.size() + " panels, each with a plan of its own",
+          "name one of them, such as "
+              + place.resolve(panels.get(0))
+              + (panels.size() > 1 ? "; there are " + String.join(", ", panels) : ""));
+    }
+    return plan;
+  }
+
+  private static List<String> panels(Path place) {
+    if (!Files.exists(place.resolve(PlanFiles.TILES))) {
+      return List.of();
+    }
+    try (Stream<Path> inside = Files.list(place)) {
+      return inside
+          .map(path -> path.getFileName().toString())
+          .filter(name -> name.matches(PlanFiles.tilePattern()))
+          .sorted()
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private List<Path> ownPrograms() {

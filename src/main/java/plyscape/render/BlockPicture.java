@@ -33,7 +33,7 @@ public final class BlockPicture {
         canvas.height() - 18,
         10,
         Colours.FAINT,
-        plan.job().layup().name()
+        plan.job().title()
             + ": seen from the south-west, heights x "
             + Numbers.trimmed(STRETCH, 1));
     return Png.write(canvas, 0);

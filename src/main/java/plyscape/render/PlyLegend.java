@@ -43,7 +43,7 @@ final class PlyLegend {
 
   /** Draws the list with its left top corner at the given pixel. */
   static void draw(Canvas canvas, int x, int y, Landscape plan) {
-    canvas.text(x, y + 20, 17, Colours.INK, shorten(plan.job().layup().name(), WIDTH / 17.0 * 6));
+    canvas.text(x, y + 20, 17, Colours.INK, shorten(plan.job().title(), WIDTH / 17.0 * 6));
     canvas.text(
         x, y + 48, 10, Colours.FAINT, "Depths below the top face of the pressed panel, mm;");
     canvas.text(x, y + 66, 10, Colours.FAINT, "share of the carved area.");

@@ -31,7 +31,7 @@ public final class SvgSheet {
         Math.max(panel.heightMm() + 2 * MARGIN + 10, 2 * MARGIN + 20 + plan.depths().plies() * 9);
     StringBuilder out = new StringBuilder(SvgLayers.head(new Job.PanelSpec(width, height, 0)));
     out.append("<title>")
-        .append(Markup.escape(plan.job().layup().name()))
+        .append(Markup.escape(plan.job().title()))
         .append("</title>\n<desc>")
         .append(
             Markup.escape(
@@ -123,7 +123,7 @@ public final class SvgSheet {
         .append("\" y=\"")
         .append(mm(top + 3))
         .append("\" font-size=\"4.5\">")
-        .append(Markup.escape(plan.job().layup().name()))
+        .append(Markup.escape(plan.job().title()))
         .append("</text>\n");
     double y = top + 10;
     for (PlyDepth depth : plan.depths()) {

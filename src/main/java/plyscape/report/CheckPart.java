@@ -14,19 +14,6 @@ final class CheckPart {
 
   private static final int LISTED = 20;
 
-  /** Section 10 of the contract. */
-  private static final List<String> CAUTIONS =
-      List.of(
-          "A router can hurt people and burn a shop. Never leave it running alone; know how to stop"
-              + " it before you start it.",
-          "Check zero, clamps and travel before each file, and run it in the air first, well above"
-              + " the panel.",
-          "Wear eye and ear protection. Dust from dyed or resin-glued wood is worse than plain"
-              + " dust: extract it and wear a mask.",
-          "Feeds, speeds and depths here are starting points. Try them on waste of the same panel.",
-          "Set zero on the top face where it has not been sanded, and again with every new cutter.",
-          "The maker of the machine, cutter and glue, and local rules, have the last word.");
-
   private CheckPart() {}
 
   static void write(Html page, PanelPlan plan) {
@@ -35,7 +22,7 @@ final class CheckPart {
     findings(page, "Wood", WoodCheck.of(plan.landscape()));
     findings(page, "Cutters", CutterCheck.of(plan));
     page.raw("</section>\n<section id=\"cautions\">\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
-    for (String caution : CAUTIONS) {
+    for (String caution : Cautions.ALL) {
       page.raw("<li>").text(caution).raw("</li>\n");
     }
     page.raw("</ul>\n</section>\n");

@@ -1,9 +1,5 @@
 package plyscape.report;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import plyscape.plan.Landscape;
 import plyscape.plan.PanelPlan;
@@ -46,7 +42,7 @@ public final class HtmlReport {
    */
   public static String text(PanelPlan plan, byte[] picture) {
     Html page = new Html();
-    String title = Markup.escape(plan.job().layup().name());
+    String title = Markup.escape(plan.job().title());
     page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         // Whatever a name in the input might try, the page may load and send nothing.
@@ -58,8 +54,8 @@ public final class HtmlReport {
             "<title>"
                 + title
                 + " - plyscape</title>\n<style>\n"
-                + resource("report.css")
-                + resource("print.css")
+                + Resources.text("report.css")
+                + Resources.text("print.css")
                 + "</style>\n</head>\n<body>\n")
         .raw("<header>\n<h1>" + title + "</h1>\n<p class=\"sub\">")
         .text(
@@ -91,20 +87,9 @@ public final class HtmlReport {
                 + PageData.json(plan.landscape())
                 + "</script>\n");
     for (String script : SCRIPTS) {
-      page.raw("<script>\n").raw(resource(script)).raw("</script>\n");
+      page.raw("<script>\n").raw(Resources.text(script)).raw("</script>\n");
     }
     page.raw("</body>\n</html>\n");
     return page.toString();
-  }
-
-  private static String resource(String name) {
-    try (InputStream in = HtmlReport.class.getResourceAsStream(name)) {
-      if (in == null) {
-        throw new IllegalStateException("the program lacks its own file " + name);
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\r\n", "\n");
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -1,7 +1,7 @@
 package plyscape.report;
 
 import plyscape.plan.Landscape;
-import plyscape.text.Markup;
+import plyscape.text.Slug;
 
 /** The canvas of the solid with what turns it. Drawn by the page's scripts. */
 final class SolidPart {
@@ -24,7 +24,7 @@ final class SolidPart {
             "<label>Heights <input type=\"range\" id=\"stretch\" min=\"1\" max=\"6\" step=\"0.25\""
                 + " value=\"2\"></label>")
         .raw("<button type=\"button\" id=\"solid-save\" data-name=\"")
-        .raw(Markup.escape(plan.job().name() + "-solid.png"))
+        .raw(Slug.of(plan.job().title()) + "-solid.png")
         .raw("\">Save a picture</button></div>\n")
         .raw(
             "<p class=\"hint\">Drag to turn, pinch to come nearer, two fingers or Shift to slide;"

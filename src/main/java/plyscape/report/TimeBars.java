@@ -20,12 +20,12 @@ final class TimeBars {
   static void write(Html page, PanelPlan plan) {
     double longest = 1e-9;
     for (ToolProgram program : plan.programs()) {
-      longest = Math.max(longest, seconds(program));
+      longest = Math.max(longest, program.timeS());
     }
     page.raw("<div id=\"time-bars\">\n");
     for (ToolProgram program : plan.programs()) {
       page.raw("<p>")
-          .text(program.tool().name() + ": " + Durations.text(seconds(program)))
+          .text(program.tool().name() + ": " + Durations.text(program.timeS()))
           .raw("</p><div class=\"bar\">");
       for (PassSum pass : PassSum.of(program)) {
         piece(page, plan.depths().of(pass.plyNumber()).ply(), pass, 100 * pass.timeS() / longest);
@@ -51,9 +51,5 @@ final class TimeBars {
         .raw("\">")
         .raw(percent > LEAST_NUMBERED_PERCENT ? Integer.toString(ply.number()) : "&#160;")
         .raw("</span>");
-  }
-
-  private static double seconds(ToolProgram program) {
-    return program.passes().stream().mapToDouble(ToolProgram.PassSummary::timeS).sum();
   }
 }

@@ -45,10 +45,11 @@ class PlanCommandTest {
             "plan.json",
             "preview.png",
             "report.html",
-            "section.png"),
+            "section.png",
+            "setup.html"),
         List.copyOf(SmallJob.contents(out).keySet()));
     assertTrue(run.out().contains("low"), run.out());
-    assertTrue(run.err().contains("wrote 7 files, "), run.err());
+    assertTrue(run.err().contains("wrote 8 files, "), run.err());
     assertEquals(List.of("job.yaml", "layup.yaml", "out", "terrain.asc"), names());
   }
 
@@ -117,7 +118,7 @@ class PlanCommandTest {
   void dryRun_listsWhatWouldBeWritten_andWritesNothing() throws IOException {
     Run run = Run.of("plan", files.job("job.yaml", ""), "-o", folder.resolve("a/out"), "--dry-run");
     assertEquals(0, run.code(), run.err());
-    assertTrue(run.err().contains("would write 7 files"), run.err());
+    assertTrue(run.err().contains("would write 8 files"), run.err());
     assertTrue(run.err().contains("  passes/01-end-mill-3.nc  "), run.err());
     assertEquals(List.of("job.yaml", "layup.yaml", "terrain.asc"), names());
   }

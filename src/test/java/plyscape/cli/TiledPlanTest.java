@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -66,7 +68,12 @@ class TiledPlanTest {
     for (String tile : new String[] {"tile-1-1", "tile-2-1"}) {
       for (String name :
           new String[] {
-            "plan.json", "report.html", "preview.png", "section.png", "layers/02-low.svg"
+            "plan.json",
+            "report.html",
+            "setup.html",
+            "preview.png",
+            "section.png",
+            "layers/02-low.svg"
           }) {
         assertTrue(
             written.containsKey(tile + "/" + name), tile + "/" + name + " of " + written.keySet());
@@ -76,6 +83,27 @@ class TiledPlanTest {
     }
     assertNotNull(
         ImageIO.read(new ByteArrayInputStream(Files.readAllBytes(out.resolve("overview.png")))));
+    for (String[] command :
+        new String[][] {
+          {"verify", out.toString()},
+          {"resume", out.toString(), "--from", "9", "-o", out.resolveSibling("9.nc").toString()}
+        }) {
+      Run whole = Run.of((Object[]) command);
+      assertEquals(2, whole.code());
+      assertTrue(
+          whole.err().contains("a landscape over 2 panels")
+              && whole.err().contains(out.resolve("tile-1-1") + "; there are tile-1-1, tile-2-1"),
+          whole.err());
+    }
+    Matcher links = Pattern.compile("(?:src|href)=\"([^\"]*)\"").matcher(written.get("index.html"));
+    int pages = 0;
+    while (links.find()) {
+      if (!links.group(1).startsWith("data:image/png;base64,")) {
+        assertTrue(Files.exists(out.resolve(links.group(1))), links.group(1));
+        pages++;
+      }
+    }
+    assertEquals(6, pages, "picture, report and set-up sheet of each");
     JsonNode left = JSON.readTree(written.get("tile-1-1/plan.json"));
     JsonNode right = JSON.readTree(written.get("tile-2-1/plan.json"));
     // 54 x 27 mm of landscape, and the border only around the whole.

@@ -59,6 +59,19 @@ class JobReaderTest {
   }
 
   @Test
+  void name_headsTheOutputs_elseTheLayupsDoes() {
+    String rest = "layup: layup.yaml\nterrain: {file: terrain.asc}\n";
+    Job named = files.job("name: Winter valley\n" + rest);
+    assertEquals("Winter valley", named.name());
+    assertEquals("Winter valley", named.title());
+    assertEquals("Winter valley, left", named.called(", left").title());
+    Job plain = files.job(rest);
+    assertEquals("job", plain.name());
+    assertEquals("layup", plain.title());
+    assertTrue(files.jobFault("name: [a]\n" + rest).contains("name"));
+  }
+
+  @Test
   void groundTakesAllPliesThatLeaveTheFloor() {
     Job job = files.job(LEAST + "minimum_floor: 0.5\ntools: [{diameter: 3}]\n");
     assertEquals(List.of(1, 2, 3, 4), job.terrain().plyNumbers());

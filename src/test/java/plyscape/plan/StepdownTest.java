@@ -127,7 +127,14 @@ class StepdownTest {
     int first = program.text().indexOf("(ply ");
     int second = program.text().indexOf("(ply ", first + 1);
     String text = program.text().substring(0, first) + program.text().substring(second);
-    return new ToolProgram(program.file(), program.tool(), text, program.passes(), program.paths());
+    return new ToolProgram(
+        program.file(),
+        program.tool(),
+        text,
+        program.passes(),
+        program.paths(),
+        program.way(),
+        program.low());
   }
 
   /** Moves that take more than the stepdown, beyond the grain of the raster. */

@@ -43,6 +43,7 @@ import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
 import plyscape.plan.Landscape;
 import plyscape.plan.MapData;
+import plyscape.plan.MotionSpan;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
 import plyscape.plan.PlanTime;
@@ -120,6 +121,7 @@ public final class HandPlan {
     Job job =
         new Job(
             "hand",
+            layup.name(),
             layup,
             new TerrainSpec(
                 Path.of("ground.asc"),
@@ -158,7 +160,9 @@ public final class HandPlan {
                     new ToolProgram.PassSummary(2, 1.4, 0, 500.5, 60, 2, 29.5, 1.75),
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 400, 50, 2, 30.5, 3),
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 300, 30, 1, 20, 2)),
-                new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0))),
+                new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0),
+                new MotionSpan(0, 0, 88.5, 68.5, -4, 3.4),
+                new MotionSpan(21.5, 11.5, 88.5, 68.5, -4, 3.4))),
         new PlanTime(80, 6.75, 86.75, 40.5),
         new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of(), List.of()),
         List.of());

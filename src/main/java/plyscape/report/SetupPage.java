@@ -1,0 +1,184 @@
+package plyscape.report;
+
+import java.util.List;
+import plyscape.layup.PlyDepth;
+import plyscape.machine.Machine;
+import plyscape.plan.MotionSpan;
+import plyscape.plan.PanelPlan;
+import plyscape.plan.ToolProgram;
+import plyscape.plan.Version;
+import plyscape.text.Durations;
+import plyscape.text.Markup;
+import plyscape.text.Numbers;
+
+/**
+ * {@code setup.html}: what hangs at the machine while it runs. One sheet of A4 or US Letter in
+ * black: the panel as it lies with zero, clamps and travel, the programs in cutting order with a
+ * box to tick, the cautions (contract, section 14). Needs no script and loads nothing.
+ */
+public final class SetupPage {
+
+  /** With more programs the drawing is smaller, so that one sheet holds all. */
+  private static final int MANY = 3;
+
+  private SetupPage() {}
+
+  /** The page's text. */
+  public static String text(PanelPlan plan) {
+    Html page = new Html();
+    String title = plan.job().title();
+    page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
+        .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+        .raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none';")
+        .raw(" style-src 'unsafe-inline'\">\n<title>Set-up: " + Markup.escape(title))
+        .raw("</title>\n<style>\n" + Resources.text("setup.css") + "</style>\n</head>\n<body>\n")
+        .raw("<main>\n<h1>Set-up: ")
+        .text(title)
+        .raw("</h1>\n<p class=\"sub\">")
+        .text(plan.job().layup().name() + ". plyscape " + Version.TEXT)
+        .raw("</p>\n<div class=\"top")
+        .raw(plan.programs().size() > MANY ? " many" : "")
+        .raw("\">\n<div id=\"drawing\">\n")
+        .raw(SetupDrawing.svg(plan))
+        .raw("</div>\n");
+    facts(page, plan);
+    page.raw("</div>\n");
+    ticks(page, plan);
+    SetupPrograms.write(page, plan);
+    page.raw("<h2>Cautions</h2>\n<ul class=\"cautions\" id=\"cautions\">\n");
+    for (String caution : Cautions.ALL) {
+      page.raw("<li>").text(caution).raw("</li>\n");
+    }
+    return page.raw("</ul>\n</main>\n</body>\n</html>\n").toString();
+  }
+
+  private static void facts(Html page, PanelPlan plan) {
+    Machine machine = plan.job().machine();
+    Clearways clearways = Clearways.of(plan);
+    MotionSpan way = clearways.way();
+    page.raw("<dl id=\"facts\">\n");
+    fact(page, "Stock", stock(plan));
+    fact(page, "Up", up(plan));
+    fact(page, "Zero", zero(machine));
+    fact(
+        page,
+        "Way of the cutter",
+        "X "
+            + Numbers.fixed(clearways.programX(way.minX()), 1)
+            + " to "
+            + Numbers.fixed(clearways.programX(way.maxX()), 1)
+            + ", Y "
+            + Numbers.fixed(clearways.programY(way.minY()), 1)
+            + " to "
+            + Numbers.fixed(clearways.programY(way.maxY()), 1)
+            + ", Z "
+            + Numbers.fixed(clearways.programZ(way.maxDepth()), 2)
+            + " to "
+            + Numbers.fixed(clearways.programZ(way.minDepth()), 2)
+            + " mm, from zero; safe height "
+            + Numbers.trimmed(machine.safeHeightMm(), 2)
+            + " mm over the face");
+    fact(
+        page,
+        "Travel",
+        "needs X "
+            + Numbers.fixed(way.maxX() - way.minX(), 1)
+            + " of "
+            + Numbers.trimmed(machine.travelXMm(), 1)
+            + ", Y "
+            + Numbers.fixed(way.maxY() - way.minY(), 1)
+            + " of "
+            + Numbers.trimmed(machine.travelYMm(), 1)
+            + ", Z "
+            + Numbers.fixed(way.maxDepth() - way.minDepth(), 1)
+            + " of "
+            + Numbers.trimmed(machine.travelZMm(), 1)
+            + " mm");
+    fact(page, "Clamps", clearways.clamps());
+    fact(page, "Below", below(plan));
+    fact(page, "Time", time(plan));
+    page.raw("</dl>\n");
+  }
+
+  private static String stock(PanelPlan plan) {
+    return Numbers.trimmed(plan.job().panel().widthMm(), 2)
+        + " x "
+        + Numbers.trimmed(plan.job().panel().heightMm(), 2)
+        + " mm, "
+        + Numbers.fixed(plan.landscape().thicknessMm(), 2)
+        + " mm thick, "
+        + plan.job().layup().plies().size()
+        + " plies";
+  }
+
+  private static String up(PanelPlan plan) {
+    PlyDepth top = plan.depths().of(1);
+    return "ply 1, "
+        + top.ply().name()
+        + "; its grain "
+        + Numbers.trimmed(top.ply().grainDeg(), 1)
+        + "\u00b0 from X";
+  }
+
+  private static String zero(Machine machine) {
+    String corner =
+        machine.zero() == Machine.Zero.CENTRE
+            ? "the panel's centre"
+            : "the panel's "
+                + machine.zero().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ')
+                + " corner";
+    return "X0 Y0 at "
+        + corner
+        + ", Z0 on "
+        + (machine.zeroZ() == Machine.ZeroZ.TOP
+            ? "its top face, where nothing was sanded"
+            : "the table under it");
+  }
+
+  private static String below(PanelPlan plan) {
+    double deepest =
+        plan.programs().stream()
+            .flatMap(program -> program.passes().stream())
+            .mapToDouble(ToolProgram.PassSummary::depthMm)
+            .max()
+            .orElse(0);
+    double left = plan.landscape().thicknessMm() - deepest;
+    return left > 0
+        ? Numbers.fixed(left, 2) + " mm of wood stay under the deepest cut"
+        : "the deepest cut goes "
+            + Numbers.fixed(-left, 2)
+            + " mm into what lies under the panel: use a board that may be cut";
+  }
+
+  private static String time(PanelPlan plan) {
+    double around =
+        plan.programs().size()
+            * (plan.job().machine().toolChangeS() + plan.job().machine().spinUpS());
+    return Durations.text(plan.time().totalS())
+        + " of running, "
+        + Durations.text(plan.time().totalS() + around)
+        + " with the cutters put in";
+  }
+
+  private static void fact(Html page, String name, String value) {
+    page.raw("<dt>").text(name).raw("</dt><dd>").text(value).raw("</dd>\n");
+  }
+
+  private static void ticks(Html page, PanelPlan plan) {
+    List<String> before =
+        List.of(
+            "Panel as drawn, flat on the table over its whole face, and held",
+            "Clamps outside the hatched field, lower than the safe height",
+            "X0 Y0 set; all four corners of the panel reached by hand",
+            "Each program run in the air, well above the panel",
+            "Eyes, ears, mask; dust extraction on; stop button known",
+            plan.programs().size() > 1
+                ? "With every new cutter: Z0 set again, X0 Y0 left alone"
+                : "Z0 set with this cutter");
+    page.raw("<h2>Before the first cut</h2>\n<ul class=\"ticks\" id=\"ticks\">\n");
+    for (String line : before) {
+      page.raw("<li><span class=\"box\"></span>").text(line).raw("</li>\n");
+    }
+    page.raw("</ul>\n");
+  }
+}
