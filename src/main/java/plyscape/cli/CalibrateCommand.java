@@ -16,6 +16,7 @@ import plyscape.fault.Warnings;
 import plyscape.files.InputFile;
 import plyscape.job.LayupReader;
 import plyscape.layup.Calibration;
+import plyscape.layup.CalibrationRules;
 import plyscape.layup.Layup;
 import plyscape.layup.Reading;
 import plyscape.output.OutputFile;
@@ -63,6 +64,31 @@ final class CalibrateCommand implements Callable<Integer> {
               + " or 0.1 if there are too few.")
   private Double readingTolerance;
 
+  @Option(
+      names = "--z-error",
+      paramLabel = "MM",
+      defaultValue = "0.03",
+      description =
+          "Plus or minus of the zero and Z that all readings off one test cut share; default"
+              + " ${DEFAULT-VALUE}.")
+  private double zError;
+
+  @Option(
+      names = "--coupon-flatness",
+      paramLabel = "MM",
+      defaultValue = "0.02",
+      description =
+          "Plus or minus, how flat the wood lay under a test cut; default ${DEFAULT-VALUE}.")
+  private double couponFlatness;
+
+  @Option(
+      names = "--panel",
+      paramLabel = "WxH",
+      defaultValue = "240x240",
+      description =
+          "Size of the panel in mm, for readings with columns x and y; default ${DEFAULT-VALUE}.")
+  private String panel;
+
   @Option(names = "--force", description = "Replace an earlier new layup.")
   private boolean force;
 
@@ -82,20 +108,26 @@ final class CalibrateCommand implements Callable<Integer> {
     Path source = Paths.of(spec, layupFile);
     Path target = Paths.of(spec, output);
     PanelSize.requireRange(spec, "--reading-tolerance", readingTolerance, 0.0001, 10);
+    PanelSize.requireRange(spec, "--z-error", zError, 0, 10);
+    PanelSize.requireRange(spec, "--coupon-flatness", couponFlatness, 0, 10);
     requireNotInPlace(source, target);
     OutputFile.require(target, force);
     Layup layup = LayupReader.read(source);
     Path csv = Paths.of(spec, readingsFile);
     List<Reading> readings = ReadingsFile.parse(csv.toString(), text(csv), layup);
+    PanelSize size = PanelSize.of(spec, "--panel", panel);
+    layup = layup.on(size.widthMm(), size.heightMm());
     Calibration found =
         Calibration.of(
             layup,
             readings,
-            readingTolerance == null ? 0.1 : readingTolerance,
-            readingTolerance != null);
+            new CalibrationRules(
+                readingTolerance == null ? 0.1 : readingTolerance,
+                readingTolerance != null,
+                Math.hypot(zError, couponFlatness)));
     Warnings warnings = new Warnings();
     warn(csv.toString(), layup, found, warnings);
-    OutputFile.write(target, CalibratedLayup.text(layup, text(source), found), force);
+    OutputFile.write(target, CalibratedLayup.text(text(source), found), force);
     console.result(
         json ? CalibrateText.json(layup, found, warnings) : CalibrateText.table(layup, found));
     if (!common.quiet()) {
@@ -140,41 +172,32 @@ final class CalibrateCommand implements Callable<Integer> {
               + " against the others and was left out",
           file);
     }
-    if (found.scatterFactor() > 1) {
+    if (found.noise().factor() > 1) {
       warnings.add(
           "scatter",
           "readings scatter "
-              + Numbers.fixed(found.scatterFactor(), 1)
+              + Numbers.fixed(found.noise().factor(), 1)
               + " times more than their tolerances say; the uncertainty is widened accordingly",
           "");
     }
-    if (found.toleranceMm() > CalibratedLayup.worstTolerance(layup)) {
+    double coarsest =
+        found.boundaries().stream().mapToDouble(Calibration.Boundary::toleranceMm).max().orElse(0);
+    if (coarsest > CalibratedLayup.worstTolerance(layup)) {
       warnings.add(
           "coarse-readings",
           "bottoms are now known to +-"
-              + mm(found.toleranceMm())
+              + mm(coarsest)
               + " mm, which is no better than the layup's own tolerances (up to +-"
               + mm(CalibratedLayup.worstTolerance(layup))
               + "); more readings or a coupon with finer steps would help",
           file);
     }
-    double[] nominal = CalibratedLayup.nominalBottoms(layup);
-    for (Calibration.Boundary b : found.boundaries()) {
-      int i = b.plyNumber() - 1;
-      double far = Math.abs(b.depthMm() - nominal[i]);
-      if (far > layup.plies().get(i).thicknessMm() / 2) {
-        warnings.add(
-            "far-from-nominal",
-            "the bottom of ply "
-                + b.plyNumber()
-                + " ("
-                + layup.plies().get(i).name()
-                + ") was read "
-                + mm(far)
-                + " mm from where the layup puts it, more than half the ply; was another boundary"
-                + " meant?",
-            "ply " + b.plyNumber());
-      }
+    if (found.boundaries().stream().allMatch(b -> b.at() == null)) {
+      warnings.add(
+          "no-place",
+          "nothing says where on the panel these readings are from: they hold there, and a panel"
+              + " pressed thinner to one side may be off elsewhere; give columns x and y",
+          file);
     }
   }
 

@@ -44,6 +44,10 @@ final class SuggestCommand implements Callable<Integer> {
   /** Plies beyond this are no relief panel. */
   private static final int MOST_PLIES = 99;
 
+  private static final String GUESSES =
+      " Glue lines and flatness are guesses unless the sheets' file gave them: measure a pressed"
+          + " offcut.";
+
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "TERRAIN", description = "Elevation raster.")
@@ -152,7 +156,8 @@ final class SuggestCommand implements Callable<Integer> {
       Proposal best = outcome.proposals().get(0);
       OutputFile.write(
           target,
-          LayupYaml.text(best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best)),
+          LayupYaml.text(
+              best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best) + GUESSES),
           force);
     }
     console.result(json ? SuggestText.json(wanted, outcome) : SuggestText.text(outcome));

@@ -26,6 +26,11 @@ public final class ShelfReader {
   private static final String LIST =
       "a list of veneers, each with name, colour, thickness and count";
 
+  /** What a starter layup has too (common practice, no source). */
+  private static final GlueLine USUAL = new GlueLine(0.04, 0.01);
+
+  private static final double USUAL_FLATNESS_MM = 0.08;
+
   private ShelfReader() {}
 
   /**
@@ -52,9 +57,9 @@ public final class ShelfReader {
         keys.text("name", LayupReader.stem(file), "a name"),
         plies == null ? null : plies.intValue(),
         new GlueLine(
-            keys.number("glue_line", 0, Range.mm(0, 5)),
-            keys.number("glue_line_tolerance", 0, Range.mm(0, 5))),
-        keys.number("flatness", 0, Range.mm(0, 10)),
+            keys.number("glue_line", USUAL.thicknessMm(), Range.mm(0, 5)),
+            keys.number("glue_line_tolerance", USUAL.toleranceMm(), Range.mm(0, 5))),
+        keys.number("flatness", USUAL_FLATNESS_MM, Range.mm(0, 10)),
         veneers,
         wishes(keys, veneers));
   }

@@ -1,232 +1,164 @@
 package plyscape.layup;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.layup.ReadingOutliers.Scatter;
 
 /**
- * Ply bottoms from readings, several an edge, with noise: weighted least squares with the order of
- * plies and positive glue lines kept. A reading of a ply's top tells the bottom of the ply above
- * through the glue line, which is held to its nominal thickness as firmly as its tolerance says.
- * Bottoms that the layup had measured and that weren't read again stay.
+ * A layup with measured bottoms from readings, several an edge, with noise. Readings that don't fit
+ * are set aside: first those off the others of the same edge, then those off what all others and
+ * the plies' tolerances say. What is left is averaged by place and ply, and handed to the one
+ * estimate ({@link StackEstimate}) with tolerances that hold all that went into them.
  *
- * @param boundaries what was found, in order
+ * @param layup with the readings as measured bottoms or places
+ * @param boundaries where they put the bottoms that were read, place by place
  * @param outliers readings that were set aside, with how far off they are
- * @param readingSigmaMm standard deviation of a reading: as estimated, or 0 when all was stated and
- *     fits
- * @param degrees degrees of freedom of that estimate, 0 when nothing was estimated
- * @param scatterFactor how many times more readings scatter than their stated tolerances say; 1
- *     unless that is past doubt
- * @param ordered whether the order had to be enforced
+ * @param noise how readings scatter
  */
 public record Calibration(
-    List<Boundary> boundaries,
-    List<SetAside> outliers,
-    double readingSigmaMm,
-    int degrees,
-    double scatterFactor,
-    boolean ordered) {
+    Layup layup, List<Boundary> boundaries, List<SetAside> outliers, Noise noise) {
+
+  /** Readings are set aside when chance would make one of all so far off less often than this. */
+  private static final double FALSE_ALARM = 0.001;
+
+  private static final double SIGMAS_95 = 1.959963984540054;
 
   /**
-   * A layer keeps at least this share of its nominal thickness: order and positive glue lines, and
-   * nothing more.
-   */
-  private static final double LEAST_SHARE = 0.01;
-
-  /**
-   * Deviation that stands for "exactly": far below anything that can be read, far above rounding.
-   */
-  private static final double EXACT_MM = 1e-5;
-
-  /**
-   * Readings are believed to scatter more than stated when chance would do it less often than this.
-   */
-  private static final double DOUBT = 0.001;
-
-  /** Pooled scatter of fewer degrees of freedom than this is too vague to be used. */
-  private static final int LEAST_DEGREES = 4;
-
-  private static final double THREE_SIGMA = 0.9973002039367398;
-
-  /**
-   * One ply's bottom.
+   * One ply's bottom at one place.
    *
+   * @param at the place, or null where it isn't told
    * @param plyNumber the ply
-   * @param depthMm its depth
+   * @param depthMm its depth by all that is known
+   * @param toleranceMm the true depth lies this near in 99.73 %, the plus or minus of this project
    * @param halfWidth95Mm the true depth lies this near in 95 % of cases
-   * @param toleranceMm the same for 99.73 %, the plus or minus of this project
-   * @param readings how many readings were used, of this bottom and the top below it; 0 when kept
-   *     from the layup
+   * @param readings how many readings were used there, of this bottom and the top below it
    */
   public record Boundary(
-      int plyNumber, double depthMm, double halfWidth95Mm, double toleranceMm, int readings) {}
+      PanelPoint at,
+      int plyNumber,
+      double depthMm,
+      double toleranceMm,
+      double halfWidth95Mm,
+      int readings) {}
 
-  /** A reading set aside and its signed distance from the mean of the others, mm. */
+  /** A reading set aside and its signed distance from what the others say, mm. */
   public record SetAside(Reading reading, double offMm) {}
 
-  /** Depths for a layup's {@code measured_bottoms}. */
-  public SortedMap<Integer, Double> bottomsMm() {
-    SortedMap<Integer, Double> out = new TreeMap<>();
-    boundaries.forEach(b -> out.put(b.plyNumber(), b.depthMm()));
-    return out;
-  }
-
-  /** Plus or minus for {@code measured_bottoms_tolerance}: the largest of all. */
-  public double toleranceMm() {
-    return boundaries.stream().mapToDouble(Boundary::toleranceMm).max().orElse(0);
-  }
+  /**
+   * How readings scatter.
+   *
+   * @param sigmaMm standard deviation of a reading: as estimated, or 0 when all was stated and fits
+   * @param degrees degrees of freedom of that estimate, 0 when nothing was estimated
+   * @param factor how many times more readings scatter than their stated tolerances say; 1 unless
+   *     that is past doubt
+   */
+  public record Noise(double sigmaMm, int degrees, double factor) {}
 
   /**
    * Fits readings.
    *
    * @param readings of plies of the layup, no top of ply 1, depths positive, at least one
-   * @param defaultToleranceMm plus or minus of a reading that states none, when scatter can't be
-   *     told from the readings
-   * @param believeDefault take the default even where scatter could be told
+   * @throws plyscape.fault.InputFault if the layup that comes out would be refused
    */
-  public static Calibration of(
-      Layup layup, List<Reading> readings, double defaultToleranceMm, boolean believeDefault) {
-    double[] expected = expected(layup);
-    List<Reading> used = new ArrayList<>(readings);
-    boolean none = readings.stream().allMatch(r -> r.toleranceMm() == 0);
-    boolean stated =
-        !none || believeDefault || Scatter.of(readings, false).degrees() < LEAST_DEGREES;
-    if (stated) {
-      used.replaceAll(
-          r ->
-              r.toleranceMm() > 0
-                  ? r
-                  : new Reading(r.row(), r.plyNumber(), r.top(), r.depthMm(), defaultToleranceMm));
-    }
-    List<SetAside> outliers =
-        ReadingOutliers.remove(used, stated, expected).stream()
-            .map(o -> new SetAside(o.reading(), o.offMm()))
-            .toList();
-    Scatter scatter = Scatter.of(used, stated);
-    double factor = 1;
-    int degrees = 0;
-    if (!stated) {
-      degrees = scatter.degrees();
-      factor = Math.max(Math.sqrt(scatter.squares() / degrees), EXACT_MM);
-    } else if (scatter.degrees() > 0
-        && StudentTail.chiSquareAbove(scatter.squares(), scatter.degrees()) < DOUBT) {
-      degrees = scatter.degrees();
-      factor = Math.sqrt(scatter.squares() / degrees);
-    }
-    return fit(layup, expected, scatter, outliers, factor, degrees);
-  }
-
-  private static Calibration fit(
-      Layup layup,
-      double[] expected,
-      Scatter scatter,
-      List<SetAside> outliers,
-      double factor,
-      int degrees) {
-    int[] faces = faces(layup, scatter);
-    int n = faces.length;
-    double[] weight = new double[n];
-    double[] value = new double[n];
-    double[] start = new double[n];
-    double[] coupling = new double[n];
-    double[] difference = new double[n];
-    double[] gap = new double[n];
-    LayerStack stack = LayerStack.of(layup);
-    double glueSigma = Math.max(layup.glueLine().toleranceMm() / ColourRisk.SIGMAS, EXACT_MM);
-    double room =
-        layup.measured().thicknessMm() == null
-            ? Double.POSITIVE_INFINITY
-            : layup.measured().thicknessMm();
-    for (int k = 0; k < n; k++) {
-      Scatter.Cell cell = scatter.cells().get(faces[k]);
-      Double kept = faces[k] % 2 == 1 ? layup.measured().bottomsMm().get((faces[k] + 1) / 2) : null;
-      if (cell != null) {
-        weight[k] = cell.weight() / (factor * factor);
-        value[k] = cell.mean();
-      } else if (kept != null && !read(scatter, faces[k])) {
-        weight[k] = 1 / (EXACT_MM * EXACT_MM);
-        value[k] = kept;
-      }
-      start[k] = expected[faces[k]];
-      if (k + 1 < n) {
-        gap[k] = LEAST_SHARE * stack.totalMm(faces[k], faces[k + 1]);
-        if (faces[k] % 2 == 1 && faces[k + 1] == faces[k] + 1) {
-          coupling[k] = 1 / (glueSigma * glueSigma);
-          difference[k] = layup.glueLine().thicknessMm();
+  public static Calibration of(Layup layup, List<Reading> readings, CalibrationRules rules) {
+    ReadingNoise noise = ReadingNoise.of(layup, readings, rules);
+    List<SetAside> outliers = new ArrayList<>(noise.outliers());
+    List<Reading> used = new ArrayList<>(noise.used());
+    double quantile = noise.quantile();
+    CalibratedReadings found =
+        new CalibratedReadings(layup, bottoms(layup, used, noise, quantile), rules);
+    for (int worst = worst(found); worst >= 0; worst = worst(found)) {
+      ReadBottom bottom = found.bottoms().get(worst);
+      double off = found.leftOut(worst).off();
+      for (Reading r : List.copyOf(used)) {
+        int ply = r.top() ? r.plyNumber() - 1 : r.plyNumber();
+        if (ply == bottom.plyNumber() && java.util.Objects.equals(r.at(), bottom.at())) {
+          outliers.add(new SetAside(r, off));
+          used.remove(r);
         }
       }
+      found = new CalibratedReadings(layup, bottoms(layup, used, noise, quantile), rules);
     }
-    ChainFit chain = new ChainFit(weight, value, coupling, difference);
-    double least = LEAST_SHARE * stack.totalMm(0, faces[0]);
-    double greatest = room - LEAST_SHARE * stack.totalMm(faces[n - 1], stack.layers());
-    double[] x = chain.ordered(start, gap, least, greatest);
-    double[] deviation = chain.deviations();
-    double[] free = chain.free();
-    boolean ordered = false;
-    List<Boundary> boundaries = new ArrayList<>();
-    double q95 = degrees == 0 ? NormalTail.inverse(0.025) : StudentTail.halfWidth(0.95, degrees);
-    double q3 = degrees == 0 ? ColourRisk.SIGMAS : StudentTail.halfWidth(THREE_SIGMA, degrees);
-    for (int k = 0; k < n; k++) {
-      ordered |= Math.abs(x[k] - free[k]) > 1e-9;
-      if (faces[k] % 2 == 1) {
-        int readings = count(scatter, faces[k]) + count(scatter, faces[k] + 1);
-        boundaries.add(
-            readings == 0
-                ? new Boundary(
-                    (faces[k] + 1) / 2,
-                    x[k],
-                    layup.measured().bottomsToleranceMm() * q95 / q3,
-                    layup.measured().bottomsToleranceMm(),
-                    0)
-                : new Boundary(
-                    (faces[k] + 1) / 2, x[k], q95 * deviation[k], q3 * deviation[k], readings));
+    PressedPanel pressed = PressedPanel.of(found.layup(), false);
+    PressedPanel sure = pressed;
+    if (noise.degrees() > 0) { // few readings told the scatter: 95 % are less wide than 3 sigma say
+      double narrower = noise.quantile95() * ColourRisk.SIGMAS / SIGMAS_95;
+      sure =
+          PressedPanel.unchecked(
+              new CalibratedReadings(layup, bottoms(layup, used, noise, narrower), rules).layup());
+    }
+    PressedPanel held95 = sure;
+    return new Calibration(
+        found.layup(),
+        found.bottoms().stream().map(b -> boundary(pressed, held95, b)).toList(),
+        List.copyOf(outliers),
+        noise.noise());
+  }
+
+  private static Boundary boundary(PressedPanel pressed, PressedPanel held95, ReadBottom b) {
+    int face = LayerStack.bottomOf(b.plyNumber());
+    PanelPoint at = b.at() == null ? pressed.measuredAt() : b.at();
+    return new Boundary(
+        b.at(),
+        b.plyNumber(),
+        pressed.depthMm(face, at),
+        pressed.toleranceMm(face, at, Method.RSS),
+        held95.toleranceMm(face, at, Method.RSS) * SIGMAS_95 / ColourRisk.SIGMAS,
+        b.readings());
+  }
+
+  /** The bottom farthest from what all others say, or -1 when none is past doubt. */
+  private static int worst(CalibratedReadings found) {
+    int n = found.bottoms().size();
+    double most = NormalTail.inverse(FALSE_ALARM / 2 / n);
+    int worst = -1;
+    for (int i = 0; i < n && n > 1; i++) {
+      BestEstimate.LeftOut left = found.leftOut(i);
+      double sigmas = Math.abs(left.off()) / left.sigma();
+      if (sigmas > most) {
+        most = sigmas;
+        worst = i;
       }
     }
-    boolean estimated = !scatter.stated();
-    return new Calibration(
-        List.copyOf(boundaries),
-        outliers,
-        estimated ? factor : 0,
-        degrees,
-        estimated ? 1 : factor,
-        ordered);
+    return worst;
   }
 
-  private static boolean read(Scatter scatter, int bottomFace) {
-    return count(scatter, bottomFace) + count(scatter, bottomFace + 1) > 0;
-  }
-
-  private static int count(Scatter scatter, int face) {
-    Scatter.Cell cell = scatter.cells().get(face);
-    return cell == null ? 0 : cell.count();
-  }
-
-  /**
-   * Interfaces in the fit: every bottom read, told by the top below it, or kept; and every top
-   * read.
-   */
-  private static int[] faces(Layup layup, Scatter scatter) {
-    Map<Integer, Boolean> faces = new TreeMap<>();
-    for (int face : scatter.cells().keySet()) {
-      faces.put(face, true);
-      faces.put(face % 2 == 1 ? face : face - 1, true);
-    }
-    for (int ply : layup.measured().bottomsMm().keySet()) {
-      faces.put(LayerStack.bottomOf(ply), true);
-    }
-    return faces.keySet().stream().mapToInt(Integer::intValue).toArray();
-  }
-
-  /** Depths without the measured bottoms: in order whatever they were. */
-  private static double[] expected(Layup l) {
-    PressedPanel pressed = PressedPanel.of(l.withBottoms(new TreeMap<>(), 0), true);
-    double[] depths = new double[pressed.stack().layers() + 1];
-    for (int i = 0; i < depths.length; i++) {
-      depths[i] = pressed.depthMm(i);
-    }
-    return depths;
+  /** Means by place and ply; a top told is the bottom above it through the glue line. */
+  private static List<ReadBottom> bottoms(
+      Layup layup, List<Reading> used, ReadingNoise noise, double quantile) {
+    Map<Object, ReadBottom> out = new LinkedHashMap<>();
+    Scatter scatter = Scatter.of(used, noise.stated());
+    Map<Reading.ReadEdge, Boolean> cut = new LinkedHashMap<>();
+    used.forEach(r -> cut.merge(r.edge(), r.cut(), Boolean::logicalOr));
+    scatter
+        .cells()
+        .forEach(
+            (edge, cell) -> {
+              boolean top = edge.interfaceIndex() % 2 == 0;
+              int ply = top ? edge.interfaceIndex() / 2 : (edge.interfaceIndex() + 1) / 2;
+              double tolerance = quantile * noise.factor() / Math.sqrt(cell.weight());
+              ReadBottom one =
+                  new ReadBottom(
+                      edge.at(),
+                      ply,
+                      cell.mean() - (top ? layup.glueLine().thicknessMm() : 0),
+                      top ? Math.hypot(tolerance, layup.glueLine().toleranceMm()) : tolerance,
+                      cut.get(edge),
+                      cell.count());
+              out.merge(List.of(String.valueOf(edge.at()), ply), one, ReadBottom::and);
+            });
+    List<ReadBottom> sorted = new ArrayList<>();
+    Map<String, TreeMap<Integer, ReadBottom>> places = new LinkedHashMap<>();
+    out.values()
+        .forEach(
+            b ->
+                places
+                    .computeIfAbsent(String.valueOf(b.at()), p -> new TreeMap<>())
+                    .put(b.plyNumber(), b));
+    places.values().forEach(p -> sorted.addAll(p.values()));
+    return sorted;
   }
 }

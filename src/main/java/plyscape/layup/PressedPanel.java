@@ -91,6 +91,11 @@ final class PressedPanel {
     return centre;
   }
 
+  /** Where things were measured that nobody says a place of. */
+  PanelPoint measuredAt() {
+    return layup.measured().at() == null ? centre : layup.measured().at();
+  }
+
   /** All that was measured. */
   List<StackReading> readings() {
     return readings;

@@ -1,9 +1,9 @@
 package plyscape.layup;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * Readings of the same edge that don't fit the others, found one after the other by their deleted
@@ -49,7 +49,7 @@ final class ReadingOutliers {
     double worstChance = FALSE_ALARM / readings.size();
     double worstFar = 0;
     for (Reading r : readings) {
-      Scatter.Cell cell = all.cells().get(r.interfaceIndex());
+      Scatter.Cell cell = all.cells().get(r.edge());
       if (cell.count() < 2) {
         continue;
       }
@@ -82,28 +82,27 @@ final class ReadingOutliers {
    * Means and scatter of readings of the same edge.
    *
    * @param stated whether weights are inverse variances; else each is 1
-   * @param cells interface to its cell
+   * @param cells edge to its cell, in the order of the readings
    * @param degrees degrees of freedom left for the scatter
    * @param squares weighted sum of squared residuals
    */
-  record Scatter(boolean stated, Map<Integer, Cell> cells, int degrees, double squares) {
+  record Scatter(boolean stated, Map<Reading.ReadEdge, Cell> cells, int degrees, double squares) {
 
     /** Readings of one edge: how many, the sum of their weights, their weighted mean. */
     record Cell(int count, double weight, double mean) {}
 
     static Scatter of(List<Reading> readings, boolean stated) {
-      Map<Integer, Cell> cells = new TreeMap<>();
+      Map<Reading.ReadEdge, Cell> cells = new LinkedHashMap<>();
       for (Reading r : readings) {
         double w = weight(r, stated);
-        Cell c = cells.getOrDefault(r.interfaceIndex(), new Cell(0, 0, 0));
+        Cell c = cells.getOrDefault(r.edge(), new Cell(0, 0, 0));
         double sum = c.weight() + w;
         cells.put(
-            r.interfaceIndex(),
-            new Cell(c.count() + 1, sum, c.mean() + (r.depthMm() - c.mean()) * w / sum));
+            r.edge(), new Cell(c.count() + 1, sum, c.mean() + (r.depthMm() - c.mean()) * w / sum));
       }
       double squares = 0;
       for (Reading r : readings) {
-        double off = r.depthMm() - cells.get(r.interfaceIndex()).mean();
+        double off = r.depthMm() - cells.get(r.edge()).mean();
         squares += weight(r, stated) * off * off;
       }
       return new Scatter(stated, cells, readings.size() - cells.size(), squares);

@@ -1,6 +1,7 @@
 package plyscape.layup;
 
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * Depths of all interfaces of a stack at all places from any readings: the {@link BestEstimate},
@@ -29,7 +30,9 @@ final class StackEstimate {
   private final BestEstimate best;
 
   private final double[] residual;
-  private final BoundaryForm[] forms;
+
+  /** Worked out when first asked for; the same whoever does it. */
+  private final AtomicReferenceArray<BoundaryForm> forms;
 
   /**
    * Estimates.
@@ -52,15 +55,22 @@ final class StackEstimate {
       residual[i] = readings.get(i).depthMm() - nominalMm[readings.get(i).interfaceIndex()];
     }
     best = readings.isEmpty() ? null : new BestEstimate(covariance(), drift());
-    forms = new BoundaryForm[layers + 1];
-    for (int k = 0; k <= layers; k++) {
-      forms[k] = form(k);
-    }
+    forms = new AtomicReferenceArray<>(layers + 1);
   }
 
   /** Where an interface lies. */
   BoundaryForm at(int interfaceIndex) {
-    return forms[interfaceIndex];
+    BoundaryForm form = forms.get(interfaceIndex);
+    if (form == null) {
+      form = form(interfaceIndex);
+      forms.set(interfaceIndex, form);
+    }
+    return form;
+  }
+
+  /** The readings, in order. */
+  List<StackReading> readings() {
+    return readings;
   }
 
   /** How far a reading lies from what all others say. */
@@ -113,7 +123,8 @@ final class StackEstimate {
         .toArray(double[][]::new);
   }
 
-  private int readingSource(int reading) {
+  /** Number of a reading's own error among the sources. */
+  int readingSource(int reading) {
     return stack.layers() + 2 + reading;
   }
 

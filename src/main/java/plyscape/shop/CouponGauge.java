@@ -125,6 +125,10 @@ public final class CouponGauge {
     out.append(
         "# Other readings may be given as ply,edge,depth,tolerance in a file of their own, edge"
             + " being top or bottom.\n");
+    out.append(
+        "# A column pad takes the number of that last pad instead. Columns x and y: where on the"
+            + " panel, mm.\n");
+    out.append(CouponPads.line(coupon.pads()));
     out.append("ply,from,to\n");
     for (PlyDepth d : depths.allButBottom()) {
       if (!coupon.unseen().contains(d.ply().number())) {

@@ -2,9 +2,10 @@ package plyscape.shop;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.SortedMap;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import plyscape.layup.Bottoms;
+import plyscape.layup.MeasuredPlace;
 import plyscape.text.Numbers;
 
 /**
@@ -19,23 +20,48 @@ public final class LayupRewrite {
   private LayupRewrite() {}
 
   /** The new text. */
-  public static String withBottoms(
-      String text, SortedMap<Integer, Double> bottomsMm, double toleranceMm) {
+  public static String withBottoms(String text, Bottoms bottoms) {
     List<String> lines = new ArrayList<>(List.of(text.split("\n", -1)));
     String ending = text.contains("\r\n") ? "\r" : "";
-    StringBuilder map = new StringBuilder();
-    for (Map.Entry<Integer, Double> entry : bottomsMm.entrySet()) {
-      map.append(map.length() == 0 ? "" : ", ").append(entry.getKey()).append(": ");
-      map.append(Numbers.trimmed(entry.getValue(), 4));
-    }
-    put(lines, "measured_bottoms", "{" + map + "}", ending);
-    // Rounded up, so that the file never promises more than was found.
-    put(
-        lines,
-        "measured_bottoms_tolerance",
-        Numbers.trimmed(Math.ceil(toleranceMm * 1e4 - 1e-6) / 1e4, 4),
-        ending);
+    put(lines, "measured_bottoms", map(bottoms), ending);
+    put(lines, "measured_bottoms_tolerance", tolerance(bottoms), ending);
     return String.join("\n", lines);
+  }
+
+  /** The same with other measured places. */
+  public static String withPlaces(String text, List<MeasuredPlace> places) {
+    List<String> lines = new ArrayList<>(List.of(text.split("\n", -1)));
+    put(lines, "measured_places", list(places), text.contains("\r\n") ? "\r" : "");
+    return String.join("\n", lines);
+  }
+
+  /** Places as they are written, in one line. */
+  static String list(List<MeasuredPlace> places) {
+    return places.stream()
+        .map(
+            p ->
+                "{at: ["
+                    + Numbers.trimmed(p.at().xMm(), 3)
+                    + ", "
+                    + Numbers.trimmed(p.at().yMm(), 3)
+                    + "], bottoms: "
+                    + map(p.bottoms())
+                    + ", tolerance: "
+                    + tolerance(p.bottoms())
+                    + (p.tile().isEmpty() ? "" : ", tile: " + p.tile())
+                    + "}")
+        .collect(Collectors.joining(", ", "[", "]"));
+  }
+
+  private static String map(Bottoms bottoms) {
+    return bottoms.depthsMm().entrySet().stream()
+        .map(e -> e.getKey() + ": " + Numbers.trimmed(e.getValue(), 4))
+        .collect(Collectors.joining(", ", "{", "}"));
+  }
+
+  /** Rounded up, so that the file never promises more than was found. */
+  private static String tolerance(Bottoms bottoms) {
+    return Numbers.trimmed(Math.ceil(bottoms.toleranceMm() * 1e4 - 1e-6) / 1e4, 4);
   }
 
   private static void put(List<String> lines, String key, String value, String ending) {

@@ -3,6 +3,7 @@ package plyscape.shop;
 import java.util.Locale;
 import java.util.Map;
 import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 
@@ -39,6 +40,18 @@ public final class LayupYaml {
       }
       out.append("measured_bottoms: {").append(map).append("}\n");
       number(out, "measured_bottoms_tolerance", layup.measured().bottomsToleranceMm());
+    }
+    if (layup.measured().at() != null) {
+      PanelPoint at = layup.measured().at();
+      out.append("measured_at: [").append(Numbers.trimmed(at.xMm(), 3)).append(", ");
+      out.append(Numbers.trimmed(at.yMm(), 3)).append("]\n");
+    }
+    if (!layup.measured().places().isEmpty()) {
+      out.append("measured_places: ").append(LayupRewrite.list(layup.measured().places()));
+      out.append('\n');
+    }
+    if (layup.measured().pressTaper() != null) {
+      number(out, "press_taper", layup.measured().pressTaper());
     }
     number(out, "flatness", layup.flatnessMm());
     out.append("plies:\n");

@@ -9,21 +9,24 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.files.CsvRows;
 import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.layup.Reading;
 import plyscape.text.NearestName;
+import plyscape.text.Numbers;
 
 /**
  * Readings of ply edges from a comma-separated file with a head row. Columns: {@code ply} (number
  * or name) and either {@code depth} (mm) with {@code edge} ({@code bottom}, the default, or {@code
  * top}) and {@code tolerance} (plus or minus) where wanted; or {@code from} and {@code to}: the
  * last depth at which the ply was seen and the first that showed the next one. Rows without any
- * value are passed over.
+ * value are passed over. Instead of {@code from} and {@code to}, {@code pad} takes the number of
+ * the last pad of a coupon that shows the ply; {@code x} and {@code y} say where on the panel.
  */
 public final class ReadingsFile {
 
   private static final List<String> COLUMNS =
-      List.of("ply", "edge", "depth", "tolerance", "from", "to");
+      List.of("ply", "edge", "depth", "tolerance", "from", "to", "pad", "x", "y");
   private static final double MOST_MM = 1000;
 
   /** A boundary seen between two equal depths is still not known better than this. */
@@ -32,8 +35,10 @@ public final class ReadingsFile {
   private final String file;
   private final Layup layup;
   private final List<String> head;
+  private final CouponPads pads;
 
-  private ReadingsFile(String file, Layup layup, List<String> head) {
+  private ReadingsFile(String file, Layup layup, List<String> head, CouponPads pads) {
+    this.pads = pads;
     this.file = file;
     this.layup = layup;
     this.head = head;
@@ -52,7 +57,7 @@ public final class ReadingsFile {
           Place.file(file), "no rows", "wanted a head row such as ply,depth and a row a reading");
     }
     List<String> head = rows.get(0).cells().stream().map(c -> c.toLowerCase(Locale.ROOT)).toList();
-    ReadingsFile readings = new ReadingsFile(file, layup, head);
+    ReadingsFile readings = new ReadingsFile(file, layup, head, CouponPads.in(text));
     readings.checkHead(rows.get(0).line());
     List<Reading> out = new ArrayList<>();
     for (CsvRows.Row row : rows.subList(1, rows.size())) {
@@ -85,8 +90,19 @@ public final class ReadingsFile {
     }
     boolean depth = head.contains("depth");
     boolean range = head.contains("from") && head.contains("to");
-    if (!head.contains("ply") || depth == range) {
-      throw fault(line, "columns " + String.join(", ", head), "wanted ply,depth or ply,from,to");
+    boolean pad = head.contains("pad");
+    if (!head.contains("ply") || (depth ? 1 : 0) + (range ? 1 : 0) + (pad ? 1 : 0) != 1) {
+      throw fault(
+          line, "columns " + String.join(", ", head), "wanted ply,depth or ply,from,to or ply,pad");
+    }
+    if (pad && pads.count() == 0) {
+      throw fault(
+          line,
+          "a column pad, and no line \"# pads:\" with their depths",
+          "keep the comments of the coupon's readings.csv, or give depths in from and to");
+    }
+    if (head.contains("x") != head.contains("y")) {
+      throw fault(line, "one of the columns x and y", "give both: where on the panel, in mm");
     }
   }
 
@@ -105,17 +121,15 @@ public final class ReadingsFile {
     for (int i = 0; i < head.size(); i++) {
       cells.put(head.get(i), row.cells().get(i));
     }
-    boolean range = head.contains("from");
     boolean empty =
-        range
-            ? cells.get("from").isEmpty() && cells.get("to").isEmpty()
-            : cells.get("depth").isEmpty();
+        List.of("from", "to", "depth", "pad").stream()
+            .allMatch(name -> cells.getOrDefault(name, "").isEmpty());
     if (empty && cells.getOrDefault("tolerance", "").isEmpty()) {
       ply(row.line(), cells.get("ply"));
       return null;
     }
     int ply = ply(row.line(), cells.get("ply"));
-    return range ? between(row.line(), ply, cells) : depth(row.line(), ply, cells);
+    return head.contains("depth") ? depth(row.line(), ply, cells) : between(row.line(), ply, cells);
   }
 
   private Reading depth(int line, int ply, Map<String, String> cells) {
@@ -130,7 +144,8 @@ public final class ReadingsFile {
     double depth = number(line, "depth", cells.get("depth"), 0);
     String stated = cells.getOrDefault("tolerance", "");
     double tolerance = stated.isEmpty() ? 0 : number(line, "tolerance", stated, 0);
-    return new Reading(line, ply, top, depth, tolerance);
+    requireDepth(line, ply, depth, cells.get("depth"));
+    return new Reading(line, ply, top, depth, tolerance, at(line, cells), false);
   }
 
   private Reading between(int line, int ply, Map<String, String> cells) {
@@ -140,8 +155,9 @@ public final class ReadingsFile {
           "the last ply",
           "no other colour comes below it; measure the panel's thickness instead");
     }
-    double from = number(line, "from", cells.get("from"), -1);
-    double to = number(line, "to", cells.get("to"), 0);
+    double[] range = head.contains("pad") ? pads(line, cells) : range(line, ply, cells);
+    double from = range[0];
+    double to = range[1];
     if (!(to > from)) {
       throw fault(line, "from " + from + " to " + to, "wanted a to that is deeper than from");
     }
@@ -155,7 +171,87 @@ public final class ReadingsFile {
     // or minus.
     double tolerance = Math.hypot(Math.sqrt(3) * half, stated);
     return new Reading(
-        line, ply, false, (from + to - layup.glueLine().thicknessMm()) / 2, tolerance);
+        line,
+        ply,
+        false,
+        (from + to - layup.glueLine().thicknessMm()) / 2,
+        tolerance,
+        at(line, cells),
+        true);
+  }
+
+  /** Depths of the pad with a number and the next one. */
+  private double[] pads(int line, Map<String, String> cells) {
+    double pad = number(line, "pad", cells.get("pad"), -1);
+    if (!pads.has(pad) || !pads.has(pad + 1)) {
+      throw fault(
+          line,
+          "pad \"" + cells.get("pad") + "\"",
+          "wanted the number of the last pad that shows the ply, 0 to " + (pads.count() - 1));
+    }
+    return new double[] {pads.depthMm(pad), pads.depthMm(pad + 1)};
+  }
+
+  /** Two depths, or two numbers of pads that can't be depths. */
+  private double[] range(int line, int ply, Map<String, String> cells) {
+    double from = number(line, "from", cells.get("from"), -1);
+    double to = number(line, "to", cells.get("to"), 0);
+    boolean whole = cells.get("from").matches("\\d+") && cells.get("to").matches("\\d+");
+    if (!whole || possible(ply, (from + to) / 2)) {
+      return new double[] {from, to};
+    }
+    if (!pads.has(from) || !pads.has(to)) {
+      requireDepth(line, ply, (from + to) / 2, cells.get("from"));
+    }
+    return new double[] {pads.depthMm(from), pads.depthMm(to)};
+  }
+
+  private PanelPoint at(int line, Map<String, String> cells) {
+    String x = cells.getOrDefault("x", "");
+    String y = cells.getOrDefault("y", "");
+    if (x.isEmpty() && y.isEmpty()) {
+      return null;
+    }
+    return new PanelPoint(place(line, "x", x), place(line, "y", y));
+  }
+
+  private double place(int line, String axis, String text) {
+    if (!text.matches("[+-]?(\\d{1,5}(\\.\\d{0,6})?|\\.\\d{1,6})")) {
+      throw fault(line, axis + " \"" + text + "\"", "wanted mm from the panel's lower left corner");
+    }
+    return Double.parseDouble(text);
+  }
+
+  /** Whether a ply's bottom can lie there: within twice of what the layup says. */
+  private boolean possible(int ply, double depthMm) {
+    double share = depthMm / nominalMm(ply);
+    return share >= 0.5 && share <= 2;
+  }
+
+  private double nominalMm(int ply) {
+    double sum = layup.glueLine().thicknessMm() * (ply - 1);
+    for (Ply above : layup.plies().subList(0, ply)) {
+      sum += above.thicknessMm();
+    }
+    return sum;
+  }
+
+  /** A whole number that is no depth is likely one of a pad. */
+  private void requireDepth(int line, int ply, double depthMm, String text) {
+    if (text.matches("\\d+") && !possible(ply, depthMm)) {
+      throw fault(
+          line,
+          text
+              + " for an edge of ply "
+              + ply
+              + ", whose bottom lies near "
+              + Numbers.fixed(nominalMm(ply), 2)
+              + " mm in a panel of "
+              + Numbers.fixed(nominalMm(layup.plies().size()), 2)
+              + " mm",
+          "wanted a depth in mm; is it the number of a pad? The gauge gives each pad's depth, and a"
+              + " column pad takes numbers");
+    }
   }
 
   private int ply(int line, String text) {

@@ -165,7 +165,10 @@ class CouponTest {
         csv += (i + 1) + "," + from + "," + to + "\n";
       }
       plyscape.layup.Calibration found =
-          plyscape.layup.Calibration.of(layup, ReadingsFile.parse("r.csv", csv, layup), 0.1, false);
+          plyscape.layup.Calibration.of(
+              layup,
+              ReadingsFile.parse("r.csv", csv, layup),
+              new plyscape.layup.CalibrationRules(0.1, false, 0));
       for (plyscape.layup.Calibration.Boundary b : found.boundaries()) {
         double off = Math.abs(b.depthMm() - bottoms[b.plyNumber() - 1]);
         assertTrue(off <= c.stepMm() + 1e-9, "off by " + off);

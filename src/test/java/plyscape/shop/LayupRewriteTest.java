@@ -1,6 +1,7 @@
 package plyscape.shop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -11,10 +12,14 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import plyscape.fault.Place;
 import plyscape.job.LayupReader;
+import plyscape.layup.Bottoms;
 import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
 import plyscape.layup.Measured;
+import plyscape.layup.MeasuredPlace;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 
 class LayupRewriteTest {
@@ -38,7 +43,7 @@ class LayupRewriteTest {
             + "measured_bottoms_tolerance: 0.0301\n"
             + "# the plies\n"
             + PLIES,
-        LayupRewrite.withBottoms(text, BOTTOMS, 0.03001));
+        LayupRewrite.withBottoms(text, new Bottoms(BOTTOMS, 0.03001)));
   }
 
   @Test
@@ -49,7 +54,7 @@ class LayupRewriteTest {
         "measured_bottoms: {1: 0.8765, 2: 1.8}   # old cut\n"
             + "measured_bottoms_tolerance: 0.03 # guess\n"
             + PLIES,
-        LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
+        LayupRewrite.withBottoms(text, new Bottoms(BOTTOMS, 0.03)));
   }
 
   @Test
@@ -58,7 +63,7 @@ class LayupRewriteTest {
     assertEquals(
         "measured_bottoms: {1: 0.8765, 2: 1.8}\n\nmeasured_bottoms_tolerance: 0.03\n# the plies\n"
             + PLIES,
-        LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
+        LayupRewrite.withBottoms(text, new Bottoms(BOTTOMS, 0.03)));
   }
 
   @Test
@@ -70,14 +75,15 @@ class LayupRewriteTest {
             + "measured_bottoms_tolerance: 0.03\r\n"
             + "plies:\r\n"
             + "  - {name: a, colour: \"#112233\", thickness: 0.9}\r\n",
-        LayupRewrite.withBottoms(text, new TreeMap<>(Map.of(1, 0.5)), 0.03));
+        LayupRewrite.withBottoms(text, new Bottoms(new TreeMap<>(Map.of(1, 0.5)), 0.03)));
   }
 
   @Test
   void rewrittenText_readsAsMeant() throws IOException {
     String text = "# c\nname: x\nmeasured_bottoms:\n  a: 0.9\n" + PLIES;
     Path file =
-        Files.writeString(dir.resolve("l.yaml"), LayupRewrite.withBottoms(text, BOTTOMS, 0.03));
+        Files.writeString(
+            dir.resolve("l.yaml"), LayupRewrite.withBottoms(text, new Bottoms(BOTTOMS, 0.03)));
     Layup read = LayupReader.read(file);
     assertEquals(new TreeMap<>(Map.of(1, 0.8765, 2, 1.8)), read.measured().bottomsMm());
     assertEquals(0.03, read.measured().bottomsToleranceMm());
@@ -100,5 +106,26 @@ class LayupRewriteTest {
     assertEquals(layup.measured().thicknessMm(), read.measured().thicknessMm());
     assertEquals(layup.measured().bottomsMm(), read.measured().bottomsMm());
     assertEquals(0.08, read.flatnessMm());
+  }
+
+  @Test
+  void measuredPlaces_areWrittenInOneLine_andReadBack() throws IOException {
+    MeasuredPlace place =
+        new MeasuredPlace(
+            new PanelPoint(20, 220.5),
+            new Bottoms(new TreeMap<>(Map.of(1, 0.88, 2, 1.75)), 0.02),
+            "tile-1-2",
+            Place.file("l.yaml"));
+    String text = LayupRewrite.withPlaces("flatness: 0.1\n" + PLIES, List.of(place));
+    assertTrue(
+        text.contains(
+            "\nmeasured_places: [{at: [20, 220.5], bottoms: {1: 0.88, 2: 1.75}, tolerance: 0.02,"
+                + " tile: tile-1-2}]\n"),
+        text);
+    Path file = Files.writeString(dir.resolve("l.yaml"), text);
+    MeasuredPlace read = LayupReader.read(file).measured().places().get(0);
+    assertEquals(place.at(), read.at());
+    assertEquals(place.bottoms(), read.bottoms());
+    assertEquals("tile-1-2", read.tile());
   }
 }

@@ -12,6 +12,7 @@ import plyscape.fault.InputFault;
 import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
 import plyscape.layup.Measured;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.layup.Reading;
 
@@ -79,5 +80,30 @@ class ReadingsFileTest {
     InputFault fault = assertThrows(InputFault.class, () -> parse(text.replace("\\n", "\n")));
     assertTrue(fault.getMessage().contains(row), fault.getMessage());
     assertTrue(fault.getMessage().contains(says), fault.getMessage());
+  }
+
+  @Test
+  void padNumbers_areTakenAsSuch() {
+    String pads = "# pads: 0.15 0.3 0.45 0.6 0.75 0.9 1.05 1.2 1.35 1.5 1.65 1.8 1.95\n";
+    Reading byPad = parse(pads + "ply,pad\nmeadow,5\n").get(0);
+    assertEquals((0.75 + 0.9 - 0.04) / 2, byPad.depthMm(), 1e-12);
+    // Bottom of ply 2 lies near 1.84: 12 and 13 can't be depths there.
+    Reading whole = parse(pads + "ply,from,to\n2,12,13\n").get(0);
+    assertEquals((1.8 + 1.95 - 0.04) / 2, whole.depthMm(), 1e-12);
+    assertEquals((1 + 2 - 0.04) / 2, parse(pads + "ply,from,to\n1,1,2\n").get(0).depthMm(), 1e-12);
+    String fault =
+        assertThrows(InputFault.class, () -> parse("ply,from,to\n2,12,13\n")).getMessage();
+    assertTrue(fault.contains("panel of 2.78 mm") && fault.contains("number of a pad"), fault);
+    fault = assertThrows(InputFault.class, () -> parse(pads + "ply,pad\n1,13\n")).getMessage();
+    assertTrue(fault.contains("0 to 12"), fault);
+    assertThrows(InputFault.class, () -> parse("ply,pad\n1,2\n"));
+  }
+
+  @Test
+  void places_areColumnsXAndY() {
+    Reading r = parse("ply,depth,x,y\n1,0.9,20,-5.5\n").get(0);
+    assertEquals(new PanelPoint(20, -5.5), r.at());
+    assertThrows(InputFault.class, () -> parse("ply,depth,x\n1,0.9,20\n"));
+    assertThrows(InputFault.class, () -> parse("ply,depth,x,y\n1,0.9,20,\n"));
   }
 }
