@@ -127,7 +127,7 @@ public final class JobGrowth {
 
           @Override
           public Job read(Warnings warnings) {
-            return JobReader.read(file, Map.of(), warnings);
+            return JobReader.read(file, List.of(), warnings);
           }
 
           @Override

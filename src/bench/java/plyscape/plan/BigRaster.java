@@ -5,11 +5,12 @@ import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.Map;
+import java.util.List;
 import plyscape.bench.BigTiff;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
+import plyscape.job.Setting;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
 
@@ -56,9 +57,15 @@ public final class BigRaster {
     String crop = "[400000, " + (5600000 - side) + ", " + (400000 + side) + ", 5600000]";
     return JobReader.read(
         Path.of("samples/tarn-hollow/job.yaml"),
-        Map.of(
-            "terrain.file", file.toAbsolutePath().toString(), "terrain.crop", crop, "zones", "[]"),
+        List.of(
+            set("terrain.file", file.toAbsolutePath().toString()),
+            set("terrain.crop", crop),
+            set("zones", "[]")),
         warnings);
+  }
+
+  private static Setting set(String key, String value) {
+    return new Setting(key, value, "--set " + key);
   }
 
   private static void read(Path file, int side) {

@@ -61,7 +61,7 @@ public final class TimeTable {
 
   private final Warnings warnings = new Warnings();
   private final Job tarnHollow =
-      JobReader.read(Path.of("samples/tarn-hollow/job.yaml"), Map.of(), warnings);
+      JobReader.read(Path.of("samples/tarn-hollow/job.yaml"), List.of(), warnings);
   private final List<PlyDepth> depths =
       DepthModel.depths(tarnHollow.layup(), tarnHollow.allowance(), false);
   private final boolean alone;

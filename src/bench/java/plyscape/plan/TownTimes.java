@@ -102,7 +102,7 @@ public final class TownTimes {
     long[] since = {threads.getCurrentThreadCpuTime()};
     String[] stage = {"settings"};
     Warnings warnings = new Warnings();
-    Job job = JobReader.read(file, Map.of(), warnings);
+    Job job = JobReader.read(file, List.of(), warnings);
     Progress clock =
         new Progress() {
           @Override

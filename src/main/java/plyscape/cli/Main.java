@@ -9,6 +9,7 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import plyscape.fault.Limit;
 import plyscape.text.Visible;
 
 /** The program's entry: finds the command, runs it, turns the outcome into an exit code. */
@@ -31,11 +32,14 @@ public final class Main {
   /** Runs in this process and gives the exit code. */
   static int run(Console console, String... args) {
     CommandLine line = line(console, args);
+    Limit.Scope limits = new Limit.Scope();
     try {
       return line.execute(args);
     } catch (
         Error e) { // picocli hands on exceptions only, and Java's own code for those would be 1
       return report(console, e);
+    } finally {
+      limits.close();
     }
   }
 

@@ -7,7 +7,7 @@ import java.util.Locale;
 /**
  * How much of an input file is taken before it is refused, so that a small or wrong file can't cost
  * all memory or time. A real input that is larger is let in by {@code --limit NAME=N}, which holds
- * for the whole run of the program.
+ * for the rest of the command: until its {@link Scope} is closed.
  */
 public enum Limit {
   /** Bytes of a settings file; a layup of 100 plies with comments is under 20 000. */
@@ -33,11 +33,13 @@ public enum Limit {
   /** Bytes of a G-code program. */
   PROGRAM_BYTES(400_000_000, Integer.MAX_VALUE - 8);
 
-  private final long usual;
   private final long most;
 
+  /** What holds now; threads of a job read what its command has set before. */
+  private volatile long value;
+
   Limit(long usual, long most) {
-    this.usual = usual;
+    value = usual;
     this.most = most;
   }
 
@@ -48,12 +50,7 @@ public enum Limit {
 
   /** What holds now. */
   public long value() {
-    return Long.getLong(property(), usual);
-  }
-
-  /** What holds unless another is set. */
-  public long usual() {
-    return usual;
+    return value;
   }
 
   /** For messages: how to let more in. */
@@ -62,7 +59,7 @@ public enum Limit {
   }
 
   /**
-   * Sets one for the rest of this process.
+   * Sets one until the scope that is open now is closed.
    *
    * @param text such as {@code pixels=2000000000}
    * @throws IllegalArgumentException if it can't be set, with a message for people
@@ -86,12 +83,7 @@ public enum Limit {
       throw new IllegalArgumentException(
           "wanted " + word + "= a whole number from 1 to " + limit.most);
     }
-    System.setProperty(limit.property(), Long.toString(value));
-  }
-
-  /** Back to what is usual, all of them. */
-  public static void reset() {
-    Arrays.stream(values()).forEach(limit -> System.clearProperty(limit.property()));
+    limit.value = value;
   }
 
   /** All names. */
@@ -99,7 +91,16 @@ public enum Limit {
     return Arrays.stream(values()).map(Limit::word).toList();
   }
 
-  private String property() {
-    return "plyscape.limit." + word();
+  /** One command's limits: closing it puts back those that held when it was opened. */
+  public static final class Scope implements AutoCloseable {
+
+    private final long[] before = Arrays.stream(values()).mapToLong(Limit::value).toArray();
+
+    @Override
+    public void close() {
+      for (Limit limit : values()) {
+        limit.value = before[limit.ordinal()];
+      }
+    }
   }
 }

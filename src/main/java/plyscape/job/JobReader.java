@@ -2,7 +2,6 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -52,11 +51,6 @@ public final class JobReader {
 
   private JobReader() {}
 
-  /** Reads a job file; {@code overrides} are key to value, as after {@code --set}. */
-  public static Job read(Path jobFile, Map<String, String> overrides, Warnings warnings) {
-    return read(jobFile, settings(overrides), warnings);
-  }
-
   /**
    * Reads a job file.
    *
@@ -98,11 +92,6 @@ public final class JobReader {
     return place.key().startsWith("--")
         ? place
         : new Place(place.file(), place.line(), place.column(), key);
-  }
-
-  /** A job without a job file; {@code overrides} are key to value, as after {@code --set}. */
-  public static Job of(Path terrain, Path layup, Map<String, String> overrides, Warnings warnings) {
-    return of(terrain, layup, settings(overrides), warnings);
   }
 
   /**
@@ -166,12 +155,6 @@ public final class JobReader {
 
   private static YamlNode argument(String name, Path path) {
     return new YamlNode(YamlNode.Kind.QUOTED, Place.option(name), null, path.toString());
-  }
-
-  private static List<Setting> settings(Map<String, String> overrides) {
-    return overrides.entrySet().stream()
-        .map(entry -> new Setting(entry.getKey(), entry.getValue(), "--set " + entry.getKey()))
-        .toList();
   }
 
   private static Job job(String file, YamlNode root, Warnings warnings) {

@@ -74,13 +74,4 @@ final class LayerStack {
     }
     return sum;
   }
-
-  /** Sum of the squared tolerances between two interfaces, mm2. */
-  double toleranceSquaresMm2(int from, int to) {
-    double sum = 0;
-    for (int i = from; i < to; i++) {
-      sum += toleranceMm[i] * toleranceMm[i];
-    }
-    return sum;
-  }
 }

@@ -51,10 +51,6 @@ public final class LongIds {
     return slots[find(key)] - 1;
   }
 
-  long key(int id) {
-    return keys[id];
-  }
-
   int high(int id) {
     return (int) (keys[id] >> 32);
   }

@@ -58,15 +58,6 @@ final class NodeTable {
     return start[half];
   }
 
-  int degree(int node) {
-    return first[node + 1] - first[node];
-  }
-
-  /** The k-th half-edge that leaves a node. */
-  int leaving(int node, int k) {
-    return around[first[node] + k];
-  }
-
   /** The half-edge that leaves the same node next clockwise. */
   int clockwise(int half) {
     int node = start[half];

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
@@ -83,7 +84,7 @@ class CheckAndNewTest {
     assertEquals(0, run.code(), run.err());
     assertEquals("", run.out());
     Warnings warnings = new Warnings();
-    Job job = JobReader.read(target.resolve("job.yaml"), java.util.Map.of(), warnings);
+    Job job = JobReader.read(target.resolve("job.yaml"), List.of(), warnings);
     assertEquals(7, job.layup().plies().size());
     assertEquals(3, job.zones().size());
     assertTrue(warnings.list().isEmpty());

@@ -11,11 +11,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import plyscape.fault.Limit;
 
 /** Each limit on input refuses by name and can be moved; claims of size cost nothing. */
 class LimitsTest {
@@ -38,11 +36,6 @@ class LimitsTest {
             "minimum_floor: 0.3\nzones: [{name: z, file: map.geojson, ply: low, width: 1}]\n");
   }
 
-  @AfterEach
-  void usualLimits() {
-    Limit.reset();
-  }
-
   private void refused(String limit, long value, Object... args) {
     Object[] all = java.util.Arrays.copyOf(args, args.length + 2);
     all[args.length] = "--limit";
@@ -51,7 +44,6 @@ class LimitsTest {
     assertEquals(2, run.code(), limit + ": " + run.err());
     assertTrue(run.err().contains("--limit " + limit + "=N"), run.err());
     assertTrue(run.err().contains(" more than " + value), run.err());
-    Limit.reset();
   }
 
   @Test
@@ -76,6 +68,8 @@ class LimitsTest {
         usual.err());
     Run raised = Run.of("check", deep, "--limit", "settings-levels=100");
     assertTrue(raised.err().contains("unknown key \"a\""), raised.err());
+    Run after = Run.of("check", deep);
+    assertEquals(usual.err(), after.err(), "the limit holds for its own command only");
   }
 
   @Test

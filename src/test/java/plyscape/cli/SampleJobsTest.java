@@ -160,7 +160,7 @@ class SampleJobsTest {
    */
   private static double shareFarFromEdges(JsonNode plan, Path out, String sample)
       throws IOException {
-    Job job = JobReader.read(Path.of("samples", sample, "job.yaml"), Map.of(), new Warnings());
+    Job job = JobReader.read(Path.of("samples", sample, "job.yaml"), List.of(), new Warnings());
     double thickness = plan.at("/panel/thickness_mm").doubleValue();
     double width = job.panel().widthMm();
     double height = job.panel().heightMm();

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -112,7 +113,7 @@ class SculptedPlanCommandTest {
   void sculptedSample_isRead() {
     Warnings warnings = new Warnings();
     assertTrue(
-        JobReader.read(Path.of("samples/tarn-hollow/sculpted.yaml"), java.util.Map.of(), warnings)
+        JobReader.read(Path.of("samples/tarn-hollow/sculpted.yaml"), List.of(), warnings)
             .surface()
             .sculpted());
   }

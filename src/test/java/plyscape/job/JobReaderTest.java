@@ -52,7 +52,7 @@ class JobReaderTest {
     checkDefaults(files.job(LEAST));
     checkDefaults(
         JobReader.of(
-            folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), Map.of(), files.warnings));
+            folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), List.of(), files.warnings));
     assertEquals(
         List.of("floor-plies", "tools-assumed", "floor-plies", "tools-assumed"),
         files.warnings.list().stream().map(Warning::code).toList());
@@ -366,7 +366,7 @@ class JobReaderTest {
                 JobReader.of(
                     folder.resolve("none.asc"),
                     folder.resolve("layup.yaml"),
-                    Map.of(),
+                    List.of(),
                     files.warnings));
     assertTrue(fault.getMessage().startsWith("TERRAIN: no file"), fault.getMessage());
   }

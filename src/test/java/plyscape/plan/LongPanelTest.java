@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,7 +54,7 @@ class LongPanelTest {
                           - {name: end mill 6, diameter: 6, stepover: 0.45}
                           - {name: ball 6, shape: ball, diameter: 6, stepover: 0.3}
                         """),
-                    Map.of(),
+                    List.of(),
                     new Warnings()),
                 new PlanOptions(false, false, Set.of(), 0.2),
                 Progress.NONE,

@@ -155,7 +155,7 @@ class SculptedPlanTest {
                 + "tools:\n"
                 + tools
                 + more),
-        Map.of(),
+        List.of(),
         new Warnings());
   }
 

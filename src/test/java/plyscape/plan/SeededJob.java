@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Random;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
@@ -33,7 +32,7 @@ final class SeededJob {
       Files.writeString(folder.resolve("layup.yaml"), layup(plies));
       Files.writeString(folder.resolve("terrain.asc"), terrain());
       Path job = Files.writeString(folder.resolve("job.yaml"), job(plies));
-      return JobReader.read(job, Map.of(), new Warnings());
+      return JobReader.read(job, List.of(), new Warnings());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

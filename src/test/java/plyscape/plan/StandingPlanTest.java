@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,7 +58,7 @@ class StandingPlanTest {
         """
             + standing);
     PlanOptions options = PlanOptions.preview(Set.of());
-    return Planner.plan(JobReader.read(job, Map.of(), warnings), options, Progress.NONE, warnings)
+    return Planner.plan(JobReader.read(job, List.of(), warnings), options, Progress.NONE, warnings)
         .landscape();
   }
 

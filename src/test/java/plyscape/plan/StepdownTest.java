@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
@@ -109,7 +108,7 @@ class StepdownTest {
                 + "panel: {width: 48, height: 36, border: 0}\n"
                 + zones
                 + TOOLS);
-    return JobReader.read(file, Map.of(), new Warnings());
+    return JobReader.read(file, List.of(), new Warnings());
   }
 
   private static void hold(Job job) {

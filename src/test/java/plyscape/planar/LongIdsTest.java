@@ -17,7 +17,7 @@ class LongIdsTest {
     assertEquals(0, ids.id(70));
     assertEquals(2, ids.id(0));
     assertEquals(3, ids.size());
-    assertEquals(-5, ids.key(1));
+    assertEquals(-5, ids.low(1));
   }
 
   @Test
