@@ -52,7 +52,10 @@ class JobReaderTest {
     checkDefaults(files.job(LEAST));
     checkDefaults(
         JobReader.of(
-            folder.resolve("terrain.asc"), folder.resolve("layup.yaml"), List.of(), files.warnings));
+            folder.resolve("terrain.asc"),
+            folder.resolve("layup.yaml"),
+            List.of(),
+            files.warnings));
     assertEquals(
         List.of("floor-plies", "tools-assumed", "floor-plies", "tools-assumed"),
         files.warnings.list().stream().map(Warning::code).toList());

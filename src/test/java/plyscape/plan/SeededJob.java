@@ -97,7 +97,8 @@ final class SeededJob {
         machine: {travel: [50, 50, 40], zero: %s, zero_z: %s, direction: %s, tool_change: %d}
         top: %s
         tools:
-        %s""",
+        %s\
+        """,
         cut,
         random.nextInt(3) * 0.4,
         side,
