@@ -22,7 +22,7 @@ import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.job.TerrainSpec;
 import plyscape.layup.DepthModel;
-import plyscape.layup.PlyDepth;
+import plyscape.layup.Depths;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Form;
 import plyscape.machine.Machine;
@@ -62,7 +62,7 @@ public final class TimeTable {
   private final Warnings warnings = new Warnings();
   private final Job tarnHollow =
       JobReader.read(Path.of("samples/tarn-hollow/job.yaml"), List.of(), warnings);
-  private final List<PlyDepth> depths =
+  private final Depths depths =
       DepthModel.depths(tarnHollow.layup(), tarnHollow.allowance(), false);
   private final boolean alone;
 
@@ -105,10 +105,10 @@ public final class TimeTable {
         levels.add(
             new PocketLevel(
                 pocket.getKey(),
-                depths.get(pocket.getKey() - 1).targetMm(),
+                depths.of(pocket.getKey()).targetMm(),
                 pocket.getValue(),
                 exposed,
-                depths.get(pocket.getKey() - 1).ply().grainDeg()));
+                depths.of(pocket.getKey()).ply().grainDeg()));
       }
     }
     Machine machine = tarnHollow.machine();

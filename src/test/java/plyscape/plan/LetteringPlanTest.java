@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,7 +54,7 @@ class LetteringPlanTest {
         """
             + lettering);
     return Planner.plan(
-        JobReader.read(job, Map.of(), warnings),
+        JobReader.read(job, List.of(), warnings),
         new PlanOptions(preview, false, Set.of(), 0.1),
         Progress.NONE,
         warnings);
