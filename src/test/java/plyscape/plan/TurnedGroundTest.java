@@ -8,7 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.Map;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -98,7 +98,7 @@ class TurnedGroundTest {
                 .formatted(ground, panel, road));
     Warnings warnings = new Warnings();
     return Planner.plan(
-            JobReader.read(job, Map.of(), warnings),
+            JobReader.read(job, List.of(), warnings),
             PlanOptions.preview(Set.of()),
             Progress.NONE,
             warnings)
@@ -158,7 +158,7 @@ class TurnedGroundTest {
         InputFault.class,
         () ->
             Planner.plan(
-                JobReader.read(job, Map.of(), warnings),
+                JobReader.read(job, List.of(), warnings),
                 PlanOptions.preview(Set.of()),
                 Progress.NONE,
                 warnings));
