@@ -22,6 +22,7 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
 
 /** Contours and the whole tiling of made ground in nine plies on a 400 mm panel. */
@@ -56,8 +57,12 @@ public class TilingBench {
     Grid grid = new Grid(new CellFrame(0, 0, cell, cell, side, side), z);
     double min = Arrays.stream(z).min().orElseThrow();
     double max = Arrays.stream(z).max().orElseThrow();
-    return new Terrain(
-        "made", "", new GroundFrame("", new Box(0, 0, side, side), panel, 1), grid, min, max, 1, 0);
+    return Terrain.of(
+        new RasterSource("made", "", 1),
+        new GroundFrame("", new Box(0, 0, side, side), panel, 1),
+        grid,
+        min,
+        max);
   }
 
   static Bands bands(double[] z) {

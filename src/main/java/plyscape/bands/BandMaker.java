@@ -2,8 +2,8 @@ package plyscape.bands;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.job.GroundCover;
 import plyscape.job.TerrainSpec;
-import plyscape.job.TerrainTake;
 import plyscape.layup.Depths;
 import plyscape.terrain.Terrain;
 
@@ -22,7 +22,7 @@ public final class BandMaker {
    * @param depths every ply of the layup, top to bottom
    */
   public static Bands make(TerrainSpec spec, Terrain terrain, Depths depths) {
-    TerrainTake.Sea sea = spec.take().sea();
+    GroundCover.Sea sea = spec.take().cover().sea();
     if (sea == null || sea.levelM() < terrain.zminM()) {
       return land(spec.plyNumbers(), spec.bands(), terrain, terrain.zminM(), depths);
     }

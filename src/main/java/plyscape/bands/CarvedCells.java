@@ -13,7 +13,10 @@ public final class CarvedCells {
 
   private CarvedCells() {}
 
-  /** Sorted copy; all cells stand for the same area. */
+  /**
+   * Sorted copy; all cells stand for the same area. Elevations that are one but for rounding are
+   * equal in it.
+   */
   public static double[] of(Terrain terrain, double leastM) {
     CellFrame cells = terrain.elevationM().frame();
     Box carved = terrain.frame().panel();
@@ -30,6 +33,7 @@ public final class CarvedCells {
     }
     out = Arrays.copyOf(out, n);
     Arrays.sort(out);
+    Plateaus.level(out, Plateaus.toleranceM(terrain));
     return out;
   }
 }

@@ -38,7 +38,8 @@ final class TerrainKeys {
     "finest_cell",
     "sea_level",
     "sea_ply",
-    "outline"
+    "outline",
+    "voids"
   };
   static final Range COORDINATE = Range.of(-1e9, 1e9, "units of crop_crs");
   static final Range ELEVATION = Range.of(-20_000, 100_000, "m");

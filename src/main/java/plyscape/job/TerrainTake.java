@@ -13,26 +13,21 @@ import java.util.Objects;
  * @param place which part of the ground, when no crop says so
  * @param finestCellMm cells finer than half of this on the panel are thinned out; null for a third
  *     of the smallest cutter
- * @param sea what lies at or under a level, or null
- * @param outline what lies outside a polygon, or null
+ * @param cover what lies where no ground is meant
  */
 public record TerrainTake(
-    List<Path> more,
-    RasterSpec raster,
-    PlaceSpec place,
-    Double finestCellMm,
-    Sea sea,
-    Outline outline) {
+    List<Path> more, RasterSpec raster, PlaceSpec place, Double finestCellMm, GroundCover cover) {
 
   /** Everything by default. */
   public static final TerrainTake PLAIN =
-      new TerrainTake(List.of(), RasterSpec.AS_IT_SAYS, PlaceSpec.WHOLE, null, null, null);
+      new TerrainTake(List.of(), RasterSpec.AS_IT_SAYS, PlaceSpec.WHOLE, null, GroundCover.NONE);
 
   /** Copies the list. */
   public TerrainTake {
     more = List.copyOf(more);
     Objects.requireNonNull(raster);
     Objects.requireNonNull(place);
+    Objects.requireNonNull(cover);
   }
 
   /**
@@ -144,20 +139,4 @@ public record TerrainTake(
 
   /** A point in {@code crop_crs}. */
   public record Centre(double x, double y) {}
-
-  /**
-   * Water up to a level.
-   *
-   * @param levelM elevation in metres; ground at or under it is sea
-   * @param plyNumber its ply
-   */
-  public record Sea(double levelM, int plyNumber) {}
-
-  /**
-   * A polygon along which the terrain is cut.
-   *
-   * @param map the polygon, picked as in a zone
-   * @param outsidePlyNumber ply of everything outside
-   */
-  public record Outline(MapPick map, int outsidePlyNumber) {}
 }

@@ -3,19 +3,21 @@ package plyscape.job;
 import java.nio.file.Path;
 import java.util.List;
 import plyscape.fault.InputFault;
+import plyscape.job.GroundCover.Outline;
+import plyscape.job.GroundCover.Sea;
+import plyscape.job.GroundCover.Voids;
 import plyscape.job.Keys.Range;
 import plyscape.job.TerrainTake.Centre;
 import plyscape.job.TerrainTake.Encoding;
-import plyscape.job.TerrainTake.Outline;
 import plyscape.job.TerrainTake.PlaceSpec;
 import plyscape.job.TerrainTake.RasterSpec;
-import plyscape.job.TerrainTake.Sea;
 import plyscape.job.TerrainTake.Unit;
 
 /** Reads the rarer keys of {@code terrain}. */
 final class TerrainTakeKeys {
 
   private static final String CENTRE = "two numbers, [x, y] in crop_crs";
+  private static final String VOIDS = "fill, leave or a ply's name";
   private static final String OUTLINE =
       "keys file, where and outside, such as {file: park.geojson, outside: walnut}";
 
@@ -46,8 +48,20 @@ final class TerrainTakeKeys {
         raster(keys),
         new PlaceSpec(centre, groundWidth, scale),
         keys.numberOrNull("finest_cell", Range.mm(0.001, 100)),
-        sea(keys, names),
-        outline(keys, names));
+        new GroundCover(sea(keys, names), voids(keys, names), outline(keys, names)));
+  }
+
+  /** {@code voids}: fill, leave or a ply; plies of those two names can't be meant here. */
+  private static Voids voids(Keys keys, PlyNames names) {
+    YamlNode node = keys.optional("voids", VOIDS);
+    if (node == null) {
+      return Voids.FILL_SMALL;
+    }
+    return switch (Keys.textOf(node, VOIDS)) {
+      case "fill" -> new Voids(Voids.Rule.FILL, 0);
+      case "leave" -> new Voids(Voids.Rule.LEAVE, 0);
+      default -> new Voids(Voids.Rule.PLY, names.number(node));
+    };
   }
 
   private static RasterSpec raster(Keys keys) {

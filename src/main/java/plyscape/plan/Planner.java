@@ -3,12 +3,16 @@ package plyscape.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import plyscape.bands.BandCheck;
 import plyscape.bands.BandMaker;
+import plyscape.bands.Bands;
+import plyscape.bands.Plateaus;
 import plyscape.bend.PanelShape;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.files.PlanFiles;
 import plyscape.grid.GroundFrame;
+import plyscape.job.GroundCover;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
@@ -23,8 +27,10 @@ import plyscape.region.TilingRules;
 import plyscape.terrain.ClassReader;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
+import plyscape.terrain.VoidCheck;
 import plyscape.zones.LetteringZones;
 import plyscape.zones.OutsideZone;
+import plyscape.zones.VoidGround;
 import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
 
@@ -148,13 +154,22 @@ public final class Planner {
                 smallestMm(),
                 warnings));
     List<Zone> letters = LetteringZones.of(job.lettering(), frame, smallestMm(), warnings);
-    if (job.terrain().take().outline() != null) {
-      Zone outside = OutsideZone.of(job.terrain().take().outline(), frame, warnings);
+    GroundCover cover = job.terrain().take().cover();
+    if (cover.outline() != null) {
+      Zone outside = OutsideZone.of(cover.outline(), frame, warnings);
       zones.add(outside);
-      terrain = terrain.within(OutsideZone.inside(outside, terrain.elevationM().frame()));
+      terrain = OutsideZone.inside(outside, terrain);
     }
     zones.addAll(letters);
-    return new MapData(terrain, BandMaker.make(job.terrain(), terrain, depths), zones);
+    VoidCheck.check(terrain, cover.voids(), warnings);
+    Optional<Zone> unknown = VoidGround.zone(terrain, cover.voids(), job.terrain().file());
+    if (unknown.isPresent()) {
+      zones.add(0, unknown.get());
+      terrain = terrain.within(VoidGround.known(terrain));
+    }
+    Bands bands = BandMaker.make(job.terrain(), terrain, depths);
+    BandCheck.check(job.terrain(), bands, number -> depths.of(number).ply().name(), warnings);
+    return new MapData(Plateaus.onBreaks(terrain, bands), bands, zones);
   }
 
   /** The same with faces, and risks as they lie in their plies. */

@@ -67,10 +67,13 @@ public final class PreviewPicture {
 
   private static Canvas topView(Landscape plan, double pxPerMm, int finer) {
     Job.PanelSpec panel = plan.job().panel();
-    return TopView.draw(
-        plan,
-        PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), 1 / (finer * pxPerMm)),
-        finer);
+    Canvas top =
+        TopView.draw(
+            plan,
+            PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), 1 / (finer * pxPerMm)),
+            finer);
+    VoidHatch.draw(top, plan, pxPerMm);
+    return top;
   }
 
   private static double longestMm(Landscape plan) {

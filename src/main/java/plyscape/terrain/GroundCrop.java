@@ -8,6 +8,7 @@ import plyscape.fault.JobFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.job.GroundCover;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
 import plyscape.terrain.crs.CrsLookup;
@@ -65,15 +66,26 @@ final class GroundCrop {
             "%.1f %% of the crop lies outside the terrain (%s)",
             100 * share,
             text(extent));
-    if (share > OUTSIDE_MOST) {
+    GroundCover cover = spec.take().cover();
+    boolean meant = cover.outline() != null || cover.voids() != GroundCover.Voids.FILL_SMALL;
+    if (share > OUTSIDE_MOST && !meant) {
       throw new JobFault(
-          said, "make the crop smaller, move it, or list the neighbouring rasters in terrain.file");
+          said,
+          "make the crop smaller, move it, or list the neighbouring rasters in terrain.file; if it"
+              + " is meant, set terrain.voids to fill, leave or a ply");
     }
     warnings.add(
         "crop-outside",
-        said + ", where nothing is known: it is filled from the edge",
+        said
+            + ", where nothing is known"
+            + (filled(cover.voids()) ? ": it is filled from the edge" : ""),
         "terrain.crop");
     return asked;
+  }
+
+  private static boolean filled(GroundCover.Voids voids) {
+    return voids.rule() == GroundCover.Voids.Rule.FILL
+        || voids.rule() == GroundCover.Voids.Rule.FILL_SMALL;
   }
 
   /** A fault with both boxes in the CRS that the crop is given in. */

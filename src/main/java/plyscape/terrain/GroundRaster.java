@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.Place;
+import java.util.OptionalInt;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Turn;
@@ -40,6 +41,14 @@ interface GroundRaster {
    * @throws IOException when the file can't be read
    */
   double[] read(Window window) throws IOException;
+
+  /**
+   * How many cells of the file itself, by their centres, have no value within a box of the ground;
+   * empty when they are the cells of this.
+   */
+  default OptionalInt voidsOfFile(Box ground) throws IOException {
+    return OptionalInt.empty();
+  }
 
   /**
    * The window in parts of whole rows, from the south, that are cheap to read one after the other.

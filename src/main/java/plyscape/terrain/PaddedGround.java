@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import plyscape.fault.Place;
+import java.util.OptionalInt;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Turn;
@@ -100,6 +101,11 @@ final class PaddedGround implements GroundRaster {
     for (int row = from; row < to; row += high) {
       out.add(new Window(w.column(), row, w.columns(), Math.min(high, to - row)));
     }
+  }
+
+  @Override
+  public OptionalInt voidsOfFile(Box ground) throws IOException {
+    return inner.voidsOfFile(ground);
   }
 
   @Override

@@ -5,6 +5,7 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
 import plyscape.terrain.raster.Affine;
@@ -30,6 +31,14 @@ final class ReliefCheck {
 
   /** Six arc-minutes; coarser rasters show no landscape on a panel. */
   private static final double LARGEST_CELL_DEGREES = 0.1;
+
+  /** Water lies in this lowest share of the relief, which is looked at in so many steps. */
+  private static final double LOW_SHARE = 0.1;
+
+  private static final int LOW_STEPS = 100_000;
+
+  /** Less of one elevation isn't worth a word. */
+  private static final double SEA_SHARE = 0.1;
 
   private ReliefCheck() {}
 
@@ -74,6 +83,7 @@ final class ReliefCheck {
               side),
           terrain.file());
     }
+    hintAtSea(terrain, spec, warnings);
     double unit = raster.crs().metresPerUnit();
     if (!unitGiven && Math.abs(unit - 0.3048) < 1e-4) {
       warnings.add(
@@ -83,6 +93,45 @@ final class ReliefCheck {
               "the map's unit is %.7g m, but elevations are taken as metres; if they are feet, set"
                   + " terrain.unit: ft (or us-ft)",
               unit),
+          terrain.file());
+    }
+  }
+
+  /** Hints at water: much ground of one elevation near the lowest, and no sea set. */
+  private static void hintAtSea(Terrain terrain, TerrainSpec spec, Warnings warnings) {
+    double relief = terrain.zmaxM() - terrain.zminM();
+    if (spec.take().cover().sea() != null || !(relief > 0)) {
+      return;
+    }
+    int[] counts = new int[LOW_STEPS + 1];
+    CellFrame cells = terrain.elevationM().frame();
+    int all = 0;
+    int most = 0;
+    for (int i = 0; i < cells.size(); i++) {
+      int column = i % cells.columns();
+      int row = i / cells.columns();
+      if (terrain.frame().panel().contains(cells.centreX(column), cells.centreY(row))) {
+        all++;
+        double above = (terrain.elevationM().at(column, row) - terrain.zminM()) / relief;
+        if (above >= 0 && above < LOW_SHARE) {
+          int step = (int) (above / LOW_SHARE * LOW_STEPS);
+          most = ++counts[step] > counts[most] ? step : most;
+        }
+      }
+    }
+    double share = counts[most] / (double) Math.max(1, all);
+    if (share >= SEA_SHARE) {
+      double level = terrain.zminM() + relief * LOW_SHARE * (most + 0.5) / LOW_STEPS;
+      String shown = Numbers.fixed(Math.rint(10 * level) / 10 + 0.0, 1);
+      warnings.add(
+          "flat-lowest",
+          String.format(
+              Locale.ROOT,
+              "%.0f %% of the ground lies at one elevation, %s m, near its lowest: if that is"
+                  + " water, set terrain.sea_level: %s and terrain.sea_ply",
+              100 * share,
+              shown,
+              shown),
           terrain.file());
     }
   }

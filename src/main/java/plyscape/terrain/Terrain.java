@@ -9,40 +9,69 @@ import plyscape.grid.GroundFrame;
  * The terrain over the carved area, after reprojection, crop, void filling and smoothing.
  * Immutable.
  *
- * @param file name as given
- * @param crs CRS name or code for people, "" when the raster has none
+ * @param source the raster that it comes from
  * @param frame how the ground lies on the panel; {@code frame.panel()} is the carved area
  * @param elevationM elevations in metres at cell centres, the grid's frame in panel mm; covers the
  *     carved area and may stick out of it (a crop isn't snapped to cells). No NaN.
- * @param zminM least elevation of cells whose centres lie in the crop and weren't void
- * @param zmaxM greatest of the same
- * @param cellM ground size of a cell in X, metres
- * @param voidsFilled cells that had no value and were filled
+ * @param rangeM least and greatest elevation of cells whose centres lie in the crop and weren't
+ *     void
+ * @param voids ground that had no value and was filled
  * @param counted cells that count for the range and for bands by cells, in the grid's order; null
  *     for all in the carved area
  */
 public record Terrain(
-    String file,
-    String crs,
+    RasterSource source,
     GroundFrame frame,
     Grid elevationM,
-    double zminM,
-    double zmaxM,
-    double cellM,
-    int voidsFilled,
+    Range rangeM,
+    VoidCells voids,
     boolean[] counted) {
 
-  /** A terrain of which all counts. */
-  public Terrain(
-      String file,
-      String crs,
-      GroundFrame frame,
-      Grid elevationM,
-      double zminM,
-      double zmaxM,
-      double cellM,
-      int voidsFilled) {
-    this(file, crs, frame, elevationM, zminM, zmaxM, cellM, voidsFilled, null);
+  /** Two elevations, metres, the lower first. */
+  public record Range(double leastM, double greatestM) {
+
+    /** Checks the order. */
+    public Range {
+      if (!(leastM <= greatestM)) {
+        throw new IllegalArgumentException(leastM + " above " + greatestM);
+      }
+    }
+  }
+
+  /** A terrain without voids of which all counts. */
+  public static Terrain of(
+      RasterSource source, GroundFrame frame, Grid elevationM, double zminM, double zmaxM) {
+    return new Terrain(source, frame, elevationM, new Range(zminM, zmaxM), VoidCells.NONE, null);
+  }
+
+  /** Name of the raster as given. */
+  public String file() {
+    return source.file();
+  }
+
+  /** CRS name or code for people, "" when the raster has none. */
+  public String crs() {
+    return source.crs();
+  }
+
+  /** Ground size of a cell in X, metres. */
+  public double cellM() {
+    return source.cellM();
+  }
+
+  /** Least elevation, metres. */
+  public double zminM() {
+    return rangeM.leastM();
+  }
+
+  /** Greatest elevation, metres. */
+  public double zmaxM() {
+    return rangeM.greatestM();
+  }
+
+  /** Cells that had no value. */
+  public int voidsFilled() {
+    return voids.count();
   }
 
   /**
@@ -66,7 +95,17 @@ public record Terrain(
     }
     return min > max
         ? this
-        : new Terrain(file, crs, frame, elevationM, min, max, cellM, voidsFilled, counts.clone());
+        : new Terrain(source, frame, elevationM, new Range(min, max), voids, counts.clone());
+  }
+
+  /** The same with other voids. */
+  public Terrain with(VoidCells others) {
+    return new Terrain(source, frame, elevationM, rangeM, others, counted);
+  }
+
+  /** The same with other elevations of the same cells. */
+  public Terrain with(Grid elevations) {
+    return new Terrain(source, frame, elevations, rangeM, voids, counted);
   }
 
   /** Whether a cell counts for the range and for bands by cells. */
@@ -92,7 +131,7 @@ public record Terrain(
             cells.columns(),
             cells.rows());
     Grid grid = new Grid(moved, elevationM.values());
-    return new Terrain(
-        file, crs, frame.part(part, own), grid, zminM, zmaxM, cellM, voidsFilled, counted);
+    VoidCells there = voids.moved(own.minX() - part.minX(), own.minY() - part.minY());
+    return new Terrain(source, frame.part(part, own), grid, rangeM, there, counted);
   }
 }

@@ -62,12 +62,6 @@ public final class TerrainReader {
               ? spec.take().finestCellMm()
               : smallestToolMm / Thinning.CELLS_PER_TOOL;
       Terrain terrain = take(spec, raster.name(), ground, frame, finestMm);
-      if (terrain.voidsFilled() > 0) {
-        warnings.add(
-            "voids-filled",
-            terrain.voidsFilled() + " void cells in the crop were filled from around them",
-            terrain.file());
-      }
       ReliefCheck.check(terrain, spec, raster, warnings);
       return terrain;
     } catch (IOException e) {
@@ -130,14 +124,19 @@ public final class TerrainReader {
     Grid grid = Thinning.thin(new Grid(cells, values), finestMm);
     double cellM = all.cellX() * across * ground.crs().metresPerUnit();
     return new Terrain(
-        name,
-        CrsLookup.label(frame.crs()),
+        new RasterSource(name, CrsLookup.label(frame.crs()), cellM),
         frame,
         grid,
-        range.min(),
-        range.max(),
-        cellM,
-        blocks.range().voids());
+        new Terrain.Range(range.min(), range.max()),
+        VoidCells.of(voids(ground, frame, blocks), cells, isVoid, frame.panel()),
+        null);
+  }
+
+  /** How many cells of the file have no value; a warped raster's own cells would be others. */
+  private static int voids(GroundRaster ground, GroundFrame frame, BlockMeans blocks)
+      throws IOException {
+    int here = blocks.range().voids();
+    return here == 0 ? 0 : ground.voidsOfFile(frame.ground()).orElse(here);
   }
 
   /**

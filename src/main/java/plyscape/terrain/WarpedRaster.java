@@ -2,6 +2,7 @@ package plyscape.terrain;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.OptionalInt;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
@@ -60,6 +61,31 @@ final class WarpedRaster implements GroundRaster {
     this.frame =
         new CellFrame(extent.minX(), extent.maxY() - rows * cell, cell, cell, columns, rows);
     this.positions = new CellPositions(frame, fromGround, raster.toGround().inverse());
+  }
+
+  @Override
+  public OptionalInt voidsOfFile(Box ground) throws IOException {
+    Affine a = raster.toGround();
+    int count = 0;
+    for (int row = 0; row < raster.rows(); row += raster.rowsAtOnce()) {
+      int high = Math.min(raster.rowsAtOnce(), raster.rows() - row);
+      double[] values = raster.read(0, row, raster.columns(), high);
+      double[] xy = new double[2 * values.length];
+      int n = 0;
+      for (int i = 0; i < values.length; i++) {
+        if (Double.isNaN(values[i])) {
+          double column = i % raster.columns() + 0.5;
+          double r = row + i / raster.columns() + 0.5;
+          xy[n++] = a.x(column, r);
+          xy[n++] = a.y(column, r);
+        }
+      }
+      toGround.map(xy, n / 2);
+      for (int i = 0; i < n; i += 2) {
+        count += ground.contains(xy[i], xy[i + 1]) ? 1 : 0;
+      }
+    }
+    return OptionalInt.of(count);
   }
 
   private static double cellSize(Raster raster, PlaneMap toGround, Place place) {

@@ -14,8 +14,10 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.GroundFrame;
-import plyscape.job.TerrainTake;
+import plyscape.job.GroundCover;
 import plyscape.job.ZoneSpec;
+import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 import plyscape.zones.map.MapShapes;
 
 /**
@@ -29,13 +31,26 @@ public final class OutsideZone {
   private OutsideZone() {}
 
   /**
+   * The terrain with only what lies inside the outline counted, voids too.
+   *
+   * @param outside what {@link #of} gave
+   */
+  public static Terrain inside(Zone outside, Terrain terrain) {
+    VoidCells voids = terrain.voids();
+    Terrain counted = terrain.within(inside(outside, terrain.elevationM().frame()));
+    return voids.mask() == null
+        ? counted
+        : counted.with(voids.within(inside(outside, voids.frame()), terrain.frame().panel()));
+  }
+
+  /**
    * Which cells lie inside the outline, by their centres: only they count for the terrain's range.
    *
    * @param outside what {@link #of} gave
    * @param cells frame in panel mm
    * @return row by row from the south
    */
-  public static boolean[] inside(Zone outside, CellFrame cells) {
+  static boolean[] inside(Zone outside, CellFrame cells) {
     boolean[] out = new boolean[cells.size()];
     if (outside.area().isEmpty()) {
       Arrays.fill(out, true);
@@ -56,7 +71,7 @@ public final class OutsideZone {
    *
    * @throws JobFault if the outline has no area on the panel
    */
-  public static Zone of(TerrainTake.Outline outline, GroundFrame frame, Warnings warnings) {
+  public static Zone of(GroundCover.Outline outline, GroundFrame frame, Warnings warnings) {
     ZoneSpec spec = ZoneSpec.areas(NAME, outline.map(), outline.outsidePlyNumber());
     Zone inside = ZoneReader.read(List.of(spec), frame, warnings).get(0);
     if (inside.area().isEmpty()) {

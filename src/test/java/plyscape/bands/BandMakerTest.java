@@ -13,12 +13,14 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.job.GroundCover;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
 import plyscape.layup.Boundary;
 import plyscape.layup.Depths;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
+import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
 
 /** The band methods against closed forms, published examples and exhaustive search. */
@@ -242,7 +244,8 @@ class BandMakerTest {
     Grid grid = new Grid(new CellFrame(0, 0, 1, 1, elevations.length, 1), elevations);
     double min = Arrays.stream(elevations).min().orElseThrow();
     double max = Arrays.stream(elevations).max().orElseThrow();
-    return new Terrain("t.asc", "", new GroundFrame("", box, box, 1), grid, min, max, 1, 0);
+    return Terrain.of(
+        new RasterSource("t.asc", "", 1), new GroundFrame("", box, box, 1), grid, min, max);
   }
 
   private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {
@@ -252,15 +255,15 @@ class BandMakerTest {
             TerrainTake.RasterSpec.AS_IT_SAYS,
             TerrainTake.PlaceSpec.WHOLE,
             null,
-            new TerrainTake.Sea(seaM, 4),
-            null);
+            new GroundCover(new GroundCover.Sea(seaM, 4), GroundCover.Voids.FILL_SMALL, null));
     return new TerrainSpec(Path.of("t.asc"), null, "", List.of(1, 2, 4), method, 0, take);
   }
 
   private static Terrain terrain(double zminM, double zmaxM) {
     Box box = new Box(0, 0, 2, 1);
     Grid grid = new Grid(new CellFrame(0, 0, 1, 1, 2, 1), new double[] {zminM, zmaxM});
-    return new Terrain("t.asc", "", new GroundFrame("", box, box, 1), grid, zminM, zmaxM, 1, 0);
+    return Terrain.of(
+        new RasterSource("t.asc", "", 1), new GroundFrame("", box, box, 1), grid, zminM, zmaxM);
   }
 
   private static List<Integer> numbers(int n) {

@@ -17,6 +17,7 @@ import plyscape.grid.GroundFrame;
 import plyscape.job.LineWidth;
 import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
+import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
@@ -50,7 +51,8 @@ final class Ground {
     }
     Box ground = new Box(0, 0, carved.width() * 10, carved.height() * 10);
     GroundFrame map = new GroundFrame("", ground, carved, 1);
-    return new Terrain("test", "", map, new Grid(frame, z), min, max, frame.cellX() * 10, 0);
+    return Terrain.of(
+        new RasterSource("test", "", frame.cellX() * 10), map, new Grid(frame, z), min, max);
   }
 
   /** Smooth hills of several sizes, from a seed. */

@@ -22,6 +22,7 @@ import plyscape.grid.GroundFrame;
 import plyscape.grid.UtmZone;
 import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
+import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
 import plyscape.zones.Town;
 import plyscape.zones.Zone;
@@ -77,15 +78,12 @@ class HardGroundTest {
     Files.writeString(map, Town.geoJson(zone, ground, 100, 200, 7));
     Terrain flat = Ground.of(BOX, 40, 40, Ground.hills(4, 40));
     Terrain terrain =
-        new Terrain(
-            "made",
-            zone.code(),
+        Terrain.of(
+            new RasterSource("made", zone.code(), 60),
             new GroundFrame(zone.code(), ground, BOX, 1),
             new Grid(new CellFrame(6, 6, 1.5, 1.5, 40, 40), flat.elevationM().values()),
             flat.zminM(),
-            flat.zmaxM(),
-            60,
-            0);
+            flat.zmaxM());
     List<ZoneSpec> specs = new ArrayList<>();
     String[] kinds = {"path", "lane", "street", "trunk", "building"};
     double[] widthsM = {10, 40, 70, 90, 1};

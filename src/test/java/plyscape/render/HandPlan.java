@@ -52,7 +52,9 @@ import plyscape.plan.ToolProgram;
 import plyscape.region.Region;
 import plyscape.region.Tiling;
 import plyscape.simulate.Verification;
+import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 import plyscape.zones.Zone;
 
 /**
@@ -212,15 +214,13 @@ public final class HandPlan {
     for (int i = 0; i < values.length; i++) {
       values[i] = 100 + 100.0 * (i % 90) / 89;
     }
-    return new Terrain(
-        "ground.asc",
-        "EPSG:32632",
-        new GroundFrame("EPSG:32632", new Box(412000, 5601000, 412900, 5601700), carved, 1),
-        new Grid(frame, values),
-        100,
-        200,
-        10,
-        3);
+    return Terrain.of(
+            new RasterSource("ground.asc", "EPSG:32632", 10),
+            new GroundFrame("EPSG:32632", new Box(412000, 5601000, 412900, 5601700), carved, 1),
+            new Grid(frame, values),
+            100,
+            200)
+        .with(new VoidCells(3, 0.01, false, null, null));
   }
 
   private static Geometry box(double minX, double minY, double maxX, double maxY) {

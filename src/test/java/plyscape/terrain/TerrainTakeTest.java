@@ -17,6 +17,7 @@ import plyscape.fault.JobFault;
 import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.job.GroundCover;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.job.TerrainTake;
@@ -64,8 +65,7 @@ class TerrainTakeTest {
               new TerrainTake.RasterSpec(crs, unit, nodata, Encoding.AUTO, cell),
               new TerrainTake.PlaceSpec(centre, groundWidth, scale),
               null,
-              null,
-              null);
+              GroundCover.NONE);
       return TerrainReader.read(
           new TerrainSpec(
               file, crop, cropCrs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0, take),

@@ -16,8 +16,8 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.GroundFrame;
+import plyscape.job.GroundCover;
 import plyscape.job.MapPick;
-import plyscape.job.TerrainTake;
 
 class OutsideZoneTest {
 
@@ -35,7 +35,7 @@ class OutsideZoneTest {
             + polygon
             + "}}");
     return OutsideZone.of(
-        new TerrainTake.Outline(new MapPick(file, "", new TreeMap<>()), 3), FRAME, new Warnings());
+        new GroundCover.Outline(new MapPick(file, "", new TreeMap<>()), 3), FRAME, new Warnings());
   }
 
   @Test

@@ -28,6 +28,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.region.TilingBuilder;
 import plyscape.region.TilingRules;
+import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.Lattice;
@@ -64,15 +65,12 @@ public class OffsetBench {
     double[] breaks = Relief.breaks(z, 9);
     var frame = new GroundFrame("", new Box(0, 0, side, side), carved, 1);
     Terrain terrain =
-        new Terrain(
-            "made",
-            "",
+        Terrain.of(
+            new RasterSource("made", "", 1),
             frame,
             grid,
             Arrays.stream(z).min().orElseThrow(),
-            Arrays.stream(z).max().orElseThrow(),
-            1,
-            0);
+            Arrays.stream(z).max().orElseThrow());
     Bands bands =
         new Bands(
             IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(breaks).boxed().toList());
