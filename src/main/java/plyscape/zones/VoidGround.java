@@ -44,38 +44,28 @@ public final class VoidGround {
     }
     int ply = rule.rule() == Voids.Rule.LEAVE ? TOP : rule.plyNumber();
     ZoneSpec spec = ZoneSpec.areas(NAME, new MapPick(file, "", new TreeMap<>()), ply);
-    ClassGrid grid = grid(terrain.voids(), terrain);
-    Warnings unsaid = new Warnings(); // what is said of maps without a CRS isn't said of the ground
-    MapFile map = ClassMap.of(grid, List.of(VOID), terrain.frame(), ClassBorders::new, unsaid);
-    ZoneShape shape = new ZoneShape(spec, terrain.frame(), 0);
+    // The mask lies on the panel, so the panel is its ground, however the terrain's is turned.
+    Box panel = terrain.frame().panel();
+    GroundFrame frame = new GroundFrame("", panel, panel, 1);
+    Warnings unsaid = new Warnings(); // what is said of maps without a CRS isn't said of the panel
+    ClassGrid grid = grid(terrain.voids(), terrain.file());
+    MapFile map = ClassMap.of(grid, List.of(VOID), frame, ClassBorders::new, unsaid);
+    ZoneShape shape = new ZoneShape(spec, frame, 0);
     for (MapFeature feature : map.features()) {
-      shape.add(feature, GroundMap.of(map, terrain.frame(), unsaid));
+      shape.add(feature, GroundMap.of(map, frame, unsaid));
     }
     return Optional.of(shape.zone());
   }
 
-  /** Voids as classes on the ground, row 0 the southernmost. */
-  private static ClassGrid grid(VoidCells voids, Terrain terrain) {
-    GroundFrame frame = terrain.frame();
+  /** Voids as classes on the panel, row 0 the southernmost. */
+  private static ClassGrid grid(VoidCells voids, String name) {
     CellFrame cells = voids.frame();
-    Box ground = frame.ground();
-    Box panel = frame.panel();
-    double perMmX = ground.width() / panel.width();
-    double perMmY = ground.height() / panel.height();
     double[] values = new double[voids.mask().length];
     for (int i = 0; i < values.length; i++) {
       values[i] = voids.mask()[i] ? VOID : 0;
     }
-    double[] toGround = {
-      ground.minX() + (cells.minX() - panel.minX()) * perMmX,
-      cells.cellX() * perMmX,
-      0,
-      ground.minY() + (cells.minY() - panel.minY()) * perMmY,
-      0,
-      cells.cellY() * perMmY
-    };
-    return new ClassGrid(
-        terrain.file(), frame.crs(), toGround, cells.columns(), cells.rows(), values);
+    double[] toPanel = {cells.minX(), cells.cellX(), 0, cells.minY(), 0, cells.cellY()};
+    return new ClassGrid(name, "", toPanel, cells.columns(), cells.rows(), values);
   }
 
   /** Which of the terrain's cells have their centres on ground with a value. */
