@@ -227,7 +227,10 @@ final class CouponCommand implements Callable<Integer> {
         Simulator.run(setup, List.of(new Cut(program.parsed(), tool)), targets, List.of(tool))
             .verification();
     if (!v.safe()) {
-      String first = v.collisions().isEmpty() ? "it gouges" : collision(v.collisions());
+      String first =
+          v.gougedMm2() > 0
+              ? "it gouges"
+              : v.collisions().isEmpty() ? "it bites too deep" : collision(v.collisions());
       throw new VerifyFault(
           "the coupon's G-code failed its simulation and was not written: " + first,
           "check the machine's travel and the tool; if those are right, please report it with the"

@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.fault.VerifyFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
+import plyscape.simulate.Bite;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Difference;
@@ -88,6 +89,12 @@ final class Proof {
           format(
               "%d collisions, the first in %s line %d at X%.2f Y%.2f: %s",
               v.collisions().size(), c.file(), c.line(), c.x(), c.y(), c.what()));
+    }
+    for (Bite bite : v.bitesTooDeep()) {
+      faults.add(
+          format(
+              "%s line %d at X%.2f Y%.2f bites %.3f mm at once, the stepdown is %.3f",
+              bite.file(), bite.line(), bite.x(), bite.y(), bite.biteMm(), bite.stepdownMm()));
     }
     throw new VerifyFault(
         "the G-code failed its simulation and was not written: " + String.join("; ", faults),

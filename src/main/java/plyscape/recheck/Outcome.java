@@ -24,9 +24,6 @@ import plyscape.text.Numbers;
  */
 public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolean stopped) {
 
-  /** Shares differ by so much with the cell of the simulation. */
-  private static final double SHARE_NOISE = 0.01;
-
   /** Runs programs in simulation and compares. */
   public static Outcome of(WrittenPlan plan, StopPoint stop, double cellMm) {
     List<Cut> cuts = stop == null ? plan.cuts() : stop.run(plan.cuts());
@@ -55,7 +52,7 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
               ? "a fault in the text of " + text.get(0)
               : text.size() + " faults in the programs' texts, the first in " + text.get(0));
     }
-    for (Bite bite : tooDeep()) {
+    for (Bite bite : v.bitesTooDeep()) {
       faults.add(
           "a bite of "
               + Numbers.fixed(bite.biteMm(), 3)
@@ -70,13 +67,6 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
   /** What is wrong in the texts alone. */
   List<TextFault> textFaults() {
     return TextCheck.of(plan);
-  }
-
-  /** Bites over the stepdown that the plan itself didn't own up to. */
-  List<Bite> tooDeep() {
-    return result.verification().bitesTooDeep().stream()
-        .filter(bite -> bite.share() > plan.plan().biteMaxShare() + SHARE_NOISE)
-        .toList();
   }
 
   /** Times of one of the programs. */

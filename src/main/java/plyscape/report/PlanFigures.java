@@ -16,7 +16,6 @@ import plyscape.grid.Box;
  * @param tools as listed in the job
  * @param passes in cutting order
  * @param uncutMm2 what the plan itself said it would leave uncut, mm2
- * @param biteMaxShare how deep the plan itself said that its moves bite, as a share of the stepdown
  * @param faces name of the file with sculpted faces, relative to the plan's; null when all are flat
  */
 public record PlanFigures(
@@ -30,7 +29,6 @@ public record PlanFigures(
     List<ToolFigures> tools,
     List<PassFigures> passes,
     double uncutMm2,
-    double biteMaxShare,
     String faces) {
 
   /** A ply: depths in mm below the top face; area where it shows, mm2. */

@@ -100,7 +100,6 @@ public final class PlanJsonReader {
         List.copyOf(tools),
         List.copyOf(passes),
         number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
-        root.path("verification").path("bite_max_share").asDouble(1),
         root.path("surface").path("faces").isTextual()
             ? root.path("surface").path("faces").textValue()
             : null);

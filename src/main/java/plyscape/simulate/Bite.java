@@ -11,9 +11,17 @@ package plyscape.simulate;
  * @param depthMm of the floor that was cut there
  * @param biteMm wood above it, which the move took at once
  * @param stepdownMm most that the program's cutter is to take; 0 where that isn't known
+ * @param flat whether the cutter is; round ends that follow sculpted faces take what roughing left
  */
 public record Bite(
-    String file, int line, double x, double y, double depthMm, double biteMm, double stepdownMm) {
+    String file,
+    int line,
+    double x,
+    double y,
+    double depthMm,
+    double biteMm,
+    double stepdownMm,
+    boolean flat) {
 
   /** Z is rounded to 0.001 mm at both ends of a step. */
   private static final double ROUNDING_MM = 0.0015;
@@ -23,8 +31,8 @@ public record Bite(
     return stepdownMm > 0 ? biteMm / stepdownMm : 0;
   }
 
-  /** Whether it is deeper than the stepdown. */
+  /** Whether a flat cutter bites deeper than its stepdown. */
   public boolean tooDeep() {
-    return stepdownMm > 0 && biteMm > stepdownMm + ROUNDING_MM;
+    return flat && stepdownMm > 0 && biteMm > stepdownMm + ROUNDING_MM;
   }
 }

@@ -2,6 +2,7 @@ package plyscape.simulate;
 
 import java.util.List;
 import plyscape.grid.CellFrame;
+import plyscape.machine.Tool;
 
 /**
  * Keeps the deepest bite that the strokes of one program took, in the rows of one thread.
@@ -93,7 +94,8 @@ final class BiteGauge {
             frame.centreY(cell / frame.columns()),
             rounded(floor),
             rounded(deepest),
-            cut.tool().stepdownMm());
+            cut.tool().stepdownMm(),
+            cut.tool().shape() == Tool.Shape.FLAT);
   }
 
   /** Without the noise of floats. */

@@ -96,8 +96,8 @@ public record Verification(
     return uncutMm2 > saidMm2 + UNCUT_ALLOWED_MM2;
   }
 
-  /** Whether G-code of this outcome may be written: no gouge and no collision. */
+  /** Whether G-code of this outcome may be written: no gouge, no collision, no bite too deep. */
   public boolean safe() {
-    return gougedMm2 == 0 && collisions.isEmpty();
+    return gougedMm2 == 0 && collisions.isEmpty() && bitesTooDeep().isEmpty();
   }
 }
