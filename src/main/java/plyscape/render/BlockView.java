@@ -25,6 +25,12 @@ final class BlockView {
   private static final double WEST_LIGHT = 0.84;
   private static final int GLUE = 0x3a2f26;
 
+  /** Of the line around the block. */
+  private static final int EDGE = 0x6b6258;
+
+  /** A pixel that the block doesn't cover: no colour. */
+  private static final int NOTHING = -1;
+
   private final Landscape plan;
   private final Box block;
   private final double stretch;
@@ -63,7 +69,7 @@ final class BlockView {
     double tall = away * Math.sin(PITCH) + plan.thicknessMm() * stretch * Math.cos(PITCH);
     int w = 2 * widthPx;
     int h = 2 * (int) Math.ceil(tall * scale / 2 + 1);
-    Canvas large = new Canvas(w, h, Colours.PAPER);
+    Canvas large = new Canvas(w, h, NOTHING);
     java.util.stream.IntStream.range(0, w)
         .parallel()
         .forEach(x -> column(large, x, scale, across, away));
@@ -178,17 +184,43 @@ final class BlockView {
     return plan.depths().of(plan.depths().plies()).ply().rgb();
   }
 
+  /** Means of four pixels; where the block ends, a line, or pale wood would run into the paper. */
   private static Canvas halve(Canvas large) {
     Canvas small = new Canvas(large.width() / 2, large.height() / 2, Colours.PAPER);
     for (int y = 0; y < small.height(); y++) {
       for (int x = 0; x < small.width(); x++) {
-        int i = 2 * y * large.width() + 2 * x;
-        int[] p = large.pixels();
-        int upper = Colours.mix(p[i], p[i + 1], 0.5);
-        int lower = Colours.mix(p[i + large.width()], p[i + large.width() + 1], 0.5);
-        small.set(x, y, Colours.mix(upper, lower, 0.5));
+        int drawn = 0;
+        int[] sum = new int[3];
+        for (int k = 0; k < 4; k++) {
+          int pixel = at(large, 2 * x + k % 2, 2 * y + k / 2);
+          drawn += pixel == NOTHING ? 0 : 1;
+          int colour = pixel == NOTHING ? Colours.PAPER : pixel;
+          sum[0] += colour >> 16 & 255;
+          sum[1] += colour >> 8 & 255;
+          sum[2] += colour & 255;
+        }
+        int mean = (sum[0] + 2) / 4 << 16 | (sum[1] + 2) / 4 << 8 | (sum[2] + 2) / 4;
+        small.set(x, y, drawn > 0 && rim(large, x, y) ? Colours.mix(mean, EDGE, 0.7) : mean);
       }
     }
     return small;
+  }
+
+  /** Whether a small pixel touches what isn't drawn. */
+  private static boolean rim(Canvas large, int x, int y) {
+    for (int dy = -1; dy <= 2; dy++) {
+      for (int dx = -1; dx <= 2; dx++) {
+        if (at(large, 2 * x + dx, 2 * y + dy) == NOTHING) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static int at(Canvas canvas, int x, int y) {
+    return x < 0 || y < 0 || x >= canvas.width() || y >= canvas.height()
+        ? NOTHING
+        : canvas.pixels()[y * canvas.width() + x];
   }
 }

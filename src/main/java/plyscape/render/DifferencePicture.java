@@ -1,14 +1,28 @@
 package plyscape.render;
 
+import plyscape.text.Numbers;
+
 /**
- * A picture of where a cut panel isn't as planned, one pixel a cell, north up: gouges red, wood
- * left standing blue, what no cutter reaches violet, what is allowed along walls grey; behind them
- * the planned plies, paled.
+ * A picture of where a cut panel isn't as planned, one pixel a cell, north up, and below it what
+ * the colours mean, with areas: gouges red, wood left standing blue, what no cutter reaches violet,
+ * what is allowed along walls grey; behind them the planned plies, paled.
  */
 public final class DifferencePicture {
 
   /** Kinds of cells, in the order of the codes handed in. */
   private static final int[] COLOURS = {-1, 0xd40000, 0x0050e0, 0x9a50c8, 0x8a8a8a};
+
+  /** What they mean, in the same order. */
+  private static final String[] WORDS = {
+    "as planned: the plies, paled",
+    "cut too deep",
+    "left too high, though a cutter reaches it",
+    "left too high, out of reach of every cutter",
+    "off within what is allowed along walls"
+  };
+
+  /** Room for the legend's longest line. */
+  private static final int LEAST_WIDTH_PX = 420;
 
   /** Share of white over the plies, so that the differences stand out. */
   private static final double PALE = 0.72;
@@ -35,19 +49,34 @@ public final class DifferencePicture {
       short[] plyIndex,
       int[] colours,
       int uncutColour) {
-    Canvas canvas = new Canvas(columns, rows, 0xffffff);
-    int[] pixels = canvas.pixels();
+    int line = Math.min(Math.max(columns / 36, 16), 44);
+    Canvas canvas =
+        new Canvas(Math.max(columns, LEAST_WIDTH_PX), rows + line * (COLOURS.length + 1), 0xffffff);
+    long[] counts = new long[COLOURS.length];
     for (int row = 0; row < rows; row++) {
       for (int column = 0; column < columns; column++) {
         int cell = row * columns + column;
+        counts[verdicts[cell]]++;
         int colour = COLOURS[verdicts[cell]];
         if (colour < 0) {
           colour =
               Colours.mix(
                   plyIndex[cell] < 0 ? uncutColour : colours[plyIndex[cell]], 0xffffff, PALE);
         }
-        pixels[(rows - 1 - row) * columns + column] = colour;
+        canvas.set(column, rows - 1 - row, colour);
       }
+    }
+    for (int kind = 0; kind < COLOURS.length; kind++) {
+      int top = rows + line / 2 + kind * line;
+      int side = line * 2 / 3;
+      canvas.fill(line / 2, top, side, side, COLOURS[kind] < 0 ? 0xe6e0d2 : COLOURS[kind]);
+      canvas.frame(line / 2, top, side, side, Colours.INK);
+      canvas.text(
+          line / 2 + line,
+          top + side,
+          side,
+          Colours.INK,
+          WORDS[kind] + ", " + Numbers.fixed(counts[kind] * cellMm * cellMm, 1) + " mm2");
     }
     return Png.write(canvas, (int) Math.round(1000 / cellMm));
   }

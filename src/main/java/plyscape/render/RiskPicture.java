@@ -1,5 +1,6 @@
 package plyscape.render;
 
+import java.util.List;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
@@ -28,16 +29,20 @@ public final class RiskPicture {
             raster.columns() + 3 * MARGIN + KEY,
             Math.max(raster.rows(), 420) + 2 * MARGIN,
             Colours.PAPER);
+    RiskShades shades = RiskShades.of(plan);
     for (int y = 0; y < raster.rows(); y++) {
       for (int x = 0; x < raster.columns(); x++) {
         int ply = raster.plies()[y * raster.columns() + x];
         canvas.set(
-            MARGIN + x,
-            MARGIN + y,
-            ply == 0 ? 0xd8d4cc : RiskStep.of(FinishedFace.depth(plan, ply).risk()).rgb());
+            MARGIN + x, MARGIN + y, ply == 0 ? 0xd8d4cc : shades.of(FinishedFace.depth(plan, ply)));
       }
     }
-    key(canvas, raster.columns() + 2 * MARGIN, plan);
+    int x = raster.columns() + 2 * MARGIN;
+    key(canvas, x, plan);
+    List<String> words = shades.words();
+    for (int i = 0; i < words.size(); i++) {
+      canvas.text(x, MARGIN + 346 + 18 * i, 10, Colours.INK, words.get(i));
+    }
     return Png.write(canvas, 0);
   }
 

@@ -14,8 +14,8 @@ import plyscape.text.Numbers;
 
 /**
  * One SVG file a ply that shows: the polygons in which it does (path {@code exposed}) and its
- * pocket P_k (path {@code pocket}). Size and view box are the whole panel in mm, Y down, even-odd
- * rule, no transform.
+ * pocket P_k (path {@code pocket}), and the panel's edge (path {@code outline}). Size and view box
+ * are the whole panel in mm, Y down, even-odd rule, no transform.
  */
 public final class SvgLayers {
 
@@ -74,7 +74,18 @@ public final class SvgLayers {
         data,
         "fill=\"" + depth.ply().colour() + "\" stroke=\"none\"",
         panel.heightMm());
-    return out.append("</svg>\n").toString();
+    return out.append(outline(panel)).append("</svg>\n").toString();
+  }
+
+  /** The panel's edge, unfilled, so that a layer is placed by it wherever it is opened. */
+  private static String outline(Job.PanelSpec panel) {
+    String width = Numbers.trimmed(panel.widthMm(), 3);
+    String height = Numbers.trimmed(panel.heightMm(), 3);
+    return "<path id=\"outline\" fill=\"none\" stroke=\"#000000\" stroke-width=\"0.1\"\nd=\"M0 0H"
+        + width
+        + "V"
+        + height
+        + "H0Z\"/>\n";
   }
 
   /** The opening tag: true size in mm, one unit a mm. */

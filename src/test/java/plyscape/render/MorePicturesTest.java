@@ -96,6 +96,26 @@ class MorePicturesTest {
     assertEquals(0xd8d4cc, image.getRGB(36 + 10, 36 + 10) & 0xffffff, "the border has no risk");
   }
 
+  @Test
+  void differences_haveALegendBelow() throws Exception {
+    byte[] verdicts = new byte[600 * 400];
+    verdicts[0] = 1;
+    short[] plies = new short[verdicts.length];
+    BufferedImage image =
+        ImageIO.read(
+            new ByteArrayInputStream(
+                DifferencePicture.png(
+                    600, 400, 0.1, verdicts, plies, new int[] {0x204060}, 0xffffff)));
+    assertEquals(600, image.getWidth());
+    assertTrue(image.getHeight() > 480);
+    assertEquals(0xd40000, image.getRGB(0, 399) & 0xffffff, "the south-west cell");
+    boolean red = false;
+    for (int y = 400; y < image.getHeight(); y++) {
+      red |= (image.getRGB(12, y) & 0xffffff) == 0xd40000;
+    }
+    assertTrue(red, "the legend tells what red is");
+  }
+
   /** Layups are held to 127 plies; the raster takes more than a byte holds. */
   @Test
   void raster_holdsLargePlyNumbers() {

@@ -46,6 +46,19 @@ class SvgLayersTest {
   }
 
   @Test
+  void everyLayer_carriesThePanelsEdgeUnfilled() throws Exception {
+    for (LayerFile layer : SvgLayers.write(HandPlan.landscape())) {
+      assertTrue(
+          layer
+              .text()
+              .contains(
+                  "<path id=\"outline\" fill=\"none\" stroke=\"#000000\" stroke-width=\"0.1\"\n"
+                      + "d=\"M0 0H100V80H0Z\"/>"),
+          layer.text());
+    }
+  }
+
+  @Test
   void readBack_givesRingsInPanelCoordinates() {
     LayerFile bar = SvgLayers.write(HandPlan.landscape()).get(3);
     SvgLayerReader.Layer layer = SvgLayerReader.read(bar.name(), bar.text());
