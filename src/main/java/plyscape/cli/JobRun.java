@@ -12,6 +12,7 @@ import plyscape.job.Job;
 import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
 import plyscape.plan.CutPlan;
+import plyscape.plan.CutterAdvice;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -115,6 +116,9 @@ final class JobRun {
       lines.add(
           "cutting takes about " + Durations.text(cut.time().totalS()) + ", tool changes apart");
     }
+    if (plan instanceof CutPlan cut) {
+      CutterAdvice.of(cut).map(JobRun::advice).ifPresent(lines::add);
+    }
     if (outcome.directory() != null && !outcome.files().isEmpty()) {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();
       String verb = outcome.dry() ? "would write " : "wrote ";
@@ -129,6 +133,16 @@ final class JobRun {
       }
     }
     return lines;
+  }
+
+  private static String advice(CutterAdvice advice) {
+    return String.format(
+        Locale.ROOT,
+        "with a flat cutter of %s mm more cutting would take about %s, %.0f %% less with its"
+            + " change (an estimate; --try-cutters plans it)",
+        Numbers.trimmed(advice.estimate().tool().diameterMm(), 1),
+        Durations.text(advice.estimate().totalS()),
+        100 * advice.savedShare());
   }
 
   private static String line(Plan plan, Tiling.Merged merged) {

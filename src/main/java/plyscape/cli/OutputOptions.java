@@ -3,6 +3,7 @@ package plyscape.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import plyscape.output.OutputKind;
@@ -14,7 +15,6 @@ final class OutputOptions {
   @Option(
       names = {"-o", "--output"},
       paramLabel = "DIR",
-      required = true,
       description =
           "Output directory, new or empty; with several jobs one directory a job is made in it.")
   private String directory;
@@ -34,8 +34,18 @@ final class OutputOptions {
   }
 
   /** The directory as given. */
-  Path directory(CommandSpec spec) {
+  private Path directory(CommandSpec spec) {
     return Paths.of(spec, directory);
+  }
+
+  /** Refuses a command line that doesn't say where. */
+  void require(CommandSpec spec) {
+    if (directory == null) {
+      throw new MissingParameterException(
+          spec.commandLine(),
+          spec.findOption("--output"),
+          "Missing required option: '--output=DIR'");
+    }
   }
 
   /** One run a job. */

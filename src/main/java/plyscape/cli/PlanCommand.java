@@ -19,7 +19,8 @@ import plyscape.plan.PlanOptions;
     name = "plan",
     customSynopsis = {
       "plyscape plan JOB.yaml... -o DIR [OPTION]...",
-      "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]..."
+      "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]...",
+      "plyscape plan JOB.yaml --try-cutters [OPTION]..."
     },
     description =
         "Depths, layers, G-code, pictures and report for a panel. The G-code is cut in simulation"
@@ -54,6 +55,13 @@ final class PlanCommand implements Callable<Integer> {
 
   @Option(names = "--json", description = "Print plan.json instead of the table of plies.")
   private boolean json;
+
+  @Option(
+      names = "--try-cutters",
+      description =
+          "Plan with a common cutter more, and with one of the job's less, and print what each"
+              + " takes and loses; write nothing.")
+  private boolean tryCutters;
 
   @Option(names = "--dry-run", description = "Do everything but write; list what would be written.")
   private boolean dry;
@@ -116,6 +124,9 @@ final class PlanCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "found --jobs " + atATime + "; wanted 1 to 64");
     }
+    if (!tryCutters) {
+      output.require(spec);
+    }
     List<JobInputs.Source> sources = inputs.sources();
     if (SecondCompiler.missing(sources)) {
       return SecondCompiler.run(spec.root().commandLine().getParseResult().originalArgs());
@@ -125,6 +136,9 @@ final class PlanCommand implements Callable<Integer> {
       accepted.add(Acceptance.SHORT_FLUTES);
     }
     PlanOptions options = new PlanOptions(false, strict, accepted, cellMm);
+    if (tryCutters) {
+      return tryCutters(sources, options);
+    }
     Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);
     layers.forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
     pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));
@@ -132,5 +146,13 @@ final class PlanCommand implements Callable<Integer> {
     List<JobRun> runs = output.runs(spec, all, sources, options, OutputKind.PLAN, dry);
     JobTalk talk = new JobTalk(console, all, common, json);
     return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, atATime).run(runs);
+  }
+
+  private int tryCutters(List<JobInputs.Source> sources, PlanOptions options) {
+    if (sources.size() > 1) {
+      throw new ParameterException(
+          spec.commandLine(), "found " + sources.size() + " jobs; --try-cutters takes one");
+    }
+    return new TryCutters(console, common, json).run(sources.get(0), options);
   }
 }

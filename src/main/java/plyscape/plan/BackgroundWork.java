@@ -11,7 +11,8 @@ import plyscape.toolpath.task.ToolRun;
 
 /**
  * What is done while paths are planned, which leaves a processor idle for much of the time: the
- * bound, what the listener does with the regions, the first cutter's program.
+ * bound, what other cutters would save, what the listener does with the regions, the first cutter's
+ * program.
  */
 final class BackgroundWork implements PathEvents {
 
@@ -20,6 +21,7 @@ final class BackgroundWork implements PathEvents {
   private final FirstProgram first;
   private final Progress progress;
   private ForkJoinTask<Double> bound;
+  private ForkJoinTask<CutterEstimator> estimator;
 
   BackgroundWork(
       Landscape regions, List<PocketLevel> levels, FirstProgram first, Progress progress) {
@@ -34,6 +36,7 @@ final class BackgroundWork implements PathEvents {
     // A task of the pool's own, as one of the pool's threads may be running this: waiting for it
     // then means doing it.
     bound = ForkJoinPool.commonPool().submit(this::bound);
+    estimator = ForkJoinPool.commonPool().submit(() -> CutterEstimator.of(regions, levels));
     progress.regions(regions);
   }
 
@@ -47,6 +50,11 @@ final class BackgroundWork implements PathEvents {
   /** The lower bound, s. */
   double boundS() {
     return bound == null ? bound() : bound.join();
+  }
+
+  /** What the panel would take with other cutters. */
+  List<CutterEstimate> estimates(List<ToolProgram> programs) {
+    return estimator == null ? List.of() : estimator.join().of(programs);
   }
 
   private double bound() {

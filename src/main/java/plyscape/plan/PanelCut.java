@@ -67,7 +67,12 @@ final class PanelCut {
     double boundS = background.boundS();
     List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
     return new PanelPlan(
-        regions, programs, time(programs, boundS), result.verification(), warnings.list());
+        regions,
+        programs,
+        time(programs, boundS),
+        result.verification(),
+        warnings.list(),
+        background.estimates(programs));
   }
 
   private List<ToolRun> runs(

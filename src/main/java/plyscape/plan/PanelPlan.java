@@ -14,13 +14,15 @@ import plyscape.simulate.Verification;
  * @param time sums over the programs
  * @param verification outcome of the simulation
  * @param cutWarnings what toolpaths and simulation warned of
+ * @param estimates the time with one larger cutter more, for each of a few
  */
 public record PanelPlan(
     Landscape landscape,
     List<ToolProgram> programs,
     PlanTime time,
     Verification verification,
-    List<Warning> cutWarnings)
+    List<Warning> cutWarnings,
+    List<CutterEstimate> estimates)
     implements CutPlan {
 
   /** Checks that nothing is missing and copies the lists. */
@@ -30,6 +32,12 @@ public record PanelPlan(
     Objects.requireNonNull(verification);
     programs = List.copyOf(programs);
     cutWarnings = List.copyOf(cutWarnings);
+    estimates = List.copyOf(estimates);
+  }
+
+  @Override
+  public List<PanelPlan> panelPlans() {
+    return List.of(this);
   }
 
   @Override

@@ -1,6 +1,8 @@
 package plyscape.plan;
 
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import plyscape.fault.Warning;
 import plyscape.job.Job;
 
@@ -25,5 +27,22 @@ public record TiledPlan(
   @Override
   public PlanTime time() {
     return tiles.stream().map(tile -> tile.plan().time()).reduce(PlanTime.NONE, PlanTime::plus);
+  }
+
+  /** Sums over the panels; one on which nothing is cut adds nothing. */
+  @Override
+  public List<CutterEstimate> estimates() {
+    Map<Double, CutterEstimate> byDiameter = new TreeMap<>();
+    for (Tile<PanelPlan> tile : tiles) {
+      for (CutterEstimate estimate : tile.plan().estimates()) {
+        byDiameter.merge(estimate.tool().diameterMm(), estimate, CutterEstimate::plus);
+      }
+    }
+    return List.copyOf(byDiameter.values());
+  }
+
+  @Override
+  public List<PanelPlan> panelPlans() {
+    return tiles.stream().map(Tile::plan).toList();
   }
 }

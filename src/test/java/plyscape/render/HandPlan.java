@@ -167,6 +167,7 @@ public final class HandPlan {
                 new MotionSpan(21.5, 11.5, 88.5, 68.5, -4, 3.4))),
         new PlanTime(80, 6.75, 86.75, 40.5),
         new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of(), List.of()),
+        List.of(),
         List.of());
   }
 

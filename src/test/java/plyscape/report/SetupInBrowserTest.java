@@ -77,6 +77,11 @@ class SetupInBrowserTest {
               first.low()));
     }
     return new PanelPlan(
-        one.landscape(), programs, one.time(), one.verification(), one.cutWarnings());
+        one.landscape(),
+        programs,
+        one.time(),
+        one.verification(),
+        one.cutWarnings(),
+        one.estimates());
   }
 }

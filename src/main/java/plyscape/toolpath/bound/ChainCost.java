@@ -76,4 +76,43 @@ public final class ChainCost {
     }
     return best[target + 1];
   }
+
+  /**
+   * How the least seconds a mm2 divide among the cutters.
+   *
+   * @param target as for {@link #least}
+   * @param deepest as for {@link #least}
+   * @return by cutter; all 0 when none reaches the target
+   */
+  double[] shares(int target, int[] deepest) {
+    double[] seconds = new double[tools.size()];
+    if (!Double.isFinite(least(target, deepest))) {
+      return seconds;
+    }
+    for (int to = target; to >= 0; ) {
+      double whole = least(to, deepest);
+      Link link = link(to, deepest, whole);
+      seconds[link.tool()] += link.seconds();
+      to = link.from();
+    }
+    return seconds;
+  }
+
+  /** The first link, in the order of the cutters, by which a level comes at its least. */
+  private Link link(int to, int[] deepest, double whole) {
+    for (int t = 0; t < tools.size(); t++) {
+      for (int from = -1; from < to && deepest[t] >= to; from++) {
+        double before = from < 0 ? 0 : least(from, deepest);
+        double mm = depthsMm[to] - (from < 0 ? 0 : depthsMm[from]);
+        double seconds = steps(mm, tools.get(t).stepdownMm()) * secondsPerMm2[t];
+        boolean reaches = tools.get(t).fluteLengthMm() >= depthsMm[to] - STEP_FUZZ;
+        if (reaches && before + seconds <= whole * (1 + 1e-12)) {
+          return new Link(t, from, seconds);
+        }
+      }
+    }
+    throw new IllegalStateException("no chain to level " + to);
+  }
+
+  private record Link(int tool, int from, double seconds) {}
 }

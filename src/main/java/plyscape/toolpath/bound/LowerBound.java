@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
@@ -63,6 +64,12 @@ public final class LowerBound {
    */
   public static double seconds(
       List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
+    return rastered(levels, tools, carved, cellMm).sum();
+  }
+
+  /** The pockets and the cutters' reach in them, rastered. */
+  static LowerBound rastered(
+      List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
     List<PocketLevel> cut =
         levels.stream()
             .filter(l -> l.depthMm() > 0 && !l.pocket().isEmpty())
@@ -74,7 +81,7 @@ public final class LowerBound {
     var bound = new LowerBound(cut, tools, carved, cellMm);
     IntStream.range(0, cut.size()).parallel().forEach(k -> bound.pockets[k] = bound.pocket(k));
     IntStream.range(0, tools.size()).parallel().forEach(bound::reach);
-    return bound.sum();
+    return bound;
   }
 
   private CellRuns pocket(int level) {
@@ -98,11 +105,32 @@ public final class LowerBound {
     }
   }
 
-  /**
-   * Counts the cells of each kind (target, reach of each cutter), then prices the kinds, in a fixed
-   * order.
-   */
+  /** Prices the kinds, in a fixed order. */
   private double sum() {
+    ChainCost cost = chains();
+    double cellArea = cellMm2();
+    double seconds = 0;
+    for (Map.Entry<Kind, Integer> entry : kinds().entrySet()) {
+      double perMm2 = cost.least(entry.getKey().target, entry.getKey().deepest);
+      if (Double.isFinite(perMm2)) {
+        seconds += perMm2 * cellArea * entry.getValue();
+      }
+    }
+    return seconds;
+  }
+
+  /** What chains of these cutters cost. */
+  ChainCost chains() {
+    return new ChainCost(levels.stream().mapToDouble(PocketLevel::depthMm).toArray(), tools);
+  }
+
+  /** Area of a cell. */
+  double cellMm2() {
+    return frame.cellX() * frame.cellY();
+  }
+
+  /** Counts the cells of each kind (target, reach of each cutter); asked for once. */
+  SortedMap<Kind, Integer> kinds() {
     for (CellRuns pocket : pockets) {
       pocket.addShared(pocket, target);
     }
@@ -117,16 +145,7 @@ public final class LowerBound {
         from = i;
       }
     }
-    var cost = new ChainCost(levels.stream().mapToDouble(PocketLevel::depthMm).toArray(), tools);
-    double cellArea = frame.cellX() * frame.cellY();
-    double seconds = 0;
-    for (Map.Entry<Kind, Integer> entry : kinds.entrySet()) {
-      double perMm2 = cost.least(entry.getKey().target, entry.getKey().deepest);
-      if (Double.isFinite(perMm2)) {
-        seconds += perMm2 * cellArea * entry.getValue();
-      }
-    }
-    return seconds;
+    return kinds;
   }
 
   private boolean same(int a, int b) {
@@ -145,7 +164,14 @@ public final class LowerBound {
     return new Kind(target[cell] - 1, reach);
   }
 
-  private record Kind(int target, int[] deepest) implements Comparable<Kind> {
+  /**
+   * A kind of place.
+   *
+   * @param target index of the level that it is cut to
+   * @param deepest by cutter the index of the deepest level in which it reaches the place, -1 for
+   *     none
+   */
+  record Kind(int target, int[] deepest) implements Comparable<Kind> {
     @Override
     public int compareTo(Kind other) {
       return target != other.target
