@@ -51,7 +51,10 @@ class SeededJobsTest {
       if (plan.programs().isEmpty()) {
         return where + "nothing is cut";
       }
-      return v.gougedMm2() > 0 || !v.collisions().isEmpty() || v.uncutMm2() > CELLS_MM2
+      return v.gougedMm2() > 0
+              || !v.collisions().isEmpty()
+              || v.uncutMm2() > CELLS_MM2
+              || v.biteMaxShare() > 1.001
           ? where + v
           : "";
     } catch (RuntimeException e) {

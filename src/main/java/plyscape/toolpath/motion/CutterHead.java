@@ -260,7 +260,8 @@ final class CutterHead {
     for (double[] point : points) {
       double deep = (point[2] - from) / Math.min(tool.stepdownMm(), floor - from + 1e-9);
       double feed = tool.feedMmPerMin() * feeds.share(tool.diameterMm() * deep);
-      moves.line(point[0], point[1], point[2], feed);
+      double most = RampEntry.mostFeed(moves, point, tool.plungeMmPerMin());
+      moves.line(point[0], point[1], point[2], Math.min(feed, most));
       if (deep > 0.5) {
         stock.cut(x, y, point[0], point[1], radius, floor);
         stock.cutDisk(point[0], point[1], radius, floor);

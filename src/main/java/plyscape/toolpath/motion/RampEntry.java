@@ -14,7 +14,24 @@ final class RampEntry {
   /** A piece shorter than this is no room for a ramp, mm. */
   static final double LEAST_ROOM_MM = 1.0;
 
+  /** Places are written to this, mm; lengths and drops may come out so much otherwise. */
+  private static final double PLACE_MM = 0.001;
+
   private RampEntry() {}
+
+  /**
+   * The feed at which a cutter goes down no faster than its plunge, mm/min, whatever rounding makes
+   * of the ends.
+   *
+   * @param from where it is
+   * @param to X, Y and depth that it goes to
+   */
+  static double mostFeed(MoveList from, double[] to, double plungeMmPerMin) {
+    double drop = to[2] - from.depth + PLACE_MM;
+    double along = Math.hypot(to[0] - from.x, to[1] - from.y) - PLACE_MM * Math.sqrt(2);
+    double most = plungeMmPerMin * Math.hypot(Math.max(0, along), drop) / drop;
+    return drop <= PLACE_MM ? Double.POSITIVE_INFINITY : Math.max(1, Math.floor(most));
+  }
 
   /** Along a closed piece from its first point; ends somewhere on it. */
   static List<double[]> around(Piece piece, double fromDepth, double toDepth, double degrees) {
