@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Random;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
@@ -37,7 +37,7 @@ final class OddJob {
       double smallest = between(0.8, 2.5);
       Files.writeString(folder.resolve("map.geojson"), map(between(0.9, 1.3) * smallest));
       Path job = Files.writeString(folder.resolve("job.yaml"), job(plies, smallest));
-      return JobReader.read(job, Map.of(), new Warnings());
+      return JobReader.read(job, List.of(), new Warnings());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
