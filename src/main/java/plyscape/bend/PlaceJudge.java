@@ -10,7 +10,7 @@ import plyscape.layup.Spot;
 
 /**
  * Judges every ply by the places where it shows: needed clearance and reliability at the worst,
- * risk as the mean (contract, section 11).
+ * risk as the mean (src/contract.md, section 11).
  */
 public final class PlaceJudge {
 

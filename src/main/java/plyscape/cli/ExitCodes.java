@@ -9,7 +9,7 @@ import plyscape.fault.JobFault;
 import plyscape.fault.VerifyFault;
 
 /**
- * The exit codes of the contract (section 6), and which outcome gets which: the one place where
+ * The exit codes (src/contract.md, section 6), and which outcome gets which: the one place where
  * this is decided.
  */
 final class ExitCodes {

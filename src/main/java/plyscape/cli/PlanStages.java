@@ -22,7 +22,7 @@ import plyscape.report.PlanJson;
 import plyscape.report.PlyTable;
 import plyscape.report.SetupPage;
 
-/** The stages as they are: the planner, and the files of section 7 of the contract. */
+/** The stages as they are: the planner, and the files of section 7 of src/contract.md. */
 final class PlanStages implements Stages {
 
   private final EarlyPictures early = new EarlyPictures();

@@ -16,8 +16,8 @@ import plyscape.machine.Tool;
 import plyscape.text.Numbers;
 
 /**
- * Reads {@code job.yaml} and the layup that it names (contract, section 5), with settings from the
- * command line over it. Defaults are the values shown in the contract.
+ * Reads {@code job.yaml} and the layup that it names (src/contract.md, section 5), with settings from the
+ * command line over it. Defaults are the values shown in src/contract.md.
  */
 public final class JobReader {
 
@@ -54,7 +54,7 @@ public final class JobReader {
   /**
    * Reads a job file.
    *
-   * @throws InputFault if anything isn't as the contract says
+   * @throws InputFault if anything isn't as src/contract.md says
    */
   public static Job read(Path jobFile, List<Setting> settings, Warnings warnings) {
     return job(jobFile, YamlText.read(jobFile), settings, warnings);
@@ -97,7 +97,7 @@ public final class JobReader {
   /**
    * A job from a terrain and a layup, everything else by default or by settings.
    *
-   * @throws InputFault if anything isn't as the contract says
+   * @throws InputFault if anything isn't as src/contract.md says
    */
   public static Job of(Path terrain, Path layup, List<Setting> settings, Warnings warnings) {
     YamlNode root = new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "");
@@ -114,7 +114,7 @@ public final class JobReader {
    * this part of one.
    *
    * @param jobFile null for the defaults
-   * @throws InputFault if anything in these settings isn't as the contract says
+   * @throws InputFault if anything in these settings isn't as src/contract.md says
    */
   public static CutAllowance allowance(Path jobFile, List<Setting> settings) {
     return bench(jobFile, settings).allowance();
@@ -137,7 +137,7 @@ public final class JobReader {
    * A terrain on a panel, and the shop, for commands that have no layup yet; no ply can be named in
    * the settings.
    *
-   * @throws InputFault if anything isn't as the contract says
+   * @throws InputFault if anything isn't as src/contract.md says
    */
   public static Ground ground(Path terrain, List<Setting> settings, Warnings warnings) {
     YamlNode root = new YamlNode(YamlNode.Kind.MAPPING, Place.file(""), null, "");

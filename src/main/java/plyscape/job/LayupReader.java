@@ -14,7 +14,7 @@ import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 
 /**
- * Reads {@code layup.yaml} (contract, section 5). Checks form, ranges and names; how depths follow
+ * Reads {@code layup.yaml} (src/contract.md, section 5). Checks form, ranges and names; how depths follow
  * from it, and whether measured ones agree, is the business of {@code layup}.
  */
 public final class LayupReader {
@@ -37,8 +37,8 @@ public final class LayupReader {
   /**
    * Reads a layup.
    *
-   * @throws InputFault if there is no such file, it isn't YAML, or something in it isn't as the
-   *     contract says
+   * @throws InputFault if there is no such file, it isn't YAML, or something in it isn't as
+   *     src/contract.md says
    */
   public static Layup read(Path file) {
     return layup(file, YamlText.read(file));

@@ -11,7 +11,7 @@ import plyscape.machine.Form;
 import plyscape.machine.Tool;
 import plyscape.text.Numbers;
 
-/** Reads {@code tools} of a job; without any, the one that the contract shows. */
+/** Reads {@code tools} of a job; without any, the one of src/contract.md. */
 final class ToolKeys {
 
   static final String WANTED = "a list of tools, each with keys such as name and diameter";

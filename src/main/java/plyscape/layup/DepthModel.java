@@ -6,7 +6,7 @@ import plyscape.fault.InputFault;
 
 /**
  * Depths, tolerances, clearances, target depths and risks of a layup's plies: sections 3 and 11 of
- * the contract.
+ * src/contract.md.
  */
 public final class DepthModel {
 

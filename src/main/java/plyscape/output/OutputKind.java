@@ -19,7 +19,7 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
   /** How far into the key file its text is looked for, bytes. */
   static final int KEY_REACH = 2000;
 
-  /** The output of {@code plan} (contract, section 7). */
+  /** The output of {@code plan} (src/contract.md, section 7). */
   public static final OutputKind PLAN =
       of(PlanFiles.PLAN, "plyscape-plan-1", PlanFiles.planPatterns().toArray(new String[0]));
 

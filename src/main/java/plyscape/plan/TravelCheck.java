@@ -73,7 +73,7 @@ final class TravelCheck {
   }
 
   /**
-   * Checks the moves themselves (contract, section 5).
+   * Checks the moves themselves (src/contract.md, section 5).
    *
    * @param thicknessMm of the pressed panel
    * @throws JobFault if an axis is too short

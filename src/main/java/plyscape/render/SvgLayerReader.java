@@ -13,8 +13,8 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /**
- * Reads the layers that {@link SvgLayers} wrote back from their text, strictly: what isn't in the
- * contract (another path command, a transform, a view box that isn't the panel) is a fault with its
+ * Reads the layers that {@link SvgLayers} wrote back from their text, strictly: what
+ * src/contract.md, section 7, doesn't have (another path command, a transform, a view box that isn't the panel) is a fault with its
  * line. No DTD, no entities from outside.
  */
 public final class SvgLayerReader {
@@ -41,7 +41,7 @@ public final class SvgLayerReader {
   /**
    * Reads one file.
    *
-   * @throws InputFault if it isn't a layer as the contract has it
+   * @throws InputFault if it isn't a layer as src/contract.md has it
    */
   public static Layer read(String fileName, String text) {
     int hyphen = fileName.indexOf('-');

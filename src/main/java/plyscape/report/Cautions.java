@@ -2,7 +2,7 @@ package plyscape.report;
 
 import java.util.List;
 
-/** What every page for the workshop says (contract, section 10). */
+/** What every page for the workshop says (src/contract.md, section 10). */
 final class Cautions {
 
   static final List<String> ALL =

@@ -26,7 +26,7 @@ import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
 /**
- * {@code plan.json} after section 8 of the contract: same keys, same order. Numbers have full
+ * {@code plan.json} after section 8 of src/contract.md: same keys, same order. Numbers have full
  * precision, written with the fewest digits that give the same double back, by the same code on
  * every JDK. What a preview doesn't have is {@code null}.
  */
@@ -118,7 +118,7 @@ public final class PlanJson {
     }
   }
 
-  /** Beyond the contract: how good each program's paths are, see {@link PathFigures}. */
+  /** Beyond src/contract.md: how good each program's paths are, see {@link PathFigures}. */
   private static void paths(ArrayNode paths, List<ToolProgram> programs) {
     for (ToolProgram program : programs) {
       PathFigures f = program.paths();

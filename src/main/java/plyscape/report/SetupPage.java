@@ -14,7 +14,7 @@ import plyscape.text.Numbers;
 /**
  * {@code setup.html}: what hangs at the machine while it runs. One sheet of A4 or US Letter in
  * black: the panel as it lies with zero, clamps and travel, the programs in cutting order with a
- * box to tick, the cautions (contract, section 14). Needs no script and loads nothing.
+ * box to tick, the cautions (src/contract.md, section 14). Needs no script and loads nothing.
  */
 public final class SetupPage {
 

@@ -8,7 +8,7 @@ import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
 
 /**
- * Compares a cut surface with the targets (contract, sections 8 and 9): what matches, what is cut
+ * Compares a cut surface with the targets (src/contract.md, sections 8 and 9): what matches, what is cut
  * too deep, what is left.
  *
  * <p>A cell is judged at its centre. Cut too deep by more than 0.01 mm it is a gouge unless some
@@ -18,7 +18,7 @@ import plyscape.machine.Tool;
  */
 final class Comparison implements Judgement {
 
-  /** Depths nearer than this are the same (contract, section 8). */
+  /** Depths nearer than this are the same (src/contract.md, section 8). */
   static final double DEPTH_MM = 0.01;
 
   /** How far a tool's edge may come over a wall (section 9). */

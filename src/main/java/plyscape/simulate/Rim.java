@@ -2,7 +2,7 @@ package plyscape.simulate;
 
 /**
  * Where a cutter may meet wood of any height: within the 0.05 mm along a wall that an earlier one
- * may have left (contract, section 9).
+ * may have left (src/contract.md, section 9).
  */
 interface Rim {
 

@@ -27,7 +27,7 @@ import plyscape.terrain.Terrain;
 class BandMakerTest {
 
   /**
-   * Section 4 of the contract, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway depths
+   * Section 4 of src/contract.md, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway depths
    * 0.92 and 1.86.
    */
   @Test

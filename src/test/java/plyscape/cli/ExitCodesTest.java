@@ -13,7 +13,7 @@ import plyscape.fault.JobFault;
 import plyscape.fault.Place;
 import plyscape.fault.VerifyFault;
 
-/** The contract's exit codes, section 6. */
+/** Exit codes: src/contract.md, section 6. */
 class ExitCodesTest {
 
   @Test

@@ -31,7 +31,7 @@ class PlanCommandTest {
     }
   }
 
-  /** The files of the contract's section 7. */
+  /** The files of src/contract.md, section 7. */
   @Test
   void plan_writesTheContractsFiles_andTheTableOnStdout() throws IOException {
     Path out = folder.resolve("out");

@@ -32,7 +32,7 @@ import plyscape.simulate.Simulator;
 import plyscape.simulate.Target;
 
 /**
- * The bundled samples, planned whole as a user would, and held against the contract from the files
+ * The bundled samples, planned whole as a user would, and held against src/contract.md from the files
  * that come out.
  */
 class SampleJobsTest {
@@ -126,7 +126,7 @@ class SampleJobsTest {
   }
 
   /**
-   * Contract, section 4: the break between two listed plies is where depth(z) is half way between
+   * src/contract.md, section 4: the break between two listed plies is where depth(z) is half way between
    * their mid-ply depths.
    */
   private static void breaksOfScale_followTheClosedForm(JsonNode plan, List<Integer> plies) {

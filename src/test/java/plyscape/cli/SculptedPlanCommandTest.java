@@ -67,7 +67,7 @@ class SculptedPlanCommandTest {
     JsonNode low = plan.path("plies").path(1);
     double upper = low.path("finished_mm").path(0).asDouble();
     double lower = low.path("finished_mm").path(1).asDouble();
-    // Inside the ply by what it needs, from 1 to 2 mm (contract, section 3).
+    // Inside the ply by what it needs, from 1 to 2 mm (src/contract.md, section 3).
     assertEquals(1 + low.path("needed_mm").asDouble(), upper, 1e-9);
     assertEquals(2 - low.path("needed_mm").asDouble(), lower, 1e-9);
     assertEquals(low.path("cut_mm").path(0).asDouble() + 0.1, upper, 1e-9);

@@ -44,7 +44,7 @@ class JobReaderTest {
   }
 
   /**
-   * Defaults are the values that the contract shows in its job.yaml (section 5); minimum_floor and
+   * Defaults are those of src/contract.md, section 5; minimum_floor and
    * minimum_area 1. The lowest ply's middle is 0.45 mm over the bottom, less than minimum_floor.
    */
   @Test

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 
-/** Hand-worked layups, one for each rule of section 3 of the contract. */
+/** Hand-worked layups, one for each rule of section 3 of src/contract.md. */
 class DepthModelTest {
 
   private static final double EXACT = 1e-12;

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-/** Windows of faces, by hand from contract section 3. */
+/** Windows of faces, by hand from src/contract.md, section 3. */
 class FaceWindowTest {
 
   /** Needed at an edge: the larger of 0.10 and sqrt(0.03^2 + 0.05^2 + n 0.05^2). */
@@ -46,7 +46,7 @@ class FaceWindowTest {
   }
 
   /**
-   * The risk at an end of the window, every tolerance 3 sigma (contract, section 3): with a
+   * The risk at an end of the window, every tolerance 3 sigma (src/contract.md, section 3): with a
    * clearance of exactly the tolerance the near tail is Q(3) = 0.00134990 (references.md, section
    * 6), and the far one is as good as nothing.
    */

@@ -16,7 +16,7 @@ final class Layups {
     return new CutAllowance(0, method, 0, new Sanding(0, 0), Top.LEAVE, 0);
   }
 
-  /** The contract's defaults. */
+  /** The defaults of src/contract.md, section 5. */
   static CutAllowance standard() {
     return new CutAllowance(0.10, Method.RSS, 0.03, new Sanding(0.10, 0.05), Top.LEAVE, 1.0);
   }

@@ -17,7 +17,7 @@ import plyscape.terrain.AscText;
 
 /**
  * Sculpted faces on a panel longer than 800 mm: far from the origin places and depths must be as
- * exact as near to it (contract, section 9). Narrow, so that it takes a few seconds.
+ * exact as near to it (src/contract.md, section 9). Narrow, so that it takes a few seconds.
  */
 class LongPanelTest {
 

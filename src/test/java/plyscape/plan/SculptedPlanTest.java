@@ -40,7 +40,7 @@ import plyscape.terrain.AscText;
 /**
  * Whole sculpted jobs on made ground. What is proved here is the point of it all: wherever a cutter
  * can come, the face as simulated from the written G-code, sanding taken off, keeps the clearance
- * that its ply needs from both its edges (contract, section 3).
+ * that its ply needs from both its edges (src/contract.md, section 3).
  */
 class SculptedPlanTest {
 
@@ -216,7 +216,7 @@ class SculptedPlanTest {
 
   /**
    * Where the top ply stays uncut, and in the border, nothing is touched but within what a cutter's
-   * edge may go over a wall (contract, section 9). Cells right at a wall may be, by any depth.
+   * edge may go over a wall (src/contract.md, section 9). Cells right at a wall may be, by any depth.
    */
   private static void topFaceHolds(PanelPlan plan, CutResult result, String who) {
     CellFrame frame = result.field().frame();

@@ -15,7 +15,7 @@ import plyscape.render.HandPlan;
 
 class PlanJsonTest {
 
-  /** Keys and order as section 8 of the contract lists them. */
+  /** Keys and order as section 8 of src/contract.md lists them. */
   @Test
   void keys_areTheContractsInItsOrder() throws Exception {
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
