@@ -67,7 +67,7 @@ final class ExitCodes {
     StringWriter trace = new StringWriter();
     thrown.printStackTrace(new PrintWriter(trace));
     return "this is a fault of plyscape, not yours. Please report it with the lines below and the"
-               + " files that it was given.\n"
+        + " files that it was given.\n"
         + VersionText.full()
         + "\n"
         + trace.toString().replace("\r\n", "\n").stripTrailing();

@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The words that plyscape's programs are made of (src/contract.md, section 7): G0 G1 G2 G3 G17 G21 G54 G90
- * G94, M3 M5 M30, X Y Z I J F S. Others may be understood, but what they do hangs on the control or
- * on a person, so each kind is reported once, with its first place and how often it comes.
+ * The words that plyscape's programs are made of (src/contract.md, section 7): G0 G1 G2 G3 G17 G21
+ * G54 G90 G94, M3 M5 M30, X Y Z I J F S. Others may be understood, but what they do hangs on the
+ * control or on a person, so each kind is reported once, with its first place and how often it
+ * comes.
  */
 final class Dialect {
 

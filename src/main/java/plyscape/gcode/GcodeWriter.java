@@ -6,9 +6,9 @@ import plyscape.machine.Machine;
 import plyscape.machine.Move;
 
 /**
- * Gives the text of one G-code file: head, passes, end (src/contract.md, section 7). The first motion goes
- * straight up to safe height, as nobody knows where the machine stands; the last one ends there.
- * Same moves, same bytes.
+ * Gives the text of one G-code file: head, passes, end (src/contract.md, section 7). The first
+ * motion goes straight up to safe height, as nobody knows where the machine stands; the last one
+ * ends there. Same moves, same bytes.
  */
 public final class GcodeWriter {
 

@@ -9,7 +9,8 @@ import plyscape.text.Durations;
 
 /**
  * The comments at the head of a program: panel, zero, machine, cutter, the time expected, and the
- * usual cautions (src/contract.md, sections 7 and 10). {@link HeadReader} reads machine and cutter back.
+ * usual cautions (src/contract.md, sections 7 and 10). {@link HeadReader} reads machine and cutter
+ * back.
  */
 final class HeadWriter {
 

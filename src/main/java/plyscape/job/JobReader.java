@@ -16,8 +16,8 @@ import plyscape.machine.Tool;
 import plyscape.text.Numbers;
 
 /**
- * Reads {@code job.yaml} and the layup that it names (src/contract.md, section 5), with settings from the
- * command line over it. Defaults are the values shown in src/contract.md.
+ * Reads {@code job.yaml} and the layup that it names (src/contract.md, section 5), with settings
+ * from the command line over it. Defaults are the values shown in src/contract.md.
  */
 public final class JobReader {
 

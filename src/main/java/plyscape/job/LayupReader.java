@@ -14,8 +14,8 @@ import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 
 /**
- * Reads {@code layup.yaml} (src/contract.md, section 5). Checks form, ranges and names; how depths follow
- * from it, and whether measured ones agree, is the business of {@code layup}.
+ * Reads {@code layup.yaml} (src/contract.md, section 5). Checks form, ranges and names; how depths
+ * follow from it, and whether measured ones agree, is the business of {@code layup}.
  */
 public final class LayupReader {
 

@@ -5,8 +5,9 @@ import java.util.List;
 
 /**
  * Between which depths a face may be <em>cut</em> so that, after sanding, it keeps its ply's needed
- * clearance from both edges (src/contract.md, section 3): mm, positive down, the same point of reference
- * as the target depth. Where needs differ from place to place the greatest counts. Immutable.
+ * clearance from both edges (src/contract.md, section 3): mm, positive down, the same point of
+ * reference as the target depth. Where needs differ from place to place the greatest counts.
+ * Immutable.
  *
  * @param upperMm shallowest cut
  * @param lowerMm deepest cut; the same for a ply that has no room, which stays at its target depth

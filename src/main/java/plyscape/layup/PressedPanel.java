@@ -7,8 +7,8 @@ import plyscape.fault.Place;
 
 /**
  * Where every boundary of a layup lies in the pressed panel, at every place, and how sure that is:
- * the one estimate from all that was measured (src/contract.md, sections 3 and 11). Depths in mm below the
- * top face; interfaces are those of {@link LayerStack}. Immutable.
+ * the one estimate from all that was measured (src/contract.md, sections 3 and 11). Depths in mm
+ * below the top face; interfaces are those of {@link LayerStack}. Immutable.
  */
 final class PressedPanel {
 

@@ -7,8 +7,8 @@ import plyscape.text.Numbers;
 
 /**
  * A map of the risk that a place shows the wrong ply, in steps ({@link RiskStep}), from the
- * tolerances of layup, machine and sanding (src/contract.md, section 3). The errors of one panel are
- * shared by all of it: a share of panels, not of the area of one.
+ * tolerances of layup, machine and sanding (src/contract.md, section 3). The errors of one panel
+ * are shared by all of it: a share of panels, not of the area of one.
  */
 public final class RiskPicture {
 

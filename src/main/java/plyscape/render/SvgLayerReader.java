@@ -14,8 +14,8 @@ import plyscape.fault.Place;
 
 /**
  * Reads the layers that {@link SvgLayers} wrote back from their text, strictly: what
- * src/contract.md, section 7, doesn't have (another path command, a transform, a view box that isn't the panel) is a fault with its
- * line. No DTD, no entities from outside.
+ * src/contract.md, section 7, doesn't have (another path command, a transform, a view box that
+ * isn't the panel) is a fault with its line. No DTD, no entities from outside.
  */
 public final class SvgLayerReader {
 

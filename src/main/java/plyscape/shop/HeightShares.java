@@ -43,7 +43,8 @@ public final class HeightShares {
 
   /**
    * Shares of the ground that plies of given mid-ply depths take when elevation is mapped evenly to
-   * depth ({@code bands: scale} of src/contract.md, section 4), and the ply with the nearest mid-ply depth wins.
+   * depth ({@code bands: scale} of src/contract.md, section 4), and the ply with the nearest
+   * mid-ply depth wins.
    *
    * @param midsMm rising, at least one
    */

@@ -8,8 +8,8 @@ import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 
 /**
- * A layup as the text of a layup file (src/contract.md, section 5). Reading it back gives the same layup,
- * to 1e-6 mm.
+ * A layup as the text of a layup file (src/contract.md, section 5). Reading it back gives the same
+ * layup, to 1e-6 mm.
  */
 public final class LayupYaml {
 

@@ -8,8 +8,8 @@ import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
 
 /**
- * Compares a cut surface with the targets (src/contract.md, sections 8 and 9): what matches, what is cut
- * too deep, what is left.
+ * Compares a cut surface with the targets (src/contract.md, sections 8 and 9): what matches, what
+ * is cut too deep, what is left.
  *
  * <p>A cell is judged at its centre. Cut too deep by more than 0.01 mm it is a gouge unless some
  * place within 0.02 mm of it is to be that deep; left too high by more than 0.01 mm it is uncut

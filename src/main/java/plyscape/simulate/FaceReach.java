@@ -9,8 +9,8 @@ import plyscape.grid.CellFrame;
  * How deep a cutter can reach a cell without cutting into anything that is to stay: over all places
  * of its axis at cell centres, the deepest that it may go there, less its height over the cell.
  * Faces are looked at cell by cell, walls exactly. From walls the cutter keeps the 0.05 mm that may
- * be left there (src/contract.md, section 9). Places between the centres are left out, so what is called
- * reachable certainly is.
+ * be left there (src/contract.md, section 9). Places between the centres are left out, so what is
+ * called reachable certainly is.
  */
 final class FaceReach {
 

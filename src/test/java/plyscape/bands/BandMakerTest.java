@@ -27,8 +27,8 @@ import plyscape.terrain.Terrain;
 class BandMakerTest {
 
   /**
-   * Section 4 of src/contract.md, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway depths
-   * 0.92 and 1.86.
+   * Section 4 of src/contract.md, worked by hand: mids 0.45, 1.39, 2.33 on 100..400 m; halfway
+   * depths 0.92 and 1.86.
    */
   @Test
   void scale_breaksAtTheHalfwayDepths() {

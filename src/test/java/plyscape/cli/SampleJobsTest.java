@@ -32,8 +32,8 @@ import plyscape.simulate.Simulator;
 import plyscape.simulate.Target;
 
 /**
- * The bundled samples, planned whole as a user would, and held against src/contract.md from the files
- * that come out.
+ * The bundled samples, planned whole as a user would, and held against src/contract.md from the
+ * files that come out.
  */
 class SampleJobsTest {
 
@@ -126,8 +126,8 @@ class SampleJobsTest {
   }
 
   /**
-   * src/contract.md, section 4: the break between two listed plies is where depth(z) is half way between
-   * their mid-ply depths.
+   * src/contract.md, section 4: the break between two listed plies is where depth(z) is half way
+   * between their mid-ply depths.
    */
   private static void breaksOfScale_followTheClosedForm(JsonNode plan, List<Integer> plies) {
     double zmin = plan.at("/terrain/zmin_m").doubleValue();

@@ -44,8 +44,8 @@ class JobReaderTest {
   }
 
   /**
-   * Defaults are those of src/contract.md, section 5; minimum_floor and
-   * minimum_area 1. The lowest ply's middle is 0.45 mm over the bottom, less than minimum_floor.
+   * Defaults are those of src/contract.md, section 5; minimum_floor and minimum_area 1. The lowest
+   * ply's middle is 0.45 mm over the bottom, less than minimum_floor.
    */
   @Test
   void leastJob_takesTheContractsDefaults() {

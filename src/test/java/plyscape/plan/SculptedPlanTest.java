@@ -216,7 +216,8 @@ class SculptedPlanTest {
 
   /**
    * Where the top ply stays uncut, and in the border, nothing is touched but within what a cutter's
-   * edge may go over a wall (src/contract.md, section 9). Cells right at a wall may be, by any depth.
+   * edge may go over a wall (src/contract.md, section 9). Cells right at a wall may be, by any
+   * depth.
    */
   private static void topFaceHolds(PanelPlan plan, CutResult result, String who) {
     CellFrame frame = result.field().frame();

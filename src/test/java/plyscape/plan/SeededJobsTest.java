@@ -12,9 +12,9 @@ import plyscape.fault.Warnings;
 import plyscape.simulate.Verification;
 
 /**
- * What holds for every panel (src/contract.md, section 9), on 200 small jobs from seeds, by the simulator
- * from the text of the programs: no wood gouged, no rapid through stock, no move out of the
- * machine's travel, all that a cutter can reach cut. The cutter lists are odd on purpose: one
+ * What holds for every panel (src/contract.md, section 9), on 200 small jobs from seeds, by the
+ * simulator from the text of the programs: no wood gouged, no rapid through stock, no move out of
+ * the machine's travel, all that a cutter can reach cut. The cutter lists are odd on purpose: one
  * cutter, short flutes, strokes nearly as wide as the cutter or very shallow, a cutter that fits
  * nowhere.
  */

@@ -12,8 +12,8 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * What src/contract.md, section 4, says of every tiling, checked by JTS's own validators and not by the code that
- * made it.
+ * What src/contract.md, section 4, says of every tiling, checked by JTS's own validators and not by
+ * the code that made it.
  */
 final class TilingChecks {
 

@@ -5,8 +5,8 @@ import plyscape.machine.Tool;
 
 /**
  * The least seconds a mm2 over all chains of cutters and pocket levels that take a place from the
- * top face to its target. Exact, by dynamic programming over the levels; src/contract.md, section 8, {@code
- * lower_bound_s}. Immutable.
+ * top face to its target. Exact, by dynamic programming over the levels; src/contract.md, section
+ * 8, {@code lower_bound_s}. Immutable.
  *
  * <p>A link goes from the top face or a level to a deeper level by a cutter that reaches the place
  * there and whose flutes are long enough; it costs one crossing of the place for each stepdown

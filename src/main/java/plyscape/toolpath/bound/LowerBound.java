@@ -15,10 +15,10 @@ import plyscape.region.RegionRaster;
 import plyscape.toolpath.task.PocketLevel;
 
 /**
- * Seconds that no plan with these cutters can beat: {@code lower_bound_s} of src/contract.md, section 8.
- * Pockets and the cutters' reach in them are rastered, without bias to either side of a wall, so
- * that at 0.2 mm the figure is good to about 0.5 % unless most of the area is narrower than a
- * cutter.
+ * Seconds that no plan with these cutters can beat: {@code lower_bound_s} of src/contract.md,
+ * section 8. Pockets and the cutters' reach in them are rastered, without bias to either side of a
+ * wall, so that at 0.2 mm the figure is good to about 0.5 % unless most of the area is narrower
+ * than a cutter.
  *
  * <p>Usage: {@code double s = LowerBound.seconds(levels, tools, carved, LowerBound.CELL_MM);} the
  * levels in any order, each a pocket that holds all deeper ones; levels at depth 0 cost nothing.

@@ -10,8 +10,8 @@ import plyscape.toolpath.lattice.Lattice;
 public final class WallRest implements WallNeed {
 
   /**
-   * Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm (src/contract.md,
-   * section 9: 0.05).
+   * Wood thinner than this along a wall needn't be taken off by a smaller cutter, mm
+   * (src/contract.md, section 9: 0.05).
    */
   private static final double WALL_REST_MM = 0.03;
 
