@@ -8,7 +8,7 @@ import plyscape.machine.Tool;
  * Keeps the deepest bite that the strokes of one program took, in the rows of one thread.
  *
  * <p>A cell's bite is what a stroke lowers it by. Two kinds of cells are aside (src/contract.md,
- * section 15): those within 0.05 mm of a wall, where an earlier cutter may have left wood of any
+ * section 9): those within 0.05 mm of a wall, where an earlier cutter may have left wood of any
  * height, and those that lie within 0.05 mm of the edge of all that the cutter sweeps as it goes
  * on, slivers between two ways. What the next moves sweep further inside counts, so that cutting
  * into solid wood in tiny moves is a bite like any other.
