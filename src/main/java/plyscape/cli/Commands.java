@@ -44,6 +44,7 @@ final class Commands {
           new Entry(CheckCommand.class, CheckCommand::new),
           new Entry(CouponCommand.class, CouponCommand::new),
           new Entry(CalibrateCommand.class, CalibrateCommand::new),
+          new Entry(ProbeCommand.class, ProbeCommand::new),
           new Entry(GlueupCommand.class, GlueupCommand::new),
           new Entry(SuggestCommand.class, SuggestCommand::new),
           new Entry(NewCommand.class, NewCommand::new),

@@ -307,4 +307,30 @@ class BenchCommandsTest {
         2, Run.of("suggest", terrain, "--veneers", bad, "-o", folder.resolve("no.yaml")).code());
     assertFalse(Files.exists(folder.resolve("no.yaml")));
   }
+
+  @Test
+  void probe_sheetsFilesAndProgram_andALogReadBack() throws Exception {
+    Path job = Path.of("samples/tarn-hollow/job.yaml");
+    Path out = folder.resolve("probe");
+    Run run = Run.of("probe", job, "-o", out, "--places", "3x4", "--program");
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.out().startsWith("12 places to touch (3 x 4)"), run.out());
+    assertTrue(Files.readString(out.resolve("probe.html")).contains("slip a sheet of paper"));
+    assertTrue(Files.readString(out.resolve("edges.csv")).contains("\nply,depth,x,y\n"));
+    assertTrue(Files.readString(out.resolve("probe.nc")).contains("G38.2 "));
+    assertEquals(13 + 2, Files.readAllLines(out.resolve("top.csv")).size());
+    Path log = write("log.txt", "hello\n10 20 0.1\n200,20,0.2\nX10 Y200 Z-0.1\n");
+    Path top = folder.resolve("top.csv");
+    Run read = Run.of("probe", "--read", log, "-o", top);
+    assertEquals(0, read.code(), read.err());
+    assertEquals("3 places, from lines 2-4.\nNot taken: lines 1.\n", read.out());
+    assertEquals("x,y,z\n10,20,0.1\n200,20,0.2\n10,200,-0.1\n", Files.readString(top));
+    assertEquals(1, Run.of("probe", "--read", log, "-o", top).code(), "not without --force");
+    assertEquals(2, Run.of("probe", "-o", top, "--force").code());
+    assertEquals(2, Run.of("probe", job, "-o", out, "--force", "--places", "1x4").code());
+    assertEquals(
+        2,
+        Run.of("probe", "--read", write("no.txt", "nothing\n"), "-o", folder.resolve("x.csv"))
+            .code());
+  }
 }
