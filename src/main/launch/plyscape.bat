@@ -41,6 +41,9 @@ exit /b 1
 rem An archive holds for one Java and one jar, which the file beside it names.
 :archive
 set "name=plyscape-java%major%"
+rem The library that reads protocol buffers uses memory in a way of which Java 24 and newer warn on stderr.
+set "quiet="
+if not "%major%"=="x" if %major% geq 23 set "quiet=--sun-misc-unsafe-memory-access=allow"
 for %%i in ("%jar%") do set "made_of=%java% %version% %%~zi %%~ti"
 set "cache=%LOCALAPPDATA%\plyscape"
 set "place=%lib%"
@@ -66,10 +69,10 @@ rem Java's second compiler pays only in long runs, for which plyscape starts a J
 :run
 set "archive=%place%\%name%.jsa"
 if not exist "%archive%" goto plain
-"%java%" -XX:+IgnoreUnrecognizedVMOptions -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -Dplyscape.compiler=first -XX:+UseParallelGC -XX:InitialRAMPercentage=8 -Xshare:auto "-XX:SharedArchiveFile=%archive%" -Xlog:disable %PLYSCAPE_JAVA_OPTS% -jar "%jar%" %*
+"%java%" -XX:+IgnoreUnrecognizedVMOptions -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -Dplyscape.compiler=first %quiet% -XX:+UseParallelGC -XX:InitialRAMPercentage=8 -Xshare:auto "-XX:SharedArchiveFile=%archive%" -Xlog:disable %PLYSCAPE_JAVA_OPTS% -jar "%jar%" %*
 exit /b %ERRORLEVEL%
 :plain
-"%java%" -XX:+IgnoreUnrecognizedVMOptions -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -Dplyscape.compiler=first -XX:+UseParallelGC -XX:InitialRAMPercentage=8 -Xlog:disable %PLYSCAPE_JAVA_OPTS% -jar "%jar%" %*
+"%java%" -XX:+IgnoreUnrecognizedVMOptions -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -Dplyscape.compiler=first %quiet% -XX:+UseParallelGC -XX:InitialRAMPercentage=8 -Xlog:disable %PLYSCAPE_JAVA_OPTS% -jar "%jar%" %*
 exit /b %ERRORLEVEL%
 
 rem Sets "holds" when the archive in "place" is of this Java and this jar.
