@@ -70,11 +70,12 @@ final class TerrainKeys {
         TerrainTakeKeys.read(keys, files.subList(1, files.size()), names));
   }
 
-  /** One file or a list of them. */
+  /** One file or a list of them, or all that fit a name with stars. */
   private static List<Path> files(Keys keys) {
     YamlNode node = keys.required("file", WHICH_FILE);
     if (node.kind() != YamlNode.Kind.LIST) {
-      return List.of(keys.file("file", WHICH_FILE));
+      Keys.textOf(node, WHICH_FILE);
+      return InputFiles.resolveAll(node);
     }
     if (node.items().isEmpty()) {
       throw new InputFault(node.place(), "an empty list", "wanted " + WHICH_FILE);
@@ -82,7 +83,7 @@ final class TerrainKeys {
     List<Path> files = new ArrayList<>();
     for (YamlNode item : node.items()) {
       Keys.textOf(item, WHICH_FILE);
-      files.add(InputFiles.resolve(item));
+      files.addAll(InputFiles.resolveAll(item));
     }
     return List.copyOf(files);
   }

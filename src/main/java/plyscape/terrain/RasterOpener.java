@@ -10,7 +10,9 @@ import plyscape.fault.Warnings;
 import plyscape.job.TerrainTake;
 import plyscape.terrain.format.AscRaster;
 import plyscape.terrain.format.HgtRaster;
+import plyscape.terrain.format.LasRaster;
 import plyscape.terrain.format.PngRaster;
+import plyscape.terrain.format.XyzRaster;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
 import plyscape.terrain.raster.RasterLimits;
@@ -32,13 +34,13 @@ public final class RasterOpener {
    *
    * @throws InputFault when there is no such file, or it is in no known format, or it is broken
    */
-  static Raster open(Path file, TerrainTake.Encoding encoding, Warnings warnings) {
-    return placed(chosen(file, encoding, false, warnings), file);
+  static Raster open(Path file, TerrainTake.RasterSpec spec, Warnings warnings) {
+    return placed(chosen(file, spec, false, warnings), file);
   }
 
   /** The same for a raster of classes: a TIFF's palette is read as the numbers of its colours. */
   static Raster openClasses(Path file, Warnings warnings) {
-    return placed(chosen(file, TerrainTake.Encoding.AUTO, true, warnings), file);
+    return placed(chosen(file, TerrainTake.RasterSpec.AS_IT_SAYS, true, warnings), file);
   }
 
   private static Raster placed(Raster raster, Path file) {
@@ -64,7 +66,7 @@ public final class RasterOpener {
   }
 
   private static Raster chosen(
-      Path file, TerrainTake.Encoding encoding, boolean classes, Warnings warnings) {
+      Path file, TerrainTake.RasterSpec spec, boolean classes, Warnings warnings) {
     Place place = Place.file(file.toString());
     if (!Files.isRegularFile(file)) {
       throw new InputFault(
@@ -80,13 +82,19 @@ public final class RasterOpener {
         return TiffRaster.open(file, classes, warnings);
       }
       if (starts(head, 0x89, 'P', 'N', 'G')) {
-        return PngRaster.open(file, encoding, warnings);
+        return PngRaster.open(file, spec.encoding(), warnings);
       }
       if (AscRaster.looksLike(head)) {
         return AscRaster.open(file, warnings);
       }
+      if (starts(head, 'L', 'A', 'S', 'F')) {
+        return LasRaster.open(file, spec.cellM(), warnings);
+      }
       if (HgtRaster.named(file)) {
         return HgtRaster.open(file);
+      }
+      if (XyzRaster.looksLike(head)) {
+        return XyzRaster.open(file, warnings);
       }
     } catch (IOException e) {
       throw RasterLimits.unreadable(file, e);
@@ -94,7 +102,7 @@ public final class RasterOpener {
     throw new InputFault(
         place,
         "not an elevation raster that can be read" + what(head),
-        "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile or a PNG");
+        "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile, a PNG, XYZ text or a LAS point cloud");
   }
 
   /** What a file is instead, when its first bytes tell. */
@@ -110,12 +118,12 @@ public final class RasterOpener {
 
   /** The same with an encoding that is found out. */
   public static Raster open(Path file, Warnings warnings) {
-    return open(file, TerrainTake.Encoding.AUTO, warnings);
+    return open(file, TerrainTake.RasterSpec.AS_IT_SAYS, warnings);
   }
 
   private static byte[] head(Path file) throws IOException {
     try (InputStream in = Files.newInputStream(file)) {
-      return in.readNBytes(64);
+      return in.readNBytes(1024);
     }
   }
 

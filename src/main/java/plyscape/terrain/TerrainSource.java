@@ -53,7 +53,7 @@ final class TerrainSource {
       for (Path file : files) {
         rasters.add(
             taken(
-                RasterOpener.open(file, spec.take().encoding(), warnings),
+                RasterOpener.open(file, spec.take().raster(), warnings),
                 spec.take(),
                 file,
                 warnings));
@@ -105,7 +105,7 @@ final class TerrainSource {
       }
       view = view.in(crs);
     }
-    if (take.cellM() != null) {
+    if (take.cellM() != null && !raster.ofPoints()) {
       if (raster.placed()) {
         throw new InputFault(
             new Place("", 0, 0, "terrain.cell"),

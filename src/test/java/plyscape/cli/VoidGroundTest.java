@@ -146,4 +146,33 @@ class VoidGroundTest {
     String said = preview(", plies: [high, low, base], bands: equal-area").err();
     assertTrue(said.contains("ply-without-ground"), said);
   }
+
+  /**
+   * Tiles of 6 x 12 cells named by a pattern are the one ground; a pattern that fits nothing is
+   * told.
+   */
+  @Test
+  void tilesNamedByStars_areOneGround() throws IOException {
+    ground(0);
+    double whole = areas("").get(0).get("area_mm2").asDouble();
+    for (int tile = 0; tile < 2; tile++) {
+      int west = 6 * tile;
+      files.write(
+          "tiles/" + tile + ".asc",
+          AscText.of(6, 12, (column, row) -> 100 + 5 * (column + west))
+              .replace("xllcorner 0", "xllcorner " + 10 * west));
+    }
+    files.write("tiles/note.txt", "no tile");
+    Path job = job("");
+    String text = java.nio.file.Files.readString(job);
+    files.write("job.yaml", text.replace("terrain.asc", "\"tiles/*.asc\""));
+    Run run = Run.of("preview", job, "--json", "-o", folder.resolve("out"), "--force");
+    assertEquals(0, run.code(), run.err());
+    JsonNode plies = new ObjectMapper().readTree(run.out()).get("plies");
+    assertEquals(whole, plies.get(0).get("area_mm2").asDouble(), 1e-6);
+    files.write("job.yaml", text.replace("terrain.asc", "\"tiles/*.tif\""));
+    Run none = Run.of("preview", job, "-o", folder.resolve("out"), "--force");
+    assertEquals(2, none.code());
+    assertTrue(none.err().contains("no file fits \"tiles/*.tif\""), none.err());
+  }
 }

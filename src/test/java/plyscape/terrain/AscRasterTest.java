@@ -171,4 +171,17 @@ class AscRasterTest extends RasterTestBase {
             .getMessage()
             .contains("2000000000 x 2000000000"));
   }
+
+  @Test
+  void aHeadWithoutAPlace_isAFault() throws IOException {
+    String whole = Files.readString(write(dir));
+    for (String line : whole.lines().filter(l -> l.matches("(?i)(xll|yll|cellsize).*")).toList()) {
+      Path file =
+          Files.writeString(
+              dir.resolve("nowhere.asc"), whole.replace(line, line.split("\\s+")[0] + " nan"));
+      InputFault fault =
+          assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()));
+      assertTrue(fault.getMessage().contains("is NaN"), fault.getMessage());
+    }
+  }
 }

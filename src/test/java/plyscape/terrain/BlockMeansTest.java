@@ -24,7 +24,8 @@ class BlockMeansTest {
           random.doubles((long) columns * rows, 0, 100).map(v -> v < 20 ? Double.NaN : v).toArray();
       boolean southUp = random.nextBoolean();
       Affine place = southUp ? new Affine(0, 1, 0, 0, 0, 1) : Affine.northUp(0, rows, 1, 1);
-      HeldRaster raster = new HeldRaster("t", columns, rows, place, true, GroundCrs.NONE, values);
+      HeldRaster raster =
+          new HeldRaster("t", columns, rows, place, HeldRaster.Origin.FILE, GroundCrs.NONE, values);
       GroundRaster ground = new AlignedRaster(raster);
       Window w = new Window(random.nextInt(3), random.nextInt(3), columns - 3, rows - 3);
       int across = 1 + random.nextInt(4);

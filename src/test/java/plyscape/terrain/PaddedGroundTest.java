@@ -25,7 +25,7 @@ class PaddedGroundTest {
             columns,
             rows,
             Affine.northUp(100, 200 + 10.0 * rows, 10, 10),
-            true,
+            HeldRaster.Origin.FILE,
             GroundCrs.NONE,
             values));
   }

@@ -19,6 +19,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.job.TerrainTake;
 import plyscape.job.TerrainTake.Encoding;
 import plyscape.terrain.raster.Raster;
 
@@ -68,7 +69,7 @@ class PngRasterTest extends RasterTestBase {
   }
 
   private double[] read(Path file, Encoding encoding) throws IOException {
-    try (Raster raster = RasterOpener.open(file, encoding, warnings)) {
+    try (Raster raster = RasterOpener.open(file, in(encoding), warnings)) {
       return raster.read(0, 0, raster.columns(), raster.rows());
     }
   }
@@ -147,10 +148,14 @@ class PngRasterTest extends RasterTestBase {
         Files.deleteIfExists(dir.resolve("ground." + old));
       }
       Files.writeString(dir.resolve("ground." + ending), numbers.replace("\n", "\r\n"));
-      try (Raster raster = RasterOpener.open(file, Encoding.AUTO, warnings)) {
+      try (Raster raster = RasterOpener.open(file, in(Encoding.AUTO), warnings)) {
         assertEquals(1000, raster.toGround().x(0, 0), 1e-9, ending);
         assertTrue(raster.placed(), ending);
       }
     }
+  }
+
+  private static TerrainTake.RasterSpec in(Encoding encoding) {
+    return new TerrainTake.RasterSpec("", TerrainTake.Unit.FROM_FILE, null, encoding, null);
   }
 }

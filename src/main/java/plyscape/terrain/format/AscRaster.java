@@ -82,7 +82,7 @@ public final class AscRaster {
           columns,
           rows,
           Affine.northUp(west, south + rows * cellY, cellX, cellY),
-          true,
+          HeldRaster.Origin.FILE,
           crs,
           values);
     }
@@ -98,7 +98,7 @@ public final class AscRaster {
   }
 
   private static double size(Map<String, Double> head, String key, Path file) {
-    double value = head.containsKey(key) ? head.get(key) : need(head, "cellsize", file);
+    double value = need(head, head.containsKey(key) ? key : "cellsize", file);
     if (!(value > 0) || !Double.isFinite(value)) {
       throw new InputFault(
           Place.file(file.toString()), "cell size is " + value, "expected more than 0");
@@ -108,7 +108,7 @@ public final class AscRaster {
 
   private static double edge(Map<String, Double> head, String axis, double cell, Path file) {
     if (head.containsKey(axis + "llcenter")) {
-      return head.get(axis + "llcenter") - cell / 2;
+      return need(head, axis + "llcenter", file) - cell / 2;
     }
     return need(head, axis + "llcorner", file);
   }
@@ -120,6 +120,10 @@ public final class AscRaster {
           Place.file(file.toString()),
           "no " + key + " in the head",
           "check the file's first lines");
+    }
+    if (!Double.isFinite(value)) {
+      throw new InputFault(
+          Place.file(file.toString()), key + " is " + value, "expected a finite number");
     }
     return value;
   }

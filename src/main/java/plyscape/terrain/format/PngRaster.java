@@ -61,7 +61,7 @@ public final class PngRaster {
         columns,
         rows,
         world != null ? world : Affine.northUp(0, rows, 1, 1),
-        world != null,
+        world != null ? HeldRaster.Origin.FILE : HeldRaster.Origin.NONE,
         ProjectionFile.beside(file, warnings),
         values);
   }

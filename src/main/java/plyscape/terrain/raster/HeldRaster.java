@@ -14,10 +14,30 @@ public record HeldRaster(
     int columns,
     int rows,
     Affine toGround,
-    boolean placed,
+    Origin origin,
     GroundCrs crs,
     double[] values)
     implements Raster {
+
+  /** What its cells' places come from. */
+  public enum Origin {
+    /** The file, or one beside it. */
+    FILE,
+    /** Nothing: cells are squares of 1 from 0, 0. */
+    NONE,
+    /** Points that were gathered in cells of a size of our choice. */
+    POINTS
+  }
+
+  @Override
+  public boolean placed() {
+    return origin != Origin.NONE;
+  }
+
+  @Override
+  public boolean ofPoints() {
+    return origin == Origin.POINTS;
+  }
 
   /** Checks the count. */
   public HeldRaster {

@@ -28,13 +28,20 @@ public final class NumberStream implements Closeable {
   private final InputStream in;
   private final byte[] buffer = new byte[1 << 16];
   private final byte[] token = new byte[256];
+  private final boolean[] blank = new boolean[256];
   private int position;
   private int limit;
   private int line = 1;
   private int column = 1;
 
   public NumberStream(Path file) throws IOException {
+    this(file, "");
+  }
+
+  /** The same with letters that part numbers as blanks do. */
+  public NumberStream(Path file, String separators) throws IOException {
     this.file = file.toString();
+    separators.chars().forEach(c -> blank[c] = true);
     this.in = Files.newInputStream(file);
     // A byte order mark is no part of the first word.
     if (peek() == 0xEF && limit > 2 && (buffer[1] & 0xff) == 0xBB && (buffer[2] & 0xff) == 0xBF) {
@@ -181,7 +188,28 @@ public final class NumberStream implements Closeable {
         return -1;
       }
     }
-    return buffer[position] & 0xff;
+    int c = buffer[position] & 0xff;
+    return blank[c] ? ' ' : c;
+  }
+
+  /** The line of what was read last, from 1. */
+  public int line() {
+    return line;
+  }
+
+  /** Whether what comes next begins as a number does. */
+  public boolean atNumber() throws IOException {
+    skipBlank();
+    int c = peek();
+    return c >= '0' && c <= '9' || c == '-' || c == '+' || c == '.';
+  }
+
+  /** Goes to the end of the line. */
+  public void skipLine() throws IOException {
+    for (int c = peek(); c >= 0 && c != '\n'; c = peek()) {
+      position++;
+      column++;
+    }
   }
 
   @Override

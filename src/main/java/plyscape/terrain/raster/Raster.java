@@ -55,6 +55,11 @@ public interface Raster extends AutoCloseable {
     return true;
   }
 
+  /** Whether its cells were made from points, so that their size was ours to choose. */
+  default boolean ofPoints() {
+    return false;
+  }
+
   /** Rows of a tile or strip: reading whole ones, counted from row 0, decodes nothing twice. */
   default int rowsAtOnce() {
     return 64;
