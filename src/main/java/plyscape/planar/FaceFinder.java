@@ -7,7 +7,7 @@ import java.util.List;
  * Finds the faces between chains and sets them at both sides of each chain. Every half-edge belongs
  * to one cycle with its face to the left; a counter-clockwise cycle is a face's outer boundary; the
  * clockwise one of each connected part of the map bounds it from outside and lies in the face to
- * the left of its westernmost point.
+ * the left of its westernmost point. Takes a step a point, and a {@link WestwardRay} a part.
  */
 final class FaceFinder {
 

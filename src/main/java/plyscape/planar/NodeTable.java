@@ -5,7 +5,8 @@ import java.util.List;
 
 /**
  * The nodes where chains end, and around each the half-edges that leave it, counter-clockwise.
- * Half-edge 2c runs along chain c, 2c + 1 against it. Directions are compared exactly.
+ * Half-edge 2c runs along chain c, 2c + 1 against it. Directions are compared exactly. Built in
+ * about n steps for n chains; d^2 at a node of d half-edges, of which maps have three or four.
  */
 final class NodeTable {
 

@@ -6,7 +6,8 @@ import java.util.List;
 
 /**
  * Noded linework as chains with the faces to their left and right, and the winding vector of each
- * face. Face 0 is the outside, with the zero vector.
+ * face. Face 0 is the outside, with the zero vector. Noding aside ({@link SnapRounder}), it takes
+ * steps in proportion to edges, plus faces times components.
  */
 public final class PlanarMap {
 

@@ -4,7 +4,8 @@ import java.util.function.IntPredicate;
 
 /**
  * Points of the plane in square buckets, for asking what lies in a small box. Points can be taken
- * out.
+ * out. Built in n steps for n points; a question takes as many as there are points near the box,
+ * plus its area in buckets.
  */
 final class VertexBuckets {
 
