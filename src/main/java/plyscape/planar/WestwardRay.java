@@ -7,8 +7,9 @@ import java.util.stream.IntStream;
 
 /**
  * Finds what lies next to the west of a point, among chains sorted into horizontal strips. Built in
- * n log n steps for n segments; a question looks at the segments of one strip that begin west of the
- * point, until the next could not be nearer: a 2048th of all at most where they are spread evenly.
+ * n log n steps for n segments; a question looks at the segments of one strip that begin west of
+ * the point, until the next could not be nearer: a 2048th of all at most where they are spread
+ * evenly.
  */
 final class WestwardRay {
 
