@@ -33,6 +33,7 @@ final class HeadWriter {
         "time expected "
             + Durations.toTheSecond(head.timeS())
             + ", without tool change and spindle start");
+    head.cautions().forEach(caution -> lines.add("caution: " + caution));
     lines.addAll(CAUTIONS);
     for (String line : lines) {
       GcodeComment.append(out, line);

@@ -1,6 +1,7 @@
 package plyscape.gcode;
 
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /**
  * The comment with which a pass begins in a program: for the person at the machine, and the mark by
@@ -10,6 +11,8 @@ public final class PassComment {
 
   private static final String FLAT = "ply ";
   private static final String SCULPTED = "sculpted faces: ";
+  private static final String PINS = "pins: ";
+  private static final String OUTLINE = "outline: ";
 
   private PassComment() {}
 
@@ -29,6 +32,16 @@ public final class PassComment {
         ridgesMm);
   }
 
+  /** Of holes for pins; mm. */
+  public static String pins(double diameterMm, double depthMm) {
+    return String.format(Locale.ROOT, PINS + "holes of %.3f to depth %.3f", diameterMm, depthMm);
+  }
+
+  /** Of a round along the outline; depths in mm. */
+  public static String outline(double depthMm, double fromMm) {
+    return String.format(Locale.ROOT, OUTLINE + "to depth %.3f from %.3f", depthMm, fromMm);
+  }
+
   /** The last line of the number-th pass of a program's text, from 1; the last of all if none. */
   public static int lastLine(String text, long number) {
     int line = 0;
@@ -43,6 +56,6 @@ public final class PassComment {
   }
 
   private static boolean begins(String line) {
-    return line.startsWith("(" + FLAT) || line.startsWith("(" + SCULPTED);
+    return Stream.of(FLAT, SCULPTED, PINS, OUTLINE).anyMatch(mark -> line.startsWith("(" + mark));
   }
 }

@@ -1,5 +1,6 @@
 package plyscape.gcode;
 
+import java.util.List;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 
@@ -15,6 +16,7 @@ import plyscape.machine.Tool;
  * @param deepestMm deepest cut in the file
  * @param timeS expected time, without spindle start
  * @param version of plyscape
+ * @param cautions that only this file needs
  */
 public record ProgramHead(
     String title,
@@ -25,4 +27,26 @@ public record ProgramHead(
     Tool tool,
     double deepestMm,
     double timeS,
-    String version) {}
+    String version,
+    List<String> cautions) {
+
+  /** A head with the usual cautions alone. */
+  public ProgramHead(
+      String title,
+      double widthMm,
+      double heightMm,
+      double thicknessMm,
+      Machine machine,
+      Tool tool,
+      double deepestMm,
+      double timeS,
+      String version) {
+    this(
+        title, widthMm, heightMm, thicknessMm, machine, tool, deepestMm, timeS, version, List.of());
+  }
+
+  /** Keeps its own list. */
+  public ProgramHead {
+    cautions = List.copyOf(cautions);
+  }
+}

@@ -20,7 +20,7 @@ import plyscape.machine.Tool;
  * @param zones later over earlier
  * @param bench tools, machine and what cut and finish need
  * @param regions what regions have to be like
- * @param lettering letters and signs over all zones
+ * @param additions what is cut besides the landscape
  */
 public record Job(
     String name,
@@ -31,7 +31,7 @@ public record Job(
     List<ZoneSpec> zones,
     Bench bench,
     RegionSpec regions,
-    LetteringSpec lettering) {
+    Additions additions) {
 
   /** Copies the list and checks that nothing is missing. */
   public Job {
@@ -42,7 +42,7 @@ public record Job(
     Objects.requireNonNull(panel);
     Objects.requireNonNull(bench);
     Objects.requireNonNull(regions);
-    Objects.requireNonNull(lettering);
+    Objects.requireNonNull(additions);
     zones = List.copyOf(zones);
   }
 
@@ -59,6 +59,11 @@ public record Job(
   /** Clearance, sanding, top and floor. */
   public CutAllowance allowance() {
     return bench.allowance();
+  }
+
+  /** Letters and signs over all zones. */
+  public LetteringSpec lettering() {
+    return additions.lettering();
   }
 
   /** Regions smaller than this are given to a neighbour. */
@@ -129,23 +134,23 @@ public record Job(
         zones,
         new Bench(tools(), other, allowance()),
         regions,
-        lettering);
+        additions);
   }
 
   /** The same job with other tools. */
   public Job with(List<Tool> others) {
     Bench other = new Bench(others, machine(), allowance());
-    return new Job(name, title, layup, terrain, panel, zones, other, regions, lettering);
+    return new Job(name, title, layup, terrain, panel, zones, other, regions, additions);
   }
 
   /** The same job on another panel. */
   public Job on(PanelSpec other) {
-    return new Job(name, title, layup, terrain, other, zones, bench, regions, lettering);
+    return new Job(name, title, layup, terrain, other, zones, bench, regions, additions);
   }
 
   /** The same job with more said after its name and title. */
   public Job called(String more) {
     return new Job(
-        name + more, title + more, layup, terrain, panel, zones, bench, regions, lettering);
+        name + more, title + more, layup, terrain, panel, zones, bench, regions, additions);
   }
 }

@@ -2,6 +2,8 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -41,7 +43,9 @@ public final class JobReader {
     "standing",
     "lettering",
     "scale_bar",
-    "north"
+    "north",
+    "pins",
+    "outline"
   };
 
   private static final Range SMALL = Range.mm(0, 10);
@@ -167,17 +171,24 @@ public final class JobReader {
     PlyNames plies = new PlyNames(layup.plies());
     Machine machine = MachineKeys.read(keys);
     CutAllowance allowance = allowance(keys, machine);
+    TerrainSpec terrain = TerrainKeys.read(keys, plies, GroundPlies.of(layup, allowance), warnings);
+    List<Tool> tools = tools(keys, warnings);
     return new Job(
         name.isEmpty() ? file : name,
         name.isEmpty() ? layup.name() : name,
         layup,
-        TerrainKeys.read(keys, plies, GroundPlies.of(layup, allowance), warnings),
+        terrain,
         panel,
         ZoneKeys.read(keys, plies),
-        new Bench(tools(keys, warnings), machine, allowance),
+        new Bench(tools, machine, allowance),
         new RegionSpec(
             keys.number("minimum_area", 1, AREA), SurfaceSpec.read(keys), StandingSpec.read(keys)),
-        LetteringKeys.read(keys, plies));
+        new Additions(
+            LetteringKeys.read(keys, plies),
+            PinsSpec.read(keys, panel),
+            OutlineSpec.read(
+                keys,
+                tools.stream().map(Tool::name).collect(Collectors.toCollection(TreeSet::new)))));
   }
 
   private static List<Tool> tools(Keys keys, Warnings warnings) {

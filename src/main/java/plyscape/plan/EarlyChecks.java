@@ -36,5 +36,6 @@ final class EarlyChecks {
       deepestMm = last.targetMm();
     }
     TravelCheck.requireLeast(job, depths.thicknessMm(), deepestMm);
+    Cutouts.require(job, depths.thicknessMm());
   }
 }

@@ -18,13 +18,15 @@ final class FirstProgram {
 
   private final Landscape regions;
   private final ProgramMaker maker;
+  private final Cutouts cutouts;
   private final double cellMm;
   private ToolRun run;
   private Simulation simulation;
   private ForkJoinTask<ProgramMaker.Made> begun;
   private volatile boolean started;
 
-  FirstProgram(Landscape regions, ProgramMaker maker, double cellMm) {
+  FirstProgram(Landscape regions, ProgramMaker maker, Cutouts cutouts, double cellMm) {
+    this.cutouts = cutouts;
     this.regions = regions;
     this.maker = maker;
     this.cellMm = cellMm;
@@ -32,8 +34,11 @@ final class FirstProgram {
 
   /** Takes the run that will be the first, and goes on beside. */
   void begin(ToolRun first) {
+    if (!cutouts.before().isEmpty()) {
+      return; // pins come before it
+    }
     run = first;
-    simulation = Proof.begin(regions, cellMm);
+    simulation = Proof.begin(regions, cutouts.areas(), cellMm);
     begun =
         ForkJoinPool.commonPool()
             .submit(
@@ -71,7 +76,7 @@ final class FirstProgram {
     if (held) {
       awaited();
     }
-    Simulation cut = held ? simulation : Proof.begin(regions, cellMm);
+    Simulation cut = held ? simulation : Proof.begin(regions, cutouts.areas(), cellMm);
     programs.stream()
         .skip(held ? 1 : 0)
         .forEach(p -> cut.cut(new Cut(p.parsed(), p.written().tool())));

@@ -46,9 +46,12 @@ final class PanelCut {
     List<PocketLevel> levels = levels(regions);
     progress.stage("toolpaths");
     ProgramMaker maker = new ProgramMaker(regions);
-    FirstProgram first = new FirstProgram(regions, maker, cellMm);
+    Cutouts cutouts = Cutouts.of(regions, maker.tools(), warnings);
+    FirstProgram first = new FirstProgram(regions, maker, cutouts, cellMm);
     BackgroundWork background = new BackgroundWork(regions, levels, first, progress);
-    List<ToolRun> runs = runs(regions, levels, maker.tools(), background);
+    List<ToolRun> runs = new ArrayList<>(cutouts.before());
+    runs.addAll(runs(regions, levels, maker.tools(), background));
+    runs.addAll(cutouts.after());
     TravelCheck.require(regions.job(), regions.thicknessMm(), maker.cut(runs));
 
     progress.stage("G-code");
@@ -71,6 +74,7 @@ final class PanelCut {
         programs,
         time(programs, boundS),
         result.verification(),
+        cutouts.areas(),
         warnings.list(),
         background.estimates(programs));
   }

@@ -72,7 +72,6 @@ final class PanelMoves {
       at[1] = last.y();
       at[2] = last.depth();
     }
-    return new Pass(
-        pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.finishing());
+    return new Pass(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.kind());
   }
 }

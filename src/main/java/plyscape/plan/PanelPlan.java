@@ -13,6 +13,7 @@ import plyscape.simulate.Verification;
  * @param programs one a used tool, in cutting order
  * @param time sums over the programs
  * @param verification outcome of the simulation
+ * @param cutouts where pins and outline are cut
  * @param cutWarnings what toolpaths and simulation warned of
  * @param estimates the time with one larger cutter more, for each of a few
  */
@@ -21,6 +22,7 @@ public record PanelPlan(
     List<ToolProgram> programs,
     PlanTime time,
     Verification verification,
+    List<CutoutArea> cutouts,
     List<Warning> cutWarnings,
     List<CutterEstimate> estimates)
     implements CutPlan {
@@ -31,6 +33,7 @@ public record PanelPlan(
     Objects.requireNonNull(time);
     Objects.requireNonNull(verification);
     programs = List.copyOf(programs);
+    cutouts = List.copyOf(cutouts);
     cutWarnings = List.copyOf(cutWarnings);
     estimates = List.copyOf(estimates);
   }

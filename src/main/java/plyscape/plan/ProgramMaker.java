@@ -2,6 +2,7 @@ package plyscape.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import plyscape.files.PlanFiles;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.GcodeText;
@@ -79,7 +80,12 @@ final class ProgramMaker {
             tool,
             deepest,
             seconds,
-            Version.TEXT);
+            Version.TEXT,
+            run.passes().stream()
+                .map(pass -> Cutouts.caution(pass.kind()))
+                .flatMap(Optional::stream)
+                .distinct()
+                .toList());
     GcodeText text = GcodeWriter.lined(header, texts);
     String file = PlanFiles.passName(number, tool.name());
     Program parsed =
@@ -100,6 +106,12 @@ final class ProgramMaker {
   }
 
   private String comment(Pass pass) {
+    if (pass.kind() == Pass.Kind.PINS) {
+      return PassComment.pins(job.additions().pins().diameterMm(), pass.depthMm());
+    }
+    if (pass.kind() == Pass.Kind.OUTLINE) {
+      return PassComment.outline(pass.depthMm(), pass.stepdownFromMm());
+    }
     if (pass.finishing()) {
       return PassComment.sculpted(pass.stepdownFromMm(), pass.depthMm(), job.surface().cuspMm());
     }

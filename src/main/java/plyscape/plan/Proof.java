@@ -28,16 +28,33 @@ final class Proof {
   private Proof() {}
 
   /** A panel to cut the programs into, in simulation. */
-  static Simulation begin(Landscape regions, double cellMm) {
+  static Simulation begin(Landscape regions, List<CutoutArea> cutouts, double cellMm) {
+    List<Target> targets =
+        new ArrayList<>(regions.faces().map(FaceTargets::of).orElseGet(() -> flat(regions)));
+    cutouts.forEach(area -> targets.add(target(area)));
     return new Simulation(
         new Setup(
             new Box(0, 0, regions.job().panel().widthMm(), regions.job().panel().heightMm()),
             regions.thicknessMm(),
+            Cutouts.throughMm(regions.job()),
             regions.job().layup().flatnessMm(),
             regions.tiling().carved(),
             regions.job().machine(),
             cellMm),
-        regions.faces().map(FaceTargets::of).orElseGet(() -> flat(regions)));
+        targets);
+  }
+
+  private static Target target(CutoutArea area) {
+    return new Target(0, area.depthMm(), cutoutRings(area), null, area.slackMm());
+  }
+
+  /** Outlines of what pins or outline cut, each x, y, x, y ... */
+  private static double[][] cutoutRings(CutoutArea area) {
+    List<double[]> rings = new ArrayList<>();
+    for (int i = 0; i < area.area().getNumGeometries(); i++) {
+      rings.addAll(rings((Polygon) area.area().getGeometryN(i)));
+    }
+    return rings.toArray(double[][]::new);
   }
 
   /** Compares what the programs cut with the plan's regions. */

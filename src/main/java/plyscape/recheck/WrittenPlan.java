@@ -40,7 +40,14 @@ public record WrittenPlan(
   /** The panel on its machine. */
   public Setup setup(double cellMm) {
     Box panel = new Box(0, 0, plan.widthMm(), plan.heightMm());
-    return new Setup(panel, plan.thicknessMm(), plan.flatnessMm(), plan.carved(), machine, cellMm);
+    return new Setup(
+        panel,
+        plan.thicknessMm(),
+        plan.throughMm(),
+        plan.flatnessMm(),
+        plan.carved(),
+        machine,
+        cellMm);
   }
 
   /** All programs with their tools. */

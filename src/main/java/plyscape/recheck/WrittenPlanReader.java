@@ -147,6 +147,15 @@ public final class WrittenPlanReader {
         targets.addAll(faces.of(ply.number(), layer.exposed()));
       }
     }
+    for (PlanFigures.CutoutFigures cutout : plan.cutouts()) {
+      targets.add(
+          new Target(
+              0,
+              cutout.depthMm(),
+              cutout.rings().toArray(double[][]::new),
+              null,
+              cutout.slackMm()));
+    }
     return List.copyOf(targets);
   }
 

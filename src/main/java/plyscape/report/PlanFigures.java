@@ -16,6 +16,7 @@ import plyscape.grid.Box;
  * @param tools as listed in the job
  * @param passes in cutting order
  * @param uncutMm2 what the plan itself said it would leave uncut, mm2
+ * @param cutouts where pins and outline are cut
  * @param faces name of the file with sculpted faces, relative to the plan's; null when all are flat
  */
 public record PlanFigures(
@@ -29,7 +30,16 @@ public record PlanFigures(
     List<ToolFigures> tools,
     List<PassFigures> passes,
     double uncutMm2,
+    List<CutoutFigures> cutouts,
     String faces) {
+
+  /** Where pins or outline are cut: depths in mm, outlines x, y, x, y ..., even-odd. */
+  public record CutoutFigures(String what, double depthMm, double slackMm, List<double[]> rings) {}
+
+  /** How far below the panel the outline goes, mm. */
+  public double throughMm() {
+    return cutouts.stream().mapToDouble(c -> c.depthMm() - thicknessMm).reduce(0, Math::max);
+  }
 
   /** A ply: depths in mm below the top face; area where it shows, mm2. */
   public record PlyFigures(

@@ -5,7 +5,10 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import plyscape.bend.TopMap;
 import plyscape.fault.Warning;
 import plyscape.files.PlanFiles;
@@ -15,6 +18,7 @@ import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.PlyShown;
 import plyscape.machine.Tool;
+import plyscape.plan.CutoutArea;
 import plyscape.plan.Landscape;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
@@ -57,6 +61,9 @@ public final class PlanJson {
         .put("lower_bound_s", plan.time().lowerBoundS());
     verification(root.putObject("verification"), plan.verification());
     standing(root.putObject("standing"), plan.landscape());
+    if (!plan.cutouts().isEmpty()) {
+      cutouts(root.putArray("cutouts"), plan.cutouts());
+    }
     warnings(root.putArray("warnings"), plan.warnings());
     paths(root.putArray("paths"), plan.programs());
     return root;
@@ -94,6 +101,24 @@ public final class PlanJson {
     tools(root.putArray("tools"), plan.job().tools(), programs);
     passes(root.putArray("passes"), plan.depths(), programs);
     return root;
+  }
+
+  /** Where pins and outline are cut, for {@code verify}. */
+  private static void cutouts(ArrayNode node, List<CutoutArea> cutouts) {
+    for (CutoutArea cutout : cutouts) {
+      ArrayNode rings =
+          node.addObject()
+              .put("what", cutout.what())
+              .put("depth_mm", cutout.depthMm())
+              .put("slack_mm", cutout.slackMm())
+              .putArray("rings");
+      for (Object ring : LinearComponentExtracter.getLines(cutout.area())) {
+        ArrayNode points = rings.addArray();
+        for (Coordinate point : ((LineString) ring).getCoordinates()) {
+          points.add(point.x).add(point.y);
+        }
+      }
+    }
   }
 
   /** Fins and posts that are likely to break, the slenderest first. */

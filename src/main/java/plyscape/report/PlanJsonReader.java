@@ -100,9 +100,33 @@ public final class PlanJsonReader {
         List.copyOf(tools),
         List.copyOf(passes),
         number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
+        cutouts(root.path("cutouts")),
         root.path("surface").path("faces").isTextual()
             ? root.path("surface").path("faces").textValue()
             : null);
+  }
+
+  /** Where pins and outline are cut; a plan without them doesn't say. */
+  private List<PlanFigures.CutoutFigures> cutouts(JsonNode node) {
+    List<PlanFigures.CutoutFigures> out = new ArrayList<>();
+    for (JsonNode cutout : node) {
+      String at = "cutouts[" + out.size() + "].";
+      List<double[]> rings = new ArrayList<>();
+      for (JsonNode ring : list(cutout, at + "rings", "rings")) {
+        double[] xy = new double[ring.size()];
+        for (int i = 0; i < xy.length; i++) {
+          xy[i] = number(ring.path(i), at + "rings");
+        }
+        rings.add(xy);
+      }
+      out.add(
+          new PlanFigures.CutoutFigures(
+              text(cutout.path("what"), at + "what"),
+              number(cutout.path("depth_mm"), at + "depth_mm"),
+              number(cutout.path("slack_mm"), at + "slack_mm"),
+              List.copyOf(rings)));
+    }
+    return List.copyOf(out);
   }
 
   /** How a tool is run; plans of earlier versions don't say. */

@@ -35,6 +35,7 @@ final class Comparison implements Judgement {
   private final short[] targetOf;
   private final byte[] verdicts;
   private final double[] depths;
+  private final double[] slacks;
   private final Walls walls;
   private final double[] reachRadii;
 
@@ -57,6 +58,7 @@ final class Comparison implements Judgement {
     this.targetOf = TargetRaster.of(frame, targets);
     this.verdicts = new byte[frame.size()];
     this.depths = targets.stream().mapToDouble(Target::depthMm).toArray();
+    this.slacks = targets.stream().mapToDouble(Target::slackMm).toArray();
     this.walls = walls;
     this.reachRadii = targets.stream().mapToDouble(t -> smallest(tools, t.depthMm())).toArray();
     this.differs = new boolean[frame.rows()];
@@ -75,6 +77,10 @@ final class Comparison implements Judgement {
 
   private double target(int cell) {
     return targetOf[cell] < 0 ? 0 : depths[targetOf[cell]];
+  }
+
+  private double slack(int cell) {
+    return targetOf[cell] < 0 ? 0 : slacks[targetOf[cell]];
   }
 
   private void match(Box carved) {
@@ -101,7 +107,7 @@ final class Comparison implements Judgement {
     for (int column = 0; column < frame.columns(); column++) {
       int i = row * frame.columns() + column;
       double error = depth[i] - target(i);
-      boolean equal = Math.abs(error) <= DEPTH_MM;
+      boolean equal = error <= DEPTH_MM && error >= -DEPTH_MM - slack(i);
       if (rowIn
           && frame.centreX(column) >= carved.minX()
           && frame.centreX(column) <= carved.maxX()) {

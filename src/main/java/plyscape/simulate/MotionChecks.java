@@ -32,7 +32,7 @@ final class MotionChecks {
         lastDeep = stroke.line;
       }
       if (stroke.line != lastThrough
-          && stroke.deepestTip() > setup.thicknessMm() + LENGTH_SLACK_MM) {
+          && stroke.deepestTip() > setup.thicknessMm() + setup.throughMm() + LENGTH_SLACK_MM) {
         checks.add(
             cut,
             stroke,

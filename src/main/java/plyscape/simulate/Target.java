@@ -8,8 +8,15 @@ package plyscape.simulate;
  * @param rings outlines in panel mm, each x0, y0, x1, y1, ..., closed by its first point whether
  *     that is repeated or not; holes and islands by the even-odd rule
  * @param face depths inside, where they aren't all the target depth; else null
+ * @param slackMm how much higher wood may stay, mm, as at the tabs of an outline
  */
-public record Target(int plyNumber, double depthMm, double[][] rings, SculptedDepth face) {
+public record Target(
+    int plyNumber, double depthMm, double[][] rings, SculptedDepth face, double slackMm) {
+
+  /** A target of which no part may stay higher. */
+  public Target(int plyNumber, double depthMm, double[][] rings, SculptedDepth face) {
+    this(plyNumber, depthMm, rings, face, 0);
+  }
 
   /** A target at one depth. */
   public Target(int plyNumber, double depthMm, double[][] rings) {
@@ -18,7 +25,7 @@ public record Target(int plyNumber, double depthMm, double[][] rings, SculptedDe
 
   /** Checks the depth and that each ring is pairs. */
   public Target {
-    if (!(depthMm >= 0)) {
+    if (!(depthMm >= 0) || !(slackMm >= 0)) {
       throw new IllegalArgumentException("a target depth must not be negative: " + depthMm);
     }
     for (double[] ring : rings) {
@@ -41,6 +48,6 @@ public record Target(int plyNumber, double depthMm, double[][] rings, SculptedDe
 
   /** How far above the wanted depth counts as matched, mm. */
   double allowedMm() {
-    return Comparison.DEPTH_MM + (face == null ? 0 : face.cuspMm());
+    return Comparison.DEPTH_MM + slackMm + (face == null ? 0 : face.cuspMm());
   }
 }

@@ -207,7 +207,7 @@ class JobReaderTest {
         files.jobFault("layup: layup.yaml\n"));
     assertEquals(
         "job.yaml:3:9: panel: unknown key \"widht\"; did you mean \"width\"? known are width,"
-            + " height, border, tiles, top_map",
+            + " height, border, tiles, top_map, turn",
         files.jobFault(LEAST + "panel: {widht: 10}\n"));
     assertEquals(
         "job.yaml:3:17: panel.width: found \"240\" in quotes; wanted a number, mm, 5 to 5000",
@@ -348,7 +348,7 @@ class JobReaderTest {
         files.jobFault(LEAST, new Setting("panel.width", "wide", "--width")));
     assertEquals(
         "--set panel.widht=3: unknown key \"widht\"; did you mean \"width\"? known are width,"
-            + " height, border, tiles, top_map",
+            + " height, border, tiles, top_map, turn",
         files.jobFault(LEAST, new Setting("panel.widht", "3", "--set panel.widht=3")));
     assertTrue(
         files

@@ -22,9 +22,9 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
+import plyscape.job.Additions;
 import plyscape.job.Bench;
 import plyscape.job.Job;
-import plyscape.job.LetteringSpec;
 import plyscape.job.RegionSpec;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
@@ -136,7 +136,7 @@ public final class HandPlan {
             List.of(spec),
             new Bench(List.of(tool, spare), Workshop.ROUTER, allowance),
             RegionSpec.of(1),
-            LetteringSpec.NONE);
+            Additions.NONE);
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
     Landscape landscape =
@@ -167,6 +167,7 @@ public final class HandPlan {
                 new MotionSpan(21.5, 11.5, 88.5, 68.5, -4, 3.4))),
         new PlanTime(80, 6.75, 86.75, 40.5),
         new Verification(0.1, 0.9987, 0, 0, 0.5, 1.25, List.of(), List.of()),
+        List.of(),
         List.of(),
         List.of());
   }

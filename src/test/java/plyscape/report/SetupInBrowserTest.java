@@ -81,6 +81,7 @@ class SetupInBrowserTest {
         programs,
         one.time(),
         one.verification(),
+        one.cutouts(),
         one.cutWarnings(),
         one.estimates());
   }

@@ -210,7 +210,8 @@ public final class FacePlanner {
     }
     return deepest == 0
         ? null
-        : new Pass(plyAt(deepest), deepest, Math.max(0, shallowest), moves.finish(), true);
+        : new Pass(
+            plyAt(deepest), deepest, Math.max(0, shallowest), moves.finish(), Pass.Kind.FACES);
   }
 
   /** Whether faces remain that a stepdown didn't reach, rests apart. */

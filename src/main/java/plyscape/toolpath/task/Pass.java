@@ -11,14 +11,31 @@ import plyscape.machine.Move;
  * @param depthMm depth of the floor cut here
  * @param stepdownFromMm depth of the stock this pass starts from
  * @param moves in cutting order, panel mm
- * @param finishing whether it follows sculpted faces: then the depth is its deepest, the ply the
- *     one there, and {@code stepdownFromMm} its shallowest
+ * @param kind what it is for; of one that finishes sculpted faces the depth is its deepest, the ply
+ *     the one there, and {@code stepdownFromMm} its shallowest
  */
 public record Pass(
-    int plyNumber, double depthMm, double stepdownFromMm, List<Move> moves, boolean finishing) {
+    int plyNumber, double depthMm, double stepdownFromMm, List<Move> moves, Kind kind) {
 
-  /** A pass at one depth. */
+  /** What a pass is for. */
+  public enum Kind {
+    /** A pocket's floor. */
+    POCKET,
+    /** Sculpted faces. */
+    FACES,
+    /** Holes for pins. */
+    PINS,
+    /** The outline by which the piece comes free. */
+    OUTLINE
+  }
+
+  /** A pass over a pocket at one depth. */
   public Pass(int plyNumber, double depthMm, double stepdownFromMm, List<Move> moves) {
-    this(plyNumber, depthMm, stepdownFromMm, moves, false);
+    this(plyNumber, depthMm, stepdownFromMm, moves, Kind.POCKET);
+  }
+
+  /** Whether it follows sculpted faces. */
+  public boolean finishing() {
+    return kind == Kind.FACES;
   }
 }
