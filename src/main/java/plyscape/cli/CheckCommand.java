@@ -1,6 +1,7 @@
 package plyscape.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -16,7 +17,11 @@ import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.NextMeasurement;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.Ply;
 import plyscape.layup.RiskTrial;
+import plyscape.layup.Spot;
 import plyscape.layup.ThinPlyAdvice;
 import plyscape.output.OutputFile;
 import plyscape.shop.LayupDrawing;
@@ -76,6 +81,21 @@ final class CheckCommand implements Callable<Integer> {
               + " (good calipers).")
   private double measuringToleranceMm;
 
+  @Option(
+      names = "--at",
+      paramLabel = "X,Y",
+      description =
+          "Judge at that place of the panel, mm from its lower left corner; default its centre.")
+  private String place;
+
+  @Option(
+      names = "--panel",
+      paramLabel = "WxH",
+      defaultValue = "240x240",
+      description =
+          "Size of the panel in mm, for a layup measured by place; default ${DEFAULT-VALUE}.")
+  private String panel;
+
   @Option(names = "--svg", paramLabel = "FILE", description = "Also draw the section to scale.")
   private String svgFile;
 
@@ -127,14 +147,32 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   private CheckReport report() {
-    Layup layup = LayupReader.read(Paths.of(spec, layupFile));
+    PanelSize size = PanelSize.of(spec, "--panel", panel);
+    Layup layup = LayupReader.read(Paths.of(spec, layupFile)).on(size.widthMm(), size.heightMm());
+    PanelPoint at =
+        place == null ? layup.measured().centre() : PlaceOption.of(spec, "--at", place, size);
     CutAllowance allowance = allowanceOptions.read(spec);
-    Depths depths = DepthModel.depths(layup, allowance, acceptThickness);
+    Depths depths = DepthModel.depths(layup, allowance, acceptThickness).at(at);
     return new CheckReport(
         layup,
         allowance,
         depths,
-        ThinPlyAdvice.of(layup, allowance, measuringToleranceMm),
-        panels == null ? List.of() : RiskTrial.run(layup, allowance, panels, seed));
+        at,
+        ThinPlyAdvice.of(layup, allowance, measuringToleranceMm, at),
+        NextMeasurement.of(layup, allowance, spots(layup, size), measuringToleranceMm).orElse(null),
+        panels == null ? List.of() : RiskTrial.run(layup, allowance, at, panels, seed));
+  }
+
+  /** Every ply all over the panel, as nobody knows yet what shows where. */
+  private static List<Spot> spots(Layup layup, PanelSize size) {
+    List<Spot> out = new ArrayList<>();
+    for (Ply ply : layup.plies().subList(0, Math.max(1, layup.plies().size() - 1))) {
+      for (int i = 0; i < 25; i++) {
+        double x = (i % 5 + 0.5) / 5 * size.widthMm();
+        double y = (i / 5 + 0.5) / 5 * size.heightMm();
+        out.add(new Spot(ply.number(), new PanelPoint(x, y), Double.NaN, true));
+      }
+    }
+    return out;
   }
 }

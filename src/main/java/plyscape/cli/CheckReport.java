@@ -8,6 +8,8 @@ import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.NextMeasurement;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.RiskTrial;
 import plyscape.layup.ThinPlyAdvice;
@@ -15,13 +17,17 @@ import plyscape.layup.ThinPlyAdvice;
 /**
  * What {@code check} found.
  *
+ * @param at place at which the plies were judged
+ * @param next the measurement by place that would help most, or null
  * @param trial counts of a Monte Carlo run, one a ply, or empty
  */
 record CheckReport(
     Layup layup,
     CutAllowance allowance,
     Depths depths,
+    PanelPoint at,
     List<ThinPlyAdvice> advice,
+    NextMeasurement next,
     List<RiskTrial.Result> trial) {
 
   /** For scripts; names and units as in plan.json. */
@@ -31,6 +37,9 @@ record CheckReport(
     root.put("thickness_mm", DepthModel.thicknessMm(layup));
     root.put("nominal_mm", DepthModel.nominalThicknessMm(layup));
     root.put("method", allowance.method().name().toLowerCase(Locale.ROOT));
+    if (layup.measured().byPlace()) {
+      root.putArray("at").add(at.xMm()).add(at.yMm());
+    }
     ArrayNode plies = root.putArray("plies");
     for (PlyDepth depth : depths) {
       ply(plies.addObject(), depth);
@@ -54,6 +63,12 @@ record CheckReport(
         best.put("passes", a.best().passes());
         best.put("unreliable_plies", a.best().unreliable());
       }
+    }
+    if (next != null) {
+      ObjectNode node = root.putObject("measure_next");
+      node.put("ply", next.plyNumber()).put("where", next.where());
+      node.putArray("at").add(next.at().xMm()).add(next.at().yMm());
+      node.put("wrong_share", next.before()).put("wrong_share_then", next.after());
     }
     return JsonText.of(root);
   }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.NextMeasurement;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.RiskTrial;
@@ -16,6 +17,9 @@ import plyscape.text.Visible;
 
 /** The outcome of {@code check} for a person: the table, the sums, the advice. */
 final class CheckText {
+
+  /** Least probability that is printed. */
+  private static final double LEAST = 1e-6;
 
   private CheckText() {}
 
@@ -115,9 +119,9 @@ final class CheckText {
   private static String total(CheckReport report) {
     Layup layup = report.layup();
     double nominal = DepthModel.nominalThicknessMm(layup);
-    double pressed = DepthModel.thicknessMm(layup);
+    double pressed = report.depths().thicknessMm();
     String measured =
-        layup.measured().thicknessMm() == null && layup.measured().bottomsMm().isEmpty()
+        layup.measured().nothing()
             ? "nothing measured yet"
             : "nominal "
                 + Numbers.fixed(nominal, 3)
@@ -125,7 +129,9 @@ final class CheckText {
                 + Numbers.fixed(pressed / nominal, 4);
     return "Panel "
         + Numbers.fixed(pressed, 3)
-        + " mm ("
+        + " mm "
+        + (layup.measured().byPlace() ? "at " + report.at() + " " : "")
+        + "("
         + measured
         + "); tolerances added by "
         + report.allowance().method().name().toLowerCase(Locale.ROOT)
@@ -164,6 +170,22 @@ final class CheckText {
                   + " mm instead of "
                   + Numbers.fixed(report.layup().flatnessMm(), 3));
       lines.add("  " + measurement(a, report));
+    }
+    if (report.next() != null) {
+      NextMeasurement next = report.next();
+      lines.add("");
+      lines.add(
+          "To lower the area of wrong colour most, measure the bottom of ply "
+              + next.plyNumber()
+              + " ("
+              + report.layup().ply(next.plyNumber()).name()
+              + ") at "
+              + next.where()
+              + ": expected over all plies and places "
+              + share(next.before())
+              + ", then "
+              + share(next.after())
+              + ".");
     }
     return lines;
   }
@@ -207,6 +229,9 @@ final class CheckText {
   private static String share(double p) {
     if (p == 0) {
       return "0";
+    }
+    if (p < LEAST) { // below that, blunders rule
+      return "<1e-06";
     }
     return p >= 1e-5 ? Numbers.fixed(100 * p, 3) + " %" : String.format(Locale.ROOT, "%.0e", p);
   }

@@ -87,6 +87,13 @@ public final class Depths implements Iterable<PlyDepth> {
     return byPlace() ? new Depths(topToBottom) : this;
   }
 
+  /** The same depths, asked for at a place instead of the panel's centre. */
+  public Depths at(PanelPoint place) {
+    return byPlace()
+        ? new Depths(stream().map(d -> of(d.ply().number(), place)).toList(), model)
+        : this;
+  }
+
   /** Whether depths differ from place to place. */
   public boolean byPlace() {
     return model != null && model.byPlace();

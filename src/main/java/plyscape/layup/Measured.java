@@ -85,4 +85,9 @@ public record Measured(
   public Measured withCentre(PanelPoint other) {
     return new Measured(thicknessMm, thicknessToleranceMm, bottoms, at, places, other, pressTaper);
   }
+
+  /** Whether nothing was measured. */
+  public boolean nothing() {
+    return thicknessMm == null && bottoms.isEmpty() && places.isEmpty();
+  }
 }

@@ -11,7 +11,7 @@ import java.util.List;
  * flatness, the machine's Z and the sanding, each normal with a third of its tolerance as
  * deviation; is measured, estimated and cut ({@link PanelDraw}); and shows a wrong colour where the
  * face lies outside its ply as drawn. The share of such panels is the risk; its standard error is
- * {@link Result#standardError()}. At the panel's centre.
+ * {@link Result#standardError()}.
  */
 public final class RiskTrial {
 
@@ -39,7 +39,15 @@ public final class RiskTrial {
 
   /** Draws panels and counts wrong faces, for each ply. The same seed gives the same counts. */
   public static List<Result> run(Layup layup, CutAllowance allowance, int panels, long seed) {
-    Depths depths = DepthModel.depths(layup, allowance, true);
+    return run(layup, allowance, layup.measured().centre(), panels, seed);
+  }
+
+  /** The same at a place of the panel. */
+  public static List<Result> run(
+      Layup layup, CutAllowance allowance, PanelPoint at, int panels, long seed) {
+    Depths depths = DepthModel.depths(layup, allowance, true).at(at);
+    double x = LayupReadings.x(at, layup.measured().centre());
+    double y = LayupReadings.y(at, layup.measured().centre());
     PanelDraw draw = new PanelDraw(PressedPanel.of(layup, true));
     SeededNormals normals = new SeededNormals(seed);
     int[] wrong = new int[depths.plies()];
@@ -55,8 +63,8 @@ public final class RiskTrial {
         for (double tolerance : cut) {
           face += normals.next() * tolerance / ColourRisk.SIGMAS;
         }
-        double top = d.topMm() + draw.errorMm(LayerStack.topOf(number), 0, 0);
-        double bottom = d.bottomMm() + draw.errorMm(LayerStack.bottomOf(number), 0, 0);
+        double top = d.topMm() + draw.errorMm(LayerStack.topOf(number), x, y);
+        double bottom = d.bottomMm() + draw.errorMm(LayerStack.bottomOf(number), x, y);
         if (face < top || face > bottom) {
           wrong[number - 1]++;
         }

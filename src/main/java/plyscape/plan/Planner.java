@@ -136,6 +136,9 @@ public final class Planner {
             .judged();
     new Assignment(flat).check(options, warnings);
     top.warn(tiling.carved(), warnings);
+    if (!panels.tiled()) {
+      MeasureAdvice.warn(flat, warnings);
+    }
     Landscape stands = flat.standing(Standing.of(job, depths, tiling, warnings), warnings.list());
     return job.surface().sculpted() ? sculpted(stands) : stands;
   }

@@ -333,4 +333,30 @@ class BenchCommandsTest {
         Run.of("probe", "--read", write("no.txt", "nothing\n"), "-o", folder.resolve("x.csv"))
             .code());
   }
+
+  /** With one place measured a corner far from it is less sure; the advice names an edge there. */
+  @Test
+  void check_atAPlace_andWhatToMeasureNext() throws Exception {
+    Path placed =
+        write(
+            "placed.yaml",
+            LAYUP.replace(
+                "flatness",
+                "press_taper: 0.08\n"
+                    + "measured_places: [{at: [0, 120], bottoms: {2: 1.05}, tolerance: 0.02}]\n"
+                    + "flatness"));
+    JsonNode near = json(Run.of("check", placed, "--at", "5,120", "--json"));
+    JsonNode far = json(Run.of("check", placed, "--at", "235,20", "--json"));
+    int last = far.path("plies").size() - 1;
+    assertEquals(235, far.path("at").get(0).asDouble());
+    assertTrue(
+        far.path("plies").get(last).path("needed_mm").asDouble()
+            > near.path("plies").get(last).path("needed_mm").asDouble() + 0.02);
+    String where = far.path("measure_next").path("where").asText();
+    assertTrue(where.contains("right"), where);
+    Run text = Run.of("check", placed, "--at", "235,20", "--panel", "240x240");
+    assertTrue(text.out().contains("measure the bottom of ply"), text.out());
+    assertEquals(2, Run.of("check", placed, "--at", "235").code());
+    assertEquals(2, Run.of("check", placed, "--at", "999,2").code());
+  }
 }

@@ -80,7 +80,8 @@ class ThinPlyAdviceTest {
           assertFalse(reliable(capped(layup, advice.toleranceMm() + 1e-6), advice), what);
         }
         for (ThinPlyAdvice.Measurement m :
-            ThinPlyAdvice.measurements(layup, Layups.standard(), 0.02, advice.plyNumber())) {
+            new ThinPlyAdviser(layup, Layups.standard(), 0.02, layup.measured().centre())
+                .measurements(advice.plyNumber())) {
           assertTrue(advice.best().neededMm() <= m.neededMm() + 1e-9, what);
         }
       }
