@@ -2,7 +2,9 @@ package plyscape.cli;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.fault.Warnings;
@@ -15,6 +17,7 @@ import plyscape.text.Visible;
  *
  * @param directory where its output is, "" when it failed
  * @param totalS cutting time, 0 when unknown
+ * @param warnings how many of each code
  * @param message why it failed, "" when it didn't
  * @param wouldWrite files with sizes that a dry run would have written; empty otherwise
  */
@@ -23,7 +26,7 @@ record BatchLine(
     int exitCode,
     String directory,
     double totalS,
-    int warnings,
+    SortedMap<String, Integer> warnings,
     String message,
     SortedMap<String, Long> wouldWrite) {
 
@@ -32,7 +35,7 @@ record BatchLine(
     double total = outcome.plan() instanceof CutPlan cut ? cut.time().totalS() : 0;
     SortedMap<String, Long> dry =
         outcome.dry() ? new TreeMap<>(outcome.files()) : Collections.emptySortedMap();
-    return new BatchLine(name, ExitCodes.DONE, directory, total, warnings.list().size(), "", dry);
+    return new BatchLine(name, ExitCodes.DONE, directory, total, byCode(warnings), "", dry);
   }
 
   static BatchLine failed(String name, Throwable thrown) {
@@ -41,7 +44,7 @@ record BatchLine(
         ExitCodes.of(thrown),
         "",
         0,
-        0,
+        Collections.emptySortedMap(),
         ExitCodes.message(thrown),
         Collections.emptySortedMap());
   }
@@ -54,7 +57,7 @@ record BatchLine(
     String out = (wouldWrite.isEmpty() ? "done    " : "planned ") + Visible.line(name);
     out += directory.isEmpty() ? "" : " -> " + Visible.line(directory);
     out += totalS > 0 ? ", " + Durations.text(totalS) : "";
-    out += warnings == 0 ? "" : ", " + warnings + (warnings == 1 ? " warning" : " warnings");
+    out += warnings.isEmpty() ? "" : ", " + warningText();
     if (!wouldWrite.isEmpty()) {
       out += ", would write " + wouldWrite.size() + " files:";
       for (var file : wouldWrite.entrySet()) {
@@ -64,11 +67,33 @@ record BatchLine(
     return out;
   }
 
+  /** Such as {@code 4 warnings (merged 3, thin-ply)}. */
+  private String warningText() {
+    int count = count();
+    List<String> codes = new ArrayList<>();
+    warnings.forEach((code, times) -> codes.add(times == 1 ? code : code + " " + times));
+    return count + (count == 1 ? " warning (" : " warnings (") + String.join(", ", codes) + ")";
+  }
+
+  private int count() {
+    return warnings.values().stream().mapToInt(Integer::intValue).sum();
+  }
+
+  private static SortedMap<String, Integer> byCode(Warnings warnings) {
+    SortedMap<String, Integer> codes = new TreeMap<>();
+    warnings.list().forEach(warning -> codes.merge(warning.code(), 1, Integer::sum));
+    return codes;
+  }
+
   /** For scripts: one JSON object in one line. */
   String json() {
     ObjectNode node = new ObjectMapper().createObjectNode();
     node.put("job", name).put("exit", exitCode).put("directory", directory).put("total_s", totalS);
-    node.put("warnings", warnings).put("message", message);
+    node.put("warnings", count()).put("message", message);
+    if (!warnings.isEmpty()) {
+      ObjectNode codes = node.putObject("warning_codes");
+      warnings.forEach(codes::put);
+    }
     if (!wouldWrite.isEmpty()) {
       ObjectNode files = node.putObject("would_write");
       wouldWrite.forEach(files::put);

@@ -37,8 +37,12 @@ final class Commands {
   /** In the order in which help lists them. */
   private static final List<Entry> ALL =
       List.of(
-          new Entry(PlanCommand.class, console -> new PlanCommand(console, new PlanStages())),
-          new Entry(PreviewCommand.class, console -> new PreviewCommand(console, new PlanStages())),
+          new Entry(
+              PlanCommand.class,
+              console -> new PlanCommand(console, new PlanStages(console::columns))),
+          new Entry(
+              PreviewCommand.class,
+              console -> new PreviewCommand(console, new PlanStages(console::columns))),
           new Entry(VerifyCommand.class, VerifyCommand::new),
           new Entry(ResumeCommand.class, ResumeCommand::new),
           new Entry(CheckCommand.class, CheckCommand::new),

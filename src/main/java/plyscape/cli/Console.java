@@ -38,6 +38,11 @@ record Console(
         !refused);
   }
 
+  /** How wide results may be: as the terminal is, and anything elsewhere. */
+  int columns() {
+    return outTerminal ? TerminalWidth.columns() : Integer.MAX_VALUE;
+  }
+
   private static PrintStream stream(FileDescriptor descriptor) {
     return new PrintStream(
         new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 8192),

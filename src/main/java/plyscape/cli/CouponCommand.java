@@ -104,9 +104,7 @@ final class CouponCommand implements Callable<Integer> {
   @Option(
       names = "--set",
       paramLabel = "KEY=VALUE",
-      description =
-          "Set a key of the machine or a tool, such as tools.1.feed=900 or machine.safe_height=6."
-              + " May be repeated.")
+      description = "Set a machine's or tool's key: tools.1.feed=900. May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Mixin private AllowanceOptions allowanceOptions;

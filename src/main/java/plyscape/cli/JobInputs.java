@@ -33,14 +33,14 @@ final class JobInputs {
       paramLabel = "JOB.yaml... | TERRAIN LAYUP.yaml",
       hideParamSyntax = true,
       description =
-          "One or more job files; or a terrain and a layup, everything else by default and options.")
+          "One or more job files; or a terrain and a layup, everything else by default and"
+              + " options.")
   private List<String> inputs;
 
   @Option(
       names = "--set",
       paramLabel = "KEY=VALUE",
-      description =
-          "Set any key of the job, such as terrain.smoothing=0.6 or tools.2.feed=900. May be repeated.")
+      description = "Set a key of the job, such as tools.2.feed=900. May be repeated.")
   private List<String> set = new ArrayList<>();
 
   @Option(names = "--layup", paramLabel = "FILE", description = "Another layup.")
@@ -178,7 +178,8 @@ final class JobInputs {
         spec.commandLine(),
         "found \""
             + found
-            + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in .yaml");
+            + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in"
+            + " .yaml");
   }
 
   /** The files named on the command line. */

@@ -31,7 +31,10 @@ final class JobTalk {
       }
       throw e;
     }
-    console.result(json ? stages.json(outcome.plan()) : stages.table(outcome.plan()));
+    // With -q and files the files are the result.
+    if (json || !common.quiet() || outcome.directory() == null) {
+      console.result(json ? stages.json(outcome.plan()) : stages.table(outcome.plan()));
+    }
     if (!common.quiet()) {
       JobRun.summary(outcome, warnings, common.verbose()).forEach(console::talk);
       if (common.verbose()) {

@@ -93,6 +93,8 @@ final class PlanCommand implements Callable<Integer> {
 
   /** Forms of the layers beside the SVG files. */
   enum LayerFormat {
+    /** What is always written. */
+    SVG,
     GEOJSON,
     DXF,
     SHEET
@@ -140,7 +142,9 @@ final class PlanCommand implements Callable<Integer> {
       return tryCutters(sources, options);
     }
     Set<ExtraFile> extras = EnumSet.noneOf(ExtraFile.class);
-    layers.forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
+    layers.stream()
+        .filter(format -> format != LayerFormat.SVG)
+        .forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
     pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));
     Stages all = new TiledStages(extras.isEmpty() ? stages : new ExtraStages(stages, extras));
     List<JobRun> runs = output.runs(spec, all, sources, options, OutputKind.PLAN, dry);

@@ -1,6 +1,7 @@
 package plyscape.cli;
 
 import java.util.List;
+import java.util.function.IntSupplier;
 import plyscape.fault.Warnings;
 import plyscape.files.PlanFiles;
 import plyscape.job.Job;
@@ -26,6 +27,17 @@ import plyscape.report.SetupPage;
 final class PlanStages implements Stages {
 
   private final EarlyPictures early = new EarlyPictures();
+  private final IntSupplier tableWidth;
+
+  /** With tables as wide as they are. */
+  PlanStages() {
+    this(() -> Integer.MAX_VALUE);
+  }
+
+  /** With tables of no more than so many characters, where columns can be left out. */
+  PlanStages(IntSupplier tableWidth) {
+    this.tableWidth = tableWidth;
+  }
 
   @Override
   public List<String> names(PlanOptions options) {
@@ -95,6 +107,6 @@ final class PlanStages implements Stages {
 
   @Override
   public String table(Plan plan) {
-    return PlyTable.text(plan.landscape());
+    return PlyTable.text(plan.landscape(), tableWidth.getAsInt());
   }
 }

@@ -24,6 +24,11 @@ import plyscape.render.TerminalPreview;
     sortOptions = false)
 final class PreviewCommand implements Callable<Integer> {
 
+  private static final int USUAL_COLUMNS = 72;
+
+  /** Wider pictures would be higher than most windows. */
+  private static final int WIDEST_COLUMNS = 160;
+
   @Spec private CommandSpec spec;
   @Mixin private JobInputs inputs;
 
@@ -51,9 +56,8 @@ final class PreviewCommand implements Callable<Integer> {
   @Option(
       names = "--columns",
       paramLabel = "N",
-      defaultValue = "72",
-      description = "Width of that picture; default ${DEFAULT-VALUE}.")
-  private int columns;
+      description = "Width of that picture; default the terminal's, or 72.")
+  private Integer columns;
 
   @Option(
       names = "--watch",
@@ -80,7 +84,7 @@ final class PreviewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (columns < 8 || columns > 400) {
+    if (columns != null && (columns < 8 || columns > 400)) {
       throw new ParameterException(
           spec.commandLine(), "found --columns " + columns + "; wanted 8 to 400");
     }
@@ -92,14 +96,9 @@ final class PreviewCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "found --watch with " + sources.size() + " jobs; wanted one");
     }
-    boolean[] again = {force};
+    // Only a preview is ever replaced, and every save replaces the one before.
     return new PreviewWatch(console, sources.get(0), inputs.files())
-        .run(
-            () -> {
-              int exit = draw(inputs.sources(), again[0]);
-              again[0] = true; // what is there now is ours
-              return exit;
-            });
+        .run(() -> draw(inputs.sources(), true));
   }
 
   private int draw(List<JobInputs.Source> sources, boolean replace) {
@@ -121,15 +120,18 @@ final class PreviewCommand implements Callable<Integer> {
         console.outColour()
             ? TerminalPreview.colour(System.getenv("COLORTERM"), System.getenv("TERM"))
             : TerminalPreview.Colour.NONE;
+    int widest =
+        console.outTerminal() ? Math.min(console.columns(), WIDEST_COLUMNS) : USUAL_COLUMNS;
+    int width = columns != null ? columns : widest;
     return switch (picture) {
       case NO -> stages;
-      case LETTERS -> new PictureStages(stages, TerminalPreview.Colour.NONE, columns);
+      case LETTERS -> new PictureStages(stages, TerminalPreview.Colour.NONE, width);
       case COLOUR ->
           new PictureStages(
               stages,
               able == TerminalPreview.Colour.CUBE ? able : TerminalPreview.Colour.FULL,
-              columns);
-      case AUTO -> console.outTerminal() ? new PictureStages(stages, able, columns) : stages;
+              width);
+      case AUTO -> console.outTerminal() ? new PictureStages(stages, able, width) : stages;
     };
   }
 }

@@ -40,7 +40,16 @@ final class ReliefCheck {
   /** Less of one elevation isn't worth a word. */
   private static final double SEA_SHARE = 0.1;
 
+  /** Of coordinates that could be degrees, and aren't. */
+  private static final String TAKEN_AS_METRES =
+      "the raster has no CRS; its coordinates are taken as metres (terrain.crs tells another)";
+
   private ReliefCheck() {}
+
+  /** Whether {@link #check} has the word on coordinates without a CRS: they may be degrees. */
+  static boolean likeDegrees(Raster raster) {
+    return degrees(raster);
+  }
 
   /** Adds warnings; coordinates without a CRS that can only be degrees are a fault. */
   static void check(Terrain terrain, TerrainSpec spec, Raster raster, Warnings warnings) {
@@ -58,6 +67,9 @@ final class ReliefCheck {
               ground.minY(),
               ground.maxY()),
           "set terrain.crs: EPSG:4326, or the metric CRS that it is in");
+    }
+    if (terrain.frame().crs().isEmpty() && degrees(raster)) {
+      warnings.add("no-crs", TAKEN_AS_METRES, raster.name());
     }
     boolean unitGiven = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.unitStated();
     if (terrain.zmaxM() > HIGHEST_M || terrain.zminM() < DEEPEST_M) {

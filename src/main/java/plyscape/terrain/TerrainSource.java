@@ -130,7 +130,7 @@ final class TerrainSource {
     if (crs.kind() == GroundCrs.Kind.GEOGRAPHIC) {
       return inUtm(raster, spec, place, warnings);
     }
-    if (crs.kind() == GroundCrs.Kind.NONE) {
+    if (crs.kind() == GroundCrs.Kind.NONE && !ReliefCheck.likeDegrees(raster)) {
       warnings.add(
           "no-crs",
           "the raster has no CRS; its coordinates are taken as "

@@ -51,6 +51,18 @@ class BatchTest {
   }
 
   @Test
+  void warningsOfEachJob_areNamed() throws IOException {
+    Path a = files.job("a.yaml", "");
+    Run run = Run.of("preview", a, files.job("b.yaml", "sanding: 0.2\n"));
+    assertTrue(
+        run.out().lines().findFirst().orElseThrow().endsWith("1 warning (tools-assumed)"),
+        run.out());
+    Run json = Run.of("preview", a, files.job("c.yaml", ""), "--json");
+    JsonNode line = new ObjectMapper().readTree(json.out().lines().findFirst().orElseThrow());
+    assertEquals(1, line.at("/warning_codes/tools-assumed").asInt(), json.out());
+  }
+
+  @Test
   void dryRunOfSeveral_listsWhatEachWouldWrite_andWritesNothing() throws IOException {
     Path a = files.job("a.yaml", "");
     Path b = files.job("b.yaml", "");

@@ -54,6 +54,30 @@ class PlanCommandTest {
   }
 
   @Test
+  void quiet_withFiles_printsNothing_andSvgLayersMayBeAskedFor() {
+    Path job = files.job("job.yaml", "");
+    Run run = Run.of("plan", job, "-o", folder.resolve("q"), "-q", "--layers", "svg");
+    assertEquals(0, run.code(), run.err());
+    assertEquals("", run.out());
+    assertEquals("", run.err());
+    assertTrue(Files.exists(folder.resolve("q/layers/02-low.svg")));
+    assertTrue(Run.of("preview", job, "-q").out().contains("low"), "without files the table is it");
+    assertTrue(
+        Run.of("plan", job, "-o", folder.resolve("j"), "-q", "--json").out().startsWith("{"));
+  }
+
+  @Test
+  void degreesWithoutCrs_areNotCalledMetresToo() {
+    files.write(
+        "degrees.asc",
+        "ncols 3\nnrows 3\nxllcorner 7\nyllcorner 45\ncellsize 0.01\n1 2 3\n4 5 6\n7 8 9\n");
+    Run run = Run.of("preview", folder.resolve("degrees.asc"), folder.resolve("layup.yaml"));
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("look like degrees"), run.err());
+    assertFalse(run.err().contains("metres (terrain.crs"), run.err());
+  }
+
+  @Test
   void theJobsFolder_isNearlyTheJob() {
     files.job("job.yaml", "");
     Run run = Run.of("plan", folder, "-o", folder.resolve("out"));

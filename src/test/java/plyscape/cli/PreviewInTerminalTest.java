@@ -112,10 +112,35 @@ class PreviewInTerminalTest {
     assertTrue(all.containsAll(usual));
     all.removeAll(usual);
     assertEquals(
-        "[block.png, layers/01-meadow.dxf, layers/01-meadow.geojson, layers/02-barley.dxf, layers/02-barley.geojson,"
-            + " layers/03-brick.dxf, layers/03-brick.geojson, layers/04-deep-blue.dxf, layers/04-deep-blue.geojson, risk.png,"
-            + " sheet.svg]",
+        "[block.png, layers/01-meadow.dxf, layers/01-meadow.geojson, layers/02-barley.dxf,"
+            + " layers/02-barley.geojson, layers/03-brick.dxf, layers/03-brick.geojson,"
+            + " layers/04-deep-blue.dxf, layers/04-deep-blue.geojson, risk.png, sheet.svg]",
         all.toString());
+  }
+
+  @Test
+  void watch_replacesAnEarlierPreview_atTheFirstDrawingToo() throws Exception {
+    for (String name : new String[] {"job.yaml", "layup.yaml", "eildon_utm30_60m.tif"}) {
+      Files.copy(EILDON.resolve(name), directory.resolve(name));
+    }
+    Path out = directory.resolve("watched");
+    assertEquals(0, run("preview", directory.resolve("job.yaml").toString(), "-o", out.toString()));
+    Thread watcher =
+        new Thread(
+            () ->
+                run(
+                    "preview",
+                    directory.resolve("job.yaml").toString(),
+                    "-o",
+                    out.toString(),
+                    "--watch"));
+    watcher.start();
+    for (int i = 0; i < 200 && !err.toString(StandardCharsets.UTF_8).contains("watching"); i++) {
+      Thread.sleep(50);
+    }
+    watcher.interrupt();
+    watcher.join(20_000);
+    assertFalse(err.toString(StandardCharsets.UTF_8).contains("--force"), err.toString());
   }
 
   private Set<String> files(Plan plan, String name, Set<ExtraFile> extras) {
