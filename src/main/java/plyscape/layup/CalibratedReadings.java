@@ -3,7 +3,7 @@ package plyscape.layup;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import plyscape.fault.Place;
 
@@ -50,7 +50,7 @@ final class CalibratedReadings {
   /** The layup with them. */
   Layup layup() {
     Measured measured = before.measured();
-    SortedMap<Integer, Double> here = new TreeMap<>();
+    NavigableMap<Integer, Double> here = new TreeMap<>();
     double squares = 0;
     List<MeasuredPlace> places = new ArrayList<>();
     for (ReadBottom b : bottoms) {
@@ -83,7 +83,7 @@ final class CalibratedReadings {
   /** Bottoms of one place and tolerance go together. */
   private void add(List<MeasuredPlace> places, ReadBottom b) {
     double tolerance = up(tolerance(b));
-    SortedMap<Integer, Double> depths = new TreeMap<>();
+    NavigableMap<Integer, Double> depths = new TreeMap<>();
     MeasuredPlace same =
         places.stream()
             .filter(p -> p.at().equals(b.at()) && p.bottoms().toleranceMm() == tolerance)
