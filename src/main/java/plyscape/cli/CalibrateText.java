@@ -18,7 +18,7 @@ import plyscape.shop.CalibratedLayup;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 
-/** What readings told of a layup's boundaries: for a person, and as JSON. */
+/** What readings say about a layup's boundaries: for a person, and as JSON. */
 final class CalibrateText {
 
   private CalibrateText() {}

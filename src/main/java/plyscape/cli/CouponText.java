@@ -13,7 +13,7 @@ import plyscape.text.Durations;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
 
-/** A coupon told: for a person, and as {@code coupon.json}. */
+/** A coupon described: for a person, and as {@code coupon.json}. */
 final class CouponText {
 
   private CouponText() {}

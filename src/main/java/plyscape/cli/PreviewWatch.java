@@ -33,7 +33,7 @@ final class PreviewWatch {
   }
 
   /**
-   * Draws, waits, draws again; comes back when the thread is interrupted. A fault is told and waits
+   * Draws, waits, draws again; comes back when the thread is interrupted. A fault is reported and waits
    * for the next change.
    */
   int run(Supplier<Integer> draw) {

@@ -1,7 +1,7 @@
 package plyscape.fault;
 
 /**
- * Something that ends a run and is told to the user in one message. The three kinds are its
+ * Something that ends a run and reaches the user as one message. The three kinds are its
  * subclasses.
  */
 public abstract sealed class Fault extends RuntimeException

@@ -1,6 +1,6 @@
 package plyscape.fault;
 
-/** Bad input or usage (exit code 2): says where, what was found and what would do. */
+/** Bad input or usage (exit code 2): says where, what was found and what was expected. */
 public final class InputFault extends Fault {
 
   private final Place place;
@@ -12,13 +12,13 @@ public final class InputFault extends Fault {
    *
    * @param place where it stands
    * @param found what was found, a clause without a full stop
-   * @param wanted what would do or help, a clause without a full stop; may be empty
+   * @param wanted what was expected or would help, a clause without a full stop; may be empty
    */
   public InputFault(Place place, String found, String wanted) {
     this(place, found, wanted, null);
   }
 
-  /** The same, with the exception that told us. */
+  /** The same, with the exception behind it. */
   public InputFault(Place place, String found, String wanted, Throwable cause) {
     super(
         (place.toString().isEmpty() ? "" : place + ": ")

@@ -48,7 +48,7 @@ public record GroundCover(Sea sea, Voids voids, Outline outline) {
 
     /** What is done. */
     public enum Rule {
-      /** The default: filled from around them, told loudly where they aren't small. */
+      /** The default: filled from around them, with a warning where they aren't small. */
       FILL_SMALL,
       /** Filled from around them, as asked. */
       FILL,

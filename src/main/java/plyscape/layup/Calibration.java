@@ -29,7 +29,7 @@ public record Calibration(
   /**
    * One ply's bottom at one place.
    *
-   * @param at the place, or null where it isn't told
+   * @param at the place, or null where it isn't known
    * @param plyNumber the ply
    * @param depthMm its depth by all that is known
    * @param toleranceMm the true depth lies this near in 99.73 %, the plus or minus of this project
@@ -84,7 +84,7 @@ public record Calibration(
     }
     PressedPanel pressed = PressedPanel.of(found.layup(), false);
     PressedPanel sure = pressed;
-    if (noise.degrees() > 0) { // few readings told the scatter: 95 % are less wide than 3 sigma say
+    if (noise.degrees() > 0) { // few readings gave the scatter: 95 % are less wide than 3 sigma say
       double narrower = noise.quantile95() * ColourRisk.SIGMAS / SIGMAS_95;
       sure =
           PressedPanel.unchecked(
@@ -126,7 +126,7 @@ public record Calibration(
     return worst;
   }
 
-  /** Means by place and ply; a top told is the bottom above it through the glue line. */
+  /** Means by place and ply; a top read is the bottom above it through the glue line. */
   private static List<ReadBottom> bottoms(
       Layup layup, List<Reading> used, ReadingNoise noise, double quantile) {
     Map<Object, ReadBottom> out = new LinkedHashMap<>();

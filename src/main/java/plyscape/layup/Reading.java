@@ -8,7 +8,7 @@ package plyscape.layup;
  * @param top whether its top was read (where its colour begins), else its bottom
  * @param depthMm what was read, mm below the top face
  * @param toleranceMm plus or minus (3 sigma) of this reading alone, or 0 when not stated
- * @param at where on the panel, or null where that isn't told
+ * @param at where on the panel, or null where that isn't known
  * @param cut whether it was read off a cut, whose zero all readings of the place share
  */
 public record Reading(

@@ -5,7 +5,7 @@ import java.util.List;
 import plyscape.layup.ReadingOutliers.Scatter;
 
 /**
- * How readings scatter about the mean of those of the same edge: as stated, or told from the
+ * How readings scatter about the mean of those of the same edge: as stated, or estimated from the
  * readings themselves. Immutable.
  *
  * @param used readings that fit the others of their edge, each with a tolerance if stated
@@ -54,7 +54,7 @@ record ReadingNoise(
     return new ReadingNoise(used, outliers, true, doubt ? factor : 1, doubt ? degrees : 0);
   }
 
-  /** Deviations that make a plus or minus: 3, or more where few readings told the deviation. */
+  /** Deviations that make a plus or minus: 3, or more where few readings gave the deviation. */
   double quantile() {
     return degrees == 0 ? ColourRisk.SIGMAS : StudentTail.halfWidth(THREE_SIGMA, degrees);
   }

@@ -72,7 +72,7 @@ public final class FaceMaker {
   }
 
   /**
-   * The faces of a tiling. A ply that shows, is cut, and has no room to move in is told with the
+   * The faces of a tiling. A ply that shows, is cut, and has no room to move in is reported with the
    * code {@code flat-face}.
    *
    * @param depths every ply of the layup

@@ -16,7 +16,7 @@ import plyscape.layup.PanelPoint;
  */
 public record ProbePlaces(int columns, int rows, List<PanelPoint> places) {
 
-  /** Places on the panel are told to this, mm. */
+  /** Places on the panel are given to this, mm. */
   private static final double PLACES = 1000;
 
   /** Lays a grid over an area. */

@@ -177,7 +177,7 @@ final class FaceComparison implements Judgement {
     return new Areas(field, verdicts, i -> wanted[i]).find();
   }
 
-  /** Figures; the worst gouge is told by how much too deep it is. */
+  /** Figures; the worst gouge is given by how much too deep it is. */
   @Override
   public Verification verification(List<Verification.Collision> collisions, List<Bite> bites) {
     return Verification.of(

@@ -114,7 +114,7 @@ final class ToolChoice {
   }
 
   /**
-   * The runs of the best choice; cutters left out are told. The pieces of all cutters are chosen
+   * The runs of the best choice; cutters left out get a warning. The pieces of all cutters are chosen
    * while those of the first are already put in order and made into moves.
    *
    * @param beside hears of the first run while those after it are planned
@@ -167,7 +167,7 @@ final class ToolChoice {
         .toList();
   }
 
-  /** The largest cutter that saves more than its change, or must be; larger ones are told. */
+  /** The largest cutter that saves more than its change, or must be; larger ones get a warning. */
   private int first(Warnings warnings) {
     int first = 0;
     while (first < tools.size() - 1 && !must[first]) {

@@ -16,7 +16,7 @@ import plyscape.zones.map.MapQuery;
 import plyscape.zones.osm.OsmFormat;
 import plyscape.zones.shapefile.ShapefileFormat;
 
-/** Opens a map of features in whatever format it is, told by what the file holds. */
+/** Opens a map of features in whatever format it is, found by what the file holds. */
 public final class MapOpener {
 
   /** Tried in this order; the last takes what no other knows. */

@@ -32,7 +32,7 @@ public final class ProjectionFile {
   /**
    * The CRS of the raster's .prj file.
    *
-   * @param warnings told when the file says something that isn't understood
+   * @param warnings gets one when the file says something that isn't understood
    * @return no CRS when there is no such file
    * @throws IOException when it can't be read
    */

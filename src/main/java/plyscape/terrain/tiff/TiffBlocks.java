@@ -122,7 +122,7 @@ final class TiffBlocks {
     int r1 = (row + high - 1) / blockHigh;
     int perRow = c1 - c0 + 1;
     Window window = new Window(column, row, wide, high);
-    // Of several broken blocks always the first is told, whatever the threads did.
+    // Of several broken blocks always the first is reported, whatever the threads did.
     IOException broken =
         IntStream.range(0, perRow * (r1 - r0 + 1))
             .parallel()

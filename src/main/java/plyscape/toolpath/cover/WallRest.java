@@ -4,7 +4,7 @@ import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.Lattice;
 
 /**
- * Where along the walls of a pocket the cutters that have run left wood, told from the walls
+ * Where along the walls of a pocket the cutters that have run left wood, found from the walls
  * themselves: exact, where the lattice can't see a rest of a few hundredths.
  */
 public final class WallRest implements WallNeed {

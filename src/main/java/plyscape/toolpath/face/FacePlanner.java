@@ -87,7 +87,7 @@ public final class FacePlanner {
    * @param faces what is wanted
    * @param rough what the flat cutters did, down to each ply's shallowest face
    * @param tools as listed
-   * @param warnings told, with the code {@code steps}, when only a flat cutter is there
+   * @param warnings gets one, with the code {@code steps}, when only a flat cutter is there
    */
   public static List<ToolRun> plan(
       FaceField faces,
