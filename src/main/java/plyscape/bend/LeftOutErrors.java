@@ -7,9 +7,9 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
- * How well readings of a top face are predicted by the others: what each is off the linear map through
- * the rest. Only the neighbours of a reading in the Delaunay triangulation of all are asked: they
- * alone are corners of the triangle that would hold it.
+ * How well readings of a top face are predicted by the others: what each is off the linear map
+ * through the rest. Only the neighbours of a reading in the Delaunay triangulation of all are
+ * asked: they alone are corners of the triangle that would hold it.
  */
 final class LeftOutErrors {
 

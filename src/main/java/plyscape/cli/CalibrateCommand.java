@@ -60,8 +60,8 @@ final class CalibrateCommand implements Callable<Integer> {
       names = "--reading-tolerance",
       paramLabel = "MM",
       description =
-          "Plus or minus (3 sigma) of readings that state none; default: estimated from their scatter,"
-              + " or 0.1 if there are too few.")
+          "Plus or minus (3 sigma) of readings that state none; default: estimated from their"
+              + " scatter, or 0.1 if there are too few.")
   private Double readingTolerance;
 
   @Option(

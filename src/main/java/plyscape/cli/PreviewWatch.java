@@ -33,8 +33,8 @@ final class PreviewWatch {
   }
 
   /**
-   * Draws, waits, draws again; comes back when the thread is interrupted. A fault is reported and waits
-   * for the next change.
+   * Draws, waits, draws again; comes back when the thread is interrupted. A fault is reported and
+   * waits for the next change.
    */
   int run(Supplier<Integer> draw) {
     int exit = ExitCodes.DONE;

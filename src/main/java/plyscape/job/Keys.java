@@ -14,8 +14,8 @@ import plyscape.text.Numbers;
 
 /**
  * Typed access to one mapping of a settings file. Made with the keys that it may have: any other is
- * a fault at once, so a typo is reported as a typo and not as a missing value. Every fault says place,
- * what was found and what was expected.
+ * a fault at once, so a typo is reported as a typo and not as a missing value. Every fault says
+ * place, what was found and what was expected.
  */
 final class Keys {
 

@@ -2,8 +2,8 @@ package plyscape.layup;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.NavigableMap;
+import java.util.Objects;
 import java.util.TreeMap;
 import plyscape.fault.Place;
 

@@ -72,8 +72,8 @@ public final class FaceMaker {
   }
 
   /**
-   * The faces of a tiling. A ply that shows, is cut, and has no room to move in is reported with the
-   * code {@code flat-face}.
+   * The faces of a tiling. A ply that shows, is cut, and has no room to move in is reported with
+   * the code {@code flat-face}.
    *
    * @param depths every ply of the layup
    * @param windows one a ply

@@ -114,8 +114,8 @@ final class ToolChoice {
   }
 
   /**
-   * The runs of the best choice; cutters left out get a warning. The pieces of all cutters are chosen
-   * while those of the first are already put in order and made into moves.
+   * The runs of the best choice; cutters left out get a warning. The pieces of all cutters are
+   * chosen while those of the first are already put in order and made into moves.
    *
    * @param beside hears of the first run while those after it are planned
    */

@@ -17,8 +17,8 @@ import plyscape.text.Numbers;
 
 /**
  * Makes a raster of the ground points (class 2) of a LAS point cloud: the mean of those in a cell,
- * cells without one being void. The cell's size is reported: the job's, or one that holds about four
- * points on the average.
+ * cells without one being void. The cell's size is reported: the job's, or one that holds about
+ * four points on the average.
  */
 public final class LasRaster {
 
