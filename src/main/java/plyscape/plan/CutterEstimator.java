@@ -27,8 +27,10 @@ final class CutterEstimator {
   private static final double LEAST_CELL_MM = 0.2;
   private static final double MOST_CELL_MM = 0.4;
 
-  /** More time a mm2 for a cutter as large again. */
+  /** More time a mm2 for a cutter as large again, and at most. */
   private static final double TURNING_SHARE = 0.1;
+
+  private static final double MOST_TURNING = 1.0 / 6;
 
   private final List<Tool> listed;
   private final List<Tool> larger;
@@ -116,7 +118,8 @@ final class CutterEstimator {
     if (largest < 0) {
       return total;
     }
-    double turning = 1 + TURNING_SHARE * (more.diameterMm() / diameter(largest) - 1);
+    double timesLarger = more.diameterMm() / diameter(largest) - 1;
+    double turning = 1 + Math.min(MOST_TURNING, TURNING_SHARE * timesLarger);
     double own = then[listed.size() + larger.indexOf(more)];
     return total + own * seconds[largest] / now[largest] * turning;
   }
