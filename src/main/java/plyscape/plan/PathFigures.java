@@ -13,31 +13,56 @@ import plyscape.toolpath.task.PathOptions;
  * How good the paths of one program are, read off its text. Immutable.
  *
  * @param file the program
- * @param travelMm way of the rapids, seen from above
- * @param travelBoundMm no order of the same stretches, each in its direction, needs less: the
- *     minimum spanning tree over the gaps between them (references.md, section 7, bound 5)
- * @param bytes size of the program
- * @param plainBytes its size with every arc as straight lines within the tolerance that arcs are
- *     fitted to, from the mean length of its lines
- * @param cutMm way in the cut at one depth
- * @param wideMm of it, at less than the cutter's feed, as the cut is wider than the stepover
- * @param longestMm longest stretch of that in one go
- * @param longestX where that begins, panel mm; 0 when there is none
- * @param longestY the same
- * @param longestFeed least feed on it, mm/min; 0 when there is none
+ * @param way its rapids
+ * @param size of its text
+ * @param width of its cuts
  */
-public record PathFigures(
-    String file,
-    double travelMm,
-    double travelBoundMm,
-    int bytes,
-    int plainBytes,
-    double cutMm,
-    double wideMm,
-    double longestMm,
-    double longestX,
-    double longestY,
-    double longestFeed) {
+public record PathFigures(String file, Way way, Size size, Width width) {
+
+  /**
+   * The way of the rapids, seen from above.
+   *
+   * @param travelMm its length
+   * @param boundMm no order of the same stretches, each in its direction, needs less: the minimum
+   *     spanning tree over the gaps between them (references.md, section 7, bound 5)
+   */
+  public record Way(double travelMm, double boundMm) {}
+
+  /**
+   * Size of the text.
+   *
+   * @param bytes as it is
+   * @param plainBytes with every arc as straight lines within the tolerance that arcs are fitted
+   *     to, from the mean length of its lines
+   */
+  public record Size(int bytes, int plainBytes) {}
+
+  /**
+   * How wide the cuts are.
+   *
+   * @param cutMm way in the cut at one depth
+   * @param wideMm of it, at less than the cutter's feed, as the cut is wider than the stepover
+   * @param longest longest stretch of that in one go
+   */
+  public record Width(double cutMm, double wideMm, Stretch longest) {}
+
+  /**
+   * A stretch of a wide cut.
+   *
+   * @param mm its length, 0 when there is none
+   * @param x where it begins, panel mm
+   * @param y the same
+   * @param feed least feed on it, mm/min
+   */
+  public record Stretch(double mm, double x, double y, double feed) {
+
+    /** There is none. */
+    public static final Stretch NONE = new Stretch(0, 0, 0, 0);
+
+    private Stretch plus(double more, double otherFeed) {
+      return new Stretch(mm + more, x, y, Math.min(feed, otherFeed));
+    }
+  }
 
   /** Feeds are written without decimals. */
   private static final double FEED_GRAIN = 1;
@@ -56,12 +81,11 @@ public record PathFigures(
     private double travel;
     private double cut;
     private double wide;
-    private double stretch;
-    private double[] stretchAt = {0, 0, 0};
-    private double longest;
-    private double[] longestAt = {0, 0, 0};
+    private Stretch stretch = Stretch.NONE;
+    private Stretch longest = Stretch.NONE;
     private int arcBytes;
     private int chords;
+    private double[] entered;
 
     Reader(String file, Tool tool, String text) {
       this.file = file;
@@ -74,17 +98,11 @@ public record PathFigures(
       double x = parsed.startX();
       double y = parsed.startY();
       double depth = parsed.startDepth();
-      double[] entered = null;
       for (Program.Block block : parsed.blocks()) {
         Move move = block.move();
-        boolean rapid = move.kind() == Move.Kind.RAPID;
-        if (rapid) {
+        if (move.kind() == Move.Kind.RAPID) {
           travel += Math.hypot(move.x() - x, move.y() - y);
-          if (entered != null) {
-            stretches.add(new double[] {entered[0], entered[1], x, y});
-            entered = null;
-          }
-          endStretch();
+          leave(x, y);
         } else {
           entered = entered == null ? new double[] {x, y} : entered;
           feed(x, y, depth, move);
@@ -96,24 +114,22 @@ public record PathFigures(
         y = move.y();
         depth = move.depth();
       }
-      endStretch();
-      if (entered != null) {
-        stretches.add(new double[] {entered[0], entered[1], x, y});
-      }
-      int bytes = text.length();
-      double line = (double) bytes / lines.length;
+      leave(x, y);
+      double line = (double) text.length() / lines.length;
       return new PathFigures(
           file,
-          travel,
-          TravelBound.ofStretches(stretches, parsed.startX(), parsed.startY()),
-          bytes,
-          (int) Math.round(bytes - arcBytes + chords * line),
-          cut,
-          wide,
-          longest,
-          longestAt[0],
-          longestAt[1],
-          longestAt[2]);
+          new Way(travel, TravelBound.ofStretches(stretches, parsed.startX(), parsed.startY())),
+          new Size(text.length(), (int) Math.round(text.length() - arcBytes + chords * line)),
+          new Width(cut, wide, longest));
+    }
+
+    /** The end of a run of cutting moves, if it is one. */
+    private void leave(double x, double y) {
+      if (entered != null) {
+        stretches.add(new double[] {entered[0], entered[1], x, y});
+        entered = null;
+      }
+      endStretch();
     }
 
     private void feed(double x, double y, double depth, Move move) {
@@ -131,19 +147,17 @@ public record PathFigures(
         return;
       }
       wide += length;
-      if (stretch == 0) {
-        stretchAt = new double[] {x, y, move.feedMmPerMin()};
+      if (stretch.mm() == 0) {
+        stretch = new Stretch(0, x, y, move.feedMmPerMin());
       }
-      stretch += length;
-      stretchAt[2] = Math.min(stretchAt[2], move.feedMmPerMin());
+      stretch = stretch.plus(length, move.feedMmPerMin());
     }
 
     private void endStretch() {
-      if (stretch > longest) {
+      if (stretch.mm() > longest.mm()) {
         longest = stretch;
-        longestAt = stretchAt;
       }
-      stretch = 0;
+      stretch = Stretch.NONE;
     }
 
     private void arc(ArcGeometry arc, String line) {

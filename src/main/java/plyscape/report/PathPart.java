@@ -30,19 +30,21 @@ final class PathPart {
         "#Feed there");
     for (ToolProgram program : plan.programs()) {
       PathFigures f = program.paths();
+      PathFigures.Stretch longest = f.width().longest();
       page.raw("<tr>")
           .cell(f.file())
-          .number(Numbers.fixed(f.travelMm(), 0))
-          .number(Numbers.fixed(f.travelBoundMm(), 0))
-          .number(Numbers.fixed(f.bytes() / 1000.0, 0))
-          .number(Numbers.fixed(f.plainBytes() / 1000.0, 0))
-          .number(Numbers.fixed(100 * f.wideMm() / Math.max(1e-9, f.cutMm()), 1) + " %")
-          .number(Numbers.fixed(f.longestMm(), 1))
+          .number(Numbers.fixed(f.way().travelMm(), 0))
+          .number(Numbers.fixed(f.way().boundMm(), 0))
+          .number(Numbers.fixed(f.size().bytes() / 1000.0, 0))
+          .number(Numbers.fixed(f.size().plainBytes() / 1000.0, 0))
+          .number(
+              Numbers.fixed(100 * f.width().wideMm() / Math.max(1e-9, f.width().cutMm()), 1) + " %")
+          .number(Numbers.fixed(longest.mm(), 1))
           .cell(
-              f.longestMm() > 0
-                  ? "X" + Numbers.fixed(f.longestX(), 1) + " Y" + Numbers.fixed(f.longestY(), 1)
+              longest.mm() > 0
+                  ? "X" + Numbers.fixed(longest.x(), 1) + " Y" + Numbers.fixed(longest.y(), 1)
                   : "")
-          .number(f.longestMm() > 0 ? Numbers.fixed(f.longestFeed(), 0) : "")
+          .number(longest.mm() > 0 ? Numbers.fixed(longest.feed(), 0) : "")
           .raw("</tr>\n");
     }
     page.endTable().raw("</section>\n");

@@ -147,20 +147,21 @@ public final class PlanJson {
   private static void paths(ArrayNode paths, List<ToolProgram> programs) {
     for (ToolProgram program : programs) {
       PathFigures f = program.paths();
+      PathFigures.Stretch longest = f.width().longest();
       ObjectNode node =
           paths
               .addObject()
               .put("file", f.file())
-              .put("travel_mm", f.travelMm())
-              .put("travel_bound_mm", f.travelBoundMm())
-              .put("bytes", f.bytes())
-              .put("plain_bytes", f.plainBytes())
-              .put("cut_mm", f.cutMm())
-              .put("wide_mm", f.wideMm())
-              .put("longest_wide_mm", f.longestMm());
-      if (f.longestMm() > 0) {
-        node.putArray("longest_wide_at").add(f.longestX()).add(f.longestY());
-        node.put("longest_wide_feed", f.longestFeed());
+              .put("travel_mm", f.way().travelMm())
+              .put("travel_bound_mm", f.way().boundMm())
+              .put("bytes", f.size().bytes())
+              .put("plain_bytes", f.size().plainBytes())
+              .put("cut_mm", f.width().cutMm())
+              .put("wide_mm", f.width().wideMm())
+              .put("longest_wide_mm", longest.mm());
+      if (longest.mm() > 0) {
+        node.putArray("longest_wide_at").add(longest.x()).add(longest.y());
+        node.put("longest_wide_feed", longest.feed());
       }
     }
   }

@@ -52,29 +52,32 @@ class PathFiguresTest {
             plan.depths().thicknessMm());
     PathFigures f = PathFigures.of("01.nc", tool, TEXT, parsed);
     // From the zero to (10, 10), from (26, 32) to (26, 42).
-    assertEquals(Math.hypot(10, 10) + 10, f.travelMm(), 1e-6);
-    assertEquals(Math.hypot(10, 10) + 10, f.travelBoundMm(), 1e-6);
-    assertEquals(TEXT.length(), f.bytes());
+    assertEquals(Math.hypot(10, 10) + 10, f.way().travelMm(), 1e-6);
+    assertEquals(Math.hypot(10, 10) + 10, f.way().boundMm(), 1e-6);
+    assertEquals(TEXT.length(), f.size().bytes());
     // A half circle of radius 10 in chords 0.005 off: pi / (2 acos(1 - 0.0005)) = 49.7.
     int arc = "G3 X26 Y32 I0 J10 F1800\n".length();
     double line = TEXT.length() / 17.0;
-    assertEquals(TEXT.length() - arc + 50 * line, f.plainBytes(), 1);
-    assertEquals(10 + 6 + 2 + Math.PI * 10 + 3, f.cutMm(), 1e-3);
-    assertEquals(6 + 2 + 3, f.wideMm(), 1e-6);
-    assertEquals(8, f.longestMm(), 1e-6);
-    assertEquals(20, f.longestX(), 1e-6);
+    assertEquals(TEXT.length() - arc + 50 * line, f.size().plainBytes(), 1);
+    assertEquals(10 + 6 + 2 + Math.PI * 10 + 3, f.width().cutMm(), 1e-3);
+    assertEquals(6 + 2 + 3, f.width().wideMm(), 1e-6);
+    assertEquals(8, f.width().longest().mm(), 1e-6);
+    assertEquals(20, f.width().longest().x(), 1e-6);
     // The seed's zero is the upper left corner.
-    assertEquals(10 + panel.heightMm(), f.longestY(), 1e-6);
-    assertEquals(900, f.longestFeed(), 1e-6);
+    assertEquals(10 + panel.heightMm(), f.width().longest().y(), 1e-6);
+    assertEquals(900, f.width().longest().feed(), 1e-6);
   }
 
   @Test
   void plannedPrograms_travelAtLeastTheBoundAndArcsSpareSpace(@TempDir Path folder) {
     for (ToolProgram program : plan(folder, 1).programs()) {
       PathFigures f = program.paths();
-      assertTrue(f.travelMm() >= f.travelBoundMm() - 1e-6, f.toString());
-      assertTrue(f.plainBytes() > f.bytes(), f.toString());
-      assertTrue(f.wideMm() < f.cutMm() && f.longestMm() <= f.wideMm() + 1e-9, f.toString());
+      assertTrue(f.way().travelMm() >= f.way().boundMm() - 1e-6, f.toString());
+      assertTrue(f.size().plainBytes() > f.size().bytes(), f.toString());
+      assertTrue(
+          f.width().wideMm() < f.width().cutMm()
+              && f.width().longest().mm() <= f.width().wideMm() + 1e-9,
+          f.toString());
     }
   }
 

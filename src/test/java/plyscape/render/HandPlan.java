@@ -162,7 +162,11 @@ public final class HandPlan {
                     new ToolProgram.PassSummary(2, 1.4, 0, 500.5, 60, 2, 29.5, 1.75),
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 400, 50, 2, 30.5, 3),
                     new ToolProgram.PassSummary(4, 3.4, 1.4, 300, 30, 1, 20, 2)),
-                new PathFigures("01-end-mill-3.nc", 0, 0, 4, 4, 0, 0, 0, 0, 0, 0),
+                new PathFigures(
+                    "01-end-mill-3.nc",
+                    new PathFigures.Way(0, 0),
+                    new PathFigures.Size(4, 4),
+                    new PathFigures.Width(0, 0, PathFigures.Stretch.NONE)),
                 new MotionSpan(0, 0, 88.5, 68.5, -4, 3.4),
                 new MotionSpan(21.5, 11.5, 88.5, 68.5, -4, 3.4))),
         new PlanTime(80, 6.75, 86.75, 40.5),
