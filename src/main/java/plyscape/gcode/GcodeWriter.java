@@ -30,7 +30,12 @@ public final class GcodeWriter {
     out.append("G17 G21 G90 G94 G54\n");
     moves.up(-machine.safeHeightMm());
     out.append("M3 S").append(GcodeNumber.shortest(head.tool().rpm())).append('\n');
+    Move over = machine.spinUpS() > 0 ? first(passes) : null;
+    if (over != null) {
+      SpindleStart.write(out, moves, machine, over);
+    }
     List<Integer> lines = new ArrayList<>();
+    boolean skip = over != null; // it stands there already
     int counted = 0;
     int line = 1;
     for (PassText pass : passes) {
@@ -40,12 +45,28 @@ public final class GcodeWriter {
       GcodeComment.append(out, pass.comment());
       moves.restate();
       for (Move move : pass.moves()) {
-        moves.write(move);
+        if (skip) {
+          skip = false;
+        } else {
+          moves.write(move);
+        }
       }
     }
     moves.up(-machine.safeHeightMm());
     out.append("M5\nM30\n");
     return new GcodeText(out.toString(), List.copyOf(lines));
+  }
+
+  /**
+   * The rapid at safe height to where the first cut begins, or null if the moves don't begin with
+   * one.
+   */
+  private static Move first(List<PassText> passes) {
+    return passes.stream()
+        .flatMap(pass -> pass.moves().stream())
+        .findFirst()
+        .filter(move -> move.kind() == Move.Kind.RAPID)
+        .orElse(null);
   }
 
   /** Line ends from a position on; apart from the loop over passes, as Java compiles it sooner. */

@@ -37,6 +37,7 @@ public record HeadReader(Optional<Machine> machine, Optional<Tool> tool) {
   private static final Pattern MACHINE =
       pattern("machine: travel # x # x # mm, rapid # mm/min, acceleration # mm/s2, cornering # mm");
   private static final Pattern SAFE = pattern("safe height # mm over the top face");
+  private static final Pattern SPIN_UP = pattern("spindle: # s to its speed");
   private static final Pattern SPEED = pattern("(?m)^M3 S#");
 
   /** Comments looked at; a head is a dozen lines. */
@@ -65,6 +66,7 @@ public record HeadReader(Optional<Machine> machine, Optional<Tool> tool) {
     Matcher zero = ZERO.matcher(head);
     Matcher limits = MACHINE.matcher(head);
     Matcher safe = SAFE.matcher(head);
+    Matcher spinUp = SPIN_UP.matcher(head);
     if (!zero.find() || !limits.find() || !safe.find()) {
       return Optional.empty();
     }
@@ -83,7 +85,7 @@ public record HeadReader(Optional<Machine> machine, Optional<Tool> tool) {
                                 : Machine.ZeroZ.TOP,
                             number(safe, 1),
                             SettingUp.USUAL.toolChangeS(),
-                            SettingUp.USUAL.spinUpS())));
+                            spinUp.find() ? number(spinUp, 1) : 0)));
       }
     }
     return Optional.empty();

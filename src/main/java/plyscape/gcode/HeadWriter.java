@@ -31,7 +31,7 @@ final class HeadWriter {
     tool(lines, head.tool());
     lines.add(
         "time expected "
-            + Durations.toTheSecond(head.timeS())
+            + Durations.text(head.timeS())
             + ", without tool change and spindle start");
     head.cautions().forEach(caution -> lines.add("caution: " + caution));
     lines.addAll(CAUTIONS);
@@ -69,6 +69,7 @@ final class HeadWriter {
             machine.rapidMmPerMin(),
             machine.accelerationMmPerS2(),
             machine.corneringMm()));
+    lines.add(format("spindle: # s to its speed", machine.spinUpS()));
   }
 
   private static void tool(List<String> lines, Tool tool) {

@@ -11,6 +11,7 @@ import plyscape.gcode.PassComment;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
 import plyscape.gcode.ProgramHead;
+import plyscape.gcode.SpindleStart;
 import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.machine.Machine;
@@ -128,6 +129,7 @@ final class ProgramMaker {
     Times times =
         new MotionModel(job.machine()).times(parsed.startX(), parsed.startY(), safe, moves);
     List<ToolProgram.PassSummary> summaries = new ArrayList<>();
+    int start = SpindleStart.block(parsed);
     int block = 0;
     PassTally tally = new PassTally(parsed.startX(), parsed.startY(), safe);
     for (int p = 0; p < run.passes().size(); p++) {
@@ -135,7 +137,7 @@ final class ProgramMaker {
           p + 1 < text.passLines().size() ? text.passLines().get(p + 1) : Integer.MAX_VALUE;
       tally.reset(run.passes().get(p).finishing());
       for (; block < moves.size() && parsed.blocks().get(block).line() < nextLine; block++) {
-        tally.add(moves.get(block), times.moveS()[block]);
+        tally.add(moves.get(block), block == start ? 0 : times.moveS()[block]);
       }
       Pass pass = run.passes().get(p);
       summaries.add(tally.summary(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm()));

@@ -3,6 +3,7 @@ package plyscape.recheck;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.gcode.Program;
+import plyscape.gcode.SpindleStart;
 import plyscape.grid.CellFrame;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Times;
@@ -73,6 +74,11 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
   Times times(Cut cut) {
     Program p = cut.program();
     return new MotionModel(plan.machine()).times(p.startX(), p.startY(), p.startDepth(), p.moves());
+  }
+
+  /** Seconds of one of the programs, without spindle start as in plan.json. */
+  static double seconds(Cut cut, Times times) {
+    return times.totalS() - SpindleStart.seconds(cut.program(), times);
   }
 
   /**

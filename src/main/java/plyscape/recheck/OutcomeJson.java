@@ -49,7 +49,7 @@ public final class OutcomeJson {
           .put("moves", cut.program().blocks().size())
           .put("cut_mm", t.cutMm())
           .put("rapid_mm", t.rapidMm())
-          .put("time_s", t.totalS());
+          .put("time_s", Outcome.seconds(cut, t));
     }
   }
 

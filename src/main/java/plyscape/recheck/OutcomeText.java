@@ -60,7 +60,7 @@ public final class OutcomeText {
           cut.tool().name(),
           "" + cut.program().blocks().size(),
           Numbers.fixed(t.cutMm(), 0),
-          Durations.text(t.totalS()));
+          Durations.text(Outcome.seconds(cut, t)));
     }
     out.append(programs.text()).append('\n');
   }

@@ -18,6 +18,7 @@ import plyscape.gcode.GcodeParser;
 import plyscape.gcode.HeadReader;
 import plyscape.gcode.Program;
 import plyscape.machine.Machine;
+import plyscape.machine.SettingUp;
 import plyscape.render.SvgLayerReader;
 import plyscape.report.FacesReader;
 import plyscape.report.PlanFigures;
@@ -110,11 +111,16 @@ public final class WrittenPlanReader {
     if (known.machine() != null) {
       return known.machine();
     }
-    return texts.stream()
-        .map(text -> HeadReader.read(text).machine())
-        .flatMap(Optional::stream)
-        .findFirst()
-        .orElse(Machine.USUAL);
+    Machine said =
+        texts.stream()
+            .map(text -> HeadReader.read(text).machine())
+            .flatMap(Optional::stream)
+            .findFirst()
+            .orElse(Machine.USUAL);
+    SettingUp set = said.settingUp();
+    return said.with(
+        new SettingUp(
+            set.zero(), set.zeroZ(), set.safeHeightMm(), set.toolChangeS(), plan.spinUpS()));
   }
 
   private WrittenPlan.WrittenProgram program(int index, Path file, String text, Machine machine) {

@@ -17,6 +17,7 @@ import plyscape.grid.Box;
  * @param passes in cutting order
  * @param uncutMm2 what the plan itself said it would leave uncut, mm2
  * @param cutouts where pins and outline are cut
+ * @param spinUpS what the spindle takes to its speed; 0 where the plan doesn't say
  * @param faces name of the file with sculpted faces, relative to the plan's; null when all are flat
  */
 public record PlanFigures(
@@ -31,6 +32,7 @@ public record PlanFigures(
     List<PassFigures> passes,
     double uncutMm2,
     List<CutoutFigures> cutouts,
+    double spinUpS,
     String faces) {
 
   /** Where pins or outline are cut: depths in mm, outlines x, y, x, y ..., even-odd. */

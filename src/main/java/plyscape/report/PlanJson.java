@@ -58,7 +58,8 @@ public final class PlanJson {
         .put("cut_s", plan.time().cutS())
         .put("rapid_s", plan.time().rapidS())
         .put("total_s", plan.time().totalS())
-        .put("lower_bound_s", plan.time().lowerBoundS());
+        .put("lower_bound_s", plan.time().lowerBoundS())
+        .put("spin_up_s", plan.landscape().job().machine().spinUpS());
     verification(root.putObject("verification"), plan.verification());
     standing(root.putObject("standing"), plan.landscape());
     if (!plan.cutouts().isEmpty()) {

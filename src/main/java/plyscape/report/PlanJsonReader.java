@@ -101,6 +101,7 @@ public final class PlanJsonReader {
         List.copyOf(passes),
         number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
         cutouts(root.path("cutouts")),
+        root.path("time").path("spin_up_s").asDouble(0),
         root.path("surface").path("faces").isTextual()
             ? root.path("surface").path("faces").textValue()
             : null);

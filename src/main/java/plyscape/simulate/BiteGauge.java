@@ -24,6 +24,7 @@ final class BiteGauge {
   private final double radius;
   private float deepest;
   private int stroke = -1;
+  private int first = Integer.MAX_VALUE;
   private int cell;
   private float floor;
 
@@ -46,6 +47,7 @@ final class BiteGauge {
 
   /** Takes a bite that is deeper than {@link #deepestMm}. */
   void deeper(int ofStroke, int atCell, float before, float after) {
+    first = Math.min(first, ofStroke);
     double x = frame.centreX(atCell % frame.columns());
     double y = frame.centreY(atCell / frame.columns());
     if (inside(ofStroke, x, y) && !walls.isAt(x, y, after)) {
@@ -77,10 +79,17 @@ final class BiteGauge {
     return false;
   }
 
-  /** The deeper of two, of the same depth that of the earlier stroke. */
-  BiteGauge deeper(BiteGauge other) {
+  /** Both: the deeper bite, of the same depth that of the earlier stroke. */
+  BiteGauge with(BiteGauge other) {
     boolean mine = deepest > other.deepest || deepest == other.deepest && stroke <= other.stroke;
-    return mine ? this : other;
+    BiteGauge both = mine ? this : other;
+    both.first = Math.min(first, other.first);
+    return both;
+  }
+
+  /** Index of the first stroke that cut anything, -1 when none did. */
+  int firstContact() {
+    return first == Integer.MAX_VALUE ? -1 : first;
   }
 
   /** The bite, or null when nothing was cut. */

@@ -79,7 +79,7 @@ final class HeightFieldCutter {
               gauges[index] = band.gauge;
             });
     running.run();
-    deepest = Arrays.stream(gauges).reduce(BiteGauge::deeper).orElseThrow();
+    deepest = Arrays.stream(gauges).reduce(BiteGauge::with).orElseThrow();
     TreeMap<Long, Contact> merged = new TreeMap<>();
     for (List<Contact> list : found) {
       for (Contact c : list) {

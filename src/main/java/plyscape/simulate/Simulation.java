@@ -80,6 +80,8 @@ public final class Simulation {
     for (Contact contact : cutter.cut(strokes)) {
       own.add(collision(cut, strokes.get(contact.stroke()), contact));
     }
+    SpindleCheck.of(setup.machine(), cut, strokes, cutter.deepest().firstContact())
+        .ifPresent(own::add);
     Bite bite = cutter.deepest().of(cut, strokes);
     if (bite != null) {
       bites.add(bite);

@@ -17,11 +17,4 @@ public final class Durations {
     long minutes = Math.round(seconds / 60);
     return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
   }
-
-  /** To the second: {@code 0 min 42 s}, {@code 1 h 2 min 3 s}. */
-  public static String toTheSecond(double seconds) {
-    long s = Math.round(seconds);
-    String minutes = s / 60 % 60 + " min " + s % 60 + " s";
-    return s >= 3600 ? s / 3600 + " h " + minutes : minutes;
-  }
 }

@@ -21,7 +21,7 @@ import plyscape.machine.Workshop;
  */
 class GcodeParserTest {
 
-  static final Machine MACHINE = Workshop.ROUTER;
+  static final Machine MACHINE = Workshop.withoutSpinUp(Workshop.ROUTER);
 
   private static Program parse(String text) {
     return GcodeParser.parse("test.nc", text, MACHINE, 240, 240, 9);

@@ -14,6 +14,13 @@ public final class Workshop {
 
   private Workshop() {}
 
+  /** A machine whose spindle is at its speed at once, for programs written by hand. */
+  public static Machine withoutSpinUp(Machine machine) {
+    SettingUp set = machine.settingUp();
+    return machine.with(
+        new SettingUp(set.zero(), set.zeroZ(), set.safeHeightMm(), set.toolChangeS(), 0));
+  }
+
   /** The router with its zero elsewhere. */
   public static Machine router(Machine.Zero zero, Machine.ZeroZ zeroZ) {
     return new Machine(

@@ -40,7 +40,7 @@ class PlanJsonTest {
     assertEquals(
         "file tool depth_mm ply stepdown_from_mm cut_mm rapid_mm plunges time_s",
         keys(root.get("passes").get(0)));
-    assertEquals("cut_s rapid_s total_s lower_bound_s", keys(root.get("time")));
+    assertEquals("cut_s rapid_s total_s lower_bound_s spin_up_s", keys(root.get("time")));
     assertEquals(
         "cell_mm matched_share gouged_mm2 gouge_max_mm uncut_mm2 unreachable_mm2 collisions"
             + " bite_max_mm bite_max_share",

@@ -7,10 +7,13 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import plyscape.gcode.GcodeParser;
 import plyscape.grid.Box;
+import plyscape.machine.Machine;
 import plyscape.machine.Workshop;
 
 /** Rapids over a face that is flat to 0.3 mm; a pocket 10 mm wide is cut from X 10 to 20. */
 class RapidOverFaceTest {
+
+  private static final Machine ROUTER = Workshop.withoutSpinUp(Workshop.ROUTER);
 
   private static List<Verification.Collision> check(double flatness, String... lines) {
     String text =
@@ -19,9 +22,8 @@ class RapidOverFaceTest {
             + String.join("\n", lines)
             + "\nG0 Z4\nM5\nM30\n";
     Box panel = new Box(0, 0, 30, 30);
-    Setup setup = new Setup(panel, 9, flatness, panel, Workshop.ROUTER, 0.1);
-    Cut cut =
-        new Cut(GcodeParser.parse("p.nc", text, Workshop.ROUTER, 30, 30, 9), Workshop.END_MILL_3);
+    Setup setup = new Setup(panel, 9, flatness, panel, ROUTER, 0.1);
+    Cut cut = new Cut(GcodeParser.parse("p.nc", text, ROUTER, 30, 30, 9), Workshop.END_MILL_3);
     return Simulator.cut(setup, List.of(cut), HeightField.uncut(panel, 0.1));
   }
 
