@@ -16,6 +16,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.overlayng.RingClipper;
 import plyscape.grid.Box;
+import plyscape.zones.map.MapRepair;
 import plyscape.zones.map.MapShapes;
 
 /**
@@ -37,6 +38,7 @@ final class FeatureShape {
   private boolean lineWithoutWidth;
   private boolean point;
   private boolean outside;
+  private boolean scribble;
 
   /**
    * Prepares for one feature.
@@ -98,6 +100,10 @@ final class FeatureShape {
     if (!area.isValid()) {
       // A ring that was cut at the reach may run along it twice: that is ours, not the file's.
       repaired |= map.reach().contains(polygon.getEnvelopeInternal());
+      if (MapRepair.crossings(area) > MapRepair.MOST_CROSSINGS) {
+        scribble = true;
+        return;
+      }
       area = GeometryFixer.fix(area);
     }
     addArea(area);
@@ -204,6 +210,9 @@ final class FeatureShape {
   String why() {
     if (lineWithoutWidth) {
       return "a line, and the zone has no width";
+    }
+    if (scribble) {
+      return "crosses itself more than " + MapRepair.MOST_CROSSINGS + " times";
     }
     if (unmappable) {
       return "can't be projected to the terrain's CRS";
