@@ -8,6 +8,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Locale;
+import plyscape.fault.IoReason;
 import plyscape.text.Visible;
 
 /**
@@ -45,7 +47,7 @@ record Console(
 
   private static PrintStream stream(FileDescriptor descriptor) {
     return new PrintStream(
-        new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 8192),
+        new java.io.BufferedOutputStream(new CheckedStream(descriptor), 8192),
         false,
         StandardCharsets.UTF_8) {
       @Override
@@ -54,6 +56,41 @@ record Console(
         flush();
       }
     };
+  }
+
+  /** Remembers why it couldn't be written, which {@link PrintStream} doesn't. */
+  private static final class CheckedStream extends FileOutputStream {
+
+    private static volatile String outTrouble = "";
+
+    private final boolean out;
+
+    CheckedStream(FileDescriptor descriptor) {
+      super(descriptor);
+      out = descriptor == FileDescriptor.out;
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int count) throws IOException {
+      try {
+        super.write(bytes, from, count);
+      } catch (IOException e) {
+        if (out) {
+          outTrouble = IoReason.of(e);
+        }
+        throw e;
+      }
+    }
+  }
+
+  /**
+   * Why results could not be written, "" when they were. A reader that has seen enough and closed
+   * its end of a pipe is no trouble.
+   */
+  String outTrouble() {
+    out.flush();
+    String trouble = CheckedStream.outTrouble;
+    return trouble.toLowerCase(Locale.ROOT).contains("pipe") ? "" : trouble;
   }
 
   /**

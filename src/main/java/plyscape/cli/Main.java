@@ -9,6 +9,7 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import plyscape.fault.JobFault;
 import plyscape.fault.Limit;
 import plyscape.text.Visible;
 
@@ -24,7 +25,13 @@ public final class Main {
     PoolRun.everyProcessor();
     Console console = Console.ofProcess(args);
     int code = run(console, args);
-    console.out().flush();
+    String trouble = console.outTrouble();
+    if (code == ExitCodes.DONE && !trouble.isEmpty()) {
+      code =
+          report(
+              console,
+              new JobFault("can't write the results: " + trouble, "make room, or write elsewhere"));
+    }
     console.err().flush();
     System.exit(code);
   }

@@ -71,7 +71,10 @@ public final class InputFile {
     Path folder = path.toAbsolutePath().getParent();
     String wanted = path.getFileName() == null ? "" : path.getFileName().toString();
     String help = "check the name; relative paths count from the file that names them";
-    if (folder != null && !Files.isDirectory(folder)) {
+    String halves = folder == null ? "" : BrokenSwap.halves(folder, wanted);
+    if (!halves.isEmpty()) {
+      help = halves;
+    } else if (folder != null && !Files.isDirectory(folder)) {
       help = "its folder isn't there either";
     } else if (folder != null) {
       help =

@@ -48,6 +48,13 @@ final class EarlierOutput {
           "choose another directory"
               + (kind.keyText().isEmpty() ? "" : ", or replace it with --force"));
     }
+    if (underfoot(target)) {
+      throw new JobFault(
+          asked
+              + " is the folder that the shell stands in, or above it: another would be put in its"
+              + " place, and the shell left in none",
+          "name a folder in it, such as -o out, or go to another folder");
+    }
     OutputKind found = found(target, kind);
     for (String file : files) {
       if (!found.owns(file) || files.size() >= LOOKED_AT - 1) {
@@ -67,6 +74,11 @@ final class EarlierOutput {
               + " of its kind), so it isn't replaced",
           "choose another directory");
     }
+  }
+
+  /** Whether the program runs in a folder, or in one under it: it mustn't be moved away then. */
+  static boolean underfoot(Path target) throws IOException {
+    return Path.of("").toRealPath().startsWith(target);
   }
 
   private static OutputKind found(Path target, OutputKind kind) throws IOException {

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import plyscape.files.BrokenSwap;
 
 /**
  * The hidden names beside a target, and what killed runs left under them.
@@ -26,8 +27,6 @@ import java.util.stream.Stream;
  * deleted.
  */
 final class Leftovers {
-
-  private static final String MARK = ".plyscape-";
 
   /**
    * Keys of this process's own runs: closing a second channel on a file drops the locks on it, so
@@ -51,7 +50,7 @@ final class Leftovers {
   }
 
   private static String prefix(Path target) {
-    return "." + target.getFileName() + MARK;
+    return BrokenSwap.prefix(target.getFileName().toString());
   }
 
   /** Clears up after killed runs for the target. What can't be cleared stays for the next run. */

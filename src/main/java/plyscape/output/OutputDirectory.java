@@ -10,10 +10,12 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
 import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
 
@@ -225,6 +227,10 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   }
 
   private void moveIn(boolean replaced) throws IOException {
+    if (!replaced && Files.exists(target) && EarlierOutput.underfoot(target)) {
+      fill();
+      return;
+    }
     try {
       Files.move(aside("part"), target, StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException e) {
@@ -232,6 +238,23 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
         Files.move(aside("old"), target, StandardCopyOption.ATOMIC_MOVE);
       }
       throw e;
+    }
+  }
+
+  /**
+   * Moves what was written into the empty folder that the shell stands in, which must stay; the key
+   * file last, so that nothing half done looks like an output.
+   */
+  private void fill() throws IOException {
+    List<Path> entries = new ArrayList<>();
+    try (Stream<Path> files = Files.list(aside("part"))) {
+      files.forEach(entries::add);
+    }
+    entries.sort(
+        Comparator.comparing((Path file) -> file.endsWith(kind.keyFile()))
+            .thenComparing(Comparator.naturalOrder()));
+    for (Path entry : entries) {
+      Files.move(entry, target.resolve(entry.getFileName()), StandardCopyOption.ATOMIC_MOVE);
     }
   }
 

@@ -216,4 +216,15 @@ class OutputDirectoryTest {
     assertEquals(PLAN + " ", Files.readString(target.resolve("plan.json")));
     assertEquals(2, names().size());
   }
+
+  /** Replacing it would leave the shell in a folder that is no more. */
+  @Test
+  void theFolderThatTheProgramRunsIn_isNotReplaced() {
+    for (Path here : new Path[] {Path.of("."), Path.of("..")}) {
+      JobFault fault =
+          assertThrows(
+              JobFault.class, () -> OutputDirectory.open(here, OutputKind.PLAN, true).close());
+      assertTrue(fault.getMessage().contains("the shell stands in"), fault.getMessage());
+    }
+  }
 }
