@@ -52,6 +52,11 @@ public final class PlaceJudge {
     return out;
   }
 
+  /** Risk of a wrong colour at one place. */
+  public static double risk(Depths depths, PanelShape shape, Spot spot) {
+    return new PlaceJudge(depths, shape.bend()).risk(spot, depths.of(spot.ply(), spot.at()));
+  }
+
   private void begin(int other) {
     ply = other;
     least = Double.POSITIVE_INFINITY;
@@ -81,12 +86,14 @@ public final class PlaceJudge {
     if (Double.isNaN(cell.cutMm())) {
       return cell.sanded()
           ? at.ownRisk()
-          : Math.max(at.ownRisk(), depths.risk(ply, cell.at(), at.targetMm(), false));
+          : Math.max(at.ownRisk(), depths.risk(cell.ply(), cell.at(), at.targetMm(), false));
     }
     double cut =
         bend == null ? cell.cutMm() : bend.depthMm(cell.at().xMm(), cell.at().yMm(), cell.cutMm());
-    double sanded = depths.risk(ply, cell.at(), cut, true);
-    return cell.sanded() ? sanded : Math.max(sanded, depths.risk(ply, cell.at(), cut, false));
+    double sanded = depths.risk(cell.ply(), cell.at(), cut, true);
+    return cell.sanded()
+        ? sanded
+        : Math.max(sanded, depths.risk(cell.ply(), cell.at(), cut, false));
   }
 
   private void end(SortedMap<Integer, PlyShown> out) {

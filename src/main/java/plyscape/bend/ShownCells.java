@@ -41,7 +41,7 @@ public final class ShownCells {
       SortedMap<Integer, MultiPolygon> pockets,
       FaceField faces,
       double blockMm) {
-    double cell = Math.max(CELL_MM, Math.max(carved.width(), carved.height()) / MOST);
+    double cell = apartMm(carved);
     int columns = (int) Math.ceil(carved.width() / cell);
     int rows = (int) Math.ceil(carved.height() / cell);
     CellFrame frame =
@@ -50,6 +50,11 @@ public final class ShownCells {
     SandedCells sanded = new SandedCells(frame, pockets, blockMm);
     double[] cut = faces == null ? null : faces.depthsMm(frame);
     exposed.forEach((ply, shape) -> add(ply, shape, frame, sanded, cut));
+  }
+
+  /** How far places lie apart over a carved area, mm. */
+  public static double apartMm(Box carved) {
+    return Math.max(CELL_MM, Math.max(carved.width(), carved.height()) / MOST);
   }
 
   private void add(int ply, MultiPolygon shape, CellFrame frame, SandedCells sanded, double[] cut) {

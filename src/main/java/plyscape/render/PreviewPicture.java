@@ -38,6 +38,7 @@ public final class PreviewPicture {
     Job.PanelSpec panel = plan.job().panel();
     double pxPerMm = LONGEST_PX / longestMm(plan);
     Canvas top = topView(plan, pxPerMm, FINER);
+    TopContours.draw(top, plan, pxPerMm);
     overlay.draw(top, pxPerMm);
     int height = Math.max(top.height() + FOOT, PlyLegend.height(plan)) + 2 * MARGIN;
     Canvas canvas = new Canvas(top.width() + PlyLegend.WIDTH + 3 * MARGIN, height, Colours.PAPER);
@@ -53,6 +54,7 @@ public final class PreviewPicture {
     int foot = MARGIN + top.height() + 22;
     ScaleBar.draw(
         canvas, MARGIN, foot, pxPerMm, panel.widthMm(), plan.terrain().frame().metresPerMm());
+    canvas.text(MARGIN, canvas.height() - 10, 10, Colours.FAINT, TopContours.words(plan));
     drawNorth(canvas, MARGIN + top.width() - 34, foot + 6, plan.terrain().frame().turn().degrees());
     return Png.write(canvas, (int) Math.round(pxPerMm * 1000));
   }

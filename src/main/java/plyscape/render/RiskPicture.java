@@ -1,7 +1,10 @@
 package plyscape.render;
 
 import java.util.List;
+import plyscape.bend.PlaceJudge;
+import plyscape.bend.ShownCells;
 import plyscape.layup.PlyDepth;
+import plyscape.layup.Spot;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 
@@ -37,6 +40,9 @@ public final class RiskPicture {
             MARGIN + x, MARGIN + y, ply == 0 ? 0xd8d4cc : shades.of(FinishedFace.depth(plan, ply)));
       }
     }
+    if (plan.depths().byPlace()) {
+      byPlace(canvas, plan, raster);
+    }
     int x = raster.columns() + 2 * MARGIN;
     key(canvas, x, plan);
     List<String> words = shades.words();
@@ -44,6 +50,26 @@ public final class RiskPicture {
       canvas.text(x, MARGIN + 346 + 18 * i, 10, Colours.INK, words.get(i));
     }
     return Png.write(canvas, 0);
+  }
+
+  /** Places that are judged by themselves, each as wide as they lie apart. */
+  private static void byPlace(Canvas canvas, Landscape plan, PlyRaster raster) {
+    double apart = ShownCells.apartMm(plan.tiling().carved());
+    double px = raster.columns() / plan.job().panel().widthMm();
+    double height = plan.job().panel().heightMm();
+    for (Spot spot : plan.spots()) {
+      int rgb = RiskStep.of(PlaceJudge.risk(plan.depths(), plan.shape(), spot)).rgb();
+      int fromX = (int) Math.floor((spot.at().xMm() - apart / 2) * px);
+      int fromY = (int) Math.floor((height - spot.at().yMm() - apart / 2) * px);
+      int side = (int) Math.ceil(apart * px);
+      for (int y = Math.max(0, fromY); y < Math.min(raster.rows(), fromY + side); y++) {
+        for (int x = Math.max(0, fromX); x < Math.min(raster.columns(), fromX + side); x++) {
+          if (raster.plies()[y * raster.columns() + x] == spot.ply()) {
+            canvas.set(MARGIN + x, MARGIN + y, rgb);
+          }
+        }
+      }
+    }
   }
 
   private static void key(Canvas canvas, int x, Landscape plan) {

@@ -75,6 +75,7 @@ public final class HtmlReport {
         .raw("</header>\n<main>\n");
     SummaryPart.write(page, plan);
     PanelPart.write(page, plan.landscape(), picture);
+    TopPart.write(page, plan.landscape());
     PlyPart.write(page, plan.landscape());
     ZonePart.write(page, plan.landscape());
     PassPart.write(page, plan);
