@@ -58,30 +58,6 @@ public final class CellRuns {
     return room;
   }
 
-  /** All other cells of the grid. */
-  public CellRuns others() {
-    int[][] others = new int[rows.length][];
-    for (int row = 0; row < rows.length; row++) {
-      int[] runs = rows[row];
-      // The ends of the runs stay; the row's own ends come or go.
-      boolean first = runs.length == 0 || runs[0] > 0;
-      boolean last = runs.length == 0 || runs[runs.length - 1] < columns;
-      int[] turned = new int[runs.length + (first ? 1 : -1) + (last ? 1 : -1)];
-      int count = 0;
-      if (first) {
-        turned[count++] = 0;
-      }
-      for (int k = first ? 0 : 1; k < runs.length - (last ? 0 : 1); k++) {
-        turned[count++] = runs[k];
-      }
-      if (last) {
-        turned[count] = columns;
-      }
-      others[row] = turned;
-    }
-    return new CellRuns(columns, others);
-  }
-
   /**
    * The cells within a distance of any cell of the set, centre to centre: the set grown by a disk.
    * Exact, as {@link DistanceTransform} compared with the distance is, and faster. Rows are shared
@@ -150,24 +126,12 @@ public final class CellRuns {
     return Arrays.copyOf(runs, count);
   }
 
-  /** Adds 1 to a tally of the cells, row by row, in each cell that this set and another share. */
-  public void addShared(CellRuns other, byte[] tally) {
+  /** Writes a value at every cell of the set, row by row. */
+  public void fill(byte[] values, byte value) {
     for (int row = 0; row < rows.length; row++) {
-      int[] a = rows[row];
-      int[] b = other.rows[row];
-      int base = row * columns;
-      int i = 0;
-      int k = 0;
-      while (i < a.length && k < b.length) {
-        int end = Math.min(a[i + 1], b[k + 1]);
-        for (int column = Math.max(a[i], b[k]); column < end; column++) {
-          tally[base + column]++;
-        }
-        if (a[i + 1] < b[k + 1]) {
-          i += 2;
-        } else {
-          k += 2;
-        }
+      int[] runs = rows[row];
+      for (int k = 0; k < runs.length; k += 2) {
+        Arrays.fill(values, row * columns + runs[k], row * columns + runs[k + 1], value);
       }
     }
   }

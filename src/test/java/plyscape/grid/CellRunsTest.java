@@ -50,33 +50,25 @@ class CellRunsTest {
   }
 
   @Test
-  void others_areAllTheRest() {
+  void cells_areThoseSet() {
     Random random = new Random(5);
     for (int trial = 0; trial < 60; trial++) {
       int columns = 1 + random.nextInt(9);
       boolean[] set = new boolean[3 * columns];
-      boolean[] rest = new boolean[set.length];
       for (int i = 0; i < set.length; i++) {
         set[i] = random.nextInt(3) < trial % 4;
-        rest[i] = !set[i];
       }
-      CellRuns runs = CellRuns.of(set, columns, 3);
-      assertArrayEquals(set, cells(runs, set.length));
-      assertArrayEquals(rest, cells(runs.others(), set.length));
-      // Nothing is in both: a tally of what they share stays 0.
-      byte[] tally = new byte[set.length];
-      runs.addShared(runs.others(), tally);
-      assertArrayEquals(new byte[set.length], tally);
+      assertArrayEquals(set, cells(CellRuns.of(set, columns, 3), set.length));
     }
   }
 
   private static boolean[] cells(CellRuns runs, int size) {
-    byte[] tally = new byte[size];
-    runs.addShared(runs, tally);
+    byte[] values = new byte[size];
+    runs.fill(values, (byte) 7);
     boolean[] cells = new boolean[size];
     for (int i = 0; i < size; i++) {
-      assertTrue(tally[i] == 0 || tally[i] == 1);
-      cells[i] = tally[i] == 1;
+      assertTrue(values[i] == 0 || values[i] == 7);
+      cells[i] = values[i] == 7;
     }
     return cells;
   }

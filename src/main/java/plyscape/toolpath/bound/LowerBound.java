@@ -7,67 +7,80 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
+import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import plyscape.grid.Box;
-import plyscape.grid.CellFrame;
-import plyscape.grid.CellRuns;
 import plyscape.machine.Tool;
-import plyscape.region.RegionRaster;
+import plyscape.toolpath.lattice.Lattice;
 import plyscape.toolpath.task.PocketLevel;
 
 /**
  * Seconds that no plan with these cutters can beat: {@code lower_bound_s} of src/contract.md,
- * section 8. Pockets and the cutters' reach in them are rastered, without bias to either side of a
- * wall, so that at 0.2 mm the figure is good to about 0.5 % unless most of the area is narrower
- * than a cutter.
+ * section 8. What a cutter reaches is the opening of the pocket itself by its disk ({@link
+ * OpenedPocket}). Areas are counted at the nodes of a lattice that lies across the panel's axes, so
+ * that walls along them, and slots hardly wider than a cutter, are met by nodes in proportion to
+ * their area: at 0.2 mm good to about 0.5 %.
  *
  * <p>Usage: {@code double s = LowerBound.seconds(levels, tools, carved, LowerBound.CELL_MM);} the
  * levels in any order, each a pocket that holds all deeper ones; levels at depth 0 cost nothing.
  */
 public final class LowerBound {
 
-  /** Cell that serves cutters down to about 1 mm. */
+  /** Serves cutters down to about 1 mm. */
   public static final double CELL_MM = 0.2;
 
   /** Keeps memory near 200 MB on very large panels; their cells are made larger. */
-  private static final double MAX_CELLS = 1.6e7;
+  private static final double MAX_CELLS = 1.1e7;
+
+  /**
+   * How the lattice is turned against the panel, radians: its tangent is the golden ratio's, less a
+   * whole number, to which no rows of nodes come back soon.
+   */
+  private static final double TURN = Math.atan(Math.sqrt(5) - 2);
 
   private final List<PocketLevel> levels;
   private final List<Tool> tools;
-  private final CellFrame frame;
-  private final CellRuns[] pockets;
+  private final Lattice lattice;
+  private final AffineTransformation turn;
   private final byte[] target;
   private final byte[][] deepest;
 
   private LowerBound(List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
     this.levels = levels;
     this.tools = tools;
-    // One cell around the carved area, which is wall.
-    double cell = Math.max(cellMm, Math.sqrt(carved.area() / MAX_CELLS));
-    int columns = (int) Math.ceil(carved.width() / cell);
-    cell = carved.width() / columns;
-    int rows = (int) Math.ceil(carved.height() / cell);
-    frame =
-        new CellFrame(
-            carved.minX() - cell, carved.minY() - cell, cell, cell, columns + 2, rows + 2);
-    pockets = new CellRuns[levels.size()];
-    target = new byte[frame.size()];
-    deepest = new byte[tools.size()][frame.size()];
+    double centreX = (carved.minX() + carved.maxX()) / 2;
+    double centreY = (carved.minY() + carved.maxY()) / 2;
+    turn = AffineTransformation.rotationInstance(TURN, centreX, centreY);
+    double step = Math.max(cellMm, Math.sqrt(carved.area() / MAX_CELLS));
+    double width = carved.width() * Math.cos(TURN) + carved.height() * Math.sin(TURN);
+    double height = carved.width() * Math.sin(TURN) + carved.height() * Math.cos(TURN);
+    int columns = (int) Math.ceil(width / step) + 5;
+    int rows = (int) Math.ceil(height / step) + 5;
+    lattice =
+        new Lattice(
+            centreX - (columns - 1) * step / 2,
+            centreY - (rows - 1) * step / 2,
+            step,
+            columns,
+            rows);
+    target = new byte[lattice.size()];
+    deepest = new byte[tools.size()][lattice.size()];
   }
 
   /**
-   * The bound in seconds, over all cells that are cut and can be reached at their target.
+   * The bound in seconds, over all that is cut and can be reached at its target.
    *
    * @param levels the pockets, at most 120 with a depth over 0
    * @param tools the cutters
    * @param carved outside it all is wall
-   * @param cellMm working cell
+   * @param cellMm distance of the nodes
    */
   public static double seconds(
       List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
     return rastered(levels, tools, carved, cellMm).sum();
   }
 
-  /** The pockets and the cutters' reach in them, rastered. */
+  /** The pockets and the cutters' reach in them, by nodes. */
   static LowerBound rastered(
       List<PocketLevel> levels, List<Tool> tools, Box carved, double cellMm) {
     List<PocketLevel> cut =
@@ -79,30 +92,24 @@ public final class LowerBound {
       throw new IllegalArgumentException(cut.size() + " levels");
     }
     var bound = new LowerBound(cut, tools, carved, cellMm);
-    IntStream.range(0, cut.size()).parallel().forEach(k -> bound.pockets[k] = bound.pocket(k));
-    IntStream.range(0, tools.size()).parallel().forEach(bound::reach);
+    for (int k = 0; k < cut.size(); k++) {
+      bound.reach(k);
+    }
     return bound;
   }
 
-  private CellRuns pocket(int level) {
-    boolean[] inside = RegionRaster.inside(levels.get(level).pocket(), frame);
-    return CellRuns.of(inside, frame.columns(), frame.rows());
-  }
-
   /**
-   * Counts for a cutter in how many levels, from the top, it reaches each cell: the opening of each
-   * pocket by its disk. Half a cell is added to the radius against walls, as a wall stands half a
-   * cell before the centre of the first wall cell; and half a cell when the disk is grown back, as
-   * the outermost allowed centre lies up to a cell beyond the last allowed cell's.
+   * Marks where a level's pocket is and where each cutter reaches in it. As pockets nest, so do
+   * their openings: the deepest level comes last.
    */
-  private void reach(int tool) {
-    double radius = tools.get(tool).radiusMm() / frame.cellX() + 0.5;
-    int limit = (int) Math.ceil(radius * radius - 1e-9);
-    int back = (int) Math.floor(radius * radius + 1e-9);
-    for (CellRuns pocket : pockets) {
-      CellRuns allowed = pocket.others().grown(limit - 1).others();
-      pocket.addShared(allowed.grown(back), deepest[tool]);
-    }
+  private void reach(int level) {
+    MultiPolygon pocket = (MultiPolygon) turn.transform(levels.get(level).pocket());
+    OpenedPocket opened = new OpenedPocket(pocket, lattice);
+    byte mark = (byte) (level + 1);
+    opened.mark(target, mark);
+    IntStream.range(0, tools.size())
+        .parallel()
+        .forEach(t -> opened.mark(tools.get(t).radiusMm(), deepest[t], mark));
   }
 
   /** Prices the kinds, in a fixed order. */
@@ -124,16 +131,13 @@ public final class LowerBound {
     return new ChainCost(levels.stream().mapToDouble(PocketLevel::depthMm).toArray(), tools);
   }
 
-  /** Area of a cell. */
+  /** Area that one node stands for. */
   double cellMm2() {
-    return frame.cellX() * frame.cellY();
+    return lattice.nodeAreaMm2();
   }
 
-  /** Counts the cells of each kind (target, reach of each cutter); asked for once. */
+  /** Counts the nodes of each kind (target, reach of each cutter). */
   SortedMap<Kind, Integer> kinds() {
-    for (CellRuns pocket : pockets) {
-      pocket.addShared(pocket, target);
-    }
     var kinds = new TreeMap<Kind, Integer>();
     int from = 0;
     for (int i = 1; i <= target.length; i++) {

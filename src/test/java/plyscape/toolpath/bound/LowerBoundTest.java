@@ -90,6 +90,28 @@ class LowerBoundTest {
   }
 
   /**
+   * Slots wider than the cutter by 0.002 to 0.2 mm, along the axes and across, that cross each
+   * other and widen: against the opening by offsets of the polygon itself.
+   */
+  @Test
+  void slotsHardlyWiderThanTheCutter_asByOffsetsOfThePolygon() {
+    for (double width : new double[] {1.502, 1.55, 1.6, 1.7}) {
+      Geometry slots = GEOMETRY.createPoint(new Coordinate(80, 60)).buffer(3, 32);
+      double[][] ways = {{20, 15, 90, 15}, {30, 10.03, 30, 80}, {10, 20, 95, 70}, {60, 12, 72, 80}};
+      for (double[] way : ways) {
+        Coordinate[] ends = {new Coordinate(way[0], way[1]), new Coordinate(way[2], way[3])};
+        slots = slots.union(GEOMETRY.createLineString(ends).buffer(width / 2, 32));
+      }
+      double opened = slots.buffer(-0.75, 64).buffer(0.75, 64).getArea();
+      assertTrue(opened > 350, "the slots are reached");
+      double s =
+          LowerBound.seconds(
+              List.of(level(2, 1.5, multi(slots))), List.of(tool(1.5, 2)), CARVED, 0.2);
+      assertEquals(opened / (Math.sqrt(0.45) * 1.5 * 30), s, 0.005 * s, "width " + width);
+    }
+  }
+
+  /**
    * The border is wall: a pocket over the whole carved area loses its four corners, and no more.
    */
   @Test
