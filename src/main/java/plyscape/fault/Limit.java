@@ -3,6 +3,7 @@ package plyscape.fault;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicLongArray;
 
 /**
  * How much of an input file is taken before it is refused, so that a small or wrong file can't cost
@@ -33,13 +34,15 @@ public enum Limit {
   /** Bytes of a G-code program. */
   PROGRAM_BYTES(400_000_000, Integer.MAX_VALUE - 8);
 
+  /** What holds now, by limit; threads of a job read what its command has set before. */
+  private static final AtomicLongArray NOW =
+      new AtomicLongArray(Arrays.stream(values()).mapToLong(limit -> limit.usual).toArray());
+
+  private final long usual;
   private final long most;
 
-  /** What holds now; threads of a job read what its command has set before. */
-  private volatile long value;
-
   Limit(long usual, long most) {
-    value = usual;
+    this.usual = usual;
     this.most = most;
   }
 
@@ -50,7 +53,7 @@ public enum Limit {
 
   /** What holds now. */
   public long value() {
-    return value;
+    return NOW.get(ordinal());
   }
 
   /** For messages: how to let more in. */
@@ -83,7 +86,7 @@ public enum Limit {
       throw new IllegalArgumentException(
           "wanted " + word + "= a whole number from 1 to " + limit.most);
     }
-    limit.value = value;
+    NOW.set(limit.ordinal(), value);
   }
 
   /** All names. */
@@ -99,7 +102,7 @@ public enum Limit {
     @Override
     public void close() {
       for (Limit limit : values()) {
-        limit.value = before[limit.ordinal()];
+        NOW.set(limit.ordinal(), before[limit.ordinal()]);
       }
     }
   }
