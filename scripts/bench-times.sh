@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# How near the plans of eight panels come to the lower bound, and where the rest of the time goes. Arguments: names of panels
-# (tarn-hollow, eildon, downs-1, downs-2, hills-1, hills-2, relief-1, relief-2; all if none), --alone to compare with clearing every level in full with 1.5 mm.
+# How near the plans of twelve panels come to the lower bound, and where the rest of the time goes. Arguments: names of panels
+# (tarn-hollow, eildon, downs-1, downs-2, hills-1, hills-2, relief-1, relief-2, streets-1, streets-2, rivers-1, rivers-2; all if none) or job files,
+# --alone to compare with clearing every level in full with the smallest cutter.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes

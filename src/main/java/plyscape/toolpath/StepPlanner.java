@@ -20,6 +20,7 @@ import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.ring.LevelField;
 import plyscape.toolpath.ring.Piece;
 import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.slot.SlotPlaces;
 import plyscape.toolpath.task.PathOptions;
 
 /**
@@ -80,8 +81,7 @@ final class StepPlanner {
       DepthStep step, LevelField field, StepNodes nodes, PlannedFloor floor, RingTracer tracer) {
     double radius = tool.radiusMm();
     boolean finishes = leastPatchMm2 == 0 && step.depthMm() >= reach.depthMm(step.level()) - 1e-9;
-    WallNeed need =
-        finishes && before.length > 0 ? new WallRest(field.field(), before, floor) : WallNeed.NONE;
+    WallNeed need = finishes && before.length > 0 ? need(step, field, floor) : WallNeed.NONE;
     List<Ring> walls = reach.walls(step.level());
     CoarseMap near = nodes.nearWanted(radius);
     float[] smooth = smooth(field.field());
@@ -97,6 +97,13 @@ final class StepPlanner {
       pieces.addAll(new LeftSpots(field.field(), nodes, radius).pieces());
     }
     return options.climb() ? pieces : pieces.stream().map(Piece::reversed).toList();
+  }
+
+  /** What the walls need, narrow places apart, which are cut by themselves. */
+  private WallNeed need(DepthStep step, LevelField field, PlannedFloor floor) {
+    WallRest rest = new WallRest(field.field(), before, floor);
+    SlotPlaces slots = reach.slots(step.level());
+    return (x, y) -> !slots.at(field.field().lattice, x, y) && rest.at(x, y);
   }
 
   /**

@@ -23,6 +23,7 @@ import plyscape.toolpath.motion.PassCutter;
 import plyscape.toolpath.order.PieceOrder;
 import plyscape.toolpath.ring.LevelField;
 import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.slot.SlotPlaces;
 import plyscape.toolpath.task.Pass;
 import plyscape.toolpath.task.PathEvents;
 import plyscape.toolpath.task.PathOptions;
@@ -63,6 +64,9 @@ final class ToolChoice {
   /** Wall rings by level, then by cutter. */
   private final List<List<List<Ring>>> walls;
 
+  /** Narrow places, in the same way. */
+  private final List<List<SlotPlaces>> slots;
+
   private final List<Reach> reaches;
 
   /** Tracers that nobody uses now: their arrays are large, and one a thread will do. */
@@ -89,7 +93,8 @@ final class ToolChoice {
     this.machine = machine;
     this.options = options;
     this.start = start;
-    walls = fields.stream().parallel().map(this::walls).toList();
+    slots = fields.stream().parallel().map(field -> ToolPlanner.slots(field, tools)).toList();
+    walls = IntStream.range(0, fields.size()).parallel().mapToObj(this::walls).toList();
     reaches = reaches();
     must = new boolean[tools.size()];
     must[tools.size() - 1] = true;
@@ -106,9 +111,9 @@ final class ToolChoice {
     return free == null ? new RingTracer(lattice) : free;
   }
 
-  private List<List<Ring>> walls(LevelField field) {
+  private List<List<Ring>> walls(int k) {
     RingTracer tracer = tracer();
-    List<List<Ring>> rings = ToolPlanner.walls(field, tools, tracer);
+    List<List<Ring>> rings = ToolPlanner.walls(fields.get(k), tools, slots.get(k), tracer);
     tracers.add(tracer);
     return rings;
   }
@@ -161,9 +166,9 @@ final class ToolChoice {
                 new Reach(
                     fields,
                     walls.stream().map(level -> level.get(t)).toList(),
+                    slots.stream().map(level -> level.get(t)).toList(),
                     tools.get(t).radiusMm(),
-                    ToolPlanner.deepest(tools.get(t), fields),
-                    lattice))
+                    ToolPlanner.deepest(tools.get(t), fields)))
         .toList();
   }
 

@@ -15,7 +15,11 @@ import plyscape.toolpath.depth.LevelWork;
 import plyscape.toolpath.depth.RestTally;
 import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.ring.LevelField;
+import plyscape.toolpath.ring.Piece;
 import plyscape.toolpath.ring.RingTracer;
+import plyscape.toolpath.slot.SlotChoice;
+import plyscape.toolpath.slot.SlotPlaces;
+import plyscape.toolpath.slot.SlotWay;
 import plyscape.toolpath.task.PathOptions;
 
 /** Chooses all pieces of one cutter after another by what those before leave. */
@@ -60,13 +64,26 @@ final class ToolPlanner {
     return field.level().depthMm() <= tool.fluteLengthMm() + 1e-9;
   }
 
+  /** Narrow places of each cutter in one level. */
+  static List<SlotPlaces> slots(LevelField field, List<Tool> tools) {
+    return tools.stream()
+        .map(
+            tool ->
+                reaches(tool, field)
+                    ? SlotPlaces.of(field.field(), tool.radiusMm())
+                    : SlotPlaces.none())
+        .toList();
+  }
+
   /**
-   * Wall rings of each cutter in one level; all but the smallest that gets there round the corners
-   * that it will cut anyway.
+   * Wall rings of each cutter in one level, narrow places left out; all but the smallest that gets
+   * there round the corners that it will cut anyway.
    *
+   * @param slots narrow places of each cutter
    * @param tracer used for them all
    */
-  static List<List<Ring>> walls(LevelField field, List<Tool> tools, RingTracer tracer) {
+  static List<List<Ring>> walls(
+      LevelField field, List<Tool> tools, List<SlotPlaces> slots, RingTracer tracer) {
     List<List<Ring>> walls = new ArrayList<>();
     int last = tools.size() - 1;
     while (last > 0 && !reaches(tools.get(last), field)) {
@@ -75,7 +92,9 @@ final class ToolPlanner {
     for (int t = 0; t < tools.size(); t++) {
       Tool tool = tools.get(t);
       double round = t == last ? 0 : ROUNDING * tool.radiusMm();
-      walls.add(reaches(tool, field) ? field.wallRings(tracer, tool.radiusMm(), round) : List.of());
+      List<Ring> rings =
+          reaches(tool, field) ? field.wallRings(tracer, tool.radiusMm(), round) : List.of();
+      walls.add(slots.get(t).without(field.field().lattice, rings));
     }
     return walls;
   }
@@ -88,13 +107,45 @@ final class ToolPlanner {
    * @param later the smaller cutters that will follow, largest first
    */
   List<StepWork> choose(Tool tool, Reach reach, double[] before, List<Tool> later) {
-    StepPlanner steps = new StepPlanner(tool, reach, before, leastPatchMm2(tool, later), options);
+    double leastMm2 = leastPatchMm2(tool, later);
+    List<StepWork> slots = slots(tool, reach, leastMm2);
+    StepPlanner steps = new StepPlanner(tool, reach, before, leastMm2, options);
     DepthPlan plan = before.length == 0 ? freshPlan(tool, reach) : restPlan(tool, reach);
     List<StepWork> works = new ArrayList<>();
     for (DepthStep step : plan.steps()) {
       StepWork work = steps.work(step, fields.get(step.level()), floor, tracer);
       floor.clear(work.pieces(), tool.radiusMm(), step.depthMm());
       works.add(work);
+    }
+    // Last, as they are then open at their ends.
+    works.addAll(slots);
+    return works;
+  }
+
+  /** The narrow places that a cutter has to cut, a step a level. */
+  private List<StepWork> slots(Tool tool, Reach reach, double leastMm2) {
+    SlotChoice choice = new SlotChoice(fields.get(0).field().lattice, tool.radiusMm());
+    List<StepWork> works = new ArrayList<>();
+    for (int k = 0; k < deepest(tool, fields); k++) {
+      int level = k;
+      List<SlotWay> chosen =
+          choice.choose(
+              reach.slots(k).ways(),
+              node -> reach.stands(node, level, floor),
+              leastMm2,
+              floor::leaveToSmaller);
+      if (!chosen.isEmpty()) {
+        for (boolean left : new boolean[] {true, false}) {
+          List<Piece> sides = chosen.stream().map(slot -> Piece.of(slot.side(left))).toList();
+          floor.clear(sides, tool.radiusMm() + SlotChoice.CLEARED_MM, reach.depthMm(k));
+        }
+        works.add(
+            new StepWork(
+                new DepthStep(k, reach.depthMm(k), false, 0),
+                fields.get(k),
+                chosen.stream().map(Piece::of).toList(),
+                tool.stepoverMm()));
+      }
     }
     return works;
   }

@@ -42,7 +42,7 @@ public final class PlannedFloor {
   }
 
   /** A cutter that could have cleared a node leaves it to a smaller one. */
-  void leaveToSmaller(int node) {
+  public void leaveToSmaller(int node) {
     leftToSmaller[node] = true;
   }
 

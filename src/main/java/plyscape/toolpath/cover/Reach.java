@@ -9,6 +9,8 @@ import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.lattice.Stock;
 import plyscape.toolpath.lattice.Sweep;
 import plyscape.toolpath.ring.LevelField;
+import plyscape.toolpath.slot.SlotPlaces;
+import plyscape.toolpath.slot.SlotWay;
 
 /**
  * How deep one cutter can go at each lattice node: the deepest level in whose pocket its disk can
@@ -19,6 +21,7 @@ public final class Reach {
 
   private final List<LevelField> fields;
   private final List<List<Ring>> walls;
+  private final List<SlotPlaces> slots;
   private final double[] depths;
   private final Lattice lattice;
   private final byte[] level;
@@ -26,17 +29,19 @@ public final class Reach {
   /**
    * @param fields levels, upper first
    * @param walls this cutter's exact wall rings of each
+   * @param slots its narrow places in each
    * @param deepest number of levels that its flutes are long enough for
    */
   public Reach(
       List<LevelField> fields,
       List<List<Ring>> walls,
+      List<SlotPlaces> slots,
       double radiusMm,
-      int deepest,
-      Lattice lattice) {
+      int deepest) {
     this.fields = fields;
     this.walls = walls;
-    this.lattice = lattice;
+    this.slots = slots;
+    lattice = fields.get(0).field().lattice;
     depths = fields.stream().mapToDouble(field -> field.level().depthMm()).toArray();
     level = new byte[lattice.size()];
     Arrays.fill(level, (byte) -1);
@@ -50,6 +55,10 @@ public final class Reach {
           .eachRun((first, last) -> inside(field, radiusMm, first, last, mark));
       for (Ring ring : walls.get(k)) {
         under(ring, sweep, radiusMm, mark);
+      }
+      for (SlotWay slot : slots.get(k).ways()) {
+        under(slot.side(true), sweep, radiusMm, mark);
+        under(slot.side(false), sweep, radiusMm, mark);
       }
     }
   }
@@ -95,6 +104,16 @@ public final class Reach {
   /** This cutter's exact wall rings in a level. */
   public List<Ring> walls(int k) {
     return walls.get(k);
+  }
+
+  /** This cutter's narrow places in a level. */
+  public SlotPlaces slots(int k) {
+    return slots.get(k);
+  }
+
+  /** Whether a level is the deepest that is reached at a node, and wood stands over its depth. */
+  public boolean stands(int node, int k, PlannedFloor floor) {
+    return level[node] == k && floor.depthAt(node) < depths[k] - Stock.SAME_MM;
   }
 
   /** Area in which each level is the deepest that is reached, mm2. */

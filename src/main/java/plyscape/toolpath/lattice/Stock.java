@@ -137,6 +137,11 @@ public final class Stock {
     return least;
   }
 
+  /** Depth to which the node nearest to a point has been cut, mm. */
+  public double at(double x, double y) {
+    return depth[lattice.nearest(x, y)];
+  }
+
   /** Depth above which no wood stands at the node nearest to a point, mm. */
   public double sureAt(double x, double y) {
     return sure[lattice.nearest(x, y)];

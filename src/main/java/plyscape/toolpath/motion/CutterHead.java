@@ -299,6 +299,27 @@ final class CutterHead {
     moves.arc(biarc.second(), floor, feed);
   }
 
+  /**
+   * Straight from place to place.
+   *
+   * @param points X, Y, depth and feed to it of each; the feed falls where that would be faster
+   *     down than the plunge
+   */
+  void along(List<double[]> points) {
+    for (double[] point : points) {
+      boolean atFloor = Math.min(moves.depth, point[2]) >= floor - Stock.SAME_MM;
+      if (atFloor) {
+        stock.cutDisk(moves.x, moves.y, radius, floor);
+        stock.cut(moves.x, moves.y, point[0], point[1], radius, floor);
+      }
+      double most = RampEntry.mostFeed(moves, point, tool.plungeMmPerMin());
+      moves.line(point[0], point[1], point[2], Math.min(point[3], most));
+    }
+    here = way;
+    heading = null;
+    alongWall = false;
+  }
+
   /** Along a piece at depth, from its first point, where the cutter is. */
   void follow(Piece piece) {
     here = way;

@@ -23,6 +23,7 @@ public final class PassCutter {
   private final CutterHead head;
   private final PieceEntry entry;
   private final PieceGlide glide;
+  private final SlotCutter slots;
   private final List<Pass> passes = new ArrayList<>();
   private StepWork work;
 
@@ -38,6 +39,7 @@ public final class PassCutter {
     head = new CutterHead(stock, tool, machine, options, start);
     entry = new PieceEntry(head);
     glide = new PieceGlide(head, entry);
+    slots = new SlotCutter(head, stock, machine.leastChipMm());
   }
 
   /** Lifts to safe height; the passes. */
@@ -69,9 +71,15 @@ public final class PassCutter {
   }
 
   /**
-   * Cuts a piece of a step. Where more than a stepdown stands under it, it is cut higher up first.
+   * Cuts a piece of a step. Where more than a stepdown stands under it, it is cut higher up first; a
+   * narrow place sees to that by itself.
    */
   public void cut(StepWork of, Piece piece) {
+    if (piece.slot() != null) {
+      enter(of);
+      slots.cut(piece.slot());
+      return;
+    }
     for (BiteLimit.Before first : head.before(of, piece)) {
       cut(first.work(), first.piece());
     }

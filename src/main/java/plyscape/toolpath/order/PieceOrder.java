@@ -96,7 +96,9 @@ public final class PieceOrder {
             new TourItem(
                 new double[] {piece.x()[0], piece.x()[last]},
                 new double[] {piece.y()[0], piece.y()[last]},
-                piece.wall() ? TourItem.Kind.PATH : TourItem.Kind.EITHER_WAY,
+                piece.wall() && piece.slot() == null
+                    ? TourItem.Kind.PATH
+                    : TourItem.Kind.EITHER_WAY,
                 before[p]));
       }
     }

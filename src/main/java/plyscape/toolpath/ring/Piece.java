@@ -1,6 +1,7 @@
 package plyscape.toolpath.ring;
 
 import plyscape.toolpath.lattice.Ring;
+import plyscape.toolpath.slot.SlotWay;
 
 /**
  * A stretch of a ring that is to be cut, panel mm.
@@ -9,8 +10,24 @@ import plyscape.toolpath.lattice.Ring;
  * @param closed whether it is the whole ring; then the first point isn't repeated at the end
  * @param x points' X
  * @param y points' Y
+ * @param slot the narrow place of which it is the middle; null for a stretch of a ring
  */
-public record Piece(int index, boolean closed, double[] x, double[] y) {
+public record Piece(int index, boolean closed, double[] x, double[] y, SlotWay slot) {
+
+  /** A stretch of a ring. */
+  public Piece(int index, boolean closed, double[] x, double[] y) {
+    this(index, closed, x, y, null);
+  }
+
+  /** A whole ring. */
+  public static Piece of(Ring ring) {
+    return new Piece(ring.index(), ring.closed(), ring.x(), ring.y());
+  }
+
+  /** A narrow place, cut to its floor in one go. */
+  public static Piece of(SlotWay slot) {
+    return new Piece(0, false, slot.x(), slot.y(), slot);
+  }
 
   /** Whether it runs along the wall, so that its direction is fixed. */
   public boolean wall() {
@@ -36,7 +53,7 @@ public record Piece(int index, boolean closed, double[] x, double[] y) {
       rx[i] = x[n - 1 - i];
       ry[i] = y[n - 1 - i];
     }
-    return new Piece(index, closed, rx, ry);
+    return new Piece(index, closed, rx, ry, slot == null ? null : slot.reversed());
   }
 
   /** Its point nearest to a place. */

@@ -1,0 +1,162 @@
+package plyscape.toolpath.motion;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.slot.SlotLevels;
+import plyscape.toolpath.slot.SlotLimits;
+import plyscape.toolpath.slot.SlotWay;
+
+/**
+ * Cuts a slot to its floor in one go: to and fro, ever deeper ({@link SlotLevels}), at a feed that
+ * takes the same wood a minute as the cutter does in a slot a stepdown deep, never over its feed
+ * nor, on the way down, over its plunge feed.
+ */
+final class SlotCutter {
+
+  /** Feed changes come in steps of this share, so that programs stay small. */
+  private static final double FEED_STEP = 0.05;
+
+  /** Lines may be thinned by this, mm. */
+  private static final double THIN_MM = 0.0015;
+
+  /** Places that one line may stand for. */
+  private static final int MOST_THINNED = 200;
+
+  /** Ways to the next slot over its own floor that are no longer than this need no lift, mm. */
+  private static final double STEP_MM = 0.3;
+
+  private final CutterHead head;
+  private final Stock stock;
+  private final SlotLimits limits;
+
+  /**
+   * @param leastChipMm thinnest chip a tooth
+   */
+  SlotCutter(CutterHead head, Stock stock, double leastChipMm) {
+    this.head = head;
+    this.stock = stock;
+    limits = SlotLimits.of(head.tool(), head.options(), leastChipMm);
+  }
+
+  /** Cuts it from the end that is nearer. */
+  void cut(SlotWay way) {
+    int end = way.size() - 1;
+    boolean back =
+        Math.hypot(way.x()[end] - head.x(), way.y()[end] - head.y())
+            < Math.hypot(way.x()[0] - head.x(), way.y()[0] - head.y()) - 1e-6;
+    SlotWay slot = back ? way.reversed() : way;
+    double[] standing = new double[slot.size()];
+    for (int i = 0; i < standing.length; i++) {
+      standing[i] = standing(slot, i);
+    }
+    SlotLevels levels = new SlotLevels(slot, standing, head.floor(), limits);
+    List<double[]> points = new ArrayList<>();
+    levels.run(
+        (i, side, depth, bite, rim) -> {
+          double x = side < 0 ? slot.x()[i] : side == 0 ? slot.leftX()[i] : slot.rightX()[i];
+          double y = side < 0 ? slot.y()[i] : side == 0 ? slot.leftY()[i] : slot.rightY()[i];
+          points.add(new double[] {x, y, depth, share(bite, rim, slot.roomMm(i))});
+        });
+    if (points.isEmpty()) {
+      return;
+    }
+    enter(points.get(0));
+    head.along(thinned(points));
+  }
+
+  /** Depth of the highest wood across a section that the cutter can take away, mm. */
+  private double standing(SlotWay slot, int i) {
+    int j = i + 1 < slot.size() ? i + 1 : i - 1;
+    double dx = slot.x()[j] - slot.x()[i];
+    double dy = slot.y()[j] - slot.y()[i];
+    double d = Math.max(1e-9, Math.hypot(dx, dy));
+    double step = stock.lattice.stepMm();
+    double half = head.tool().radiusMm() + slot.roomMm(i) / 2 - 0.8 * step;
+    int parts = Math.max(1, (int) Math.ceil(half / step));
+    double highest = head.floor();
+    for (int p = -parts; p <= parts; p++) {
+      double off = half * p / parts;
+      highest =
+          Math.min(highest, stock.at(slot.x()[i] - off * dy / d, slot.y()[i] + off * dx / d));
+    }
+    return highest;
+  }
+
+  /** Share of the feed at a depth of cut over the whole width, and beside a wall. */
+  private double share(double biteMm, double rimMm, double roomMm) {
+    double stepdown = head.tool().stepdownMm();
+    double full = head.options().slotFeed() * stepdown / Math.max(1e-9, biteMm);
+    double width = Math.min(head.tool().diameterMm(), roomMm);
+    double beside =
+        head.options().feedShare(width, head.tool().stepoverMm(), head.tool().diameterMm())
+            * stepdown
+            / Math.max(1e-9, rimMm);
+    double share = Math.min(1, Math.min(full, beside));
+    return Math.max(FEED_STEP, Math.floor(share / FEED_STEP + 1e-6) * FEED_STEP);
+  }
+
+  private void enter(double[] start) {
+    double hop = Math.hypot(start[0] - head.x(), start[1] - head.y());
+    if (head.level()
+        && hop < STEP_MM
+        && head.way().free(head.x(), head.y(), start[0], start[1])
+        && head.mayCut(head.x(), head.y(), start[0], start[1])) {
+      double feed = head.tool().feedMmPerMin();
+      head.along(
+          List.of(
+              new double[] {start[0], start[1], head.floor(), feed},
+              new double[] {start[0], start[1], start[2], feed}));
+      return;
+    }
+    head.over(start[0], start[1], start[2] - CutterHead.TOUCH_MM);
+    head.sink(start[0], start[1], start[2]);
+  }
+
+  /** The ends of lines that go on straight at one feed; the last of each is its feed, mm/min. */
+  private List<double[]> thinned(List<double[]> points) {
+    List<double[]> ends = new ArrayList<>();
+    int from = 0;
+    while (from < points.size() - 1) {
+      int to = from + 1;
+      while (to + 1 < points.size()
+          && to - from < MOST_THINNED
+          && points.get(to + 1)[3] == points.get(from + 1)[3]
+          && straight(points, from, to + 1)) {
+        to++;
+      }
+      double[] end = points.get(to).clone();
+      end[3] = points.get(from + 1)[3] * head.tool().feedMmPerMin();
+      ends.add(end);
+      from = to;
+    }
+    return ends;
+  }
+
+  private static boolean straight(List<double[]> points, int from, int to) {
+    double[] a = points.get(from);
+    double[] b = points.get(to);
+    double dx = b[0] - a[0];
+    double dy = b[1] - a[1];
+    double dz = b[2] - a[2];
+    double squared = dx * dx + dy * dy + dz * dz;
+    if (squared < 1e-12) {
+      return false;
+    }
+    double before = 0;
+    for (int k = from + 1; k < to; k++) {
+      double[] p = points.get(k);
+      double ex = p[0] - a[0];
+      double ey = p[1] - a[1];
+      double ez = p[2] - a[2];
+      double t = (ex * dx + ey * dy + ez * dz) / squared;
+      if (t < before - 1e-9
+          || t > 1
+          || Math.hypot(Math.hypot(ex - t * dx, ey - t * dy), ez - t * dz) > THIN_MM) {
+        return false;
+      }
+      before = t;
+    }
+    return true;
+  }
+}

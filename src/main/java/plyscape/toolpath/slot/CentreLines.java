@@ -1,0 +1,148 @@
+package plyscape.toolpath.slot;
+
+import java.util.Arrays;
+import plyscape.toolpath.lattice.CoarseMap;
+import plyscape.toolpath.lattice.DistanceField;
+import plyscape.toolpath.lattice.Lattice;
+import plyscape.toolpath.lattice.PocketEdges;
+
+/**
+ * The middle lines of a pocket (its medial axis) where it is about as wide as a cutter. Where a
+ * line between two lattice nodes goes from one wall's side to another's, the place as far from both
+ * is found exactly; places on the sides of one lattice square are neighbours, three or more meet in
+ * a junction within it. Lines into corners between walls that meet at more than a right angle or so
+ * are left out: the cutter reaches those along the walls.
+ *
+ * <p>Every place is on the middle line to 0.001 mm and its distance from the walls exact; between
+ * neighbours, a lattice step or so apart, the line strays by what a chord does.
+ */
+final class CentreLines {
+
+  /** Walls seen under a smaller angle than this from a place are one wall or a corner. */
+  private static final double SPREAD_COSINE = Math.cos(Math.toRadians(80));
+
+  private final DistanceField field;
+  private final double leastMm;
+  private final double mostMm;
+  private final BetweenWalls between;
+  private final CentreGraph graph = new CentreGraph();
+
+  /**
+   * @param leastMm distance from the walls at which a place is of use
+   * @param mostMm distance beyond which the pocket is no longer narrow
+   */
+  CentreLines(DistanceField field, double leastMm, double mostMm) {
+    this.field = field;
+    this.leastMm = leastMm;
+    this.mostMm = mostMm;
+    between = new BetweenWalls(field);
+  }
+
+  /** All lines. */
+  CentreGraph find() {
+    Lattice lattice = field.lattice;
+    double h = lattice.stepMm();
+    CoarseMap about = field.range.between(leastMm - h, mostMm + h);
+    int columns = lattice.columns();
+    int[] south = new int[columns];
+    int[] north = new int[columns];
+    int[] west = new int[columns];
+    Arrays.fill(south, -1);
+    for (int j = 2; j < lattice.rows() - 3; j++) {
+      Arrays.fill(north, -1);
+      Arrays.fill(west, -1);
+      boolean any = about.anyInRow(j) || about.anyInRow(j + 1);
+      for (int i = 2; any && i < columns - 3; i++) {
+        int node = j * columns + i;
+        west[i] = place(i, j, node, node + columns);
+        north[i] = place(i, j + 1, node + columns, node + columns + 1);
+      }
+      for (int i = 2; i < columns - 4; i++) {
+        square(south[i], north[i], west[i], west[i + 1]);
+      }
+      int[] swap = south;
+      south = north;
+      north = swap;
+    }
+    return graph;
+  }
+
+  /** The place between the walls on the line between two neighbouring nodes, or -1. */
+  private int place(int column, int row, int node, int other) {
+    float a = field.distance[node];
+    float b = field.distance[other];
+    double h = field.lattice.stepMm();
+    int first = field.nearest[node];
+    int second = field.nearest[other];
+    if (first == second
+        || first < 0
+        || second < 0
+        || a < leastMm - h
+        || b < leastMm - h
+        || a > mostMm + h
+        || b > mostMm + h) {
+      return -1;
+    }
+    double ax = field.lattice.x(column);
+    double ay = field.lattice.y(row);
+    double bx = other == node + 1 ? ax + h : ax;
+    double by = other == node + 1 ? ay : ay + h;
+    if (oneSide(first, ax, ay, second, bx, by)) {
+      return -1;
+    }
+    between.gather(ax, ay);
+    MidPoint mid = between.on(ax, ay, bx, by);
+    return mid == null
+            || mid.clearMm() < leastMm
+            || mid.clearMm() > mostMm
+            || mid.spread() > SPREAD_COSINE
+        ? -1
+        : graph.add(mid);
+  }
+
+  /** Whether both nodes plainly lie on one side of the middle. */
+  private boolean oneSide(int first, double ax, double ay, int second, double bx, double by) {
+    PocketEdges edges = field.edges;
+    double s = edges.along(first, ax, ay);
+    double t = edges.along(second, bx, by);
+    double dx = edges.ax[first] + s * (edges.bx[first] - edges.ax[first]) - ax;
+    double dy = edges.ay[first] + s * (edges.by[first] - edges.ay[first]) - ay;
+    double ex = edges.ax[second] + t * (edges.bx[second] - edges.ax[second]) - bx;
+    double ey = edges.ay[second] + t * (edges.by[second] - edges.ay[second]) - by;
+    double product = Math.sqrt((dx * dx + dy * dy) * (ex * ex + ey * ey));
+    return dx * ex + dy * ey > 0.5 * product;
+  }
+
+  /** Joins the places on the sides of a square. */
+  private void square(int south, int north, int west, int east) {
+    int count = (south < 0 ? 0 : 1) + (north < 0 ? 0 : 1) + (west < 0 ? 0 : 1) + (east < 0 ? 0 : 1);
+    if (count == 2) {
+      int first = south >= 0 ? south : north >= 0 ? north : west;
+      int second = east >= 0 ? east : west >= 0 ? west : north;
+      graph.link(first, second);
+    } else if (count > 2) {
+      int[] sides =
+          Arrays.stream(new int[] {south, north, west, east}).filter(s -> s >= 0).toArray();
+      int middle = graph.add(junction(sides));
+      for (int side : sides) {
+        graph.link(middle, side);
+      }
+    }
+  }
+
+  /** Where lines meet: the place as far from three walls. */
+  private MidPoint junction(int[] sides) {
+    double x = 0;
+    double y = 0;
+    for (int side : sides) {
+      x += graph.point(side).x() / sides.length;
+      y += graph.point(side).y() / sides.length;
+    }
+    between.gather(x, y);
+    double[] best = between.junction(x, y, 1.5 * field.lattice.stepMm());
+    MidPoint one = graph.point(sides[0]);
+    MidPoint two = graph.point(sides[1]);
+    return new MidPoint(
+        best[0], best[1], best[2], one.firstX(), one.firstY(), two.secondX(), two.secondY());
+  }
+}
