@@ -71,8 +71,8 @@ public final class PassCutter {
   }
 
   /**
-   * Cuts a piece of a step. Where more than a stepdown stands under it, it is cut higher up first; a
-   * narrow place sees to that by itself.
+   * Cuts a piece of a step. Where more than a stepdown stands under it, it is cut higher up first;
+   * a narrow place sees to that by itself.
    */
   public void cut(StepWork of, Piece piece) {
     if (piece.slot() != null) {

@@ -77,8 +77,7 @@ final class SlotCutter {
     double highest = head.floor();
     for (int p = -parts; p <= parts; p++) {
       double off = half * p / parts;
-      highest =
-          Math.min(highest, stock.at(slot.x()[i] - off * dy / d, slot.y()[i] + off * dx / d));
+      highest = Math.min(highest, stock.at(slot.x()[i] - off * dy / d, slot.y()[i] + off * dx / d));
     }
     return highest;
   }
