@@ -35,7 +35,10 @@ public final class MapSigns {
                 box(lengthMm / 2 - strokeMm / 2, 0, lengthMm / 2 + strokeMm / 2, tick),
                 box(lengthMm - strokeMm, 0, lengthMm, tick)));
     Placing above = new Placing(lengthMm / 2, tick + 1.5 * strokeMm, Align.CENTRE, 0);
-    return bar.union(above.of(face.line(label(lengthM), heightMm)));
+    Geometry all = bar.union(above.of(face.line(label(lengthM), heightMm)));
+    // A long label stands out over a short bar on both sides.
+    double left = Math.min(0, all.getEnvelopeInternal().getMinX());
+    return new Placing(-left, 0, Align.LEFT, 0).of(all);
   }
 
   /** A ground length in words, such as 500 m or 2.5 km. */

@@ -78,6 +78,7 @@ public final class HtmlReport {
     TopPart.write(page, plan.landscape());
     PlyPart.write(page, plan.landscape());
     ZonePart.write(page, plan.landscape());
+    WeakMarks.list(page, plan.landscape());
     PassPart.write(page, plan);
     CheckPart.write(page, plan);
     page.raw("</main>\n<footer><p>plyscape ")

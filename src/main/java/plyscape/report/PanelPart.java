@@ -89,7 +89,9 @@ final class PanelPart {
               + ply.number()
               + "</text>\n");
     }
-    page.raw("</g>\n<line class=\"cut back\"/><line class=\"cut front\"/>\n");
+    page.raw("</g>\n");
+    WeakMarks.marks(page, plan);
+    page.raw("<line class=\"cut back\"/><line class=\"cut front\"/>\n");
     end(page, "a");
     end(page, "b");
     page.raw("</svg></figure>\n");
@@ -119,9 +121,9 @@ final class PanelPart {
                 + " colour</label>")
         .raw("<label><input type=\"radio\" name=\"mode\" value=\"zones\"> zones</label>")
         .raw("<label><input type=\"checkbox\" id=\"numbers\"> ply numbers</label>")
-        .raw(
-            "<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each"
-                + " ply</label></fieldset>\n");
+        .raw("<label><input type=\"checkbox\" id=\"patterns\"> a pattern for each ply</label>");
+    WeakMarks.toggle(page, plan);
+    page.raw("</fieldset>\n");
     keys(page, plan);
     page.raw("<fieldset id=\"layers\"><legend>Layers</legend>\n");
     for (PlyDepth depth : plan.depths()) {

@@ -79,6 +79,12 @@
     drawOverlay();
   }));
   document.querySelectorAll('input[name=mode], #patterns, #numbers').forEach((e) => e.addEventListener('change', drawOverlay));
+  const weak = get('weak');
+  if (weak) {
+    weak.addEventListener('change', () => {
+      get('weak-marks').style.display = weak.checked ? '' : 'none';
+    });
+  }
   get('all-on').addEventListener('click', () => setAll(true));
   get('all-off').addEventListener('click', () => setAll(false));
   function setAll(value) {

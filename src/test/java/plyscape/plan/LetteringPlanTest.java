@@ -153,6 +153,23 @@ class LetteringPlanTest {
   }
 
   @Test
+  void bundledPlaque_hasLettersPinsAndAnOutline() {
+    Warnings warnings = new Warnings();
+    Landscape plaque =
+        Planner.plan(
+                JobReader.read(
+                    Path.of("samples/tarn-hollow/plaque.yaml"), java.util.List.of(), warnings),
+                PlanOptions.preview(Set.of()),
+                Progress.NONE,
+                warnings)
+            .landscape();
+    assertEquals(8, plaque.zones().size());
+    assertEquals(20, plaque.terrain().frame().turn().degrees());
+    assertTrue(plaque.job().additions().pins() != null);
+    assertTrue(plaque.job().additions().outline() != null);
+  }
+
+  @Test
   void lettersWithoutAPly_areABadJob() {
     assertThrows(
         InputFault.class,

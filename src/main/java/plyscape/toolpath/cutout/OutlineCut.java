@@ -2,6 +2,7 @@ package plyscape.toolpath.cutout;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -135,8 +136,8 @@ public final class OutlineCut {
   }
 
   /** Lengths at which a move ends: corners, ends of tabs, the ramp's end, the end. */
-  private TreeSet<Double> stops(double start, double ramp, double end) {
-    TreeSet<Double> out = new TreeSet<>(List.of(start + ramp, end));
+  private NavigableSet<Double> stops(double start, double ramp, double end) {
+    NavigableSet<Double> out = new TreeSet<>(List.of(start + ramp, end));
     double length = path.lengthMm();
     for (int k = (int) Math.floor(start / length); k * length < end; k++) {
       for (double corner : path.at()) {
