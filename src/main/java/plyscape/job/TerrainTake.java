@@ -132,9 +132,9 @@ public record TerrainTake(
     AUTO,
     GREY,
     /** {@code 256 R + G + B / 256 - 32768} metres. */
-    TERRARIUM,
+    RGB_256,
     /** {@code -10000 + 0.1 (65536 R + 256 G + B)} metres. */
-    TERRAIN_RGB
+    RGB_TENTH
   }
 
   /** A point in {@code crop_crs}. */

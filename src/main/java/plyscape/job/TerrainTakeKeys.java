@@ -69,8 +69,19 @@ final class TerrainTakeKeys {
         keys.text("crs", "", "a code such as EPSG:32632"),
         keys.choice("unit", Unit.FROM_FILE, Unit.values()),
         keys.numberOrNull("nodata", Range.of(-1e40, 1e40, "")),
-        keys.choice("encoding", Encoding.AUTO, Encoding.values()),
+        encoding(keys),
         keys.numberOrNull("cell", Range.of(1e-6, 1e6, "m")));
+  }
+
+  /** Two of the encodings also have the names of tile services that use them. */
+  private static Encoding encoding(Keys keys) {
+    YamlNode node = keys.optional("encoding", "auto, grey, rgb-256 or rgb-tenth");
+    String word = node == null || !node.isScalar() ? "" : node.text().strip();
+    return switch (word) {
+      case "terrarium" -> Encoding.RGB_256;
+      case "terrain-rgb" -> Encoding.RGB_TENTH;
+      default -> keys.choice("encoding", Encoding.AUTO, Encoding.values());
+    };
   }
 
   private static Centre centre(Keys keys) {

@@ -405,6 +405,23 @@ class JobReaderTest {
   }
 
   @Test
+  void encodings_haveNeutralWords_andTheirOldNames() {
+    String job = "layup: layup.yaml\nterrain: {file: terrain.asc, encoding: %s}\n";
+    for (String word : new String[] {"rgb-256", "terrarium"}) {
+      assertEquals(
+          TerrainTake.Encoding.RGB_256,
+          files.job(job.formatted(word)).terrain().take().raster().encoding());
+    }
+    for (String word : new String[] {"rgb-tenth", "terrain-rgb"}) {
+      assertEquals(
+          TerrainTake.Encoding.RGB_TENTH,
+          files.job(job.formatted(word)).terrain().take().raster().encoding());
+    }
+    String fault = files.jobFault(job.formatted("rgb"));
+    assertTrue(fault.contains("auto, grey, rgb-256, rgb-tenth"), fault);
+  }
+
+  @Test
   void measuredPlaceOutsideThePanel_isAFault() {
     String layup = "measured_places: [{at: [20, 400], bottoms: {1: 0.9}}]\n" + JobFixture.LAYUP;
     files.file("layup.yaml", layup);

@@ -92,10 +92,10 @@ class PngRasterTest extends RasterTestBase {
 
   /** 8848.86 m is (162, 144, 220) and decodes to 8848.859375; sea level is (128, 0, 0). */
   @Test
-  void terrarium_decodes() throws IOException {
+  void rgb256_decodes() throws IOException {
     assertArrayEquals(
         new double[] {8848.859375, 0, Double.NaN},
-        read(colours(0xa290dc, 0x800000, 0), Encoding.TERRARIUM),
+        read(colours(0xa290dc, 0x800000, 0), Encoding.RGB_256),
         0);
   }
 
@@ -104,7 +104,7 @@ class PngRasterTest extends RasterTestBase {
   void terrainRgb_decodes() throws IOException {
     assertArrayEquals(
         new double[] {0, 1234.5, Double.NaN},
-        read(colours(0x0186a0, 0x01b6d9, 0), Encoding.TERRAIN_RGB),
+        read(colours(0x0186a0, 0x01b6d9, 0), Encoding.RGB_TENTH),
         0);
   }
 
@@ -112,7 +112,7 @@ class PngRasterTest extends RasterTestBase {
   void encoding_isFoundOutAloud() throws IOException {
     assertArrayEquals(new double[] {0, 2.5}, read(colours(0x800000, 0x800280), Encoding.AUTO), 0);
     assertEquals("png-colour", warnings.list().get(0).code());
-    assertTrue(warnings.list().get(0).message().contains("terrain.encoding: terrarium"));
+    assertTrue(warnings.list().get(0).message().contains("terrain.encoding: rgb-256"));
     assertArrayEquals(new double[] {0, 2.5}, read(colours(0x0186a0, 0x0186b9), Encoding.AUTO), 0);
   }
 

@@ -29,7 +29,7 @@ final class PngColours {
   static double[] elevations(
       double[][] bands, int bits, Encoding encoding, int columns, Place place, Warnings warnings) {
     if (bands.length <= 2) {
-      if (encoding == Encoding.TERRARIUM || encoding == Encoding.TERRAIN_RGB) {
+      if (encoding == Encoding.RGB_256 || encoding == Encoding.RGB_TENTH) {
         throw new InputFault(
             place, "it is grey, without colours to decode", "leave terrain.encoding out");
       }
@@ -41,8 +41,8 @@ final class PngColours {
           "png-colour",
           "a colour PNG is read as grey"
               + (grey ? "" : " (by brightness)")
-              + "; if its colours encode elevations, set terrain.encoding: terrarium or"
-              + " terrain-rgb",
+              + "; if its colours encode elevations, set terrain.encoding: rgb-256 or"
+              + " rgb-tenth",
           place.file());
       return grey ? bands[0] : brightness(bands);
     }
@@ -58,23 +58,23 @@ final class PngColours {
   }
 
   private static double[] guessed(double[][] bands, int columns, Place place, Warnings warnings) {
-    double[] terrarium = decoded(bands, Encoding.TERRARIUM);
-    double[] terrainRgb = decoded(bands, Encoding.TERRAIN_RGB);
-    boolean first = believable(terrarium, columns);
-    boolean second = believable(terrainRgb, columns);
+    double[] by256 = decoded(bands, Encoding.RGB_256);
+    double[] byTenths = decoded(bands, Encoding.RGB_TENTH);
+    boolean first = believable(by256, columns);
+    boolean second = believable(byTenths, columns);
     if (first == second) {
       throw new InputFault(
           place,
           "a colour PNG that isn't clearly in an elevation encoding",
-          "set terrain.encoding: terrarium, terrain-rgb or grey");
+          "set terrain.encoding: rgb-256, rgb-tenth or grey");
     }
     warnings.add(
         "png-colour",
         "a colour PNG, read in the encoding that it looks like; set terrain.encoding: "
-            + (first ? "terrarium" : "terrain-rgb")
+            + (first ? "rgb-256" : "rgb-tenth")
             + " to make sure",
         place.file());
-    return first ? terrarium : terrainRgb;
+    return first ? by256 : byTenths;
   }
 
   private static double[] decoded(double[][] bands, Encoding encoding) {
@@ -85,7 +85,7 @@ final class PngColours {
       double b = bands[2][i];
       if (r == 0 && g == 0 && b == 0) {
         out[i] = Double.NaN;
-      } else if (encoding == Encoding.TERRARIUM) {
+      } else if (encoding == Encoding.RGB_256) {
         out[i] = 256 * r + g + b / 256 - 32768;
       } else {
         // One rounding only: a tenth has no exact double.
