@@ -89,7 +89,7 @@ public final class CellMap {
   }
 
   /** Base64 of pairs (value, how often), each a base-128 number with its low end first. */
-  private static String runs(short[] values) {
+  public static String runs(short[] values) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     for (int from = 0, at = 1; at <= values.length; at++) {
       if (at == values.length || values[at] != values[from]) {

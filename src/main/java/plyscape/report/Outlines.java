@@ -66,7 +66,7 @@ final class Outlines {
     String pack(Geometry area) {
       for (int i = 0; i < area.getNumGeometries(); i++) {
         if (area.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
-          number(1 + polygon.getNumInteriorRing());
+          number(out, 1 + polygon.getNumInteriorRing());
           ring(polygon.getExteriorRing());
           for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
             ring(polygon.getInteriorRingN(k));
@@ -78,27 +78,28 @@ final class Outlines {
 
     private void ring(LinearRing ring) {
       Coordinate[] corners = ring.getCoordinates();
-      number(corners.length - 1L);
+      number(out, corners.length - 1L);
       for (int i = 0; i + 1 < corners.length; i++) {
         long nextX = Math.round(corners[i].x / GRID_MM);
         long nextY = Math.round(corners[i].y / GRID_MM);
-        step(nextX - x);
-        step(nextY - y);
+        step(out, nextX - x);
+        step(out, nextY - y);
         x = nextX;
         y = nextY;
       }
     }
+  }
 
-    private void step(long step) {
-      number(step >= 0 ? 2 * step : -2 * step - 1);
-    }
+  /** Appends a step up or down. */
+  static void step(ByteArrayOutputStream out, long step) {
+    number(out, step >= 0 ? 2 * step : -2 * step - 1);
+  }
 
-    private void number(long value) {
-      long rest = value;
-      for (; rest > 127; rest >>= 7) {
-        out.write((int) (rest & 127 | 128));
-      }
-      out.write((int) rest);
+  private static void number(ByteArrayOutputStream out, long value) {
+    long rest = value;
+    for (; rest > 127; rest >>= 7) {
+      out.write((int) (rest & 127 | 128));
     }
+    out.write((int) rest);
   }
 }

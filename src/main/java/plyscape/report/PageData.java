@@ -44,7 +44,12 @@ final class PageData {
           .put("finished", depth.targetMm() + plan.job().allowance().sandingMm())
           .put("available", depth.availableMm())
           .put("needed", depth.neededMm())
-          .put("risk", depth.risk());
+          .put("risk", depth.risk())
+          .put("chance", Words.chance(depth.risk()));
+      double[] band = Breaks.ofPly(plan, depth.ply().number());
+      if (band != null) {
+        ((ObjectNode) plies.get(plies.size() - 1)).putArray("band").add(band[0]).add(band[1]);
+      }
       FaceWindow cut = plan.cutMm(depth.ply().number());
       if (cut.open()) {
         double sanding = plan.job().allowance().sandingMm();
@@ -75,7 +80,9 @@ final class PageData {
         .put("rows", map.rows())
         .put("mm", map.cellMm())
         .put("plies", map.plyRuns())
-        .put("zones", map.zoneRuns());
+        .put("zones", map.zoneRuns())
+        .put("drawn", CellMap.runs(DrawnPlies.of(plan, map)));
+    Elevations.put(root.putObject("elevations"), plan);
     outlines(root.putObject("outlines"), plan);
     return JsonTree.text(root, false)
         .replace("<", "\\u003c")

@@ -9,13 +9,16 @@ final class Words {
 
   private Words() {}
 
-  /** {@code 1 in 25 000}; {@code none} for 0; chances below 1e-9 aren't told apart. */
+  /** Below this, blunders rule (contract, section 3). */
+  private static final double LEAST_CHANCE = 1e-6;
+
+  /** {@code 1 in 25 000}; {@code none} for 0; chances below 1e-6 aren't told apart. */
   static String chance(double risk) {
     if (risk == 0) {
       return "none";
     }
-    if (risk < 1e-9) {
-      return "below 1 in 10\u2079";
+    if (risk < LEAST_CHANCE) {
+      return "below 1 in " + grouped(Math.round(1 / LEAST_CHANCE));
     }
     return "1 in " + grouped(Math.max(Math.round(1 / risk), 1));
   }

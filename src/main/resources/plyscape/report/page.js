@@ -32,10 +32,39 @@
   const map = data.cells;
   map.ply = unpack(map.plies, map.columns * map.rows);
   map.zone = unpack(map.zones, map.columns * map.rows);
+  map.drawnPly = unpack(map.drawn, map.columns * map.rows);
   const indexAt = (x, y) => {
     const column = Math.floor(x / map.mm);
     const row = Math.floor((panel.height - y) / map.mm);
     return column < 0 || row < 0 || column >= map.columns || row >= map.rows ? -1 : row * map.columns + column;
+  };
+
+  /* Elevation of the ground, between the middles of coarse cells over the carved area. */
+  const heights = (() => {
+    const e = data.elevations, bytes = atob(e.steps), out = new Float32Array(e.columns * e.rows);
+    let at = 0, steps = 0;
+    for (let i = 0; i < out.length; i++) {
+      let value = 0, shift = 1, byte;
+      do {
+        byte = bytes.charCodeAt(at++);
+        value += (byte & 127) * shift;
+        shift *= 128;
+      } while (byte & 128);
+      steps += value % 2 ? -(value + 1) / 2 : value / 2;
+      out[i] = e.least + steps * e.step;
+    }
+    return out;
+  })();
+  const elevationAt = (x, y) => {
+    const e = data.elevations, [west, south, east, north] = panel.carved;
+    const clamp = (v, most) => Math.min(Math.max(v, 0), most);
+    const u = clamp((x - west) / (east - west) * e.columns - 0.5, e.columns - 1);
+    const v = clamp((north - y) / (north - south) * e.rows - 0.5, e.rows - 1);
+    const c = Math.min(Math.floor(u), Math.max(e.columns - 2, 0)), r = Math.min(Math.floor(v), Math.max(e.rows - 2, 0));
+    const right = Math.min(c + 1, e.columns - 1), down = Math.min(r + 1, e.rows - 1);
+    const mix = (a, b, t) => a + (b - a) * t;
+    return mix(mix(heights[r * e.columns + c], heights[r * e.columns + right], u - c),
+      mix(heights[down * e.columns + c], heights[down * e.columns + right], u - c), v - r);
   };
 
   const finished = (number) => (number === 0 ? data.border.finished : byNumber.get(number).finished);
@@ -102,7 +131,7 @@
   const isDark = () => dark.matches && !onPaper;
 
   window.plyscape = {
-    data, panel, map, byNumber, indexAt, finished, finishedAt, depthOfCell, fixed, rgb, inkOn, get,
+    data, panel, map, byNumber, indexAt, elevationAt, finished, finishedAt, depthOfCell, fixed, rgb, inkOn, get,
     ink: () => (isDark() ? '#ece7de' : '#26231f'),
     card: () => (isDark() ? '#262421' : '#ffffff'),
     paperTone: () => rgb(onPaper ? '#ffffff' : isDark() ? '#262421' : '#f4f1ea'),

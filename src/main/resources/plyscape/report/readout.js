@@ -1,18 +1,25 @@
 /* Reading a point of the panel. */
 (function () {
   'use strict';
-  const { data, panel, map, byNumber, indexAt, finishedAt, fixed, get } = window.plyscape;
-  function riskText(risk) {
-    if (risk === 0) return 'none (left uncut)';
-    return risk < 1e-9 ? 'below 1 in 10\u2079'
-      : '1 in ' + Math.max(1, Math.round(1 / risk)).toString().replace(/\B(?=(\d{3})+$)/g, ' ');
-  }
-
+  const { data, panel, map, byNumber, indexAt, elevationAt, finishedAt, fixed, get } = window.plyscape;
   const stage = get('stage');
   const readout = get('readout');
   function panelPoint(event) {
     const box = stage.querySelector('img').getBoundingClientRect();
     return [(event.clientX - box.left) / box.width * panel.width, (1 - (event.clientY - box.top) / box.height) * panel.height];
+  }
+  /* Why this ply: the zone or the ground, and what was drawn where a neighbour was given the place. */
+  function why(x, y, i, number, ply, add) {
+    const zone = map.zone[i] ? data.zones[map.zone[i] - 1] : null;
+    const drawn = map.drawnPly[i] ? byNumber.get(map.drawnPly[i]) : null;
+    const band = zone || drawn ? null : ply.band;
+    let z = elevationAt(x, y);
+    /* Cells are coarse: at a band's edge they mustn't contradict it. */
+    if (band) z = Math.min(Math.max(z, band[0]), band[1]);
+    add('Zone', zone || 'terrain');
+    add('Why', (zone ? 'zone over ground of ' : 'ground ') + fixed(z, 0) + ' m'
+      + (band ? ', band ' + fixed(band[0], 1) + ' to ' + fixed(band[1], 1) : ''));
+    if (drawn) add('Drawn', drawn.number + ' ' + drawn.name + ', too small or narrow there: shows its neighbour\u2019s ply');
   }
   function show(x, y) {
     const i = indexAt(x, y);
@@ -26,8 +33,8 @@
     if (number > 0) {
       add('Cut to', ply.target > 0 ? fixed(finishedAt(x, y, number) - ply.finished + ply.target, 3) + ' mm' : 'uncut');
       add('Clearance', fixed(ply.available, 3) + ' mm, needed ' + fixed(ply.needed, 3));
-      add('Wrong colour', riskText(ply.risk));
-      add('Zone', map.zone[i] ? data.zones[map.zone[i] - 1] : 'terrain');
+      add('Wrong colour', ply.risk === 0 ? 'none (left uncut)' : ply.chance);
+      why(x, y, i, number, ply, add);
     }
     add('Panel', 'X ' + fixed(x, 1) + '  Y ' + fixed(y, 1) + ' mm');
     const g = data.ground;

@@ -69,6 +69,12 @@ class ReportInBrowserTest {
     assertEquals("3.400 mm", bar.get(2));
     assertTrue(bar.get(3).startsWith("0.500 mm, needed 0.1"), bar.toString());
     assertTrue(bar.contains("river"), bar.toString());
+    // (80 - 5 - 0.5) mm of 89 from 100 to 200 m.
+    assertTrue(bar.contains("zone over ground of 184 m"), bar.toString());
+    assertTrue(read(66, 40).contains("ground 168 m, band 160.0 to 200.0"), read(66, 40).toString());
+    assertTrue(
+        read(10, 40).toString().contains("3 brick, too small or narrow there"),
+        read(10, 40).toString());
     assertTrue(bar.toString().contains("412750, 5601350"), bar.toString());
     assertTrue(read(2, 2).get(0).contains("border"));
     assertEquals(0, browser.eval("document.querySelectorAll('b.evil').length").asInt());
@@ -160,8 +166,8 @@ class ReportInBrowserTest {
         "Page.setDownloadBehavior",
         Browser.params().put("behavior", "allow").put("downloadPath", saved.toString()));
     click("#solid-save");
-    Path file = saved.resolve("hand-solid.png");
-    for (int i = 0; i < 100 && !Files.exists(file); i++) {
+    Path file = saved.resolve("hand-made-small-solid.png");
+    for (int i = 0; i < 400 && !Files.exists(file); i++) {
       Thread.sleep(50);
     }
     BufferedImage picture = javax.imageio.ImageIO.read(file.toFile());
