@@ -9,7 +9,7 @@ final class Words {
 
   private Words() {}
 
-  /** Below this, blunders rule (contract, section 3). */
+  /** Below this, blunders rule (contract.md, section 3). */
   private static final double LEAST_CHANCE = 1e-6;
 
   /** {@code 1 in 25 000}; {@code none} for 0; chances below 1e-6 aren't told apart. */
