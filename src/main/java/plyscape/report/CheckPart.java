@@ -53,6 +53,16 @@ final class CheckPart {
             + " mm2, at most "
             + Numbers.fixed(proof.gougeMaxMm(), 3)
             + (faces.isEmpty() ? " mm over a wall" : " mm"));
+    left(page, faces, proof);
+    pair(page, "Collisions", Integer.toString(proof.collisions().size()));
+    pair(page, "Deepest bite", bites(proof));
+    page.raw("</dl>\n");
+    if (!proof.collisions().isEmpty()) {
+      collisions(page, proof.collisions());
+    }
+  }
+
+  private static void left(Html page, Optional<FaceField> faces, Verification proof) {
     pair(
         page,
         "Left too high",
@@ -65,24 +75,21 @@ final class CheckPart {
                 ? " mm2 in corners too tight for the smallest cutter"
                 : " mm2 in corners and at the feet of walls where the cutters' round ends don't"
                     + " fit; they keep their colour where a flat cutter came"));
-    pair(page, "Collisions", Integer.toString(proof.collisions().size()));
-    pair(page, "Deepest bite", bites(proof));
-    page.raw("</dl>\n");
-    if (!proof.collisions().isEmpty()) {
-      page.table("File", "#Line", "#X", "#Y", "#Depth", "What");
-      for (Verification.Collision c :
-          proof.collisions().subList(0, Math.min(LISTED, proof.collisions().size()))) {
-        page.raw("<tr>")
-            .cell(c.file())
-            .number(Integer.toString(c.line()))
-            .number(Numbers.fixed(c.x(), 2))
-            .number(Numbers.fixed(c.y(), 2))
-            .number(Numbers.fixed(c.depthMm(), 3))
-            .cell(c.what())
-            .raw("</tr>\n");
-      }
-      page.endTable();
+  }
+
+  private static void collisions(Html page, List<Verification.Collision> collisions) {
+    page.table("File", "#Line", "#X", "#Y", "#Depth", "What");
+    for (Verification.Collision c : collisions.subList(0, Math.min(LISTED, collisions.size()))) {
+      page.raw("<tr>")
+          .cell(c.file())
+          .number(Integer.toString(c.line()))
+          .number(Numbers.fixed(c.x(), 2))
+          .number(Numbers.fixed(c.y(), 2))
+          .number(Numbers.fixed(c.depthMm(), 3))
+          .cell(c.what())
+          .raw("</tr>\n");
     }
+    page.endTable();
   }
 
   private static String bites(Verification proof) {

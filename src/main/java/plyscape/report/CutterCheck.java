@@ -2,6 +2,7 @@ package plyscape.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.job.Job;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.plan.PanelPlan;
@@ -32,44 +33,53 @@ final class CutterCheck {
                 true, tool.name() + " is left in the drawer: changing to it wouldn't pay."));
         continue;
       }
-      out.add(chipLoad(tool));
-      if (!tool.spiralNote().isEmpty()) {
-        out.add(new Finding(true, tool.name() + " is " + tool.spiralNote() + "."));
-      }
-      if (tool.stepdownMm() > tool.diameterMm()) {
-        out.add(
-            new Finding(
-                false,
-                tool.name()
-                    + " takes "
-                    + Numbers.trimmed(tool.stepdownMm(), 3)
-                    + " mm at once, more than its diameter."));
-      }
+      out.addAll(of(tool, deepest));
+    }
+    out.add(travel(plan.job()));
+    return List.copyOf(out);
+  }
+
+  private static List<Finding> of(Tool tool, double deepest) {
+    List<Finding> out = new ArrayList<>();
+    out.add(chipLoad(tool));
+    if (!tool.spiralNote().isEmpty()) {
+      out.add(new Finding(true, tool.name() + " is " + tool.spiralNote() + "."));
+    }
+    if (tool.stepdownMm() > tool.diameterMm()) {
       out.add(
           new Finding(
-              tool.fluteLengthMm() >= deepest,
+              false,
               tool.name()
-                  + ": flutes of "
-                  + Numbers.trimmed(tool.fluteLengthMm(), 2)
-                  + " mm, its deepest cut "
-                  + Numbers.fixed(deepest, 2)
-                  + " mm."));
+                  + " takes "
+                  + Numbers.trimmed(tool.stepdownMm(), 3)
+                  + " mm at once, more than its diameter."));
     }
-    Machine machine = plan.job().machine();
     out.add(
         new Finding(
-            machine.travelXMm() >= plan.job().panel().widthMm()
-                && machine.travelYMm() >= plan.job().panel().heightMm(),
-            "Travel "
-                + Numbers.trimmed(machine.travelXMm(), 1)
-                + " x "
-                + Numbers.trimmed(machine.travelYMm(), 1)
-                + " mm for a panel of "
-                + Numbers.trimmed(plan.job().panel().widthMm(), 1)
-                + " x "
-                + Numbers.trimmed(plan.job().panel().heightMm(), 1)
+            tool.fluteLengthMm() >= deepest,
+            tool.name()
+                + ": flutes of "
+                + Numbers.trimmed(tool.fluteLengthMm(), 2)
+                + " mm, its deepest cut "
+                + Numbers.fixed(deepest, 2)
                 + " mm."));
-    return List.copyOf(out);
+    return out;
+  }
+
+  private static Finding travel(Job job) {
+    Machine machine = job.machine();
+    return new Finding(
+        machine.travelXMm() >= job.panel().widthMm()
+            && machine.travelYMm() >= job.panel().heightMm(),
+        "Travel "
+            + Numbers.trimmed(machine.travelXMm(), 1)
+            + " x "
+            + Numbers.trimmed(machine.travelYMm(), 1)
+            + " mm for a panel of "
+            + Numbers.trimmed(job.panel().widthMm(), 1)
+            + " x "
+            + Numbers.trimmed(job.panel().heightMm(), 1)
+            + " mm.");
   }
 
   /** Of this cutter: a short one may do its part. 0 when it isn't used. */

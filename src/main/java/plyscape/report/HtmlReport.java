@@ -42,6 +42,20 @@ public final class HtmlReport {
    */
   public static String text(PanelPlan plan, byte[] picture) {
     Html page = new Html();
+    head(page, plan);
+    SummaryPart.write(page, plan);
+    PanelPart.write(page, plan.landscape(), picture);
+    TopPart.write(page, plan.landscape());
+    PlyPart.write(page, plan.landscape());
+    ZonePart.write(page, plan.landscape());
+    WeakMarks.list(page, plan.landscape());
+    PassPart.write(page, plan);
+    CheckPart.write(page, plan);
+    foot(page, plan);
+    return page.toString();
+  }
+
+  private static void head(Html page, PanelPlan plan) {
     String title = Markup.escape(plan.job().title());
     page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
@@ -73,14 +87,9 @@ public final class HtmlReport {
                 + " href=\"#passes\">Passes</a>")
         .raw("<a href=\"#checks\">Checks</a><a href=\"#cautions\">Cautions</a></nav>\n")
         .raw("</header>\n<main>\n");
-    SummaryPart.write(page, plan);
-    PanelPart.write(page, plan.landscape(), picture);
-    TopPart.write(page, plan.landscape());
-    PlyPart.write(page, plan.landscape());
-    ZonePart.write(page, plan.landscape());
-    WeakMarks.list(page, plan.landscape());
-    PassPart.write(page, plan);
-    CheckPart.write(page, plan);
+  }
+
+  private static void foot(Html page, PanelPlan plan) {
     page.raw("</main>\n<footer><p>plyscape ")
         .text(Version.TEXT)
         .raw(". Figures are those of plan.json, rounded.</p></footer>\n")
@@ -92,6 +101,5 @@ public final class HtmlReport {
       page.raw("<script>\n").raw(Resources.text(script)).raw("</script>\n");
     }
     page.raw("</body>\n</html>\n");
-    return page.toString();
   }
 }

@@ -12,6 +12,25 @@ final class PassPart {
 
   static void write(Html page, PanelPlan plan) {
     page.raw("<section id=\"passes\">\n<h2>Passes and time</h2>\n");
+    times(page, plan);
+    page.raw(
+        "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
+            + " comes back to each depth in several runs; the rows add them up, and the programs"
+            + " and <code>plan.json</code> list them one by one.</p>\n");
+    if (plan.landscape().faces().isPresent()) {
+      page.raw(
+          "<p>The last rows follow the sculpted faces, from the shallowest to the deepest; their"
+              + " ply is the one of the deepest place.</p>\n");
+    }
+    if (!plan.programs().isEmpty()) {
+      TimeBars.write(page, plan);
+    }
+    table(page, plan);
+    page.raw("</section>\n");
+    PathPart.write(page, plan);
+  }
+
+  private static void times(Html page, PanelPlan plan) {
     page.raw(
             "<p>"
                 + Durations.text(plan.time().totalS())
@@ -32,18 +51,9 @@ final class PassPart {
                 + " for the spindle to come up, allow "
                 + Durations.text(plan.time().totalS() + changesS(plan) + spindleS(plan))
                 + ".</p>\n");
-    page.raw(
-        "<p>A cutter finishes one place down to its last depth before it goes on to the next, so it"
-            + " comes back to each depth in several runs; the rows add them up, and the programs"
-            + " and <code>plan.json</code> list them one by one.</p>\n");
-    if (plan.landscape().faces().isPresent()) {
-      page.raw(
-          "<p>The last rows follow the sculpted faces, from the shallowest to the deepest; their"
-              + " ply is the one of the deepest place.</p>\n");
-    }
-    if (!plan.programs().isEmpty()) {
-      TimeBars.write(page, plan);
-    }
+  }
+
+  private static void table(Html page, PanelPlan plan) {
     page.table(
         "File",
         "Cutter",
@@ -73,8 +83,7 @@ final class PassPart {
             .raw("</tr>\n");
       }
     }
-    page.endTable().raw("</section>\n");
-    PathPart.write(page, plan);
+    page.endTable();
   }
 
   /** Every file begins with a cutter put in. */

@@ -17,6 +17,21 @@ final class SummaryPart {
   static void write(Html page, PanelPlan plan) {
     warnings(page, plan);
     page.raw("<dl class=\"cards\" id=\"summary\">\n");
+    panel(page, plan.landscape());
+    scale(page, plan.landscape());
+    time(page, plan);
+    proof(page, plan.verification());
+    card(
+        page,
+        "Wrong colour",
+        Numbers.fixed(wrongColourMm2(plan.landscape()), 2) + " mm2",
+        "expected, of "
+            + Numbers.fixed(plan.tiling().carved().area(), 0)
+            + " mm2 carved, from the tolerances");
+    page.raw("</dl>\n");
+  }
+
+  private static void panel(Html page, Landscape plan) {
     card(
         page,
         "Panel",
@@ -24,13 +39,16 @@ final class SummaryPart {
             + " x "
             + Numbers.trimmed(plan.job().panel().heightMm(), 1)
             + " mm",
-        Numbers.fixed(plan.landscape().thicknessMm(), 2)
+        Numbers.fixed(plan.thicknessMm(), 2)
             + " mm thick, "
             + plan.tiling().exposed().size()
             + " of "
             + plan.depths().plies()
             + " plies show");
-    Terrain ground = plan.landscape().terrain();
+  }
+
+  private static void scale(Html page, Landscape plan) {
+    Terrain ground = plan.terrain();
     card(
         page,
         "Scale",
@@ -40,7 +58,10 @@ final class SummaryPart {
             + " to "
             + Numbers.fixed(ground.zmaxM(), 0)
             + " m, heights "
-            + heights(exaggeration(plan.landscape())));
+            + heights(exaggeration(plan)));
+  }
+
+  private static void time(Html page, PanelPlan plan) {
     int tools = plan.programs().size();
     card(
         page,
@@ -51,7 +72,9 @@ final class SummaryPart {
             + (tools == 1 ? " cutter" : " cutters")
             + ", without changing them; the limit is "
             + Durations.text(plan.time().lowerBoundS()));
-    Verification proof = plan.verification();
+  }
+
+  private static void proof(Html page, Verification proof) {
     card(
         page,
         "Proof by simulation",
@@ -60,14 +83,6 @@ final class SummaryPart {
             + ", cells of "
             + Numbers.trimmed(proof.cellMm(), 3)
             + " mm");
-    card(
-        page,
-        "Wrong colour",
-        Numbers.fixed(wrongColourMm2(plan.landscape()), 2) + " mm2",
-        "expected, of "
-            + Numbers.fixed(plan.tiling().carved().area(), 0)
-            + " mm2 carved, from the tolerances");
-    page.raw("</dl>\n");
   }
 
   /** Expected area with the wrong colour: every ply's area times its risk. */
