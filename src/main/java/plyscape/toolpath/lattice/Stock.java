@@ -25,6 +25,7 @@ public final class Stock {
   private final double inset;
   private final Sweep sweep;
   private int count;
+  private double taken;
   private float highest;
 
   /** An untouched panel. */
@@ -50,6 +51,7 @@ public final class Stock {
    */
   public int cut(double ax, double ay, double bx, double by, double radius, double toDepth) {
     count = 0;
+    taken = 0;
     float target = (float) toDepth;
     lower(sweep.fresh(ax, ay, bx, by, radius), target);
     lowerSure(sweep.fresh(ax, ay, bx, by, radius - inset), target);
@@ -59,10 +61,16 @@ public final class Stock {
   /** Cuts everything under a disk; the nodes newly cut. */
   public int cutDisk(double x, double y, double radius, double toDepth) {
     count = 0;
+    taken = 0;
     float target = (float) toDepth;
     lower(sweep.all(x, y, x, y, radius), target);
     lowerSure(sweep.all(x, y, x, y, radius - inset), target);
     return count;
+  }
+
+  /** By how much the nodes newly cut by the last cut got deeper, added up, mm. */
+  public double takenMm() {
+    return taken;
   }
 
   /** Lowers the runs that the sweep found last. */
@@ -72,6 +80,7 @@ public final class Stock {
     for (int r = 0; r < found; r += 2) {
       for (int k = runs[r]; k <= runs[r + 1]; k++) {
         if (depth[k] < limit) {
+          taken += target - depth[k];
           depth[k] = target;
           count++;
         }

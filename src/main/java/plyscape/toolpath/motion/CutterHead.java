@@ -66,7 +66,7 @@ final class CutterHead {
     radius = tool.radiusMm();
     rapids = new RapidTime(machine);
     bites = new BiteLimit(stock, tool);
-    feeds = new WidthFeed(stock, tool, options);
+    feeds = new WidthFeed(stock, tool, options, machine.leastChipMm());
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
 
