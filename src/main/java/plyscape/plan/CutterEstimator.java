@@ -16,8 +16,9 @@ import plyscape.toolpath.task.PocketLevel;
  * each time that it is as large again, as it turns more often for its size. The others keep their
  * share of what is left to them.
  *
- * <p>Against plans with the cutter (src/bench/README.md) it was within 10 %. Smaller cutters aren't
- * estimated: what they would save lies in narrow places, where areas say little.
+ * <p>Against plans with the cutter (src/bench/README.md) it was within 15 %, on whole sample panels
+ * within 5 %. Smaller cutters aren't estimated: what they would save lies in narrow places, where
+ * areas say little.
  */
 final class CutterEstimator {
 
