@@ -39,11 +39,14 @@ final class MergedWarnings {
               String.join("; ", texts) + ". Their neighbours' plies show there.",
               source.equals(MapOrigin.TERRAIN) ? source : "zone " + source);
         });
-    zones.forEach(zone -> lost(zone, merged, toolMm, warnings));
+    zones.forEach(zone -> lost(zone, merged, rules, warnings));
   }
 
   private static void lost(
-      Zone zone, List<Tiling.Merged> merged, double toolMm, Warnings warnings) {
+      Zone zone, List<Tiling.Merged> merged, TilingRules rules, Warnings warnings) {
+    double toolMm = rules.smallestToolMm();
+    // What is smaller than the cutter's own round can't be cut, whatever minimum_area says.
+    boolean areaHelps = rules.minimumAreaMm2() > Math.PI * toolMm * toolMm / 4;
     double small = areaMm2(zone, merged, MergedTally.SMALL);
     double narrow = areaMm2(zone, merged, MergedTally.NARROW);
     double share = zone.area().isEmpty() ? 0 : (small + narrow) / zone.area().getArea();
@@ -56,7 +59,11 @@ final class MergedWarnings {
                   ? "it is narrower than the smallest cutter, "
                       + Numbers.fixed(toolMm, 2)
                       + " mm; a thinner cutter, a larger width or keep: widen would show it"
-                  : "its parts are too small; a smaller minimum_area would show them"),
+                  : areaHelps
+                      ? "its parts are too small; a smaller minimum_area would show them"
+                      : "its parts are smaller than the smallest cutter, "
+                          + Numbers.fixed(toolMm, 2)
+                          + " mm; a thinner cutter or keep: widen would show them"),
           "zone " + zone.spec().name());
     }
   }

@@ -2,6 +2,7 @@ package plyscape.terrain;
 
 import java.util.Locale;
 import plyscape.fault.JobFault;
+import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.Job;
 
@@ -15,6 +16,11 @@ final class PanelFit {
    * Files carry three places of a millimetre, and the carved area must be the same in all of them.
    */
   private static final double PLACES = 1000;
+
+  /** A margin wider than this, mm, that takes more than a share of the panel is worth a word. */
+  private static final double WIDE_MM = 5;
+
+  private static final double WIDE_SHARE = 0.25;
 
   private PanelFit() {}
 
@@ -46,6 +52,29 @@ final class PanelFit {
               Math.ceil(1000 * metresPerUnit / fit)));
     }
     return centred(ground, panel, Math.min(mmPerUnit, fit));
+  }
+
+  /** Says what margin stays where the ground is of another shape than the panel. */
+  static void hint(Box carved, Job.PanelSpec panel, Warnings warnings) {
+    Box free = free(panel);
+    double across = (free.width() - carved.width()) / 2;
+    double along = (free.height() - carved.height()) / 2;
+    if (Math.max(across, along) > WIDE_MM && 1 - carved.area() / free.area() > WIDE_SHARE) {
+      boolean wide = along > across;
+      warnings.add(
+          "panel-margin",
+          String.format(
+              Locale.ROOT,
+              "the ground is %.2f times as wide as high, the panel's inner area %.2f times: %.1f mm"
+                  + " stay uncarved %s it; crop the ground, or set panel.%s: %.0f",
+              carved.width() / carved.height(),
+              free.width() / free.height(),
+              Math.max(across, along),
+              wide ? "above and below" : "left and right of",
+              wide ? "height" : "width",
+              (wide ? carved.height() : carved.width()) + 2 * panel.borderMm()),
+          "panel");
+    }
   }
 
   /** What of the panel may be carved. */

@@ -88,11 +88,14 @@ final class ReliefCheck {
           "steep-relief",
           String.format(
               Locale.ROOT,
-              "the relief of %.1f m is %s times the ground's shorter side of %.1f m; if elevations"
-                  + " aren't in metres, set terrain.unit",
+              "the relief of %.1f m is %s times the ground's shorter side of %.1f m; %s",
               relief,
               Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
-              side),
+              side,
+              raster.placed()
+                  ? "if elevations aren't in metres, set terrain.unit"
+                  : "the file doesn't say how large its cells are, so 1 m is taken: set"
+                        + " terrain.cell to the metres of one"),
           terrain.file());
     }
     hintAtSea(terrain, spec, warnings);

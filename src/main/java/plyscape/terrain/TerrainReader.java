@@ -63,6 +63,9 @@ public final class TerrainReader {
               : smallestToolMm / Thinning.CELLS_PER_TOOL;
       Terrain terrain = take(spec, raster.name(), ground, frame, finestMm);
       ReliefCheck.check(terrain, spec, raster, warnings);
+      if (spec.take().scale() == null) {
+        PanelFit.hint(carved, panel, warnings);
+      }
       return terrain;
     } catch (IOException e) {
       throw RasterLimits.unreadable(spec.file(), e);

@@ -1,6 +1,7 @@
 package plyscape.region;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -52,10 +53,23 @@ class MergedWarningsTest {
                 "zone river"),
             new Warning(
                 "zone-lost",
-                "75 % of it won't show: its parts are too small; a smaller minimum_area would show"
-                    + " them",
+                "75 % of it won't show: its parts are smaller than the smallest cutter, 3.00 mm; a"
+                    + " thinner cutter or keep: widen would show them",
                 "zone houses")),
         lost);
     assertEquals(3, warnings.list().size() - lost.size(), "and each is counted as merged");
+  }
+
+  /** Parts of up to 10 mm2 may hold the round of a 3 mm cutter, 7.07 mm2. */
+  @Test
+  void aSmallerMinimumArea_isNamedOnlyWhereItWouldHelp() {
+    Warnings warnings = new Warnings();
+    MergedWarnings.add(
+        List.of(merged(MergedTally.SMALL, "houses", 18)),
+        List.of(zone("houses", 20)),
+        new TilingRules(9, 3, 10),
+        warnings);
+    String said = warnings.list().get(1).message();
+    assertTrue(said.contains("a smaller minimum_area would show them"), said);
   }
 }

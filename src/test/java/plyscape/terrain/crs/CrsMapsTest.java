@@ -145,4 +145,32 @@ class CrsMapsTest {
     assertEquals(north - metres, terrain.frame().ground().minY(), 0.01);
     assertEquals(north + metres, terrain.frame().ground().maxY(), 0.01);
   }
+
+  /**
+   * A text of a .prj that names a datum without a shift: places as GDAL 3.6.2 with PROJ 9.1.1 has
+   * them for EPSG:27700 (562680.912, 6177970.805), not 120 m off.
+   */
+  @Test
+  void datumWithoutAShift_getsTheRegisters() {
+    String prj =
+        "PROJCS[\"British_National_Grid\",GEOGCS[\"GCS_OSGB_1936\",DATUM[\"D_OSGB_1936\",SPHEROID["
+            + "\"Airy_1830\",6377563.396,299.3249646]],PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\","
+            + "0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"False_Easting\","
+            + "400000.0],PARAMETER[\"False_Northing\",-100000.0],PARAMETER[\"Central_Meridian\",-2.0],"
+            + "PARAMETER[\"Scale_Factor\",0.9996012717],PARAMETER[\"Latitude_Of_Origin\",49.0],"
+            + "UNIT[\"Meter\",1.0]]";
+    double[] xy = {400_000, 650_000};
+    CrsLookup.between(prj, "EPSG:32630", Place.file("roads.prj")).map(xy, 1);
+    assertEquals(562_680.912, xy[0], 0.1);
+    assertEquals(6_177_970.805, xy[1], 0.1);
+  }
+
+  /** At 47 N 100 W the shift without a grid is 14.8 m off what PROJ 9.1.1 gives with its grid. */
+  @Test
+  void shiftWithoutItsGrid_isKnownToBeOff() {
+    Place place = Place.file("roads.shp");
+    assertEquals(15, CrsLookup.shiftErrorM("EPSG:26714", "EPSG:32614", place), 0);
+    assertEquals(0, CrsLookup.shiftErrorM("EPSG:26714", "EPSG:26715", place), 0);
+    assertEquals(0, CrsLookup.shiftErrorM("EPSG:4326", "EPSG:32614", place), 0);
+  }
 }
