@@ -95,7 +95,7 @@ final class ReliefCheck {
               raster.placed()
                   ? "if elevations aren't in metres, set terrain.unit"
                   : "the file doesn't say how large its cells are, so 1 m is taken: set"
-                        + " terrain.cell to the metres of one"),
+                      + " terrain.cell to the metres of one"),
           terrain.file());
     }
     hintAtSea(terrain, spec, warnings);
