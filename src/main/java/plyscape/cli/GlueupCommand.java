@@ -26,7 +26,8 @@ import plyscape.shop.PressingText;
 @Command(
     name = "glueup",
     description =
-        "The pressing sheet: veneers to cut, balance, glue, pressure, times, movement with moisture.",
+        "The pressing sheet: veneers to cut, balance, glue, pressure, times, movement with"
+            + " moisture.",
     sortOptions = false)
 final class GlueupCommand implements Callable<Integer> {
 
@@ -111,7 +112,8 @@ final class GlueupCommand implements Callable<Integer> {
       names = "--room",
       paramLabel = "C,RH",
       description =
-          "Instead of --moisture-to: the room where it will hang, such as 21,50 (degrees C, percent humidity).")
+          "Instead of --moisture-to: the room where it will hang, such as 21,50 (degrees C, percent"
+              + " humidity).")
   private String room;
 
   @Option(
@@ -119,7 +121,10 @@ final class GlueupCommand implements Callable<Integer> {
       description = "The veneer is quarter-cut, so that its thickness runs along the rings.")
   private boolean quartered;
 
-  @Option(names = "--svg", paramLabel = "FILE", description = "Also one A4 page for the wall.")
+  @Option(
+      names = "--svg",
+      paramLabel = "FILE",
+      description = "Also one page for the wall, A4 or US Letter.")
   private String svgFile;
 
   @Option(names = "--force", description = "Replace an earlier page.")
@@ -161,7 +166,7 @@ final class GlueupCommand implements Callable<Integer> {
     PanelSize.requireRange(spec, "--waste", waste, 0, 500);
     PanelSize.requireRange(spec, "--pressure", pressure, 0.001, 20);
     PanelSize.requireRange(spec, "--force-each", forceEach, 0.01, 10_000);
-    PanelSize.requireRange(spec, "--open-time", openTime, 0, 10_000);
+    PanelSize.requireRange(spec, "--open-time", openTime, 0.5, 10_000);
     PanelSize.requireRange(spec, "--press-time", pressTime, 0, 100_000);
     PanelSize.requireRange(spec, "--moisture", moisture, 0, 30);
     PanelSize.requireRange(spec, "--moisture-to", moistureTo, 0, 30);

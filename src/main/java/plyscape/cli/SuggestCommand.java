@@ -160,7 +160,7 @@ final class SuggestCommand implements Callable<Integer> {
               best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best) + GUESSES),
           force);
     }
-    console.result(json ? SuggestText.json(wanted, outcome) : SuggestText.text(outcome));
+    console.result(json ? SuggestText.json(wanted, outcome) : SuggestText.text(outcome, allowance));
     if (!common.quiet()) {
       WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
       if (target != null) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
+import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.Shelf;
@@ -22,7 +23,7 @@ final class SuggestText {
 
   private SuggestText() {}
 
-  static String text(LayupSearch.Outcome outcome) {
+  static String text(LayupSearch.Outcome outcome, CutAllowance allowance) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < outcome.proposals().size(); i++) {
       Proposal p = outcome.proposals().get(i);
@@ -65,7 +66,25 @@ final class SuggestText {
     return out.append(" (")
         .append(outcome.looked())
         .append(" orders and beginnings of orders looked at).\n")
+        .append(counted(outcome.proposals().get(0).layup(), allowance))
         .toString();
+  }
+
+  /** What the clearances were worked out with: much of it is a default. */
+  private static String counted(Layup layup, CutAllowance allowance) {
+    return "Reckoned with glue lines of "
+        + mm(layup.glueLine().thicknessMm(), layup.glueLine().toleranceMm())
+        + ", flatness "
+        + Numbers.trimmed(layup.flatnessMm(), 3)
+        + ", Z error "
+        + Numbers.trimmed(allowance.zErrorMm(), 3)
+        + ", sanding "
+        + mm(allowance.sandingMm(), allowance.sandingToleranceMm())
+        + " mm: defaults where neither the sheets' file nor an option gives them.\n";
+  }
+
+  private static String mm(double value, double tolerance) {
+    return Numbers.trimmed(value, 3) + " +- " + Numbers.trimmed(tolerance, 3);
   }
 
   /** What a job would say about the plies: for the terrain, for zones. */
@@ -164,7 +183,8 @@ final class SuggestText {
     if (nearest == null) {
       return new JobFault(
           plies
-              + " plies with the colours that the zones want leave fewer than two colours for the terrain, or too few sheets",
+              + " plies with the colours that the zones want leave fewer than two colours for the"
+              + " terrain, or too few sheets",
           "more colours on the shelf, more plies or fewer zones would do");
     }
     PlyDepth worst = null;
@@ -178,7 +198,8 @@ final class SuggestText {
       }
     }
     return new JobFault(
-        "no order of these sheets is reliable at every ply that shows; the best balanced one still has ply "
+        "no order of these sheets is reliable at every ply that shows; the best balanced one still"
+            + " has ply "
             + worst.ply().number()
             + " ("
             + worst.ply().name()

@@ -4,18 +4,21 @@ import plyscape.layup.BalanceCheck;
 import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 
-/** The pressing sheet as one A4 page for the shop wall. */
+/**
+ * The pressing sheet as one page for the shop wall: as large as fits between margins of 10 mm on A4
+ * and on US Letter.
+ */
 public final class PressingPage {
 
-  private static final double WIDTH = 210;
-  private static final double HEIGHT = 297;
-  private static final double LEFT = 14;
-  private static final double RIGHT = 196;
+  private static final double WIDTH = 190;
+  private static final double HEIGHT = 255;
+  private static final double LEFT = 4;
+  private static final double RIGHT = 186;
 
   /** Greatest height of a row of the sheet list, and the room that the list may take. */
-  private static final double ROW = 7;
+  private static final double ROW = 10;
 
-  private static final double LIST = 128;
+  private static final double LIST = 110;
 
   private PressingPage() {}
 
@@ -23,10 +26,10 @@ public final class PressingPage {
   public static String svg(PressingSheet sheet) {
     SvgPage svg = new SvgPage(WIDTH, HEIGHT, "Pressing sheet");
     svg.bold(
-        LEFT, 17, 6, SvgPage.fitted("Pressing sheet: " + sheet.layup().name(), RIGHT - LEFT, 6));
-    double y = list(svg, sheet, 24) + 6;
+        LEFT, 9, 6, SvgPage.fitted("Pressing sheet: " + sheet.layup().name(), RIGHT - LEFT, 6));
+    double y = list(svg, sheet, 13) + 7;
     for (String fact : PressingText.facts(sheet)) {
-      y = svg.paragraph(LEFT, y, RIGHT - LEFT, 3.4, fact) + 0.4;
+      y = svg.paragraph(LEFT, y, RIGHT - LEFT, 3.8, fact) + 1;
     }
     y += 2;
     svg.bold(LEFT, y, 3.8, "Balance");
@@ -56,22 +59,23 @@ public final class PressingPage {
         LEFT,
         HEIGHT - 6,
         3,
-        "Pressed on ____________   by ____________   glue batch ____________   thickness measured ________ mm");
+        "Pressed on ____________   by ____________   glue batch ____________   thickness measured"
+            + " ________ mm");
     return svg.text();
   }
 
   private static double list(SvgPage svg, PressingSheet sheet, double top) {
     double row = Math.min(ROW, LIST / (sheet.veneers().size() + 1));
-    double size = Math.min(3.4, row * 0.62);
+    double size = Math.min(3.9, row * 0.62);
     double base = row * 0.5 + size * 0.35;
     String[] heads = {"cut", "ply", "", "name", "wood"};
     double[] at = {LEFT, LEFT + 9, LEFT + 17, LEFT + 34, LEFT + 82};
     for (int c = 0; c < heads.length; c++) {
       svg.bold(at[c], top + base, size, heads[c]);
     }
-    svg.right(LEFT + 132, top + base, size, "thick");
-    svg.right(LEFT + 158, top + base, size, "along grain");
-    svg.right(RIGHT, top + base, size, "x across, mm");
+    svg.boldRight(LEFT + 124, top + base, size, "thick");
+    svg.boldRight(LEFT + 156, top + base, size, "along grain");
+    svg.boldRight(RIGHT, top + base, size, "across, mm");
     double y = top + row;
     for (PressingSheet.Veneer v : sheet.veneers()) {
       Ply ply = v.ply();
@@ -81,9 +85,9 @@ public final class PressingPage {
       svg.rectangle(at[2], y + row * 0.12, 14, row * 0.76, ply.colour(), "#000000");
       grain(svg, at[2] + 7, y + row / 2, row * 0.3, v.turned(), SvgPage.inkOn(ply.rgb()));
       svg.left(at[3], y + base, size, SvgPage.fitted(ply.name(), 46, size));
-      svg.left(at[4], y + base, size, SvgPage.fitted(ply.wood(), 38, size));
-      svg.right(LEFT + 132, y + base, size, Numbers.fixed(ply.thicknessMm(), 2));
-      svg.right(LEFT + 158, y + base, size, Numbers.trimmed(v.alongMm(), 1));
+      svg.left(at[4], y + base, size, SvgPage.fitted(ply.wood(), 31, size));
+      svg.right(LEFT + 124, y + base, size, Numbers.fixed(ply.thicknessMm(), 2));
+      svg.right(LEFT + 156, y + base, size, Numbers.trimmed(v.alongMm(), 1));
       svg.right(RIGHT, y + base, size, Numbers.trimmed(v.acrossMm(), 1));
       y += row;
     }

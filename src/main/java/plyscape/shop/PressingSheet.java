@@ -46,12 +46,15 @@ public record PressingSheet(
    * 0.7 MPa (100 psi) for light woods to 1.7 MPa (247 psi) for the densest: <i>Wood Handbook</i>,
    * chapter 10.
    */
-  private static final double LIGHT_MPA = 0.7;
+  static final double LIGHT_MPA = 0.7;
 
   private static final double HEAVY_MPA = 1.7;
 
   /** Epoxies want contact, not pressure (common practice). */
   private static final double CONTACT_MPA = 0.1;
+
+  /** To spread a line and lay a sheet, min: common practice, no source. */
+  private static final double LEAST_MIN_A_LINE = 1;
 
   private static final double KGF_PER_KN = 1000 / 9.80665;
 
@@ -128,7 +131,7 @@ public record PressingSheet(
         glue(layup, order, area),
         clamping,
         movement(layup, order),
-        cautions(order, clamping));
+        cautions(order, clamping, layup.plies().size() - 1));
   }
 
   private static GlueNeed glue(Layup layup, PressingOrder order, double area) {
@@ -197,15 +200,25 @@ public record PressingSheet(
         perPercent, order.moistureTo() == null ? null : change, List.copyOf(unknown));
   }
 
-  private static List<String> cautions(PressingOrder order, Clamping clamping) {
+  private static List<String> cautions(PressingOrder order, Clamping clamping, int lines) {
     List<String> out = new ArrayList<>();
+    if (order.openMin() != null && order.openMin() < lines * LEAST_MIN_A_LINE) {
+      out.add(
+          "An open time of "
+              + Numbers.trimmed(order.openMin(), 1)
+              + " min is short for "
+              + lines
+              + " glue lines: a minute each goes fast (common practice). Take a slower glue, a"
+              + " second pair of hands, or press in two goes.");
+    }
     if (order.press() == Press.VACUUM && clamping.wantedMpa() > Press.VACUUM_MPA + 1e-9) {
       out.add(
           "A vacuum bag gives about "
               + Numbers.fixed(Press.VACUUM_MPA, 2)
               + " MPa, "
               + Numbers.fixed(clamping.wantedMpa() / Press.VACUUM_MPA, 0)
-              + " times less than these woods want: expect thicker glue lines, and measure the panel.");
+              + " times less than these woods want: expect thicker glue lines, and measure the"
+              + " panel.");
     }
     if (order.moistureFrom() < 6 || order.moistureFrom() > 8) {
       out.add(
@@ -216,11 +229,14 @@ public record PressingSheet(
     out.add(
         "Glue, jack and press makers' sheets come first: the figures here are starting points.");
     out.add(
-        "Gloves, eye protection and fresh air with the glue; keep hands and face clear of loaded jacks and clamps.");
+        "Gloves, eye protection and fresh air with the glue; keep hands and face clear of loaded"
+            + " jacks and clamps.");
     out.add(
-        "Mark the top face and the X edge of every sheet before glue is spread; sheets slip: pin two corners in the trim.");
+        "Mark the top face and the X edge of every sheet before glue is spread; sheets slip: pin"
+            + " two corners in the trim.");
     out.add(
-        "Let the panel rest a day or more between boards before cutting; then measure its thickness and write it into the layup.");
+        "Let the panel rest a day or more between boards before cutting; then measure its thickness"
+            + " and write it into the layup.");
     return List.copyOf(out);
   }
 }

@@ -13,6 +13,9 @@ import plyscape.text.Visible;
  */
 public final class PressingText {
 
+  /** More jacks or clamps than most people have. */
+  private static final int MANY = 6;
+
   private PressingText() {}
 
   /** The sheet as plain text. */
@@ -106,6 +109,15 @@ public final class PressingText {
           o.press() == Press.JACKS
               ? "Jacks: " + c.count() + " of " + n(o.forceEachKn()) + " kN."
               : "Clamps: " + c.count() + " of " + n(o.forceEachKn()) + " kN, over stiff cauls.");
+    }
+    if (c.count() > MANY) {
+      double each = c.pressureMpa() * MANY / (c.forceKn() / o.forceEachKn());
+      facts.add(
+          "Six of them give "
+              + Numbers.fixed(each, 2)
+              + " MPa; the Wood Handbook's least, for light woods, is "
+              + Numbers.fixed(PressingSheet.LIGHT_MPA, 2)
+              + " MPa.");
     }
     facts.add(
         "Open time "

@@ -78,6 +78,11 @@ final class SvgPage {
     return text(x, y, size, text, "end", "normal");
   }
 
+  /** The same, bold. */
+  SvgPage boldRight(double x, double y, double size, String text) {
+    return text(x, y, size, text, "end", "bold");
+  }
+
   /** A paragraph broken to a width; gives the base line after its last line. */
   double paragraph(double x, double y, double width, double size, String text) {
     int most = Math.max(10, (int) (width / (size * LETTER)));

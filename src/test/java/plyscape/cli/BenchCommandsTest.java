@@ -195,8 +195,8 @@ class BenchCommandsTest {
             .newDocumentBuilder()
             .parse(svg.toFile())
             .getDocumentElement();
-    assertEquals("210mm", page.getAttribute("width"));
-    assertEquals("297mm", page.getAttribute("height"));
+    assertEquals("190mm", page.getAttribute("width"));
+    assertEquals("255mm", page.getAttribute("height"));
     Run text = Run.of("glueup", layup(), "--size", "300x200");
     assertTrue(text.out().contains("kN") && text.out().contains("odd, crossed"), text.out());
     for (String size : new String[] {"300", "0x20", "300x", "axb", "1e9x3"}) {
@@ -281,7 +281,9 @@ class BenchCommandsTest {
         json(Run.of("glueup", best, "--size", "100x80", "--json")).path("balanced").asBoolean());
     Run text = Run.of("suggest", terrain, "--veneers", shelf, "--zone", "tarn=wood");
     assertTrue(
-        text.out().contains("tarn: wood") && text.out().contains("river: deep blue"),
+        text.out().contains("tarn: wood")
+            && text.out().contains("river: deep blue")
+            && text.out().contains("Reckoned with glue lines of "),
         text.out() + text.err());
   }
 

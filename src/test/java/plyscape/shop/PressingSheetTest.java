@@ -1,6 +1,7 @@
 package plyscape.shop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -168,6 +169,32 @@ class PressingSheetTest {
     assertEquals(320, sheet.veneers().get(1).acrossMm(), 1e-9);
     assertEquals(0.0704, sheet.glue().areaM2(), 1e-12);
     assertEquals(3 * 0.6 + 2 * 0.05, sheet.thicknessMm(), 1e-12);
+  }
+
+  /** By F = p A: 6 of 5 kN over 0.0704 m2 are 0.426 MPa; 8 lines want 8 min or more. */
+  @Test
+  void manyClamps_andLittleTime_areRemarkedOn() {
+    Layup nine = layup(0.6, "oak", "oak", "oak", "oak", "oak", "oak", "oak", "oak", "oak");
+    PressingOrder hasty =
+        new PressingOrder(
+            300, 200, 10, Glue.PVA, null, 0, Press.CLAMPS, null, 5, 5.0, 60.0, 8, null, false);
+    PressingSheet sheet = PressingSheet.of(nine, hasty);
+    assertTrue(
+        PressingText.facts(sheet)
+            .contains(
+                "Six of them give 0.43 MPa; the Wood Handbook's least, for light woods, is 0.70"
+                    + " MPa."),
+        PressingText.facts(sheet).toString());
+    assertTrue(sheet.cautions().get(0).contains("short for 8 glue lines"), sheet.cautions().get(0));
+    PressingOrder calm =
+        new PressingOrder(
+            300, 200, 10, Glue.PVA, null, 0, Press.JACKS, 1.0, 20, 10.0, 60.0, 8, null, false);
+    PressingSheet jacks = PressingSheet.of(nine, calm);
+    assertFalse(PressingText.facts(jacks).toString().contains("Six of them"));
+    assertFalse(jacks.cautions().toString().contains("short for"));
+    String page = PressingPage.svg(sheet);
+    // Between margins of 10 mm on 210 x 297 and on 215.9 x 279.4.
+    assertTrue(page.contains("width=\"190mm\" height=\"255mm\""), page.substring(0, 300));
   }
 
   @Test
