@@ -19,11 +19,13 @@ import plyscape.job.Setting;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
 import plyscape.machine.Tool;
 import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
 import plyscape.shop.Coupon;
 import plyscape.shop.CouponGauge;
+import plyscape.shop.CouponPlaces;
 import plyscape.shop.CouponProgram;
 import plyscape.simulate.Cut;
 import plyscape.simulate.Setup;
@@ -79,6 +81,21 @@ final class CouponCommand implements Callable<Integer> {
   private String size;
 
   @Option(
+      names = "--place",
+      paramLabel = "X,Y",
+      description =
+          "Cut it in the waste around the panel instead, its middle at that place, mm from the"
+              + " panel's lower left corner; may be repeated.")
+  private List<String> at = new ArrayList<>();
+
+  @Option(
+      names = "--panel",
+      paramLabel = "WxH",
+      defaultValue = "240x240",
+      description = "Size of the panel in mm, for --place; default ${DEFAULT-VALUE}.")
+  private String panelSize;
+
+  @Option(
       names = "--step",
       paramLabel = "MM",
       description =
@@ -128,6 +145,9 @@ final class CouponCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PanelSize panel = PanelSize.of(spec, "--size", size);
+    PanelSize whole = PanelSize.of(spec, "--panel", panelSize);
+    List<PanelPoint> centres =
+        at.stream().map(text -> PlaceOption.of(spec, "--place", text, whole)).toList();
     PanelSize.requireRange(spec, "--step", step, 0.001, 50);
     PanelSize.requireRange(spec, "--floor", floor, 0, 100);
     Bench bench = allowanceOptions.bench(spec, settings());
@@ -144,21 +164,25 @@ final class CouponCommand implements Callable<Integer> {
               bench.machine(),
               warnings);
       double thickness = DepthModel.thicknessMm(layup);
+      CouponPlaces places =
+          centres.isEmpty()
+              ? CouponPlaces.offcut(coupon)
+              : new CouponPlaces(whole.widthMm(), whole.heightMm(), coupon, centres);
       CouponProgram program =
           CouponProgram.of(
-              coupon,
+              places,
               "coupon of " + layup.name(),
               thickness,
               tool,
               bench.machine(),
               VersionText.text(),
               warnings);
-      Verification verification = proof(coupon, program, thickness, tool, bench);
+      Verification verification = proof(places, program, thickness, tool, bench);
       String text = CouponText.json(layup, depths, coupon, tool, program, verification);
       out.write("coupon.json", text);
       out.write(CouponProgram.FILE, program.text());
       out.write("gauge.svg", CouponGauge.svg(coupon, layup, depths));
-      out.write("readings.csv", CouponGauge.readingsCsv(coupon, depths));
+      out.write("readings.csv", CouponGauge.readingsCsv(coupon, depths, centres));
       out.publish();
       console.result(json ? text : CouponText.summary(coupon, tool, program));
     }
@@ -205,22 +229,14 @@ final class CouponCommand implements Callable<Integer> {
 
   /** Cuts the text in simulation, as plan does. */
   private static Verification proof(
-      Coupon coupon, CouponProgram program, double thickness, Tool tool, Bench bench) {
+      CouponPlaces places, CouponProgram program, double thickness, Tool tool, Bench bench) {
     List<Target> targets = new ArrayList<>();
-    for (Coupon.Pad pad : coupon.pads()) {
-      Box b = pad.box();
-      double[] ring = {
-        b.minX(), b.minY(), b.maxX(), b.minY(), b.maxX(), b.maxY(), b.minX(), b.maxY()
-      };
-      targets.add(new Target(pad.number(), pad.depthMm(), new double[][] {ring}));
+    for (Coupon.Pad pad : places.coupon().pads()) {
+      double[][] rings =
+          places.shifts().stream().map(by -> ring(pad.box(), by)).toArray(double[][]::new);
+      targets.add(new Target(pad.number(), pad.depthMm(), rings));
     }
-    Setup setup =
-        new Setup(
-            new Box(0, 0, coupon.widthMm(), coupon.heightMm()),
-            thickness,
-            coupon.carved(),
-            bench.machine(),
-            CELL_MM);
+    Setup setup = new Setup(places.wood(), thickness, places.carved(), bench.machine(), CELL_MM);
     Verification v =
         Simulator.run(setup, List.of(new Cut(program.parsed(), tool)), targets, List.of(tool))
             .verification();
@@ -235,6 +251,14 @@ final class CouponCommand implements Callable<Integer> {
               + " layup");
     }
     return v;
+  }
+
+  private static double[] ring(Box b, double[] by) {
+    double west = b.minX() + by[0];
+    double east = b.maxX() + by[0];
+    double south = b.minY() + by[1];
+    double north = b.maxY() + by[1];
+    return new double[] {west, south, east, south, east, north, west, north};
   }
 
   private static String collision(List<Verification.Collision> collisions) {

@@ -1,8 +1,10 @@
 package plyscape.shop;
 
+import java.util.List;
 import plyscape.files.CsvRows;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
 import plyscape.text.Visible;
@@ -115,6 +117,11 @@ public final class CouponGauge {
    * left empty are passed over.
    */
   public static String readingsCsv(Coupon coupon, Depths depths) {
+    return readingsCsv(coupon, depths, List.of());
+  }
+
+  /** The same for coupons at several places of a panel, which stand in columns x and y. */
+  public static String readingsCsv(Coupon coupon, Depths depths, List<PanelPoint> places) {
     StringBuilder out = new StringBuilder();
     out.append(
         "# Depths in mm below the top face, read off the coupon. A row left empty is passed over;"
@@ -129,10 +136,19 @@ public final class CouponGauge {
         "# A column pad takes the number of that last pad instead. Columns x and y: where on the"
             + " panel, mm.\n");
     out.append(CouponPads.line(coupon.pads()));
-    out.append("ply,from,to\n");
-    for (PlyDepth d : depths.allButBottom()) {
-      if (!coupon.unseen().contains(d.ply().number())) {
-        out.append(CsvRows.quoted(Visible.line(d.ply().name()))).append(",,\n");
+    out.append(places.isEmpty() ? "ply,from,to\n" : "ply,from,to,x,y\n");
+    List<String> ends =
+        places.isEmpty()
+            ? List.of("")
+            : places.stream()
+                .map(p -> "," + Numbers.trimmed(p.xMm(), 3) + "," + Numbers.trimmed(p.yMm(), 3))
+                .toList();
+    for (String end : ends) {
+      for (PlyDepth d : depths.allButBottom()) {
+        if (!coupon.unseen().contains(d.ply().number())) {
+          out.append(CsvRows.quoted(Visible.line(d.ply().name()))).append(",,");
+          out.append(end).append('\n');
+        }
       }
     }
     return out.toString();

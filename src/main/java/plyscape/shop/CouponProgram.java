@@ -34,16 +34,17 @@ public record CouponProgram(String text, Program parsed, double timeS) {
   /**
    * Plans and writes the program.
    *
-   * @param thicknessMm of the offcut
+   * @param thicknessMm of the wood
    */
   public static CouponProgram of(
-      Coupon coupon,
+      CouponPlaces places,
       String title,
       double thicknessMm,
       Tool tool,
       Machine machine,
       String version,
       Warnings warnings) {
+    Coupon coupon = places.coupon();
     List<ToolRun> runs =
         PathPlanner.plan(coupon.levels(), List.of(tool), machine, coupon.carved(), warnings);
     if (runs.isEmpty()) {
@@ -51,22 +52,24 @@ public record CouponProgram(String text, Program parsed, double timeS) {
     }
     List<PassText> passes = new ArrayList<>();
     List<Move> moves = new ArrayList<>();
-    for (Pass pass : runs.get(0).passes()) {
-      passes.add(
-          new PassText(
-              "pads from number "
-                  + pass.plyNumber()
-                  + ": to depth "
-                  + Numbers.fixed(pass.depthMm(), 3),
-              pass.moves()));
-      moves.addAll(pass.moves());
+    for (double[] shift : places.shifts()) {
+      for (Pass pass : runs.get(0).passes()) {
+        String what =
+            "pads from number "
+                + pass.plyNumber()
+                + ": to depth "
+                + Numbers.fixed(pass.depthMm(), 3);
+        List<Move> shifted = CouponPlaces.shifted(pass.moves(), shift);
+        passes.add(new PassText(what, shifted));
+        moves.addAll(shifted);
+      }
     }
     double seconds = new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), moves).totalS();
     ProgramHead header =
         new ProgramHead(
             title,
-            coupon.widthMm(),
-            coupon.heightMm(),
+            places.widthMm(),
+            places.heightMm(),
             thicknessMm,
             machine,
             tool,
@@ -75,7 +78,7 @@ public record CouponProgram(String text, Program parsed, double timeS) {
             version);
     String text = GcodeWriter.write(header, passes);
     Program parsed =
-        GcodeParser.parse(FILE, text, machine, coupon.widthMm(), coupon.heightMm(), thicknessMm);
+        GcodeParser.parse(FILE, text, machine, places.widthMm(), places.heightMm(), thicknessMm);
     return new CouponProgram(text, parsed, seconds);
   }
 }

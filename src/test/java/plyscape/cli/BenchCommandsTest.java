@@ -361,4 +361,39 @@ class BenchCommandsTest {
     assertEquals(2, Run.of("check", placed, "--at", "235").code());
     assertEquals(2, Run.of("check", placed, "--at", "999,2").code());
   }
+
+  @Test
+  void coupon_atPlacesInTheWaste_isCutThere_andItsReadingsSayWhere() throws Exception {
+    Path out = folder.resolve("places");
+    JsonNode node =
+        json(
+            Run.of(
+                "coupon",
+                layup(),
+                "-o",
+                out,
+                "--size",
+                "60x40",
+                "--step",
+                "0.08",
+                "--place",
+                "-20,120",
+                "--place",
+                "260,40",
+                "--set",
+                "machine.travel=[400, 400, 80]",
+                "--json"));
+    assertEquals(0, node.path("verification").path("gouged_mm2").asDouble());
+    assertEquals(0, node.path("verification").path("uncut_mm2").asDouble());
+    String csv = Files.readString(out.resolve("readings.csv"));
+    assertTrue(
+        csv.contains("\nply,from,to,x,y\nmeadow,,,-20,120\n") && csv.contains(",,,260,40\n"), csv);
+    assertEquals(2, Run.of("coupon", layup(), "-o", out, "--place", "400,1").code());
+    Path filled = write("filled.csv", csv.replace("meadow,,,-20,120", "meadow,0.56,0.64,-20,120"));
+    Path target = folder.resolve("placed.yaml");
+    Run run = Run.of("calibrate", layup(), filled, "-o", target);
+    assertEquals(0, run.code(), run.err());
+    assertEquals(-20, LayupReader.read(target).measured().places().get(0).at().xMm());
+    assertTrue(run.out().contains("Far from the readings"), run.out());
+  }
 }
