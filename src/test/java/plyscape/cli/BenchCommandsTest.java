@@ -394,6 +394,6 @@ class BenchCommandsTest {
     Run run = Run.of("calibrate", layup(), filled, "-o", target);
     assertEquals(0, run.code(), run.err());
     assertEquals(-20, LayupReader.read(target).measured().places().get(0).at().xMm());
-    assertTrue(run.out().contains("Far from the readings"), run.out());
+    assertTrue(run.out().contains("is now known at (0, 0) to +-"), run.out());
   }
 }
