@@ -3,6 +3,7 @@ package plyscape.plan;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import plyscape.bend.Bend;
 import plyscape.bend.BentMoves;
 import plyscape.job.Job;
 import plyscape.machine.CuttingData;
@@ -18,6 +19,12 @@ import plyscape.toolpath.task.ToolRun;
  */
 final class PanelMoves {
 
+  /** Places at which the slope is looked at are so far apart, mm. */
+  private static final double SLOPE_STEP_MM = 2.5;
+
+  /** How near moves are to the bent depth, mm. */
+  private static final double BENT_MM = 0.005;
+
   private final Landscape panel;
   private final Map<Tool, Tool> listed = new HashMap<>();
   private final List<Tool> planned;
@@ -30,7 +37,27 @@ final class PanelMoves {
             ? 1
             : panel.shape().bend().stretch(job.panel().widthMm(), job.panel().heightMm());
     planned =
-        stretch == 1 ? job.tools() : job.tools().stream().map(t -> lowered(t, stretch)).toList();
+        panel.shape().flat()
+            ? job.tools()
+            : job.tools().stream().map(t -> lowered(t, stretch)).toList();
+  }
+
+  /**
+   * How much deeper than at its axis a cutter's flat end bites on the slopes of the panel: the last
+   * floor lies higher on one side, the next one lower on the other; and both are bent to 0.005 mm.
+   */
+  private double slopeMm(Tool tool) {
+    Bend bend = panel.shape().bend();
+    double steepest = 0;
+    for (double x = 0; x <= panel.job().panel().widthMm(); x += SLOPE_STEP_MM) {
+      for (double y = 0; y <= panel.job().panel().heightMm(); y += SLOPE_STEP_MM) {
+        double here = bend.top().heightMm(x, y);
+        double alongX = bend.top().heightMm(x + SLOPE_STEP_MM, y) - here;
+        double alongY = bend.top().heightMm(x, y + SLOPE_STEP_MM) - here;
+        steepest = Math.max(steepest, Math.hypot(alongX, alongY) / SLOPE_STEP_MM);
+      }
+    }
+    return 2 * tool.radiusMm() * steepest + 2 * BENT_MM;
   }
 
   private Tool lowered(Tool tool, double stretch) {
@@ -41,7 +68,7 @@ final class PanelMoves {
                 c.rpm(),
                 c.feedMmPerMin(),
                 c.plungeMmPerMin(),
-                c.stepdownMm() / stretch,
+                Math.max(c.stepdownMm() / 4, c.stepdownMm() - slopeMm(tool)) / stretch,
                 c.stepover(),
                 c.thinFeedMmPerMin()));
     listed.put(other, tool);

@@ -40,7 +40,8 @@ final class Proof {
             regions.job().layup().flatnessMm(),
             regions.tiling().carved(),
             regions.job().machine(),
-            cellMm),
+            cellMm,
+            LyingPanel.of(regions)),
         targets);
   }
 

@@ -51,6 +51,11 @@ public record HeightField(CellFrame frame, float[] depth) {
     return new HeightField(frame, new float[frame.size()]);
   }
 
+  /** The same cells with depths of their own. */
+  HeightField with(float[] other) {
+    return new HeightField(frame, other);
+  }
+
   /** Depth of a cell. */
   public double at(int column, int row) {
     return depth[row * frame.columns() + column];

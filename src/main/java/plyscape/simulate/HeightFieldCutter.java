@@ -37,6 +37,8 @@ final class HeightFieldCutter {
   private final double widest;
   private final Rim rim;
   private final double flatnessMm;
+  private final float[] uncut;
+  private final double highest;
   private volatile SharedLoop running;
   private BiteGauge deepest;
 
@@ -47,6 +49,19 @@ final class HeightFieldCutter {
    * @param rim where the wood that a stroke takes isn't counted as its bite
    */
   HeightFieldCutter(HeightField field, Tool tool, double flatnessMm, Rim rim) {
+    this(field, tool, flatnessMm, rim, null, 0);
+  }
+
+  /**
+   * Over a field of a panel that isn't flat.
+   *
+   * @param uncut depths before the first cut, or null where they are 0
+   * @param highest the least of them, at most 0
+   */
+  HeightFieldCutter(
+      HeightField field, Tool tool, double flatnessMm, Rim rim, float[] uncut, double highest) {
+    this.uncut = uncut;
+    this.highest = highest;
     this.field = field;
     this.tool = tool;
     this.rim = rim;
@@ -105,7 +120,7 @@ final class HeightFieldCutter {
     double bandMm = ROWS_PER_BAND * frame.cellY();
     for (int i = 0; i < strokes.length; i++) {
       Stroke stroke = strokes[i];
-      if (stroke.deepestTip() <= (stroke.mustNotCut ? -flatnessMm : 0)) {
+      if (stroke.deepestTip() <= highest - (stroke.mustNotCut ? flatnessMm : 0)) {
         continue; // over the top face all the way
       }
       int from = (int) Math.max(0, Math.floor((stroke.minY() - widest - frame.minY()) / bandMm));
@@ -148,11 +163,11 @@ final class HeightFieldCutter {
         now = i;
         if (stroke.mustNotCut) {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
-          if (flatnessMm > 0 && stroke.deepestTip() <= 0 && !stroke.straightUp()) {
+          if (flatnessMm > 0 && !stroke.straightUp()) {
             check(stroke, i, form, -flatnessMm, Contact.Kind.FACE);
           }
         }
-        if (stroke.deepestTip() <= 0) {
+        if (stroke.deepestTip() <= highest) {
           continue;
         }
         if (form.flat() && stroke.z0 == stroke.z1) {
@@ -281,9 +296,16 @@ final class HeightFieldCutter {
       }
     }
 
+    /** Whether a cell is uncut and lower than what comes over it. */
+    private boolean untouched(int cell, double tip) {
+      float face = uncut == null ? 0 : uncut[cell];
+      return depth[cell] == face && tip <= face;
+    }
+
     /** Notes where a form that hangs {@code above} over the tip would be in stock. */
     private void check(Stroke stroke, int index, ToolForm form, double above, Contact.Kind kind) {
-      if (stroke.deepestTip() - above <= TOUCH_DEPTH_MM || form.radius() <= TOUCH_ASIDE_MM) {
+      if (stroke.deepestTip() - above - highest <= TOUCH_DEPTH_MM
+          || form.radius() <= TOUCH_ASIDE_MM) {
         return;
       }
       double r = form.radius() - TOUCH_ASIDE_MM;
@@ -298,7 +320,7 @@ final class HeightFieldCutter {
           int to = lastColumn(spans[2 * k + 1]);
           for (int column = firstColumn(spans[2 * k]); column <= to; column++) {
             if (stroke.deepestTip() - above - depth[base + column] <= TOUCH_DEPTH_MM
-                || kind == Contact.Kind.FACE && depth[base + column] > 0) {
+                || kind == Contact.Kind.FACE && !untouched(base + column, stroke.deepestTip())) {
               continue; // below anything that comes here
             }
             double px = frame.centreX(column);

@@ -32,7 +32,7 @@ final class MotionChecks {
         lastDeep = stroke.line;
       }
       if (stroke.line != lastThrough
-          && stroke.deepestTip() > setup.thicknessMm() + setup.throughMm() + LENGTH_SLACK_MM) {
+          && checks.below(stroke) > setup.thicknessMm() + setup.throughMm() + LENGTH_SLACK_MM) {
         checks.add(
             cut,
             stroke,
@@ -44,7 +44,7 @@ final class MotionChecks {
   }
 
   private void plunges(Cut cut, List<Stroke> strokes) {
-    for (PlungeCheck.Fast fast : PlungeCheck.of(cut, strokes)) {
+    for (PlungeCheck.Fast fast : PlungeCheck.of(cut, strokes, setup.risesMm())) {
       add(
           cut,
           fast.stroke(),
@@ -55,11 +55,18 @@ final class MotionChecks {
     }
   }
 
+  /** How far a stroke's tip goes below the top face where it begins or ends, mm. */
+  private double below(Stroke stroke) {
+    return Math.max(
+        stroke.z0 - setup.faceMm(stroke.x0, stroke.y0),
+        stroke.z1 - setup.faceMm(stroke.x1, stroke.y1));
+  }
+
   private boolean flutes(Cut cut, Stroke stroke) {
     double flute = cut.tool().fluteLengthMm();
     if (flute <= 0
         || cut.tool().shankDiameterMm() > 0
-        || stroke.deepestTip() <= flute + LENGTH_SLACK_MM) {
+        || below(stroke) <= flute + LENGTH_SLACK_MM) {
       return false; // with a shank's diameter the field itself tells whether it touches
     }
     add(cut, stroke, "is deeper than the flutes are long, " + mm(flute) + " mm");

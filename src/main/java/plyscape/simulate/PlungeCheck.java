@@ -27,18 +27,24 @@ final class PlungeCheck {
   record Fast(Stroke stroke, double mmPerMin) {}
 
   private final double plunge;
+  private final double risesMm;
   private final List<Fast> found = new ArrayList<>();
   private double downMm;
   private double minutes;
   private Stroke last;
 
-  private PlungeCheck(double plunge) {
+  private PlungeCheck(double plunge, double risesMm) {
+    this.risesMm = risesMm;
     this.plunge = plunge;
   }
 
-  /** The places, at most one a line. */
-  static List<Fast> of(Cut cut, List<Stroke> strokes) {
-    PlungeCheck check = new PlungeCheck(cut.tool().plungeMmPerMin());
+  /**
+   * The places, at most one a line.
+   *
+   * @param risesMm how far the panel's face stands over that of a flat one; above is air
+   */
+  static List<Fast> of(Cut cut, List<Stroke> strokes, double risesMm) {
+    PlungeCheck check = new PlungeCheck(cut.tool().plungeMmPerMin(), risesMm);
     if (check.plunge <= 0) {
       return List.of();
     }
@@ -56,7 +62,7 @@ final class PlungeCheck {
 
   private void take(Stroke stroke, double feed) {
     double down = stroke.z1 - stroke.z0;
-    if (feed <= 0 || down <= 0 || stroke.z1 <= 0) {
+    if (feed <= 0 || down <= 0 || stroke.z1 <= -risesMm) {
       judge(); // going up or level, or down to the face through air
       return;
     }

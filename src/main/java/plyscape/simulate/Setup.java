@@ -13,6 +13,8 @@ import plyscape.machine.Machine;
  * @param carved the carved area, over which the matched share is counted
  * @param machine for travel and zero
  * @param cellMm side of a simulation cell, at most
+ * @param bent how it lies and where its plies are; null for one that is flat and the same
+ *     everywhere
  */
 public record Setup(
     Box panel,
@@ -21,7 +23,37 @@ public record Setup(
     double flatnessMm,
     Box carved,
     Machine machine,
-    double cellMm) {
+    double cellMm,
+    BentPanel bent) {
+
+  /** A panel that is flat and everywhere the same. */
+  public Setup(
+      Box panel,
+      double thicknessMm,
+      double throughMm,
+      double flatnessMm,
+      Box carved,
+      Machine machine,
+      double cellMm) {
+    this(panel, thicknessMm, throughMm, flatnessMm, carved, machine, cellMm, null);
+  }
+
+  /** The same panel as it lies. */
+  public Setup lying(BentPanel other) {
+    return new Setup(panel, thicknessMm, throughMm, flatnessMm, carved, machine, cellMm, other);
+  }
+
+  /** How far the highest place of its top face stands over that of a flat panel, mm. */
+  double risesMm() {
+    return bent == null ? 0 : bent.risesMm();
+  }
+
+  /**
+   * Depth of the uncut top face at a place, mm; negative where it stands higher than a flat one.
+   */
+  double faceMm(double x, double y) {
+    return bent == null ? 0 : bent.faceMm(x, y);
+  }
 
   /** A panel that nothing is to cut through. */
   public Setup(

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
+import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
 import plyscape.text.Numbers;
 
@@ -21,6 +23,7 @@ public final class Simulation {
   private final HeightField field;
   private final List<Target> targets;
   private final boolean sculpted;
+  private final float[] uncut;
   // One of the two, made when first asked for, so that the planner needn't wait for it.
   private Walls walls;
   private FaceWalls faceWalls;
@@ -45,6 +48,36 @@ public final class Simulation {
     this.field = field;
     this.targets = targets;
     sculpted = targets.stream().anyMatch(target -> target.face() != null);
+    uncut = setup.bent() == null ? null : lay(field, setup.bent());
+  }
+
+  /** Puts the top face of a bent panel into an uncut field; gives a copy of it. */
+  private static float[] lay(HeightField field, BentPanel bent) {
+    CellFrame frame = field.frame();
+    IntStream.range(0, frame.rows())
+        .parallel()
+        .forEach(
+            row -> {
+              for (int column = 0; column < frame.columns(); column++) {
+                field.depth()[row * frame.columns() + column] =
+                    (float) bent.faceMm(frame.centreX(column), frame.centreY(row));
+              }
+            });
+    return field.depth().clone();
+  }
+
+  private HeightField flattened() {
+    if (setup.bent() == null) {
+      return field;
+    }
+    double widest =
+        cuts.stream()
+            .map(Cut::tool)
+            .filter(tool -> tool.shape() == Tool.Shape.FLAT)
+            .mapToDouble(Tool::radiusMm)
+            .max()
+            .orElse(0);
+    return new FlattenedField(setup.bent(), targets, widest).of(field, uncut);
   }
 
   private void makeWalls() {
@@ -56,7 +89,8 @@ public final class Simulation {
   }
 
   private boolean rim(double x, double y, double depthMm) {
-    double below = depthMm - Comparison.DEPTH_MM;
+    double flat = setup.bent() == null ? depthMm : setup.bent().flatMm(x, y, depthMm);
+    double below = flat - Comparison.DEPTH_MM;
     return !sculpted
         ? walls.distanceTo(x, y, Comparison.LEFT_ON_WALL_MM, below, below)
             <= Comparison.LEFT_ON_WALL_MM
@@ -76,7 +110,9 @@ public final class Simulation {
     makeWalls();
     List<Stroke> strokes = Strokes.of(cut.program());
     List<Verification.Collision> own = new ArrayList<>(MotionChecks.of(setup, cut, strokes));
-    cutter = new HeightFieldCutter(field, cut.tool(), setup.flatnessMm(), this::rim);
+    cutter =
+        new HeightFieldCutter(
+            field, cut.tool(), setup.flatnessMm(), this::rim, uncut, -setup.risesMm());
     for (Contact contact : cutter.cut(strokes)) {
       own.add(collision(cut, strokes.get(contact.stroke()), contact));
     }
@@ -99,18 +135,19 @@ public final class Simulation {
    */
   public CutResult compare(List<Tool> tools) {
     makeWalls();
+    HeightField surface = flattened();
     Judgement comparison =
         sculpted
             ? new FaceComparison(
-                field,
+                surface,
                 faceWalls,
                 setup.carved(),
                 targets,
                 cuts.stream().map(Cut::tool).distinct().toList())
-            : new Comparison(field, walls, setup.carved(), targets, tools);
+            : new Comparison(surface, walls, setup.carved(), targets, tools);
     return new CutResult(
         comparison.verification(collisions(), List.copyOf(bites)),
-        field,
+        surface,
         comparison.targetOf(),
         comparison.verdicts(),
         comparison.differences());

@@ -7,7 +7,9 @@
  * Out: a {@link plyscape.simulate.CutResult} with the {@link plyscape.simulate.Verification}.
  * Always true: depths at cell centres are exact to a float; the same input gives the same result on
  * any number of processors; each move's bite is measured as it cuts ({@link
- * plyscape.simulate.Bite}); nothing here comes from {@code toolpath} or JTS. Uses {@code gcode},
- * {@code machine} and {@code grid}.
+ * plyscape.simulate.Bite}); nothing here comes from {@code toolpath} or JTS. A panel that lies bent
+ * ({@link plyscape.simulate.BentPanel}) is cut as it lies and then compared in the depths of the
+ * flat plan; its top face is interpolated here, by code of its own. Uses {@code gcode}, {@code
+ * machine} and {@code grid}.
  */
 package plyscape.simulate;

@@ -18,7 +18,7 @@ class PlungeCheckTest {
   private static List<PlungeCheck.Fast> check(String lines) {
     String text = "G17 G21 G90 G94 G54\nM3 S16000\nG0 X10 Y15 Z0\n" + lines + "\nM5\nM30\n";
     Cut cut = new Cut(GcodeParser.parse("p.nc", text, Workshop.ROUTER, 30, 30, 9), CUTTER);
-    return PlungeCheck.of(cut, Strokes.of(cut.program()));
+    return PlungeCheck.of(cut, Strokes.of(cut.program()), 0);
   }
 
   /** A ramp to 1 mm in pieces of a length and a slope, Z rounded as programs have it. */

@@ -1,0 +1,62 @@
+package plyscape.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import plyscape.bend.PanelShape;
+import plyscape.layup.Depths;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.PlyDepth;
+import plyscape.simulate.BentPanel;
+import plyscape.simulate.ProbedTop;
+
+/**
+ * A panel as it lies, for the simulation: from the readings and the depths by place, not from what
+ * the paths were bent by.
+ */
+public final class LyingPanel {
+
+  private LyingPanel() {}
+
+  /** How a panel lies, or null for one that is flat and the same everywhere. */
+  static BentPanel of(Landscape panel) {
+    PanelShape shape = panel.shape();
+    if (shape.flat()) {
+      return null;
+    }
+    ProbedTop top =
+        shape
+            .topMap()
+            .map(
+                map ->
+                    ProbedTop.of(
+                        map.readings().stream()
+                            .map(r -> new double[] {r.x(), r.y(), r.z() - shape.faceMm()})
+                            .toList()))
+            .orElse(null);
+    return new BentPanel(top, levels(panel.depths()));
+  }
+
+  /** Targets by place of all plies that lie deeper than the one above. */
+  private static List<BentPanel.Level> levels(Depths depths) {
+    List<BentPanel.Level> levels = new ArrayList<>();
+    double last = 0;
+    for (PlyDepth at : depths) {
+      if (at.targetMm() > last) {
+        last = at.targetMm();
+        levels.add(level(depths, at));
+      }
+    }
+    return levels;
+  }
+
+  /** Target depth of a ply by place: as far above the ply's middle as at the centre. */
+  public static BentPanel.Level level(Depths depths, PlyDepth at) {
+    int ply = at.ply().number();
+    double origin = depths.of(ply, new PanelPoint(0, 0)).midMm();
+    return new BentPanel.Level(
+        at.targetMm(),
+        origin - (at.midMm() - at.targetMm()),
+        (depths.of(ply, new PanelPoint(100, 0)).midMm() - origin) / 100,
+        (depths.of(ply, new PanelPoint(0, 100)).midMm() - origin) / 100);
+  }
+}

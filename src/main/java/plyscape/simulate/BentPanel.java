@@ -1,0 +1,74 @@
+package plyscape.simulate;
+
+import java.util.List;
+
+/**
+ * A panel as it lies (src/contract.md, section 11): where its top face is at a place, and how deep
+ * each ply's target is there. Heights and depths in mm. Immutable.
+ *
+ * @param top heights of its top face over that of a flat panel, or null where it is flat
+ * @param plies targets by place from the top down, none at 0; empty where they are the same
+ *     everywhere
+ */
+public record BentPanel(ProbedTop top, List<Level> plies) {
+
+  /**
+   * Target depth of one ply below the top face: falls evenly over the panel.
+   *
+   * @param flatMm in the flat plan, as targets are given
+   * @param originMm at the panel's lower left corner
+   * @param perX change a mm of X
+   * @param perY change a mm of Y
+   */
+  public record Level(double flatMm, double originMm, double perX, double perY) {
+
+    /** Depth at a place, mm. */
+    public double depthMm(double x, double y) {
+      return Math.max(0, originMm + perX * x + perY * y);
+    }
+  }
+
+  /** Copies the plies, whose flat depths rise. */
+  public BentPanel {
+    plies = List.copyOf(plies);
+    for (int i = 0; i < plies.size(); i++) {
+      if (!(plies.get(i).flatMm() > (i == 0 ? 0 : plies.get(i - 1).flatMm()))) {
+        throw new IllegalArgumentException("depths must rise from ply to ply: " + plies);
+      }
+    }
+  }
+
+  /** Depth of the uncut top face below that of a flat panel; negative where it stands higher. */
+  public double faceMm(double x, double y) {
+    return top == null ? 0 : -top.heightMm(x, y);
+  }
+
+  /** Height of the highest place of the top face over a flat panel's, at least 0. */
+  public double risesMm() {
+    return top == null ? 0 : Math.max(0, top.highestMm());
+  }
+
+  /**
+   * Depth in the flat plan that a depth at a place stands for, linear between the plies' targets:
+   * the uncut face is 0, each ply's target there its own.
+   *
+   * @param depthMm below the top face of a flat panel, as programs have it
+   */
+  public double flatMm(double x, double y, double depthMm) {
+    double below = depthMm - faceMm(x, y);
+    double here = 0;
+    double flat = 0;
+    if (below <= 0) {
+      return below;
+    }
+    for (Level level : plies) {
+      double next = level.depthMm(x, y);
+      if (below <= next) {
+        return flat + (level.flatMm() - flat) * (below - here) / (next - here);
+      }
+      here = next;
+      flat = level.flatMm();
+    }
+    return flat + below - here;
+  }
+}

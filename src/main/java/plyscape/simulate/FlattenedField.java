@@ -1,0 +1,105 @@
+package plyscape.simulate;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import plyscape.grid.CellFrame;
+
+/**
+ * The surface cut into a bent panel as the flat plan would have it, which is what targets are given
+ * for.
+ *
+ * <p>A cutter's flat end is level while the face under it slopes, so a floor lies off its bent
+ * depth by up to the slope over the cutter's radius; within that a cell counts as being at its
+ * floor, and farther off by what is over it.
+ */
+final class FlattenedField {
+
+  private static final double DIAGONAL = Math.sqrt(0.5);
+
+  private static final double[][] WAYS = {
+    {1, 0}, {DIAGONAL, DIAGONAL}, {0, 1}, {-DIAGONAL, DIAGONAL},
+    {-1, 0}, {-DIAGONAL, -DIAGONAL}, {0, -1}, {DIAGONAL, -DIAGONAL},
+  };
+
+  private final BentPanel bent;
+  private final double[] floors;
+  private final double radiusMm;
+
+  /**
+   * Of a panel.
+   *
+   * @param targets whose depths are floors
+   * @param radiusMm of the widest flat cutter that cut it
+   */
+  FlattenedField(BentPanel bent, List<Target> targets, double radiusMm) {
+    this.bent = bent;
+    this.radiusMm = radiusMm;
+    floors =
+        targets.stream()
+            .flatMapToDouble(t -> java.util.stream.DoubleStream.of(t.depthMm(), t.roughMm()))
+            .filter(d -> d > 0)
+            .distinct()
+            .sorted()
+            .toArray();
+  }
+
+  /**
+   * The surface.
+   *
+   * @param field as it was cut
+   * @param uncut before the first cut
+   */
+  HeightField of(HeightField field, float[] uncut) {
+    CellFrame frame = field.frame();
+    float[] flat = new float[frame.size()];
+    IntStream.range(0, frame.rows())
+        .parallel()
+        .forEach(
+            row -> {
+              for (int column = 0; column < frame.columns(); column++) {
+                int i = row * frame.columns() + column;
+                if (field.depth()[i] != uncut[i]) {
+                  flat[i] =
+                      (float) flat(frame.centreX(column), frame.centreY(row), field.depth()[i]);
+                }
+              }
+            });
+    return field.with(flat);
+  }
+
+  private double flat(double x, double y, double depth) {
+    double flat = bent.flatMm(x, y, depth);
+    double floor = nearestFloor(flat);
+    double off = flat - floor;
+    if (floor == 0 || Math.abs(off) < 1e-6) {
+      return flat;
+    }
+    double slack = slackMm(x, y);
+    return Math.abs(off) <= slack ? floor : flat - Math.signum(off) * slack;
+  }
+
+  private double nearestFloor(double flat) {
+    double best = 0;
+    for (double floor : floors) {
+      if (best == 0 || Math.abs(floor - flat) < Math.abs(best - flat)) {
+        best = floor;
+      }
+    }
+    return best;
+  }
+
+  /** How much the face rises or falls within the cutter's radius, mm. */
+  private double slackMm(double x, double y) {
+    double here = bent.faceMm(x, y);
+    double most = 0;
+    for (double[] way : WAYS) {
+      double there = bent.faceMm(x + radiusMm * way[0], y + radiusMm * way[1]);
+      most = Math.max(most, Math.abs(there - here));
+    }
+    double taper = 0;
+    for (BentPanel.Level level : bent.plies()) {
+      taper = Math.max(taper, Math.hypot(level.perX(), level.perY()));
+    }
+    return most + taper * radiusMm;
+  }
+}
