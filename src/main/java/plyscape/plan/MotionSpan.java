@@ -46,11 +46,6 @@ public record MotionSpan(
         .orElseThrow(() -> new IllegalArgumentException("no program"));
   }
 
-  /** The same with another point in it. */
-  public MotionSpan with(double x, double y) {
-    return around(List.of(this, new MotionSpan(x, y, x, y, minDepth, maxDepth)));
-  }
-
   /**
    * Of the motions that come below a height, or of the whole when none does.
    *

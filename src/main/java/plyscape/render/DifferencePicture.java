@@ -66,6 +66,12 @@ public final class DifferencePicture {
         canvas.set(column, rows - 1 - row, colour);
       }
     }
+    legend(canvas, rows, line, counts, cellMm);
+    return Png.write(canvas, (int) Math.round(1000 / cellMm));
+  }
+
+  /** What the colours mean, with areas, a line each. */
+  private static void legend(Canvas canvas, int rows, int line, long[] counts, double cellMm) {
     for (int kind = 0; kind < COLOURS.length; kind++) {
       int top = rows + line / 2 + kind * line;
       int side = line * 2 / 3;
@@ -78,6 +84,5 @@ public final class DifferencePicture {
           Colours.INK,
           WORDS[kind] + ", " + Numbers.fixed(counts[kind] * cellMm * cellMm, 1) + " mm2");
     }
-    return Png.write(canvas, (int) Math.round(1000 / cellMm));
   }
 }

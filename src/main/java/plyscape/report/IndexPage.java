@@ -25,9 +25,28 @@ public final class IndexPage {
   /** The page's text. */
   public static String text(TiledPlan plan) {
     Html page = new Html();
-    String title = plan.job().title();
     int columns = plan.panels().columns();
     int rows = plan.panels().rows();
+    head(page, plan);
+    page.raw("<div class=\"panels\" style=\"grid-template-columns:repeat(" + columns)
+        .raw(",minmax(0,1fr))\">\n");
+    for (int row = rows; row >= 1; row--) {
+      for (int column = 1; column <= columns; column++) {
+        for (Tile<PanelPlan> tile : plan.tiles()) {
+          if (tile.column() == column && tile.row() == row) {
+            panel(page, tile);
+          }
+        }
+      }
+    }
+    page.raw("</div>\n<p class=\"hint\">Seen from the front: ")
+        .text(PlanFiles.tile(1, 1) + " is the lower left panel.")
+        .raw("</p>\n</main>\n</body>\n</html>\n");
+    return page.toString();
+  }
+
+  private static void head(Html page, TiledPlan plan) {
+    String title = plan.job().title();
     page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         .raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none';")
@@ -44,28 +63,14 @@ public final class IndexPage {
                 + " x "
                 + Numbers.trimmed(plan.panels().heightMm(), 1)
                 + " mm, "
-                + columns
+                + plan.panels().columns()
                 + " across and "
-                + rows
+                + plan.panels().rows()
                 + " up, "
                 + Durations.text(plan.time().totalS())
                 + " of cutting in all. plyscape "
                 + Version.TEXT)
-        .raw("</p>\n<div class=\"panels\" style=\"grid-template-columns:repeat(" + columns)
-        .raw(",minmax(0,1fr))\">\n");
-    for (int row = rows; row >= 1; row--) {
-      for (int column = 1; column <= columns; column++) {
-        for (Tile<PanelPlan> tile : plan.tiles()) {
-          if (tile.column() == column && tile.row() == row) {
-            panel(page, tile);
-          }
-        }
-      }
-    }
-    page.raw("</div>\n<p class=\"hint\">Seen from the front: ")
-        .text(PlanFiles.tile(1, 1) + " is the lower left panel.")
-        .raw("</p>\n</main>\n</body>\n</html>\n");
-    return page.toString();
+        .raw("</p>\n");
   }
 
   private static void panel(Html page, Tile<PanelPlan> tile) {

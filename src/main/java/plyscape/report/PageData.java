@@ -31,34 +31,7 @@ final class PageData {
     box(panel.putArray("carved"), plan.tiling().carved());
     root.put("glue", plan.job().layup().glueLine().thicknessMm());
     root.putObject("border").put("finished", plan.job().allowance().sandingMm());
-    ArrayNode plies = root.putArray("plies");
-    for (PlyDepth depth : plan.depths()) {
-      plies
-          .addObject()
-          .put("number", depth.ply().number())
-          .put("name", depth.ply().name())
-          .put("colour", depth.ply().colour())
-          .put("top", depth.topMm())
-          .put("bottom", depth.bottomMm())
-          .put("target", depth.targetMm())
-          .put("finished", depth.targetMm() + plan.job().allowance().sandingMm())
-          .put("available", depth.availableMm())
-          .put("needed", depth.neededMm())
-          .put("risk", depth.risk())
-          .put("chance", Words.chance(depth.risk()));
-      double[] band = Breaks.ofPly(plan, depth.ply().number());
-      if (band != null) {
-        ((ObjectNode) plies.get(plies.size() - 1)).putArray("band").add(band[0]).add(band[1]);
-      }
-      FaceWindow cut = plan.cutMm(depth.ply().number());
-      if (cut.open()) {
-        double sanding = plan.job().allowance().sandingMm();
-        ((ObjectNode) plies.get(plies.size() - 1))
-            .putArray("range")
-            .add(cut.upperMm() + sanding)
-            .add(cut.lowerMm() + sanding);
-      }
-    }
+    plies(root.putArray("plies"), plan);
     plan.faces().ifPresent(faces -> FaceMap.put(root.putObject("faces"), plan, faces));
     ArrayNode risks = root.putArray("risks");
     for (RiskStep step : RiskStep.values()) {
@@ -88,6 +61,36 @@ final class PageData {
         .replace("<", "\\u003c")
         .replace("\u2028", "\\u2028")
         .replace("\u2029", "\\u2029");
+  }
+
+  private static void plies(ArrayNode plies, Landscape plan) {
+    for (PlyDepth depth : plan.depths()) {
+      plies
+          .addObject()
+          .put("number", depth.ply().number())
+          .put("name", depth.ply().name())
+          .put("colour", depth.ply().colour())
+          .put("top", depth.topMm())
+          .put("bottom", depth.bottomMm())
+          .put("target", depth.targetMm())
+          .put("finished", depth.targetMm() + plan.job().allowance().sandingMm())
+          .put("available", depth.availableMm())
+          .put("needed", depth.neededMm())
+          .put("risk", depth.risk())
+          .put("chance", Words.chance(depth.risk()));
+      double[] band = Breaks.ofPly(plan, depth.ply().number());
+      if (band != null) {
+        ((ObjectNode) plies.get(plies.size() - 1)).putArray("band").add(band[0]).add(band[1]);
+      }
+      FaceWindow cut = plan.cutMm(depth.ply().number());
+      if (cut.open()) {
+        double sanding = plan.job().allowance().sandingMm();
+        ((ObjectNode) plies.get(plies.size() - 1))
+            .putArray("range")
+            .add(cut.upperMm() + sanding)
+            .add(cut.lowerMm() + sanding);
+      }
+    }
   }
 
   private static void outlines(ObjectNode node, Landscape plan) {

@@ -55,49 +55,51 @@ public final class SetupPage {
   private static void facts(Html page, PanelPlan plan) {
     Machine machine = plan.job().machine();
     Clearways clearways = Clearways.of(plan);
-    MotionSpan way = clearways.way();
     page.raw("<dl id=\"facts\">\n");
     fact(page, "Stock", stock(plan));
     fact(page, "Up", up(plan));
     fact(page, "Zero", zero(machine));
-    fact(
-        page,
-        "Way of the cutter",
-        "X "
-            + Numbers.fixed(clearways.programX(way.minX()), 1)
-            + " to "
-            + Numbers.fixed(clearways.programX(way.maxX()), 1)
-            + ", Y "
-            + Numbers.fixed(clearways.programY(way.minY()), 1)
-            + " to "
-            + Numbers.fixed(clearways.programY(way.maxY()), 1)
-            + ", Z "
-            + Numbers.fixed(clearways.programZ(way.maxDepth()), 2)
-            + " to "
-            + Numbers.fixed(clearways.programZ(way.minDepth()), 2)
-            + " mm, from zero; safe height "
-            + Numbers.trimmed(machine.safeHeightMm(), 2)
-            + " mm over the face");
-    fact(
-        page,
-        "Travel",
-        "needs X "
-            + Numbers.fixed(way.maxX() - way.minX(), 1)
-            + " of "
-            + Numbers.trimmed(machine.travelXMm(), 1)
-            + ", Y "
-            + Numbers.fixed(way.maxY() - way.minY(), 1)
-            + " of "
-            + Numbers.trimmed(machine.travelYMm(), 1)
-            + ", Z "
-            + Numbers.fixed(way.maxDepth() - way.minDepth(), 1)
-            + " of "
-            + Numbers.trimmed(machine.travelZMm(), 1)
-            + " mm");
+    fact(page, "Way of the cutter", way(clearways, machine));
+    fact(page, "Travel", travel(clearways.way(), machine));
     fact(page, "Clamps", clearways.clamps());
     fact(page, "Below", below(plan));
     fact(page, "Time", time(plan));
     page.raw("</dl>\n");
+  }
+
+  private static String way(Clearways clearways, Machine machine) {
+    MotionSpan way = clearways.way();
+    return "X "
+        + Numbers.fixed(clearways.programX(way.minX()), 1)
+        + " to "
+        + Numbers.fixed(clearways.programX(way.maxX()), 1)
+        + ", Y "
+        + Numbers.fixed(clearways.programY(way.minY()), 1)
+        + " to "
+        + Numbers.fixed(clearways.programY(way.maxY()), 1)
+        + ", Z "
+        + Numbers.fixed(clearways.programZ(way.maxDepth()), 2)
+        + " to "
+        + Numbers.fixed(clearways.programZ(way.minDepth()), 2)
+        + " mm, from zero; safe height "
+        + Numbers.trimmed(machine.safeHeightMm(), 2)
+        + " mm over the face";
+  }
+
+  private static String travel(MotionSpan way, Machine machine) {
+    return "needs X "
+        + Numbers.fixed(way.maxX() - way.minX(), 1)
+        + " of "
+        + Numbers.trimmed(machine.travelXMm(), 1)
+        + ", Y "
+        + Numbers.fixed(way.maxY() - way.minY(), 1)
+        + " of "
+        + Numbers.trimmed(machine.travelYMm(), 1)
+        + ", Z "
+        + Numbers.fixed(way.maxDepth() - way.minDepth(), 1)
+        + " of "
+        + Numbers.trimmed(machine.travelZMm(), 1)
+        + " mm";
   }
 
   private static String stock(PanelPlan plan) {

@@ -1,6 +1,7 @@
 /**
  * What a finished plan says in words and numbers: {@code plan.json} (written and read back), {@code
- * report.html}, the table of plies for the console.
+ * report.html}, {@code setup.html} for the machine, {@code index.html} over several panels, the
+ * table of plies for the console.
  *
  * <p>In: a {@link plyscape.plan.Plan}; out: text, UTF-8, LF. Lengths mm, areas mm2, times s, depths
  * positive down, elevations m, as the names of the keys say. Always true: numbers in {@code
