@@ -10,7 +10,7 @@ public final class Version {
 
   private static final Properties BUILT = read();
 
-  /** Such as {@code 0.1.0}. */
+  /** Such as {@code 0.2.0}. */
   public static final String TEXT = BUILT.getProperty("version");
 
   /**
