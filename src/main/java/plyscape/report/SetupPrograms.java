@@ -19,9 +19,10 @@ final class SetupPrograms {
 
   static void write(Html page, PanelPlan plan) {
     page.raw(
-        "<h2>Programs, in this order</h2>\n"
-            + "<div class=\"wide\"><table id=\"programs\">\n"
-            + "<thead><tr>");
+        """
+        <h2>Programs, in this order</h2>
+        <div class="wide"><table id="programs">
+        <thead><tr>""");
     for (String head :
         List.of(
             "Done",
