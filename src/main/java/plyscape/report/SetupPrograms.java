@@ -22,7 +22,8 @@ final class SetupPrograms {
         """
         <h2>Programs, in this order</h2>
         <div class="wide"><table id="programs">
-        <thead><tr>""");
+        <thead><tr>\
+        """);
     for (String head :
         List.of(
             "Done",
