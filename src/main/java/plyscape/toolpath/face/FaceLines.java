@@ -25,13 +25,17 @@ final class FaceLines {
   /** Columns from one look to the next. */
   private static final int STRIDE = 2;
 
-  /**
-   * Ridges may be higher than the cusp by this share of it, or by so much, mm, if that is less: the
-   * simulation lets 0.01 mm pass, of which the lift takes its part.
-   */
-  private static final double MORE_SHARE = 0.1;
+  /** What the lift, and faces between the nodes, may add to a ridge as it is looked at, mm. */
+  private static final double UNSEEN_MM = 0.0035;
 
-  private static final double MORE_MM = 0.006;
+  /** Lines are looked at in every other column: a ridge between may be higher by this share. */
+  private static final double BETWEEN_SHARE = 0.03;
+
+  /** Level ground mustn't be gone over twice for the noise of the nodes. */
+  private static final double LEVEL_SHARE = 0.9;
+
+  /** Of a cusp that is hardly more than that so much is planned with. */
+  private static final double LEAST_SHARE = 0.4;
 
   private static final int ROWS_PER_BAND = 64;
 
@@ -50,11 +54,21 @@ final class FaceLines {
     this.stepoverRows = stepoverRows;
   }
 
+  /** Height over which a ridge is cut once more, so that none stands higher than a cusp, mm. */
+  private static double mostRidgeMm(double cuspMm) {
+    return Math.max(LEAST_SHARE * cuspMm, (1 - BETWEEN_SHARE) * cuspMm - UNSEEN_MM);
+  }
+
+  /** Height of ridges on level ground for which lines are laid: a little under that, mm. */
+  static double levelRidgeMm(double cuspMm) {
+    return LEVEL_SHARE * mostRidgeMm(cuspMm);
+  }
+
   /** Runs of one layer, no deeper below the stock than a stepdown; the stock is lowered by them. */
   List<FaceRun> layer(double stepdownMm) {
     drop.begin(stepdownMm);
     int n = stepoverRows;
-    double ridge = cuspMm + Math.min(MORE_SHARE * cuspMm, MORE_MM);
+    double ridge = mostRidgeMm(cuspMm);
     List<FaceRun> runs = new ArrayList<>();
     set(lattice.margin, n, Math.min(LEAST_MM, cuspMm / 2), n / 2, runs);
     set(lattice.margin + n / 2, n, ridge, drop.around(), runs);

@@ -160,7 +160,7 @@ public final class FacePlanner {
   private double stepoverMm(CutterForm form, Tool tool) {
     return form.flat()
         ? tool.stepoverMm()
-        : Math.min(form.stepoverMm(faces.cuspMm()), tool.stepoverMm());
+        : Math.min(form.stepoverMm(FaceLines.levelRidgeMm(faces.cuspMm())), tool.stepoverMm());
   }
 
   private double[] start(List<ToolRun> rough) {
