@@ -67,7 +67,8 @@ final class GroundCrop {
             100 * share,
             text(extent));
     GroundCover cover = spec.take().cover();
-    boolean meant = cover.outline() != null || cover.voids() != GroundCover.Voids.FILL_SMALL;
+    boolean meant =
+        cover.outline() != null || cover.voids().rule() != GroundCover.Voids.Rule.FILL_SMALL;
     if (share > OUTSIDE_MOST && !meant) {
       throw new JobFault(
           said,
