@@ -84,6 +84,11 @@ final class VerifyCommand implements Callable<Integer> {
   private Integer throughPass;
 
   @Option(
+      names = "--flat",
+      description = "Judge the programs in a flat panel, whatever the plan knows of how it lies.")
+  private boolean flat;
+
+  @Option(
       names = "--picture",
       paramLabel = "FILE.png",
       description =
@@ -121,6 +126,7 @@ final class VerifyCommand implements Callable<Integer> {
     List<Path> files = ncFiles.stream().map(f -> Paths.of(spec, f)).toList();
     WrittenPlan plan =
         WrittenPlanReader.read(Paths.of(spec, place), files, knownTools(spec, job, tools));
+    plan = flat ? plan.flat() : plan;
     Outcome outcome = Outcome.of(plan, stop(plan), cellMm);
     console.result(json ? json(outcome) : OutcomeText.of(outcome, common.verbose()));
     if (drawing != null) {

@@ -7,7 +7,9 @@ import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.report.PlanFigures;
+import plyscape.simulate.BentPanel;
 import plyscape.simulate.Cut;
+import plyscape.simulate.ProbedTop;
 import plyscape.simulate.Setup;
 import plyscape.simulate.Target;
 
@@ -41,13 +43,32 @@ public record WrittenPlan(
   public Setup setup(double cellMm) {
     Box panel = new Box(0, 0, plan.widthMm(), plan.heightMm());
     return new Setup(
-        panel,
-        plan.thicknessMm(),
-        plan.throughMm(),
-        plan.flatnessMm(),
-        plan.carved(),
-        machine,
-        cellMm);
+            panel,
+            plan.thicknessMm(),
+            plan.throughMm(),
+            plan.flatnessMm(),
+            plan.carved(),
+            machine,
+            cellMm)
+        .lying(bent());
+  }
+
+  /** How the panel lies, or null for one that is flat and the same everywhere. */
+  private BentPanel bent() {
+    PlanFigures.BendFigures bend = plan.bend();
+    if (bend == null) {
+      return null;
+    }
+    List<BentPanel.Level> levels = new ArrayList<>();
+    for (double[] t : bend.targets()) {
+      levels.add(new BentPanel.Level(t[0], t[1], t[2], t[3]));
+    }
+    return new BentPanel(bend.readings().isEmpty() ? null : ProbedTop.of(bend.readings()), levels);
+  }
+
+  /** The same programs for a panel that is flat and the same everywhere. */
+  public WrittenPlan flat() {
+    return new WrittenPlan(plan.flat(), machine, targets, programs);
   }
 
   /** All programs with their tools. */

@@ -18,6 +18,7 @@ import plyscape.grid.Box;
  * @param uncutMm2 what the plan itself said it would leave uncut, mm2
  * @param cutouts where pins and outline are cut
  * @param spinUpS what the spindle takes to its speed; 0 where the plan doesn't say
+ * @param bend how the panel lies; null for one that is flat and the same everywhere
  * @param faces name of the file with sculpted faces, relative to the plan's; null when all are flat
  */
 public record PlanFigures(
@@ -33,7 +34,36 @@ public record PlanFigures(
     double uncutMm2,
     List<CutoutFigures> cutouts,
     double spinUpS,
+    BendFigures bend,
     String faces) {
+
+  /**
+   * How the panel lies.
+   *
+   * @param readings x, y and height over a flat panel's top face each, mm; empty for a flat face
+   * @param targets of each ply that is cut, top to bottom: target depth in the flat plan, at the
+   *     panel's lower left corner, change a mm of X, of Y
+   */
+  public record BendFigures(List<double[]> readings, List<double[]> targets) {}
+
+  /** The same for a panel that is flat and the same everywhere. */
+  public PlanFigures flat() {
+    return new PlanFigures(
+        version,
+        widthMm,
+        heightMm,
+        thicknessMm,
+        flatnessMm,
+        carved,
+        plies,
+        tools,
+        passes,
+        uncutMm2,
+        cutouts,
+        spinUpS,
+        null,
+        faces);
+  }
 
   /** Where pins or outline are cut: depths in mm, outlines x, y, x, y ..., even-odd. */
   public record CutoutFigures(String what, double depthMm, double slackMm, List<double[]> rings) {}

@@ -20,10 +20,12 @@ import plyscape.layup.PlyShown;
 import plyscape.machine.Tool;
 import plyscape.plan.CutoutArea;
 import plyscape.plan.Landscape;
+import plyscape.plan.LyingPanel;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PathFigures;
 import plyscape.plan.ToolProgram;
 import plyscape.plan.Version;
+import plyscape.simulate.BentPanel;
 import plyscape.simulate.Verification;
 import plyscape.standing.WeakPart;
 import plyscape.terrain.Terrain;
@@ -197,6 +199,21 @@ public final class PlanJson {
     } else {
       top.putNull("left_out_rms_mm");
     }
+    top.put("flat_face_z_mm", plan.shape().faceMm());
+    ArrayNode points = top.putArray("points");
+    map.readings().forEach(r -> points.addArray().add(r.x()).add(r.y()).add(r.z()));
+  }
+
+  /**
+   * Beyond the contract, for whoever cuts the programs again: a ply's target depth at the panel's
+   * lower left corner and its change a mm of X and of Y, of panels whose depths go by place or
+   * whose top was probed.
+   */
+  private static void targetPlane(ObjectNode ply, Landscape plan, PlyDepth depth) {
+    if (!plan.shape().flat() && depth.targetMm() > 0) {
+      BentPanel.Level level = LyingPanel.level(plan.depths(), depth);
+      ply.putArray("target_plane").add(level.originMm()).add(level.perX()).add(level.perY());
+    }
   }
 
   private static void terrain(ObjectNode node, Terrain terrain) {
@@ -237,6 +254,7 @@ public final class PlanJson {
               .put("risk", depth.risk())
               .put("area_mm2", area)
               .put("share", area / plan.tiling().carved().area());
+      targetPlane(ply, plan, depth);
       double[] breaks = Breaks.ofPly(plan, depth.ply().number());
       if (breaks == null) {
         ply.putNull("breaks_m");

@@ -102,6 +102,7 @@ public final class PlanJsonReader {
         number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
         cutouts(root.path("cutouts")),
         root.path("time").path("spin_up_s").asDouble(0),
+        bend(root),
         root.path("surface").path("faces").isTextual()
             ? root.path("surface").path("faces").textValue()
             : null);
@@ -140,6 +141,32 @@ public final class PlanJsonReader {
             number(tool.path("thin_feed"), at + "thin_feed"),
             number(tool.path("plunge"), at + "plunge"),
             number(tool.path("stepdown_mm"), at + "stepdown_mm"));
+  }
+
+  /** How the panel lies, or null where the plan has nothing of it. */
+  private PlanFigures.BendFigures bend(JsonNode root) {
+    JsonNode map = root.path("panel").path("top_map");
+    List<double[]> readings = new ArrayList<>();
+    for (JsonNode point : map.path("points")) {
+      double[] one = new double[3];
+      for (int i = 0; i < 3; i++) {
+        one[i] = number(point.path(i), "panel.top_map.points");
+      }
+      one[2] -= number(map.path("flat_face_z_mm"), "panel.top_map.flat_face_z_mm");
+      readings.add(one);
+    }
+    List<double[]> targets = new ArrayList<>();
+    for (JsonNode ply : root.path("plies")) {
+      JsonNode plane = ply.path("target_plane");
+      if (plane.isArray()) {
+        double[] one = {number(ply.path("target_mm"), "plies.target_mm"), 0, 0, 0};
+        for (int i = 0; i < 3; i++) {
+          one[i + 1] = number(plane.path(i), "plies.target_plane");
+        }
+        targets.add(one);
+      }
+    }
+    return targets.isEmpty() ? null : new PlanFigures.BendFigures(readings, targets);
   }
 
   private Box box(double[] corners) {
