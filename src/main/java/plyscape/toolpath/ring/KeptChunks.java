@@ -7,7 +7,7 @@ import plyscape.toolpath.lattice.Ring;
 public final class KeptChunks {
 
   /** Gaps shorter than this are cut through: lifting over them would take longer. */
-  private static final double GAP_MM = 6;
+  private static final double GAP_MM = 10;
 
   private final Ring ring;
   private final Chunks chunks;
