@@ -72,7 +72,7 @@ public record Layup(
   /**
    * The same on a panel of that size.
    *
-   * @throws InputFault if a place lies outside of it
+   * @throws plyscape.fault.InputFault if a place lies outside of it
    */
   public Layup on(double widthMm, double heightMm) {
     for (MeasuredPlace place : measured.places()) {
