@@ -7,6 +7,11 @@
  * plyscape.layup.DepthModel}; advice, risks by formula and by sampling, calibrated depths, proposed
  * layups; what keeps a panel flat ({@link plyscape.layup.BalanceCheck}) and what is known of woods.
  *
+ * <p>What is measured is handed to one estimate ({@code StackEstimate}). Over 2000 made panels its
+ * 95 % intervals at random places hold 95 %. A panel that is thinner in the middle isn't in its
+ * model: with a bow of 0.015 per (100 mm) squared at 3 sigma they hold 89 %; a fourth unknown would
+ * cost more readings than makers take.
+ *
  * <p>Lengths are mm, depths positive down from the panel's top face, tolerances plus or minus and
  * at least 0. Always true: boundaries don't rise from top to bottom; results depend on nothing but
  * the arguments. Uses {@code fault} and {@code text}.

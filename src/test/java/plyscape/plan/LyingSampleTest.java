@@ -3,12 +3,17 @@ package plyscape.plan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
 import plyscape.job.JobReader;
+import plyscape.job.Setting;
+import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.Spot;
 
@@ -68,5 +73,48 @@ class LyingSampleTest {
             Progress.NONE,
             warnings)
         .landscape();
+  }
+
+  /** Panels are pressed one by one: each has its own top face and its own readings. */
+  @Test
+  void tiles_eachHasItsOwnFaceAndPlies(@TempDir Path folder) throws IOException {
+    for (int i = 1; i <= 2; i++) {
+      String z = i == 1 ? "0.1" : "-0.3";
+      Files.writeString(
+          folder.resolve("top-tile-" + i + "-1.csv"),
+          "x,y,z\n0,0,0\n120,0," + z + "\n0,240,0\n120,240," + z + "\n60,120,0\n");
+    }
+    String layup =
+        Files.readString(SAMPLES.resolve("layup.yaml"))
+            + "\nmeasured_places:\n"
+            + "  - {at: [0, 0], bottoms: {8: 7.30}, tolerance: 0.02, tile: tile-1-1}\n"
+            + "  - {at: [0, 0], bottoms: {8: 7.55}, tolerance: 0.02, tile: tile-2-1}\n";
+    Files.writeString(folder.resolve("l.yaml"), layup);
+    Warnings warnings = new Warnings();
+    List<Setting> settings =
+        List.of(
+            new Setting("layup", folder.resolve("l.yaml").toAbsolutePath().toString(), "t"),
+            new Setting("panel.width", "120", "t"),
+            new Setting("panel.tiles", "[2, 1]", "t"),
+            new Setting(
+                "panel.top_map",
+                "{file: \"" + folder.toAbsolutePath() + "/top-{tile}.csv\"}",
+                "t"));
+    TiledLandscape plan =
+        (TiledLandscape)
+            Planner.plan(
+                JobReader.read(SAMPLES.resolve("job.yaml"), settings, warnings),
+                PlanOptions.preview(EnumSet.noneOf(Acceptance.class)),
+                Progress.NONE,
+                warnings);
+    Landscape left = plan.tiles().get(0).plan();
+    Landscape right = plan.tiles().get(1).plan();
+    assertEquals(0.1, left.shape().topMap().orElseThrow().highMm());
+    assertEquals(-0.3, right.shape().topMap().orElseThrow().lowMm());
+    assertEquals(
+        7.55 - 7.30,
+        right.depths().of(8, new PanelPoint(0, 0)).bottomMm()
+            - left.depths().of(8, new PanelPoint(0, 0)).bottomMm(),
+        1e-3);
   }
 }
