@@ -171,7 +171,10 @@ public final class JobReader {
     PlyNames plies = new PlyNames(layup.plies());
     Machine machine = MachineKeys.read(keys);
     CutAllowance allowance = allowance(keys, machine);
-    TerrainSpec terrain = TerrainKeys.read(keys, plies, GroundPlies.of(layup, allowance), warnings);
+    // Readings of one of several panels say nothing of the others, which share the plies.
+    Layup shared = panel.tiled() ? layup.ofTile("") : layup;
+    TerrainSpec terrain =
+        TerrainKeys.read(keys, plies, GroundPlies.of(shared, allowance), warnings);
     List<Tool> tools = tools(keys, warnings);
     return new Job(
         name.isEmpty() ? file : name,
