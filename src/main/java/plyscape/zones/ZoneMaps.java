@@ -90,9 +90,7 @@ final class ZoneMaps {
       List<String> texts = new ArrayList<>();
       map.notes().forEach((what, count) -> texts.add(what + ": " + count));
       warnings.add(
-          "map-broken",
-          "Left out or mended of " + map.name() + ": " + String.join("; ", texts) + ".",
-          map.name());
+          "map-broken", "Left out or mended: " + String.join("; ", texts) + ".", map.name());
     }
     return map;
   }

@@ -244,7 +244,8 @@ final class FuzzSeeds {
 
   private void tiff(String name) throws IOException {
     Files.copy(LAYOUTS.resolve(name + ".tif"), folder.resolve(name + ".tif"));
-    job(name, "file: " + name + ".tif", "");
+    // The sparse one lacks most of its blocks.
+    job(name, "file: " + name + ".tif" + (name.endsWith("sparse") ? "; voids: fill" : ""), "");
   }
 
   private void png(BufferedImage image, String name) throws IOException {
@@ -296,15 +297,21 @@ final class FuzzSeeds {
     try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("map.gpkg"));
         Statement s = c.createStatement()) {
       s.execute(
-          "CREATE TABLE gpkg_spatial_ref_sys (srs_name TEXT, srs_id INTEGER PRIMARY KEY, organization TEXT, organization_coordsys_id INTEGER, definition TEXT, description TEXT)");
+          "CREATE TABLE gpkg_spatial_ref_sys (srs_name TEXT, srs_id INTEGER PRIMARY KEY,"
+              + " organization TEXT, organization_coordsys_id INTEGER, definition TEXT, description"
+              + " TEXT)");
       s.execute(
-          "CREATE TABLE gpkg_contents (table_name TEXT PRIMARY KEY, data_type TEXT, identifier TEXT, description TEXT, last_change TEXT, min_x DOUBLE, min_y DOUBLE, max_x DOUBLE, max_y DOUBLE, srs_id INTEGER)");
+          "CREATE TABLE gpkg_contents (table_name TEXT PRIMARY KEY, data_type TEXT, identifier"
+              + " TEXT, description TEXT, last_change TEXT, min_x DOUBLE, min_y DOUBLE, max_x"
+              + " DOUBLE, max_y DOUBLE, srs_id INTEGER)");
       s.execute(
-          "CREATE TABLE gpkg_geometry_columns (table_name TEXT, column_name TEXT, geometry_type_name TEXT, srs_id INTEGER, z TINYINT, m TINYINT)");
+          "CREATE TABLE gpkg_geometry_columns (table_name TEXT, column_name TEXT,"
+              + " geometry_type_name TEXT, srs_id INTEGER, z TINYINT, m TINYINT)");
       s.execute("CREATE TABLE roads (fid INTEGER PRIMARY KEY, geom BLOB, kind TEXT)");
       s.execute("INSERT INTO gpkg_spatial_ref_sys VALUES ('utm', 32632, 'EPSG', 32632, 'x', '')");
       s.execute(
-          "INSERT INTO gpkg_contents VALUES ('roads', 'features', 'roads', '', '', 0, 0, 120, 120, 32632)");
+          "INSERT INTO gpkg_contents VALUES ('roads', 'features', 'roads', '', '', 0, 0, 120, 120,"
+              + " 32632)");
       s.execute(
           "INSERT INTO gpkg_geometry_columns VALUES ('roads', 'geom', 'LINESTRING', 32632, 0, 0)");
       try (PreparedStatement insert =
