@@ -25,6 +25,9 @@ final class PanelMoves {
   /** How near moves are to the bent depth, mm. */
   private static final double BENT_MM = 0.005;
 
+  /** Paths keep rapids off faces up to this flatness, mm. */
+  private static final double FLAT_MM = 0.15;
+
   private final Landscape panel;
   private final Map<Tool, Tool> listed = new HashMap<>();
   private final List<Tool> planned;
@@ -83,12 +86,34 @@ final class PanelMoves {
   /** A run of the flat plan as it is cut: by the listed cutter, along moves that are bent. */
   ToolRun cut(ToolRun flat) {
     Tool tool = listed.getOrDefault(flat.tool(), flat.tool());
+    ToolRun clear = clear(flat);
     if (panel.shape().flat()) {
-      return flat;
+      return clear;
     }
     BentMoves bent = new BentMoves(panel.shape().bend(), panel.job().machine().safeHeightMm());
-    double[] at = {0, 0, -panel.job().machine().safeHeightMm()};
-    return new ToolRun(tool, flat.passes().stream().map(pass -> bent(pass, bent, at)).toList());
+    double[] at = begin();
+    return new ToolRun(tool, clear.passes().stream().map(pass -> bent(pass, bent, at)).toList());
+  }
+
+  private double[] begin() {
+    return new double[] {0, 0, -panel.job().machine().safeHeightMm()};
+  }
+
+  /** The same run off a face that is less flat than paths allow for. */
+  private ToolRun clear(ToolRun flat) {
+    double flatness = panel.job().layup().flatnessMm();
+    if (flatness <= FLAT_MM) {
+      return flat;
+    }
+    FaceRoom room = new FaceRoom(flatness, flat.tool());
+    double[] at = begin();
+    return new ToolRun(
+        flat.tool(),
+        flat.passes().stream().map(pass -> with(pass, room.of(at, pass.moves()))).toList());
+  }
+
+  private static Pass with(Pass pass, List<Move> moves) {
+    return new Pass(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.kind());
   }
 
   private static Pass bent(Pass pass, BentMoves bent, double[] at) {
@@ -99,6 +124,6 @@ final class PanelMoves {
       at[1] = last.y();
       at[2] = last.depth();
     }
-    return new Pass(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.kind());
+    return with(pass, moves);
   }
 }
