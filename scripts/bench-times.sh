@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # How near the plans of twelve panels come to the lower bound, and where the rest of the time goes. Arguments: names of panels
-# (tarn-hollow, eildon, downs-1, downs-2, hills-1, hills-2, relief-1, relief-2, streets-1, streets-2, rivers-1, rivers-2; all if none) or job files,
+# (tarn-hollow, eildon, downs-1, downs-2, hills-1, hills-2, relief-1, relief-2, streets-1, streets-4, rivers-1, rivers-4; all if none) or job files,
 # --alone to compare with clearing every level in full with the smallest cutter.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."

@@ -45,9 +45,9 @@ final class BenchPanels {
           "relief-1",
           "relief-2",
           "streets-1",
-          "streets-2",
+          "streets-4",
           "rivers-1",
-          "rivers-2");
+          "rivers-4");
 
   private static final List<Tool> TOOLS =
       List.of(

@@ -1,7 +1,5 @@
 package plyscape.toolpath.slot;
 
-import java.util.Arrays;
-
 /**
  * The ways to and fro by which a slot is taken down to its floor without leaving it. Each way goes
  * as deep as the bite allows everywhere, falls no faster than the ramp and rises over what stands
@@ -319,12 +317,5 @@ public final class SlotLevels {
       }
     }
     return end;
-  }
-
-  /** What is gone at each section by now, for checks. */
-  double[] goneMm() {
-    double[] both = new double[way.length];
-    Arrays.setAll(both, i -> Math.min(gone[0][i], gone[1][i]));
-    return both;
   }
 }
