@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import plyscape.bend.Bend;
 import plyscape.bend.BentMoves;
+import plyscape.bend.PlungeLimit;
 import plyscape.job.Job;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Move;
@@ -92,7 +93,9 @@ final class PanelMoves {
     }
     BentMoves bent = new BentMoves(panel.shape().bend(), panel.job().machine().safeHeightMm());
     double[] at = begin();
-    return new ToolRun(tool, clear.passes().stream().map(pass -> bent(pass, bent, at)).toList());
+    PlungeLimit limit = new PlungeLimit(tool.plungeMmPerMin(), at[0], at[1], at[2]);
+    return new ToolRun(
+        tool, clear.passes().stream().map(pass -> bent(pass, bent, limit, at)).toList());
   }
 
   private double[] begin() {
@@ -116,8 +119,8 @@ final class PanelMoves {
     return new Pass(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.kind());
   }
 
-  private static Pass bent(Pass pass, BentMoves bent, double[] at) {
-    List<Move> moves = bent.of(at[0], at[1], at[2], pass.moves());
+  private static Pass bent(Pass pass, BentMoves bent, PlungeLimit limit, double[] at) {
+    List<Move> moves = limit.of(bent.of(at[0], at[1], at[2], pass.moves()));
     if (!pass.moves().isEmpty()) {
       Move last = pass.moves().get(pass.moves().size() - 1);
       at[0] = last.x();
