@@ -2,6 +2,7 @@ package plyscape.cli;
 
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
 import plyscape.plan.Landscape;
@@ -15,6 +16,11 @@ import plyscape.render.SvgSheet;
 
 /** Stages that also write what was asked for beyond the usual files. */
 record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesDecorator {
+
+  @Override
+  public String moreFiles() {
+    return new TreeSet<>(extras).toString();
+  }
 
   @Override
   public void write(Plan plan, FileSink out) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.job.Fingerprint;
 import plyscape.job.Job;
 import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
@@ -16,6 +17,7 @@ import plyscape.plan.CutterAdvice;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
+import plyscape.plan.Version;
 import plyscape.region.Tiling;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
@@ -70,6 +72,7 @@ final class JobRun {
       if (target.directory() == null) {
         return new Outcome(stages.plan(job, options, progress, warnings), null, Map.of(), false);
       }
+      job = Fingerprint.of(job, asked()).on(job);
       try (OutputDirectory out = open(kind(job))) {
         Plan plan = stages.plan(job, options, progress, warnings);
         progress.stage("files");
@@ -97,6 +100,18 @@ final class JobRun {
     return target.kind().is(OutputKind.PLAN) && job.panel().tiled()
         ? OutputKind.TILES
         : target.kind();
+  }
+
+  /** All that decides the output besides the job's own settings. */
+  private String asked() {
+    List<String> accepted = options.accepted().stream().map(Enum::name).sorted().toList();
+    return String.join(
+        "\n",
+        Version.TEXT,
+        "strict " + options.strict(),
+        "accepted " + accepted,
+        "cell " + options.simulationCellMm(),
+        "more files " + stages.moreFiles());
   }
 
   private OutputDirectory open(OutputKind kind) {

@@ -16,6 +16,11 @@ interface Stages {
     return List.of();
   }
 
+  /** Which files are written beyond the usual ones, for comparing runs; "" for none. */
+  default String moreFiles() {
+    return "";
+  }
+
   /** Runs a job's stages. */
   Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings);
 

@@ -20,6 +20,11 @@ interface StagesDecorator extends Stages {
   }
 
   @Override
+  default String moreFiles() {
+    return usual().moreFiles();
+  }
+
+  @Override
   default Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
     return usual().plan(job, options, progress, warnings);
   }

@@ -21,6 +21,7 @@ import plyscape.machine.Tool;
  * @param bench tools, machine and what cut and finish need
  * @param regions what regions have to be like
  * @param additions what is cut besides the landscape
+ * @param origin the files and settings that it was read from
  */
 public record Job(
     String name,
@@ -31,7 +32,8 @@ public record Job(
     List<ZoneSpec> zones,
     Bench bench,
     RegionSpec regions,
-    Additions additions) {
+    Additions additions,
+    JobOrigin origin) {
 
   /** Copies the list and checks that nothing is missing. */
   public Job {
@@ -43,6 +45,7 @@ public record Job(
     Objects.requireNonNull(bench);
     Objects.requireNonNull(regions);
     Objects.requireNonNull(additions);
+    Objects.requireNonNull(origin);
     zones = List.copyOf(zones);
   }
 
@@ -134,23 +137,29 @@ public record Job(
         zones,
         new Bench(tools(), other, allowance()),
         regions,
-        additions);
+        additions,
+        origin);
   }
 
   /** The same job with other tools. */
   public Job with(List<Tool> others) {
     Bench other = new Bench(others, machine(), allowance());
-    return new Job(name, title, layup, terrain, panel, zones, other, regions, additions);
+    return new Job(name, title, layup, terrain, panel, zones, other, regions, additions, origin);
   }
 
   /** The same job on another panel. */
   public Job on(PanelSpec other) {
-    return new Job(name, title, layup, terrain, other, zones, bench, regions, additions);
+    return new Job(name, title, layup, terrain, other, zones, bench, regions, additions, origin);
   }
 
   /** The same job with more said after its name and title. */
   public Job called(String more) {
     return new Job(
-        name + more, title + more, layup, terrain, panel, zones, bench, regions, additions);
+        name + more, title + more, layup, terrain, panel, zones, bench, regions, additions, origin);
+  }
+
+  /** The same job with more known of where it comes from. */
+  Job from(JobOrigin other) {
+    return new Job(name, title, layup, terrain, panel, zones, bench, regions, additions, other);
   }
 }

@@ -73,7 +73,8 @@ public final class JobReader {
           "give a terrain before it, or a job file that names both");
     }
     SettingTree.apply(root, settings);
-    return job(LayupReader.stem(jobFile), root, warnings);
+    JobOrigin origin = JobOrigin.beside(jobFile, settings).alsoReadFrom(jobFile);
+    return job(LayupReader.stem(jobFile), root, origin, warnings);
   }
 
   /**
@@ -110,7 +111,7 @@ public final class JobReader {
     root.put("terrain", Place.option("TERRAIN"), under);
     under.put("file", Place.option("TERRAIN"), argument("TERRAIN", terrain));
     SettingTree.apply(root, settings);
-    return job(LayupReader.stem(terrain), root, warnings);
+    return job(LayupReader.stem(terrain), root, JobOrigin.beside(terrain, settings), warnings);
   }
 
   /**
@@ -161,13 +162,12 @@ public final class JobReader {
     return new YamlNode(YamlNode.Kind.QUOTED, Place.option(name), null, path.toString());
   }
 
-  private static Job job(String file, YamlNode root, Warnings warnings) {
+  private static Job job(String file, YamlNode root, JobOrigin origin, Warnings warnings) {
     Keys keys = Keys.of(root, "", KEYS);
     String name = keys.text("name", "", "a name").strip();
     Job.PanelSpec panel = PanelKeys.read(keys);
-    Layup layup =
-        LayupReader.read(keys.file("layup", "a layup file, such as layup.yaml"))
-            .on(panel.widthMm(), panel.heightMm());
+    Path layupFile = keys.file("layup", "a layup file, such as layup.yaml");
+    Layup layup = LayupReader.read(layupFile).on(panel.widthMm(), panel.heightMm());
     PlyNames plies = new PlyNames(layup.plies());
     Machine machine = MachineKeys.read(keys);
     CutAllowance allowance = allowance(keys, machine);
@@ -191,7 +191,8 @@ public final class JobReader {
             PinsSpec.read(keys, panel),
             OutlineSpec.read(
                 keys,
-                tools.stream().map(Tool::name).collect(Collectors.toCollection(TreeSet::new)))));
+                tools.stream().map(Tool::name).collect(Collectors.toCollection(TreeSet::new)))),
+        origin.alsoReadFrom(layupFile));
   }
 
   private static List<Tool> tools(Keys keys, Warnings warnings) {

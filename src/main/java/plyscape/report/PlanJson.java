@@ -3,6 +3,7 @@ package plyscape.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
@@ -11,8 +12,10 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import plyscape.bend.TopMap;
 import plyscape.fault.Warning;
+import plyscape.files.FileDigest;
 import plyscape.files.PlanFiles;
 import plyscape.grid.Box;
+import plyscape.job.Fingerprint;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
 import plyscape.layup.PlyDepth;
@@ -89,6 +92,7 @@ public final class PlanJson {
     root.put("schema", SCHEMA);
     root.put("version", Version.TEXT);
     root.put("layup", plan.job().layup().name());
+    inputs(root, plan.job().origin().fingerprint());
     panel(root.putObject("panel"), plan);
     terrain(root.putObject("terrain"), plan.terrain());
     plies(root.putArray("plies"), plan);
@@ -104,6 +108,16 @@ public final class PlanJson {
     tools(root.putArray("tools"), plan.job().tools(), programs);
     passes(root.putArray("passes"), plan.depths(), programs);
     return root;
+  }
+
+  /** Every file that was read, and what else decides the output; nothing of it in a preview. */
+  private static void inputs(ObjectNode root, Fingerprint fingerprint) {
+    ArrayNode inputs = root.putArray("inputs");
+    for (FileDigest input : fingerprint.inputs()) {
+      inputs.addObject().put("path", input.path()).put("sha256", input.sha256());
+    }
+    String options = fingerprint.optionsSha256();
+    root.put("options_sha256", options.isEmpty() ? null : options);
   }
 
   /** Where pins and outline are cut, for {@code verify}. */
@@ -190,7 +204,7 @@ public final class PlanJson {
     ObjectNode top =
         panel
             .putObject("top_map")
-            .put("file", map.file())
+            .put("file", plan.job().origin().nameOf(Path.of(map.file())))
             .put("readings", map.readings().size())
             .put("low_mm", map.lowMm())
             .put("high_mm", map.highMm());

@@ -25,6 +25,7 @@ import plyscape.grid.GroundFrame;
 import plyscape.job.Additions;
 import plyscape.job.Bench;
 import plyscape.job.Job;
+import plyscape.job.JobOrigin;
 import plyscape.job.RegionSpec;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
@@ -136,7 +137,8 @@ public final class HandPlan {
             List.of(spec),
             new Bench(List.of(tool, spare), Workshop.ROUTER, allowance),
             RegionSpec.of(1),
-            Additions.NONE);
+            Additions.NONE,
+            JobOrigin.NONE);
     Zone zone =
         new Zone(spec, bar, 1, List.of(new Zone.Skipped("spring <1>", "a point has no width")));
     Landscape landscape =

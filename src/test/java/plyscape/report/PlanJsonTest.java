@@ -20,8 +20,8 @@ class PlanJsonTest {
   void keys_areTheContractsInItsOrder() throws Exception {
     JsonNode root = new ObjectMapper().readTree(PlanJson.text(HandPlan.make()));
     assertEquals(
-        "schema version layup panel terrain plies panel_risk zones tools passes time verification"
-            + " standing warnings paths",
+        "schema version layup inputs options_sha256 panel terrain plies panel_risk zones tools"
+            + " passes time verification standing warnings paths",
         keys(root));
     assertEquals(
         "width_mm height_mm thickness_mm carved flatness_mm top_map", keys(root.get("panel")));

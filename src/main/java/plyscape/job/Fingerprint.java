@@ -1,0 +1,48 @@
+package plyscape.job;
+
+import java.util.Comparator;
+import java.util.List;
+import plyscape.files.FileDigest;
+
+/**
+ * What decides a job's output: every file that is read for it, and everything that is asked of the
+ * program. Two jobs of one fingerprint have the same output. Immutable.
+ *
+ * @param inputs files by their names from the job's folder, sorted
+ * @param optionsSha256 digest of version, options and settings; "" where none was taken
+ */
+public record Fingerprint(List<FileDigest> inputs, String optionsSha256) {
+
+  /** None was taken. */
+  public static final Fingerprint NONE = new Fingerprint(List.of(), "");
+
+  /** Copies the list. */
+  public Fingerprint {
+    inputs = List.copyOf(inputs);
+  }
+
+  /**
+   * Takes a job's fingerprint: reads all its files through.
+   *
+   * @param options text of all that is asked for besides the job's settings, the version with it
+   * @throws plyscape.fault.InputFault if a file can't be read
+   */
+  public static Fingerprint of(Job job, String options) {
+    JobOrigin origin = job.origin();
+    List<FileDigest> inputs =
+        JobFiles.of(job).stream()
+            .map(file -> FileDigest.of(file, origin.nameOf(file)))
+            .sorted(Comparator.comparing(FileDigest::path))
+            .toList();
+    StringBuilder text = new StringBuilder(options);
+    for (Setting setting : origin.settings()) {
+      text.append('\n').append(setting.key()).append('=').append(setting.value());
+    }
+    return new Fingerprint(inputs, FileDigest.ofText(text.toString()));
+  }
+
+  /** The job with this fingerprint. */
+  public Job on(Job job) {
+    return job.from(job.origin().with(this));
+  }
+}
