@@ -72,6 +72,11 @@ final class Clearway {
     return true;
   }
 
+  /** Whether the lattice node nearest to a place lies in the pocket, off its walls a little. */
+  boolean inside(double x, double y) {
+    return field.distance[field.lattice.nearest(x, y)] > Stock.RIM_MM / 2;
+  }
+
   /** Distance of a place from the wall beyond the radius, mm. */
   double room(double x, double y) {
     return field.at(x, y) - radius;

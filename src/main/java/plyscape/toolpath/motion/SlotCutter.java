@@ -50,6 +50,7 @@ final class SlotCutter {
     for (int i = 0; i < standing.length; i++) {
       standing[i] = standing(slot, i);
     }
+    addBeside(slot, standing);
     SlotLevels levels = new SlotLevels(slot, standing, head.floor(), limits);
     List<double[]> points = new ArrayList<>();
     levels.run(
@@ -72,14 +73,52 @@ final class SlotCutter {
     double dy = slot.y()[j] - slot.y()[i];
     double d = Math.max(1e-9, Math.hypot(dx, dy));
     double step = stock.lattice.stepMm();
-    double half = head.tool().radiusMm() + slot.roomMm(i) / 2 - 0.8 * step;
-    int parts = Math.max(1, (int) Math.ceil(half / step));
+    double radius = head.tool().radiusMm();
+    double half = radius + slot.roomMm(i) / 2 - Stock.RIM_MM;
+    int parts = Math.max(1, (int) Math.ceil(2 * half / step));
     double highest = head.floor();
     for (int p = -parts; p <= parts; p++) {
       double off = half * p / parts;
-      highest = Math.min(highest, stock.at(slot.x()[i] - off * dy / d, slot.y()[i] + off * dx / d));
+      double x = slot.x()[i] - off * dy / d;
+      double y = slot.y()[i] + off * dx / d;
+      // Between nodes wood may stand that only the surely cut ones tell.
+      if (half - Math.abs(off) > 1.2 * step) {
+        highest = Math.min(highest, stock.sureAt(x, y));
+      }
+      if (head.way().inside(x, y)) {
+        highest = Math.min(highest, stock.at(x, y));
+      }
     }
     return highest;
+  }
+
+  /**
+   * Adds wood that the cutter meets at a section though it stands across none near it: in bends.
+   */
+  private void addBeside(SlotWay slot, double[] standing) {
+    double radius = head.tool().radiusMm();
+    double[] across = standing.clone();
+    for (int i = 0; i < across.length; i++) {
+      double near = across[i];
+      for (int step = -1; step <= 1; step += 2) {
+        double way = 0;
+        for (int k = i + step; k >= 0 && k < across.length; k += step) {
+          way += slot.wayMm(k - step, k);
+          if (way > radius) {
+            break;
+          }
+          near = Math.min(near, across[k]);
+        }
+      }
+      double met =
+          Math.min(
+              stock.bitten(
+                  slot.leftX()[i], slot.leftY()[i], slot.rightX()[i], slot.rightY()[i], radius),
+              stock.bitten(slot.x()[i], slot.y()[i], slot.x()[i], slot.y()[i], radius));
+      if (met < near - 0.01) {
+        standing[i] = Math.min(standing[i], met);
+      }
+    }
   }
 
   /** Share of the feed at a depth of cut over the whole width, and beside a wall. */

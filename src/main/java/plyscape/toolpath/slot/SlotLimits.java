@@ -13,6 +13,9 @@ import plyscape.toolpath.task.PathOptions;
  */
 public record SlotLimits(double biteMm, double stepdownMm, double slope, double reachMm) {
 
+  /** Of the stepdown: what sections show of the wood is good to so much of it in bends. */
+  private static final double SURE = 0.85;
+
   /** Checks that all are over 0. */
   public SlotLimits {
     if (!(biteMm > 0 && stepdownMm > 0 && slope > 0 && reachMm > 0)) {
@@ -29,7 +32,7 @@ public record SlotLimits(double biteMm, double stepdownMm, double slope, double 
   public static SlotLimits of(Tool tool, PathOptions options, double leastChipMm) {
     double slot = options.slotFeed() * tool.feedMmPerMin();
     double least = Math.min(tool.feedMmPerMin(), leastChipMm * tool.flutes() * tool.rpm());
-    double bite = tool.stepdownMm() * Math.min(1, slot / least);
+    double bite = SURE * tool.stepdownMm() * Math.min(1, slot / least);
     return new SlotLimits(
         bite, tool.stepdownMm(), Math.tan(Math.toRadians(options.rampDegrees())), tool.radiusMm());
   }
