@@ -62,13 +62,16 @@ final class PanelCut {
             .toList();
 
     progress.stage("simulation");
-    CutResult result = Proof.of(regions, first.cut(runs, made));
+    CutResult found = Proof.of(regions, first.cut(runs, made));
+    BiteRelief.Outcome cut =
+        new BiteRelief(regions, maker, cutouts.areas(), cellMm).of(runs, made, found);
+    CutResult result = cut.result();
     Proof.require(result);
     Proof.warn(result, warnings);
 
     progress.stage("lower bound");
     double boundS = background.boundS();
-    List<ToolProgram> programs = made.stream().map(ProgramMaker.Made::written).toList();
+    List<ToolProgram> programs = cut.made().stream().map(ProgramMaker.Made::written).toList();
     return new PanelPlan(
         regions,
         programs,
