@@ -7,12 +7,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.Spec.Target;
+import plyscape.batch.JobList;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
@@ -29,13 +31,19 @@ final class JobInputs {
   private CommandSpec spec;
 
   @Parameters(
-      arity = "1..*",
+      arity = "0..*",
       paramLabel = "JOB.yaml... | TERRAIN LAYUP.yaml",
       hideParamSyntax = true,
       description =
           "One or more job files; or a terrain and a layup, everything else by default and"
               + " options.")
-  private List<String> inputs;
+  private List<String> inputs = List.of();
+
+  @Option(
+      names = "--list",
+      paramLabel = "FILE",
+      description = "More job files from a text file, one a line, named from its folder.")
+  private String list;
 
   @Option(
       names = "--set",
@@ -151,19 +159,32 @@ final class JobInputs {
     }
   }
 
+  /** A job file under a name, nothing set over it. */
+  static Source source(String name, Path file) {
+    return new FileSource(name, file, List.of());
+  }
+
   /**
    * The jobs that were asked for, at least one, with names that differ.
    *
    * @throws ParameterException if the arguments aren't one of the two forms
    */
   List<Source> sources() {
+    if (inputs.isEmpty() && list == null) {
+      throw new MissingParameterException(
+          spec.commandLine(),
+          spec.positionalParameters().get(0),
+          "Missing required parameter: 'JOB.yaml... | TERRAIN LAYUP.yaml'");
+    }
     List<Setting> settings = settings();
     if (inputs.stream().allMatch(JobInputs::isYaml)) {
-      return JobNames.distinct(inputs.stream().map(this::path).toList()).entrySet().stream()
+      List<Path> jobs = new ArrayList<>(inputs.stream().map(this::path).toList());
+      jobs.addAll(list == null ? List.of() : JobList.read(path(list)));
+      return JobNames.distinct(jobs).entrySet().stream()
           .map(entry -> (Source) new FileSource(entry.getValue(), entry.getKey(), settings))
           .toList();
     }
-    if (inputs.size() == 2 && isYaml(inputs.get(1))) {
+    if (list == null && inputs.size() == 2 && isYaml(inputs.get(1))) {
       Path terrain = path(inputs.get(0));
       return List.of(
           new PairSource(JobNames.stem(terrain), terrain, path(inputs.get(1)), settings));
@@ -180,6 +201,11 @@ final class JobInputs {
             + found
             + "\"; wanted job files that end in .yaml, or a terrain and then a layup that ends in"
             + " .yaml");
+  }
+
+  /** Whether a list was given: then it is a batch, however many it names. */
+  boolean listed() {
+    return list != null;
   }
 
   /** The files named on the command line. */

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import plyscape.batch.FinishedOutput;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -35,15 +37,24 @@ final class JobRun {
    *
    * @param directory null to write nothing
    * @param dry only list what would be written
+   * @param keep leave an earlier output as it is where it still holds
    */
-  record Target(Path directory, OutputKind kind, boolean force, boolean dry) {}
+  record Target(Path directory, OutputKind kind, boolean force, boolean dry, boolean keep) {}
 
   /**
    * How a run went.
    *
+   * @param plan null where an earlier output still held
+   * @param earlier that output, else null
    * @param files names to sizes in bytes, of what was written or would be
    */
-  record Outcome(Plan plan, Path directory, Map<String, Long> files, boolean dry) {}
+  record Outcome(
+      Plan plan, FinishedOutput earlier, Path directory, Map<String, Long> files, boolean dry) {
+
+    private static Outcome unchanged(FinishedOutput earlier, Path directory) {
+      return new Outcome(null, earlier, directory, Map.of(), false);
+    }
+  }
 
   JobRun(Stages stages, JobInputs.Source source, PlanOptions options, Target target) {
     this.stages = stages;
@@ -70,22 +81,35 @@ final class JobRun {
       progress.stage("settings");
       Job job = source.read(warnings);
       if (target.directory() == null) {
-        return new Outcome(stages.plan(job, options, progress, warnings), null, Map.of(), false);
-      }
-      job = Fingerprint.of(job, asked()).on(job);
-      try (OutputDirectory out = open(kind(job))) {
         Plan plan = stages.plan(job, options, progress, warnings);
-        progress.stage("files");
-        stages.write(plan, out);
-        if (!target.dry()) {
-          out.publish();
-        }
-        return new Outcome(plan, target.directory(), out.written(), target.dry());
+        return new Outcome(plan, null, null, Map.of(), false);
       }
+      return filed(options.previewOnly() ? job : fingerprinted(job), progress, warnings);
     } catch (InputFault fault) {
       throw placed(fault);
     } finally {
       progress.done();
+    }
+  }
+
+  private Job fingerprinted(Job job) {
+    return Fingerprint.of(job, asked()).on(job);
+  }
+
+  private Outcome filed(Job job, Progress progress, Warnings warnings) {
+    Optional<FinishedOutput> earlier =
+        target.keep() ? FinishedOutput.of(target.directory(), job) : Optional.empty();
+    if (earlier.isPresent()) {
+      return Outcome.unchanged(earlier.get(), target.directory());
+    }
+    try (OutputDirectory out = open(kind(job))) {
+      Plan plan = stages.plan(job, options, progress, warnings);
+      progress.stage("files");
+      stages.write(plan, out);
+      if (!target.dry()) {
+        out.publish();
+      }
+      return new Outcome(plan, null, target.directory(), out.written(), target.dry());
     }
   }
 

@@ -47,12 +47,17 @@ final class JobTalk {
   /** One of several jobs: the line about it, with the exit code it would have had alone. */
   BatchLine line(JobRun run) {
     Warnings warnings = new Warnings();
+    long start = System.nanoTime();
     try {
       JobRun.Outcome outcome = run.run(Progress.NONE, warnings);
-      return BatchLine.done(run.name(), outcome, warnings);
+      return BatchLine.done(run.name(), outcome, warnings, seconds(start));
     } catch (RuntimeException | Error e) {
-      return BatchLine.failed(run.name(), e);
+      return BatchLine.failed(run.name(), e, seconds(start));
     }
+  }
+
+  private static double seconds(long startNanos) {
+    return (System.nanoTime() - startNanos) / 1e9;
   }
 
   /** Whether lines are JSON objects. */

@@ -34,7 +34,7 @@ final class OutputOptions {
   }
 
   /** The directory as given. */
-  private Path directory(CommandSpec spec) {
+  Path directory(CommandSpec spec) {
     return Paths.of(spec, directory);
   }
 
@@ -48,7 +48,7 @@ final class OutputOptions {
     }
   }
 
-  /** One run a job. */
+  /** One run a job; with several a directory each. */
   List<JobRun> runs(
       CommandSpec spec,
       Stages stages,
@@ -56,11 +56,12 @@ final class OutputOptions {
       PlanOptions options,
       OutputKind kind,
       boolean dry) {
-    Path base = directory == null ? null : directory(spec);
     List<JobRun> runs = new ArrayList<>();
     for (JobInputs.Source source : sources) {
+      Path base = directory == null ? null : directory(spec);
       Path own = base == null || sources.size() == 1 ? base : base.resolve(source.name());
-      runs.add(new JobRun(stages, source, options, new JobRun.Target(own, kind, force, dry)));
+      JobRun.Target target = new JobRun.Target(own, kind, force, dry, false);
+      runs.add(new JobRun(stages, source, options, target));
     }
     return runs;
   }

@@ -1,5 +1,7 @@
 package plyscape.cli;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -10,6 +12,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import plyscape.batch.Share;
 import plyscape.output.OutputKind;
 import plyscape.plan.Acceptance;
 import plyscape.plan.PlanOptions;
@@ -20,6 +23,7 @@ import plyscape.plan.PlanOptions;
     customSynopsis = {
       "plyscape plan JOB.yaml... -o DIR [OPTION]...",
       "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]...",
+      "plyscape plan --list FILE -o DIR [OPTION]...",
       "plyscape plan JOB.yaml --try-cutters [OPTION]..."
     },
     description =
@@ -106,6 +110,8 @@ final class PlanCommand implements Callable<Integer> {
     RISK
   }
 
+  @Mixin private SeriesOptions series;
+
   @Mixin private CommonOptions common;
 
   private final Console console;
@@ -130,7 +136,7 @@ final class PlanCommand implements Callable<Integer> {
       output.require(spec);
     }
     List<JobInputs.Source> sources = inputs.sources();
-    if (SecondCompiler.missing(sources)) {
+    if (SecondCompiler.missing(series.share(spec).of(sources))) {
       return SecondCompiler.run(spec.root().commandLine().getParseResult().originalArgs());
     }
     Set<Acceptance> accepted = accept.accepted();
@@ -147,9 +153,27 @@ final class PlanCommand implements Callable<Integer> {
         .forEach(format -> extras.add(ExtraFile.valueOf(format.name())));
     pictures.forEach(kind -> extras.add(ExtraFile.valueOf(kind.name())));
     Stages all = new TiledStages(extras.isEmpty() ? stages : new ExtraStages(stages, extras));
-    List<JobRun> runs = output.runs(spec, all, sources, options, OutputKind.PLAN, dry);
     JobTalk talk = new JobTalk(console, all, common, json);
-    return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, atATime).run(runs);
+    if (sources.size() == 1 && !inputs.listed() && !series.shared()) {
+      return talk.one(output.runs(spec, all, sources, options, OutputKind.PLAN, dry).get(0));
+    }
+    return batch(talk, all, sources, options);
+  }
+
+  /** Several jobs: an earlier output of our own that no longer holds is replaced. */
+  private int batch(JobTalk talk, Stages all, List<JobInputs.Source> sources, PlanOptions options) {
+    Path folder = output.directory(spec);
+    Share share = series.share(spec);
+    List<JobRun> runs = new ArrayList<>();
+    for (JobInputs.Source source : share.of(sources)) {
+      Path own = folder.resolve(source.name());
+      JobRun.Target target =
+          new JobRun.Target(own, OutputKind.PLAN, true, dry, !series.all() && !dry);
+      runs.add(new JobRun(all, source, options, target));
+    }
+    List<String> names = sources.stream().map(JobInputs.Source::name).toList();
+    Batch batch = new Batch(console, talk, atATime);
+    return SeriesOptions.run(batch, runs, dry ? null : folder, share, names);
   }
 
   private int tryCutters(List<JobInputs.Source> sources, PlanOptions options) {

@@ -108,7 +108,9 @@ final class PreviewCommand implements Callable<Integer> {
         new OutputOptions(directory, replace)
             .runs(spec, shown, sources, options, OutputKind.PREVIEW, false);
     JobTalk talk = new JobTalk(console, shown, common, json);
-    return runs.size() == 1 ? talk.one(runs.get(0)) : new Batch(console, talk, 1).run(runs);
+    return runs.size() == 1
+        ? talk.one(runs.get(0))
+        : Batch.worst(new Batch(console, talk, 1).run(runs));
   }
 
   /**

@@ -26,14 +26,14 @@ class BatchTest {
   }
 
   @Test
-  void aFailedJob_doesntStopTheOthers_andTheWorstCodeCounts() {
+  void aFailedJob_doesntStopTheOthers_andTheBatchFails() {
     Path good = files.job("good.yaml", "");
     Path impossible = files.job("impossible.yaml", "minimum_floor: 9\n");
     Path bad = files.job("bad.yaml", "top: middle\n");
     Path last = files.job("last.yaml", "sanding: 0.2\n");
     Path out = folder.resolve("out");
     Run run = Run.of("plan", good, impossible, bad, last, "-o", out);
-    assertEquals(2, run.code(), run.err());
+    assertEquals(1, run.code(), run.err());
     List<String> lines = run.out().lines().toList();
     assertEquals(4, lines.size(), run.out());
     assertTrue(
@@ -85,6 +85,8 @@ class BatchTest {
     assertEquals(0, Run.of("plan", a, b, c, "-o", folder.resolve("one"), "--jobs", 1).code());
     Run two = Run.of("plan", a, b, c, "-o", folder.resolve("two"), "--jobs", 3, "--json");
     assertEquals(0, two.code(), two.err());
+    Files.delete(folder.resolve("one/batch.json")); // it holds seconds by the clock
+    Files.delete(folder.resolve("two/batch.json"));
     assertEquals(
         SmallJob.contents(folder.resolve("one")), SmallJob.contents(folder.resolve("two")));
     JsonNode first = new ObjectMapper().readTree(two.out().lines().findFirst().orElseThrow());

@@ -153,11 +153,17 @@ class TiledPlanTest {
   }
 
   @Test
-  void oneTile_isThePlainPlan_byteForByte() throws IOException {
+  void oneTile_isThePlainPlan_butForTheDigestOfItsJobFile() throws IOException {
     assertEquals(0, Run.of("plan", job(""), "-o", folder.resolve("plain")).code());
     assertEquals(0, Run.of("plan", job(", tiles: [1, 1]"), "-o", folder.resolve("one")).code());
-    assertEquals(
-        SmallJob.contents(folder.resolve("plain")), SmallJob.contents(folder.resolve("one")));
+    assertEquals(withoutDigests("plain"), withoutDigests("one"));
+  }
+
+  /** The two job files differ, and so do their digests. */
+  private SortedMap<String, String> withoutDigests(String name) throws IOException {
+    SortedMap<String, String> contents = SmallJob.contents(folder.resolve(name));
+    contents.replaceAll((file, text) -> text.replaceAll("\"sha256\" : \"[0-9a-f]{64}\"", ""));
+    return contents;
   }
 
   @Test

@@ -1,0 +1,68 @@
+package plyscape.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import plyscape.batch.BatchFile;
+import plyscape.batch.Share;
+
+/** Which jobs of a series are planned, and what is kept of how they went. */
+final class SeriesOptions {
+
+  @Option(
+      names = "--share",
+      paramLabel = "K/N",
+      description = "Only every N-th job of the list, from the K-th: for several machines.")
+  private String share;
+
+  @Option(
+      names = "--all",
+      description = "With several jobs, plan those again whose output still holds, too.")
+  private boolean all;
+
+  /** Whether outputs that still hold are done again. */
+  boolean all() {
+    return all;
+  }
+
+  /** Whether only some jobs of a list are meant. */
+  boolean shared() {
+    return share != null;
+  }
+
+  /**
+   * The share, all jobs unless one was asked for.
+   *
+   * @throws ParameterException if it isn't one
+   */
+  Share share(CommandSpec spec) {
+    try {
+      return share == null ? Share.ALL : Share.of(share);
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "found --share \"" + share + "\"; wanted K/N with K from 1 to N, such as 3/8",
+          e);
+    }
+  }
+
+  /**
+   * Runs a batch and writes down how it went.
+   *
+   * @param directory where the outputs' folders are; null in a dry run
+   * @param jobs names of all jobs of the list
+   * @param runs of the share
+   */
+  static int run(Batch batch, List<JobRun> runs, Path directory, Share share, List<String> jobs) {
+    if (directory != null) {
+      BatchFile.refuseOther(directory.resolve(BatchFile.name(share)));
+    }
+    List<BatchLine> lines = batch.run(runs);
+    if (directory != null) {
+      new BatchFile(share, jobs, lines.stream().map(BatchLine::result).toList()).write(directory);
+    }
+    return Batch.worst(lines) == ExitCodes.DONE ? ExitCodes.DONE : ExitCodes.JOB;
+  }
+}
