@@ -47,17 +47,22 @@ public record SlotPlaces(List<SlotWay> ways, BitSet along) {
     return along.get(lattice.nearest(x, y));
   }
 
-  /** Those rings that aren't wholly in such places. */
+  /** Those rings that aren't wholly in such places, or not wholly covered by the ways in them. */
   public List<Ring> without(Lattice lattice, List<Ring> rings) {
     List<Ring> left = new ArrayList<>(rings);
-    left.removeIf(
-        ring -> {
-          boolean inside = true;
-          for (int i = 0; inside && i < ring.size(); i++) {
-            inside = at(lattice, ring.x()[i], ring.y()[i]);
-          }
-          return inside;
-        });
+    if (!ways.isEmpty()) {
+      SlotCover cover = new SlotCover(ways);
+      left.removeIf(ring -> inside(lattice, ring) && cover.of(ring));
+    }
     return left;
+  }
+
+  private boolean inside(Lattice lattice, Ring ring) {
+    for (int i = 0; i < ring.size(); i++) {
+      if (!at(lattice, ring.x()[i], ring.y()[i])) {
+        return false;
+      }
+    }
+    return true;
   }
 }

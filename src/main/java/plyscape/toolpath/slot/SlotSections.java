@@ -20,6 +20,12 @@ final class SlotSections {
   /** Sides nearer to each other than this are one. */
   private static final double SAME_MM = 1e-6;
 
+  /** Walls that turn by less than this sine have no corner between them. */
+  private static final double LEAST_TURN = 0.02;
+
+  /** Walls that go on at an end by less than this cosine aren't followed. */
+  private static final double AHEAD = 0.5;
+
   private final DistanceField field;
   private final EdgeBuckets walls;
   private final double radius;
@@ -99,6 +105,10 @@ final class SlotSections {
     if (length < 0.004) {
       return null;
     }
+    double[] corner = corner(a, b, k, length);
+    if (corner != null) {
+      return corner;
+    }
     double x = (a[k] + b[k]) / 2;
     double y = (a[k + 1] + b[k + 1]) / 2;
     double d = walls.distance(x, y, radius + length + 0.01);
@@ -119,11 +129,55 @@ final class SlotSections {
     return fits(moved[0], moved[1]) ? moved : null;
   }
 
+  /**
+   * Where the ways along two straight walls meet between two places; null if there is no corner.
+   */
+  private double[] corner(double[] a, double[] b, int k, double length) {
+    double dx = (b[k] - a[k]) / length;
+    double dy = (b[k + 1] - a[k + 1]) / length;
+    double[] from = tangent(a[k], a[k + 1], dx, dy);
+    double[] to = tangent(b[k], b[k + 1], dx, dy);
+    if (from == null || to == null) {
+      return null;
+    }
+    double sine = from[0] * to[1] - from[1] * to[0];
+    if (Math.abs(sine) < LEAST_TURN) {
+      return null;
+    }
+    double on = length * (dx * to[1] - dy * to[0]) / sine;
+    double before = length * (from[0] * dy - from[1] * dx) / sine;
+    double off = on * Math.abs(from[0] * dy - from[1] * dx);
+    if (on < 0 || before < 0 || on > 3 * length || before > 3 * length || off < 0.004) {
+      return null;
+    }
+    double[] corner = {a[k] + on * from[0], a[k + 1] + on * from[1]};
+    return fits(corner[0], corner[1]) ? corner : null;
+  }
+
+  /**
+   * The direction along the nearest wall, turned so that it goes along another; null without one.
+   */
+  private double[] tangent(double x, double y, double dx, double dy) {
+    double d = walls.distance(x, y, radius + 0.01);
+    int wall = walls.nearest();
+    if (wall < 0 || d < 1e-6) {
+      return null;
+    }
+    double t = field.edges.along(wall, x, y);
+    double nx = (field.edges.ax[wall] + t * (field.edges.bx[wall] - field.edges.ax[wall]) - x) / d;
+    double ny = (field.edges.ay[wall] + t * (field.edges.by[wall] - field.edges.ay[wall]) - y) / d;
+    double along = dy * nx - dx * ny;
+    return along > 0 ? new double[] {-ny, nx} : new double[] {ny, -nx};
+  }
+
   private boolean fits(double x, double y) {
     return walls.distance(x, y, radius + 0.01) >= radius - FIT_MM;
   }
 
-  /** Leads both sides on at an end, in the direction in which they came. */
+  /**
+   * Leads both sides on at an end, each along its wall, the middle in the direction in which it
+   * came.
+   */
   private void end(int last, int before) {
     double[] at = rows.get(last);
     double dx = at[0] - rows.get(before)[0];
@@ -135,10 +189,13 @@ final class SlotSections {
     double most = Math.hypot(at[2] - at[4], at[3] - at[5]) / 2 + 1.5 * field.lattice.stepMm();
     double[] end = at.clone();
     double reach = 0;
+    double[] ahead = {dx / length, dy / length};
     for (int k = 0; k < 6; k += 2) {
-      double far = free(at[k], at[k + 1], dx / length, dy / length, most);
-      end[k] = at[k] + far * dx / length;
-      end[k + 1] = at[k + 1] + far * dy / length;
+      double[] along = k == 0 ? null : tangent(at[k], at[k + 1], ahead[0], ahead[1]);
+      along = along == null || along[0] * ahead[0] + along[1] * ahead[1] < AHEAD ? ahead : along;
+      double far = free(at[k], at[k + 1], along[0], along[1], most);
+      end[k] = at[k] + far * along[0];
+      end[k + 1] = at[k + 1] + far * along[1];
       reach = Math.max(reach, far);
     }
     if (reach > 0.003) {

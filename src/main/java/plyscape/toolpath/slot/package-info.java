@@ -14,5 +14,6 @@
  * BetweenWalls}, {@code CentreLines}), joined into a net ({@code CentreGraph}) and into long ways
  * through it ({@code SlotTrails}, {@code SlotCrossings}), of which the narrow stretches become
  * sections ({@code SlotFinder}, {@code SlotSections}); {@code SlotChoice} picks what still stands.
+ * Rings give way only to ways that cover them ({@code SlotCover}).
  */
 package plyscape.toolpath.slot;
