@@ -1,10 +1,13 @@
 /**
  * Series of jobs: which there are and whose turn each is ({@link plyscape.batch.JobList}, {@link
  * plyscape.batch.Share}), which outputs of an earlier run still hold ({@link
- * plyscape.batch.FinishedOutput}), and how each job went ({@link plyscape.batch.BatchFile}).
+ * plyscape.batch.FinishedOutput}), how each job went ({@link plyscape.batch.BatchFile}), and a page
+ * over what all who shared have made ({@link plyscape.batch.Gathered}, {@link
+ * plyscape.batch.SeriesPage}).
  *
  * <p>Always true: an output holds only if all its files are there and it was made by the same
  * version, of the same files, with the same options. A job's share goes by its place in the list
- * alone. Nothing here runs a job. Uses {@code job} and {@code files}.
+ * alone. Nothing here runs a job. Uses {@code job}, {@code files} and, for pictures, {@code
+ * render}.
  */
 package plyscape.batch;

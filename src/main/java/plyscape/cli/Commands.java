@@ -43,6 +43,7 @@ final class Commands {
           new Entry(
               PreviewCommand.class,
               console -> new PreviewCommand(console, new PlanStages(console::columns))),
+          new Entry(GatherCommand.class, GatherCommand::new),
           new Entry(VerifyCommand.class, VerifyCommand::new),
           new Entry(ResumeCommand.class, ResumeCommand::new),
           new Entry(CheckCommand.class, CheckCommand::new),

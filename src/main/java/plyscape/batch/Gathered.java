@@ -1,0 +1,143 @@
+package plyscape.batch;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import plyscape.fault.IoReason;
+import plyscape.fault.JobFault;
+import plyscape.files.PlanFiles;
+
+/**
+ * What all who shared a list have made of it. Immutable.
+ *
+ * @param list names of all jobs, in the list's order
+ * @param entries a job's, in that order
+ */
+public record Gathered(List<String> list, List<Entry> entries) {
+
+  private static final Pattern NAME = Pattern.compile("batch(-\\d+-of-\\d+)?\\.json");
+
+  /**
+   * One job.
+   *
+   * @param result null if nobody has it
+   * @param folder of its output; null if it isn't there
+   */
+  public record Entry(String job, JobResult result, Path folder) {
+
+    /** Whether it is done and its output is there. */
+    public boolean whole() {
+      return result != null && result.done() && folder != null;
+    }
+
+    /** Why it isn't whole, "" when it is. */
+    public String trouble() {
+      if (result == null) {
+        return "not planned yet";
+      }
+      if (!result.done()) {
+        return result.message();
+      }
+      return folder == null ? "its output isn't there" : "";
+    }
+  }
+
+  private record Written(Path directory, FileTime when, BatchFile file) {}
+
+  /** Copies the lists. */
+  public Gathered {
+    list = List.copyOf(list);
+    entries = List.copyOf(entries);
+  }
+
+  /**
+   * Reads the results in some folders; of two about one job that of the later file counts.
+   *
+   * @throws JobFault if a folder has none, or they are of different lists
+   */
+  public static Gathered of(List<Path> directories) {
+    List<Written> files = new ArrayList<>();
+    for (Path directory : directories) {
+      List<Written> found = written(directory);
+      if (found.isEmpty()) {
+        throw new JobFault(
+            directory + " holds no batch.json",
+            "give the folder that plan --list was told to write to");
+      }
+      files.addAll(found);
+    }
+    files.sort(Comparator.comparing(Written::when));
+    List<String> list = files.get(0).file().jobs();
+    Map<String, Entry> known = new TreeMap<>();
+    for (Written one : files) {
+      if (!one.file().jobs().equals(list)) {
+        throw new JobFault(
+            one.directory().resolve(BatchFile.name(one.file().share()))
+                + " is of another list than the others",
+            "gather what was made from one list");
+      }
+      for (JobResult result : one.file().results()) {
+        known.merge(result.job(), entry(one.directory(), result), Gathered::later);
+      }
+    }
+    return new Gathered(
+        list,
+        list.stream().map(job -> known.getOrDefault(job, new Entry(job, null, null))).toList());
+  }
+
+  private static Entry entry(Path directory, JobResult result) {
+    Path folder = directory.resolve(result.job());
+    return new Entry(result.job(), result, isOutput(folder) ? folder : null);
+  }
+
+  /** A merged file tells of outputs that lie in other folders: that doesn't hide those. */
+  private static Entry later(Entry before, Entry after) {
+    return before.whole() && after.result().done() && after.folder() == null ? before : after;
+  }
+
+  private static List<Written> written(Path directory) {
+    try (Stream<Path> entries = Files.list(directory)) {
+      List<Written> found = new ArrayList<>();
+      for (Path file :
+          entries
+              .filter(path -> NAME.matcher(path.getFileName().toString()).matches())
+              .sorted()
+              .toList()) {
+        BatchFile read = BatchFile.read(file);
+        if (read == null) {
+          throw new JobFault(file + " isn't of a batch", "move it away, or plan again");
+        }
+        found.add(new Written(directory, Files.getLastModifiedTime(file), read));
+      }
+      return found;
+    } catch (IOException e) {
+      throw new JobFault("can't read " + directory + ": " + IoReason.of(e), "give a folder");
+    }
+  }
+
+  private static boolean isOutput(Path folder) {
+    return Files.isRegularFile(folder.resolve(PlanFiles.PLAN))
+        || Files.isRegularFile(folder.resolve(PlanFiles.TILES));
+  }
+
+  /** Jobs that aren't there, in the list's order. */
+  public List<Entry> missing() {
+    return entries.stream().filter(entry -> !entry.whole()).toList();
+  }
+
+  /** All results in one. */
+  public BatchFile merged() {
+    return new BatchFile(
+        Share.ALL,
+        list,
+        entries.stream().filter(e -> e.result() != null).map(Entry::result).toList());
+  }
+}
