@@ -9,7 +9,7 @@ import plyscape.simulate.Bite;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.Simulation;
-import plyscape.toolpath.task.Pass;
+import plyscape.simulate.Verification;
 import plyscape.toolpath.task.ToolRun;
 
 /**
@@ -21,9 +21,6 @@ import plyscape.toolpath.task.ToolRun;
 final class BiteRelief {
 
   private static final int ROUNDS = 24;
-
-  /** Ends of moves are the same within the text's rounding, mm. */
-  private static final double SAME_MM = 2e-3;
 
   /** A bite is taken in parts of at most this share of the stepdown. */
   private static final double SHARE = 0.9;
@@ -53,16 +50,12 @@ final class BiteRelief {
     CutResult cut = result;
     for (int round = 0; round < ROUNDS; round++) {
       boolean some = false;
-      for (Bite bite : cut.verification().bitesTooDeep()) {
-        for (int i = 0; i < programs.size(); i++) {
-          if (programs.get(i).written().file().equals(bite.file())) {
-            ToolRun softer = softer(now.get(i), programs.get(i).parsed(), bite);
-            if (softer != null) {
-              now.set(i, softer);
-              programs.set(i, maker.make(i + 1, softer));
-              some = true;
-            }
-          }
+      for (int i = 0; i < programs.size(); i++) {
+        ToolRun softer = mended(now.get(i), programs.get(i), cut.verification());
+        if (softer != null) {
+          now.set(i, softer);
+          programs.set(i, maker.make(i + 1, softer));
+          some = true;
         }
       }
       if (!some) {
@@ -73,6 +66,24 @@ final class BiteRelief {
     return new Outcome(List.copyOf(programs), cut);
   }
 
+  /** A run with what the simulation found in its program mended; null when there is nothing. */
+  private ToolRun mended(ToolRun run, ProgramMaker.Made made, Verification found) {
+    String file = made.written().file();
+    ToolRun lifted = LiftedRapids.of(run, made.parsed(), file, found.collisions(), safe());
+    if (lifted != null) {
+      return lifted;
+    }
+    return found.bitesTooDeep().stream()
+        .filter(bite -> bite.file().equals(file))
+        .findFirst()
+        .map(bite -> softer(run, made.parsed(), bite))
+        .orElse(null);
+  }
+
+  private double safe() {
+    return -regions.job().machine().safeHeightMm();
+  }
+
   private CutResult simulated(List<ProgramMaker.Made> programs) {
     Simulation simulation = Proof.begin(regions, cutouts, cellMm);
     programs.forEach(p -> simulation.cut(new Cut(p.parsed(), p.written().tool())));
@@ -81,55 +92,10 @@ final class BiteRelief {
 
   /** A run with one bite softened; null when the move isn't found. */
   static ToolRun softer(ToolRun run, Program parsed, Bite bite) {
-    Move end = null;
-    int count = 0;
-    for (Program.Block block : parsed.blocks()) {
-      if (block.line() == bite.line()) {
-        end = block.move();
-      }
-    }
-    if (end == null) {
-      return null;
-    }
-    for (Program.Block block : parsed.blocks()) {
-      count += block.line() <= bite.line() && same(block.move(), end) ? 1 : 0;
-    }
-    for (int p = 0; p < run.passes().size(); p++) {
-      List<Move> moves = run.passes().get(p).moves();
-      for (int m = 0; m < moves.size(); m++) {
-        count -= same(moves.get(m), end) ? 1 : 0;
-        if (count == 0) {
-          Move before = m > 0 ? moves.get(m - 1) : lastBefore(run, p);
-          return before == null ? null : with(run, p, relieved(run, p, m, before, bite));
-        }
-      }
-    }
-    return null;
-  }
-
-  private static boolean same(Move a, Move b) {
-    return a.kind() == b.kind()
-        && Math.abs(a.x() - b.x()) < SAME_MM
-        && Math.abs(a.y() - b.y()) < SAME_MM
-        && Math.abs(a.depth() - b.depth()) < SAME_MM;
-  }
-
-  private static Move lastBefore(ToolRun run, int pass) {
-    for (int p = pass - 1; p >= 0; p--) {
-      List<Move> moves = run.passes().get(p).moves();
-      if (!moves.isEmpty()) {
-        return moves.get(moves.size() - 1);
-      }
-    }
-    return null;
-  }
-
-  private static ToolRun with(ToolRun run, int p, List<Move> moves) {
-    List<Pass> passes = new ArrayList<>(run.passes());
-    Pass old = passes.get(p);
-    passes.set(
-        p, new Pass(old.plyNumber(), old.depthMm(), old.stepdownFromMm(), moves, old.kind()));
-    return new ToolRun(run.tool(), passes);
+    WrittenMove at = WrittenMove.at(run, parsed, bite.line());
+    return at == null
+        ? null
+        : at.with(run, relieved(run, at.pass(), at.index(), at.before(), bite));
   }
 
   private static List<Move> relieved(ToolRun run, int p, int m, Move before, Bite bite) {

@@ -13,6 +13,7 @@ import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
 import plyscape.simulate.Bite;
+import plyscape.simulate.Verification;
 import plyscape.toolpath.task.Pass;
 import plyscape.toolpath.task.ToolRun;
 
@@ -79,6 +80,29 @@ class BiteReliefTest {
       }
       from = move;
     }
+  }
+
+  @Test
+  void rapidInWood_goesOverIt() {
+    List<Move> moves =
+        List.of(
+            Move.rapid(10, 10, -4),
+            Move.line(10, 10, 0.5, 300),
+            Move.rapid(20, 10, 0.5),
+            Move.line(24, 10, 0.5, 1200));
+    var found =
+        List.of(new Verification.Collision("a.nc", 3, 15, 10, 0.5, "rapid through stock: 0.5"));
+    assertEquals(
+        List.of(
+            Move.rapid(10, 10, -4),
+            Move.line(10, 10, 0.5, 300),
+            Move.rapid(10, 10, -4),
+            Move.rapid(20, 10, -4),
+            Move.rapid(20, 10, -0.2),
+            Move.line(20, 10, 0.5, 300),
+            Move.line(24, 10, 0.5, 1200)),
+        LiftedRapids.of(run(moves), parsed(moves), "a.nc", found, -4).passes().get(0).moves());
+    assertNull(LiftedRapids.of(run(moves), parsed(moves), "b.nc", found, -4));
   }
 
   @Test
