@@ -17,7 +17,7 @@
 #     --width 120 --height 120 --plies birch,heather,moss,straw,slate
 #
 # For each place it writes a job to OUT/jobs, and then plans all of them in one run into OUT/panels/NAME: one failed place
-# doesn't stop the others, and the exit code is the worst of all.
+# doesn't stop the others, and the exit code is then 1. Run again, it plans those that are missing or changed.
 set -euo pipefail
 
 if [ $# -lt 4 ]; then
