@@ -140,9 +140,36 @@ final class CentreLines {
     }
     between.gather(x, y);
     double[] best = between.junction(x, y, 1.5 * field.lattice.stepMm());
-    MidPoint one = graph.point(sides[0]);
-    MidPoint two = graph.point(sides[1]);
-    return new MidPoint(
-        best[0], best[1], best[2], one.firstX(), one.firstY(), two.secondX(), two.secondY());
+    double[] feet = widest(best[0], best[1], sides);
+    return new MidPoint(best[0], best[1], best[2], feet[0], feet[1], feet[2], feet[3]);
+  }
+
+  /** Those two feet of some places that are seen farthest apart: of the line that goes on. */
+  private double[] widest(double x, double y, int[] places) {
+    double[] feet = new double[4 * places.length];
+    for (int k = 0; k < places.length; k++) {
+      MidPoint place = graph.point(places[k]);
+      feet[4 * k] = place.firstX();
+      feet[4 * k + 1] = place.firstY();
+      feet[4 * k + 2] = place.secondX();
+      feet[4 * k + 3] = place.secondY();
+    }
+    double[] widest = null;
+    double least = Double.POSITIVE_INFINITY;
+    for (int a = 0; a < feet.length; a += 2) {
+      for (int b = a + 2; b < feet.length; b += 2) {
+        double dx = feet[a] - x;
+        double dy = feet[a + 1] - y;
+        double ex = feet[b] - x;
+        double ey = feet[b + 1] - y;
+        double cosine =
+            (dx * ex + dy * ey) / Math.max(1e-12, Math.hypot(dx, dy) * Math.hypot(ex, ey));
+        if (cosine < least) {
+          least = cosine;
+          widest = new double[] {feet[a], feet[a + 1], feet[b], feet[b + 1]};
+        }
+      }
+    }
+    return widest;
   }
 }

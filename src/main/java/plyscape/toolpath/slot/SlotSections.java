@@ -151,7 +151,11 @@ final class SlotSections {
       return null;
     }
     double[] corner = {a[k] + on * from[0], a[k + 1] + on * from[1]};
-    return fits(corner[0], corner[1]) ? corner : null;
+    return fits(corner[0], corner[1])
+            && fits((a[k] + corner[0]) / 2, (a[k + 1] + corner[1]) / 2)
+            && fits((b[k] + corner[0]) / 2, (b[k + 1] + corner[1]) / 2)
+        ? corner
+        : null;
   }
 
   /**

@@ -114,4 +114,44 @@ class SlotFinderTest {
   void wideRoom_isLeftToRings() {
     assertEquals(List.of(), slots(bar(30, 30, 30, 4, 0)));
   }
+
+  private static Geometry polygon(double... xy) {
+    Coordinate[] points = new Coordinate[xy.length / 2 + 1];
+    for (int k = 0; k < points.length; k++) {
+      int at = 2 * (k % (xy.length / 2));
+      points[k] = new Coordinate(xy[at], xy[at + 1]);
+    }
+    return FACTORY.createPolygon(points);
+  }
+
+  /** What the cutter covers on its way along the sides of all slots. */
+  private static Geometry cut(List<SlotWay> slots) {
+    Geometry cut = FACTORY.createPolygon();
+    for (SlotWay slot : slots) {
+      int n = slot.size();
+      Coordinate[] round = new Coordinate[2 * n + 1];
+      for (int i = 0; i < n; i++) {
+        round[i] = new Coordinate(slot.leftX()[i], slot.leftY()[i]);
+        round[2 * n - 1 - i] = new Coordinate(slot.rightX()[i], slot.rightY()[i]);
+      }
+      round[2 * n] = round[0];
+      cut = cut.union(FACTORY.createLineString(round).buffer(RADIUS, 32));
+    }
+    return cut;
+  }
+
+  /** The opening by the cutter's disk, by JTS, is cut but for a skin of 0.03 mm. */
+  @Test
+  void cornersOfNarrowPlaces_areReached() {
+    Geometry wedge = polygon(10, 20, 40, 21, 40, 22.53, 10, 21.62);
+    Geometry hook = polygon(10, 10, 31.6, 10, 32, 30, 30.4, 30, 30.1, 11.6, 10, 11.52);
+    for (Geometry pocket : List.of(wedge, hook, bar(30.01, 30.02, 40, 1.6, 33))) {
+      List<SlotWay> slots = slots(pocket);
+      assertEquals(1, slots.size());
+      assertAtWalls(pocket, slots);
+      Geometry reached = pocket.buffer(-RADIUS + 1e-4, 32).buffer(RADIUS, 32);
+      Geometry left = reached.buffer(-0.03, 32).difference(cut(slots));
+      assertEquals(0, left.getArea(), 0.002, left::toText);
+    }
+  }
 }
