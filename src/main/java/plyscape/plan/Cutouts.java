@@ -69,6 +69,14 @@ record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea> areas
     List<ToolRun> after = new ArrayList<>();
     List<CutoutArea> areas = new ArrayList<>();
     Job job = panel.job();
+    boolean any = job.additions().pins() != null || job.additions().outline() != null;
+    if (any && !panel.shape().flat()) {
+      throw new JobFault(
+          "pins and outline are planned for panels that lie flat, and this one is measured by"
+              + " place",
+          "leave pins and outline out here, and cut them by a job of the same panel without"
+              + " panel.top_map, measured_places and press_taper");
+    }
     if (job.additions().pins() != null) {
       before.add(pins(panel, pinTool(job, tools), areas));
     }

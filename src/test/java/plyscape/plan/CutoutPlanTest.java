@@ -23,6 +23,10 @@ class CutoutPlanTest {
   @TempDir Path folder;
 
   private PanelPlan plan(String more, Warnings warnings) throws IOException {
+    return plan(more, "", warnings);
+  }
+
+  private PanelPlan plan(String more, String panel, Warnings warnings) throws IOException {
     Files.writeString(
         folder.resolve("hill.asc"),
         "ncols 3\n"
@@ -48,11 +52,12 @@ class CutoutPlanTest {
         """
         layup: layup.yaml
         terrain: {file: hill.asc, crs: "EPSG:32632", plies: [pale, dark]}
-        panel: {width: 60, height: 60, border: 8}
+        panel: {width: 60, height: 60, border: 8%s}
         tools:
           - {name: end mill 3, diameter: 3, flute_length: 12, stepdown: 2, feed: 1800, plunge: 500}
           - {name: end mill 1.5, diameter: 1.5, flute_length: 4, stepdown: 1, feed: 1000, plunge: 300}
         """
+                .formatted(panel)
             + more);
     return (PanelPlan)
         Planner.plan(
@@ -164,6 +169,14 @@ class CutoutPlanTest {
         JobFault.class,
         () -> plan("outline: {tool: end mill 1.5}\n", new Warnings()),
         "flutes too short");
+    assertThrows(
+        JobFault.class,
+        () -> {
+          Files.writeString(
+              folder.resolve("top.csv"), "x,y,z\n5,5,0\n55,5,0.2\n55,55,0.1\n5,55,0\n");
+          plan("outline: {tabs: 2}\n", ", top_map: {file: top.csv}", new Warnings());
+        },
+        "a panel that is measured by place");
     assertThrows(
         InputFault.class, () -> plan("outline: {tool: saw}\n", new Warnings()), "no such cutter");
     assertThrows(
