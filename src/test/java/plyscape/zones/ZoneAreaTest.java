@@ -17,7 +17,7 @@ import plyscape.job.ZoneSpecs;
 
 /**
  * Areas of zones against another program's: GDAL 3.6.2 with GEOS and PROJ, as the README beside the
- * files says. The issue asks for 0.5 %; both sides follow bent edges, so that they meet to 0.02 %.
+ * files says. Asked for are 0.5 %; both sides follow bent edges, so that they meet to 0.02 %.
  */
 class ZoneAreaTest {
 

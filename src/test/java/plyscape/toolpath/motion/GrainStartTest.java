@@ -18,7 +18,7 @@ import plyscape.toolpath.RandomPockets;
 import plyscape.toolpath.ring.Piece;
 import plyscape.toolpath.task.PocketLevel;
 
-/** Wall rings begin on a stretch along the ply's grain (the demand). */
+/** Wall rings begin on a stretch along the ply's grain. */
 class GrainStartTest {
 
   private static final Box CARVED = new Box(0, 0, 60, 60);

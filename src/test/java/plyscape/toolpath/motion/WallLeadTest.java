@@ -24,7 +24,7 @@ import plyscape.toolpath.task.PocketLevel;
 
 /**
  * How a plan comes to walls and leaves them, where there is room: by an arc tangent to the path
- * along the wall, so that the cutter never stands still on the finished face (the issue's demand).
+ * along the wall, so that the cutter never stands still on the finished face.
  */
 class WallLeadTest {
 
