@@ -42,6 +42,16 @@ public final class PassComment {
     return String.format(Locale.ROOT, OUTLINE + "to depth %.3f from %.3f", depthMm, fromMm);
   }
 
+  /** Whether a program's text bores holes for pins. */
+  public static boolean boresPins(String text) {
+    return text.contains("\n(" + PINS);
+  }
+
+  /** Whether a program's text cuts the outline. */
+  public static boolean cutsOutline(String text) {
+    return text.contains("\n(" + OUTLINE);
+  }
+
   /** The last line of the number-th pass of a program's text, from 1; the last of all if none. */
   public static int lastLine(String text, long number) {
     int line = 0;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import plyscape.gcode.PassComment;
 import plyscape.gcode.ProgramFrame;
 import plyscape.layup.Ply;
 import plyscape.machine.Tool;
@@ -90,6 +91,12 @@ final class SetupPrograms {
   }
 
   private static String does(PanelPlan plan, ToolProgram program) {
+    if (PassComment.boresPins(program.text())) {
+      return "bores the holes for the pins";
+    }
+    if (PassComment.cutsOutline(program.text())) {
+      return "cuts the piece free: tabs hold it, stand clear";
+    }
     TreeSet<Integer> plies =
         program.passes().stream()
             .map(ToolProgram.PassSummary::plyNumber)

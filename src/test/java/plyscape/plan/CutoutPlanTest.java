@@ -14,6 +14,7 @@ import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.gcode.GcodeParser;
+import plyscape.gcode.PassComment;
 import plyscape.gcode.Program;
 import plyscape.job.JobReader;
 
@@ -102,6 +103,8 @@ class CutoutPlanTest {
     assertTrue(first.text().contains("(pins: holes of 4.000 to depth 4.000)"));
     assertTrue(last.text().contains("(outline: to depth "));
     assertTrue(last.text().contains("the piece comes free"), "the file warns of it");
+    assertTrue(PassComment.boresPins(first.text()) && !PassComment.cutsOutline(first.text()));
+    assertTrue(PassComment.cutsOutline(last.text()) && !PassComment.boresPins(last.text()));
     BiteRaster wood = cut(plan);
     assertEquals(4, wood.depthAt(4, 4), 0.001);
     assertEquals(4, wood.depthAt(5.8, 4), 0.001);
