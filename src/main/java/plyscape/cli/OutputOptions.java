@@ -29,10 +29,6 @@ final class OutputOptions {
     this.force = force;
   }
 
-  boolean force() {
-    return force;
-  }
-
   /** The directory as given. */
   Path directory(CommandSpec spec) {
     return Paths.of(spec, directory);

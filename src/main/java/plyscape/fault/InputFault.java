@@ -1,5 +1,7 @@
 package plyscape.fault;
 
+import java.io.IOException;
+
 /** Bad input or usage (exit code 2): says where, what was found and what was expected. */
 public final class InputFault extends Fault {
 
@@ -28,6 +30,15 @@ public final class InputFault extends Fault {
     this.place = place;
     this.found = found;
     this.wanted = wanted;
+  }
+
+  /** A file that can't be opened, or whose reading was broken off. */
+  public static InputFault unreadable(String file, IOException e) {
+    return new InputFault(
+        Place.file(file),
+        "can't be read: " + IoReason.of(e),
+        "name a file that exists and may be read",
+        e);
   }
 
   /** The same fault at a place that is known better. */

@@ -110,10 +110,6 @@ final class LineWords {
     return mWord[group] < 0 ? -1 : code(mWord[group], 1);
   }
 
-  int mIndex(int group) {
-    return mWord[group];
-  }
-
   boolean hasAxis() {
     return has('X') || has('Y') || has('Z');
   }

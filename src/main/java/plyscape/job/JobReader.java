@@ -115,17 +115,12 @@ public final class JobReader {
   }
 
   /**
-   * What cut and finish add to a layup's own errors, for commands that have no job or need only
-   * this part of one.
+   * What cut and finish add to a layup's own errors, tools and machine, for commands that have no
+   * job or need only this part of one.
    *
    * @param jobFile null for the defaults
    * @throws InputFault if anything in these settings isn't as src/contract.md says
    */
-  public static CutAllowance allowance(Path jobFile, List<Setting> settings) {
-    return bench(jobFile, settings).allowance();
-  }
-
-  /** The same with the tools and the machine. */
   public static Bench bench(Path jobFile, List<Setting> settings) {
     YamlNode root =
         jobFile == null

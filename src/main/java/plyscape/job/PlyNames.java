@@ -15,10 +15,6 @@ final class PlyNames {
     this.plies = plies;
   }
 
-  int count() {
-    return plies.size();
-  }
-
   /**
    * The number of the ply that the text names.
    *

@@ -109,11 +109,6 @@ public final class Depths implements Iterable<PlyDepth> {
         topToBottom.stream().map(d -> d.shown(shown.get(d.ply().number()))).toList(), model);
   }
 
-  /** Where that ply lies. */
-  public PlyDepth of(Ply ply) {
-    return of(ply.number());
-  }
-
   /** The top ply. */
   public PlyDepth top() {
     return topToBottom.get(0);

@@ -20,7 +20,6 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
 import plyscape.fault.Place;
 import plyscape.planar.Linework;
 import plyscape.planar.PlanarMap;
@@ -74,11 +73,7 @@ public final class TrueTypeface implements Typeface {
           "wanted a TrueType or OpenType file, .ttf or .otf",
           e);
     } catch (IOException e) {
-      throw new InputFault(
-          Place.file(file.toString()),
-          "can't be read: " + IoReason.of(e),
-          "name a file that exists and may be read",
-          e);
+      throw InputFault.unreadable(file.toString(), e);
     }
   }
 

@@ -115,12 +115,10 @@ public final class CouponGauge {
   /**
    * {@code readings.csv} with a row to fill in for each boundary that the coupon can show; rows
    * left empty are passed over.
+   *
+   * @param places of several coupons on a panel, which stand in columns x and y; empty for one
+   *     beside it
    */
-  public static String readingsCsv(Coupon coupon, Depths depths) {
-    return readingsCsv(coupon, depths, List.of());
-  }
-
-  /** The same for coupons at several places of a panel, which stand in columns x and y. */
   public static String readingsCsv(Coupon coupon, Depths depths, List<PanelPoint> places) {
     StringBuilder out = new StringBuilder();
     out.append(

@@ -36,11 +36,6 @@ public record Affine(double x0, double xCol, double xRow, double y0, double yCol
     return Math.abs(xRow) + Math.abs(yCol) <= 1e-9 * scale;
   }
 
-  /** Whether row 0 is the north row and column 0 the west column. */
-  boolean northUp() {
-    return axisParallel() && xCol > 0 && yRow < 0;
-  }
-
   /**
    * The same with the raster origin moved by a part of a cell, so that (col, row) maps to what
    * (col+dc, row+dr) did.

@@ -34,13 +34,6 @@ public final class FieldSmoothing {
   /**
    * The field averaged over (2 half + 1) nodes in each direction, twice; the array handed in is
    * left as it is.
-   */
-  public static float[] smooth(float[] field, int columns, int rows, int half) {
-    return smooth(field, columns, new int[] {0, columns - 1, 0, rows - 1}, half);
-  }
-
-  /**
-   * The same where only a part is wanted.
    *
    * @param box first and last column, first and last row; beyond, the field is left as it is
    */

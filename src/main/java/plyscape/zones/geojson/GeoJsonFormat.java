@@ -11,11 +11,6 @@ import plyscape.zones.map.MapQuery;
 public final class GeoJsonFormat implements MapFormat {
 
   @Override
-  public String name() {
-    return "GeoJSON";
-  }
-
-  @Override
   public boolean accepts(MapHead head) {
     return true;
   }

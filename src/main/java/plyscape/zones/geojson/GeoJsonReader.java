@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import org.locationtech.jts.geom.Geometry;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
 import plyscape.fault.Place;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.zones.map.ByteOrderMark;
@@ -71,11 +70,7 @@ final class GeoJsonReader {
               "save it as GeoJSON or GeoPackage with any map program",
               e);
     } catch (IOException e) {
-      throw new InputFault(
-          Place.file(name),
-          "can't be read: " + IoReason.of(e),
-          "name a file that exists and may be read",
-          e);
+      throw InputFault.unreadable(name, e);
     }
   }
 

@@ -13,11 +13,6 @@ public final class GeoPackageFormat implements MapFormat {
   private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
 
   @Override
-  public String name() {
-    return "GeoPackage";
-  }
-
-  @Override
   public boolean accepts(MapHead head) {
     return head.startsWith(MAGIC);
   }

@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
-import plyscape.fault.Place;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFile;
@@ -16,11 +14,6 @@ import plyscape.zones.xml.XmlReader;
 
 /** GPX. */
 public final class GpxFormat implements MapFormat {
-
-  @Override
-  public String name() {
-    return "GPX";
-  }
 
   @Override
   public boolean accepts(MapHead head) {
@@ -34,11 +27,7 @@ public final class GpxFormat implements MapFormat {
       new GpxReader(xml, sink, query.layer()).read();
       return sink.toMap(CrsLookup.WGS_84, true);
     } catch (IOException e) {
-      throw new InputFault(
-          Place.file(file.toString()),
-          "can't be read: " + IoReason.of(e),
-          "name a file that exists and may be read",
-          e);
+      throw InputFault.unreadable(file.toString(), e);
     }
   }
 }

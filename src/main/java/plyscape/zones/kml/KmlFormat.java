@@ -5,8 +5,6 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
-import plyscape.fault.Place;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFile;
@@ -20,11 +18,6 @@ import plyscape.zones.xml.XmlReader;
 public final class KmlFormat implements MapFormat {
 
   @Override
-  public String name() {
-    return "KML";
-  }
-
-  @Override
   public boolean accepts(MapHead head) {
     return head.rootElement().equals("kml")
         || ZippedMap.is(head) && !ZippedMap.names(head.file(), ".kml").isEmpty();
@@ -36,11 +29,7 @@ public final class KmlFormat implements MapFormat {
       try {
         return read(file.toString(), Files.newInputStream(file), query);
       } catch (IOException e) {
-        throw new InputFault(
-            Place.file(file.toString()),
-            "can't be read: " + IoReason.of(e),
-            "name a file that exists and may be read",
-            e);
+        throw InputFault.unreadable(file.toString(), e);
       }
     }
     // The first in the archive is the map; others are what it links to.

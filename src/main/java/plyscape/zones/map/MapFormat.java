@@ -5,9 +5,6 @@ import java.nio.file.Path;
 /** One file format of maps. Stateless. */
 public interface MapFormat {
 
-  /** Its name for people, such as {@code GeoPackage}. */
-  String name();
-
   /** Whether a file is of this format, judged by what it holds rather than by its name. */
   boolean accepts(MapHead head);
 

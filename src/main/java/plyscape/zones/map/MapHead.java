@@ -8,8 +8,6 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
-import plyscape.fault.Place;
 
 /**
  * How a file begins, by which its format is known. Immutable.
@@ -27,11 +25,7 @@ public record MapHead(Path file, byte[] bytes) {
     try (InputStream in = Files.newInputStream(file)) {
       return new MapHead(file, in.readNBytes(MOST_BYTES));
     } catch (IOException e) {
-      throw new InputFault(
-          Place.file(file.toString()),
-          "can't be read: " + IoReason.of(e),
-          "name a file that exists and may be read",
-          e);
+      throw InputFault.unreadable(file.toString(), e);
     }
   }
 

@@ -5,8 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
-import plyscape.fault.Place;
 import plyscape.zones.map.FeatureSink;
 import plyscape.zones.map.MapFile;
 import plyscape.zones.map.MapFormat;
@@ -20,11 +18,6 @@ public final class OsmFormat implements MapFormat {
   private static final byte[] HEADER = "\n\tOSMHeader".getBytes(StandardCharsets.US_ASCII);
 
   private static final int LENGTH_BYTES = 4;
-
-  @Override
-  public String name() {
-    return "OpenStreetMap";
-  }
 
   @Override
   public boolean accepts(MapHead head) {
@@ -44,11 +37,7 @@ public final class OsmFormat implements MapFormat {
     try (OsmSource source = packed(MapHead.of(file)) ? new PbfSource(file) : new XmlSource(file)) {
       return new OsmReader(source, new FeatureSink(name, query), query).read();
     } catch (IOException e) {
-      throw new InputFault(
-          Place.file(name),
-          "can't be read: " + IoReason.of(e),
-          "name a file that exists and may be read",
-          e);
+      throw InputFault.unreadable(name, e);
     }
   }
 }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import plyscape.fault.InputFault;
-import plyscape.fault.IoReason;
 import plyscape.fault.Place;
 import plyscape.text.NearestName;
 import plyscape.zones.map.FeatureSink;
@@ -20,11 +19,6 @@ public final class ShapefileFormat implements MapFormat {
   private static final byte[] MAGIC = {0, 0, 0x27, 0x0a};
 
   private static final List<String> BESIDE = List.of(".shx", ".dbf", ".cpg", ".sbn", ".prj");
-
-  @Override
-  public String name() {
-    return "Shapefile";
-  }
 
   @Override
   public boolean accepts(MapHead head) {
@@ -50,11 +44,7 @@ public final class ShapefileFormat implements MapFormat {
       new ShapeReader(files, sink, "", "").read();
       return sink.toMap(crs.id(), crs.stated());
     } catch (IOException e) {
-      throw new InputFault(
-          Place.file(file.toString()),
-          "can't be read: " + IoReason.of(e),
-          "name a file that exists and may be read",
-          e);
+      throw InputFault.unreadable(file.toString(), e);
     }
   }
 
