@@ -111,7 +111,7 @@ final class TextCheck {
   }
 
   private void feeds(WrittenPlan.WrittenProgram program, PlanFigures.RunFigures run) {
-    double most = Math.max(run.feed(), run.thinFeed());
+    double most = Math.max(run.plunge(), Math.max(run.feed(), run.thinFeed()));
     for (Program.Block block : program.program().blocks()) {
       if (block.move().feedMmPerMin() > most + ROUNDING) {
         found.add(
