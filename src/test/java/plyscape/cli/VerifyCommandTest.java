@@ -91,8 +91,15 @@ class VerifyCommandTest {
     Path out = folder.resolve("plunge");
     Run run =
         Run.of(
-            "plan", folder.resolve("job.yaml"), "-o", out, "-q", "--set", "tools.1.feed=200",
-            "--set", "tools.1.plunge=300");
+            "plan",
+            folder.resolve("job.yaml"),
+            "-o",
+            out,
+            "-q",
+            "--set",
+            "tools.1.feed=200",
+            "--set",
+            "tools.1.plunge=300");
     assertEquals(0, run.code(), run.err());
     Run verified = Run.of("verify", out);
     assertEquals(0, verified.code(), verified.out() + verified.err());
