@@ -82,7 +82,7 @@ final class ResumeCommand implements Callable<Integer> {
             Paths.of(spec, place), List.of(), VerifyCommand.knownTools(spec, job, List.of()));
     StopPoint stop = StopPoint.line("--from", from, plan);
     WrittenPlan.WrittenProgram stopped = plan.programs().get(stop.program());
-    Restart restart = Restart.of(stopped.program(), stop.line(), plan.machine());
+    Restart restart = Restart.of(stopped.program(), stop.line(), plan.machine(), plan.face());
     if (restart.rest().isEmpty()) {
       throw new JobFault(
           "nothing is left to cut from line " + stop.line() + " of " + stopped.file() + " on",

@@ -10,7 +10,7 @@ import plyscape.machine.Move;
  * The moves that take a program up again at a line, panel mm. Immutable.
  *
  * <p>From safe height down over path that was cut before the stop: the last moves before the line
- * are repeated, their depth held to a ramp of {@link #RAMP_DEGREES} from the top face, so that the
+ * are repeated, their depth held to a ramp of {@link #RAMP_DEGREES} from the top face at its beginning, so that the
  * cutter meets only air (or the wood it would have met had the run not stopped). When the cut began
  * nearer than the ramp is long, the program's own way down is taken again.
  *
@@ -28,14 +28,23 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
    */
   private static final double RAMP_DEGREES = 3;
 
-  /** Height over the face to which the rapid comes down, mm. */
+  /** Height over the face to which the rapid comes down at least, mm. */
   private static final double OVER_FACE_MM = 0.5;
+
+  /** Ways down that are shorter aren't worth a move, mm. */
+  private static final double LEAST_MM = 1e-3;
 
   /** Straight down through air that was found by the run before, mm/min. */
   private static final double SLOW_FEED = 300;
 
-  /** Restart of a program at the first motion at or after a line. */
+  /** Restart of a program, for a flat panel, at the first motion at or after a line. */
   public static Restart of(Program program, int line, Machine machine) {
+    return of(program, line, machine, UncutFace.FLAT);
+  }
+
+  /** Restart of a program at the first motion at or after a line. */
+  public static Restart of(Program program, int line, Machine machine, UncutFace face) {
+    double over = Math.max(OVER_FACE_MM, face.roomMm());
     List<Program.Block> blocks = program.blocks();
     int at = 0;
     while (at < blocks.size() && blocks.get(at).line() < line) {
@@ -45,25 +54,26 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
     int begin = at;
     double ramp = 0;
     // Back over cutting moves until the ramp has room; stop at a rapid, where the cut began.
-    while (begin > 0 && !isEntry(program, begin)) {
-      double deepest = blocks.get(begin - 1).move().depth();
+    while (begin > 0 && !isEntry(program, begin, face)) {
+      Move before = blocks.get(begin - 1).move();
+      double deepest = before.depth();
       for (int i = begin; i < at; i++) {
         deepest = Math.max(deepest, blocks.get(i).move().depth());
       }
-      if (ramp * slope >= deepest + OVER_FACE_MM) {
+      if (ramp * slope >= deepest - face.depthMm(before.x(), before.y()) + over) {
         break;
       }
       begin--;
       ramp += length(program, begin);
     }
-    boolean own = begin == 0 || isEntry(program, begin);
+    boolean own = begin == 0 || isEntry(program, begin, face);
     List<Move> approach = new ArrayList<>();
     double[] start = start(program, begin);
+    double above = face.depthMm(start[0], start[1]) - over;
     approach.add(Move.rapid(start[0], start[1], -machine.safeHeightMm()));
     if (own) {
-      if (start[2]
-          > -OVER_FACE_MM) { // a rapid within the pocket led here: down to it, but not as a rapid
-        approach.add(Move.rapid(start[0], start[1], -OVER_FACE_MM));
+      if (start[2] > above) { // a rapid within the pocket led here: down to it, but not as a rapid
+        down(start, above, face.highestDepthMm() - over, approach);
         approach.add(
             Move.line(start[0], start[1], start[2], Math.min(SLOW_FEED, feedNear(blocks, begin))));
       }
@@ -72,18 +82,26 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
       }
       ramp = 0;
     } else {
-      approach.add(Move.rapid(start[0], start[1], -OVER_FACE_MM));
+      down(start, above, face.highestDepthMm() - over, approach);
       double gone = 0;
       for (int i = begin; i < at; i++) {
         gone += length(program, i);
         Move m = blocks.get(i).move();
-        double depth = Math.min(m.depth(), gone * slope - OVER_FACE_MM);
+        double depth = Math.min(m.depth(), gone * slope + above);
         approach.add(
             new Move(m.kind(), m.x(), m.y(), depth, m.centreX(), m.centreY(), m.feedMmPerMin()));
       }
     }
     List<Move> rest = blocks.subList(at, blocks.size()).stream().map(Program.Block::move).toList();
     return new Restart(List.copyOf(approach), rest, ramp, start[0], start[1]);
+  }
+
+  /** Down by rapid to over the highest place of the face, and on to over the face here. */
+  private static void down(double[] at, double above, double highest, List<Move> out) {
+    out.add(Move.rapid(at[0], at[1], highest));
+    if (above > highest + LEAST_MM) {
+      out.add(Move.line(at[0], at[1], above, SLOW_FEED));
+    }
   }
 
   /** All moves. */
@@ -104,8 +122,9 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
    * Whether a cut begins at a block: the tool comes from over the face or from a rapid, so it
    * stands in air before it.
    */
-  private static boolean isEntry(Program program, int block) {
-    return start(program, block)[2] <= 0
+  private static boolean isEntry(Program program, int block, UncutFace face) {
+    double[] start = start(program, block);
+    return start[2] <= face.depthMm(start[0], start[1])
         || program.blocks().get(block - 1).move().kind() == Move.Kind.RAPID;
   }
 

@@ -3,6 +3,7 @@ package plyscape.recheck;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.gcode.Program;
+import plyscape.gcode.UncutFace;
 import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
@@ -23,6 +24,9 @@ import plyscape.simulate.Target;
  */
 public record WrittenPlan(
     PlanFigures plan, Machine machine, List<Target> targets, List<WrittenProgram> programs) {
+
+  /** Rapids keep off the face by its flatness and this much, mm. */
+  private static final double ROOM_MM = 0.05;
 
   /**
    * A program, its text and its tool.
@@ -51,6 +55,15 @@ public record WrittenPlan(
             machine,
             cellMm)
         .lying(bent());
+  }
+
+  /** Its top face before the first cut, and how far rapids keep off it: more than its flatness. */
+  public UncutFace face() {
+    BentPanel bent = bent();
+    double room = plan.flatnessMm() + ROOM_MM;
+    return bent == null
+        ? new UncutFace((x, y) -> 0, 0, room)
+        : new UncutFace(bent::faceMm, -bent.risesMm(), room);
   }
 
   /** How the panel lies, or null for one that is flat and the same everywhere. */

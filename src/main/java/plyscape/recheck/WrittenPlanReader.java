@@ -109,7 +109,7 @@ public final class WrittenPlanReader {
   /** Of the first program whose head tells it, unless it is known from elsewhere. */
   private Machine machine(List<String> texts) {
     if (known.machine() != null) {
-      return known.machine();
+      return overHighest(known.machine());
     }
     Machine said =
         texts.stream()
@@ -121,6 +121,22 @@ public final class WrittenPlanReader {
     return said.with(
         new SettingUp(
             set.zero(), set.zeroZ(), set.safeHeightMm(), set.toolChangeS(), plan.spinUpS()));
+  }
+
+  /** A job's machine with the safe height that the plan's programs have: over the highest place. */
+  private Machine overHighest(Machine machine) {
+    double rises =
+        plan.bend() == null
+            ? 0
+            : plan.bend().readings().stream().mapToDouble(r -> r[2]).reduce(0, Math::max);
+    SettingUp set = machine.settingUp();
+    return machine.with(
+        new SettingUp(
+            set.zero(),
+            set.zeroZ(),
+            set.safeHeightMm() + rises,
+            set.toolChangeS(),
+            set.spinUpS()));
   }
 
   private WrittenPlan.WrittenProgram program(int index, Path file, String text, Machine machine) {

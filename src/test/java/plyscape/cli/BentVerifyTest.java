@@ -7,21 +7,34 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import plyscape.gcode.GcodeParser;
+import plyscape.gcode.Program;
+import plyscape.machine.Move;
+import plyscape.recheck.KnownTools;
+import plyscape.recheck.WrittenPlan;
+import plyscape.recheck.WrittenPlanReader;
 
 /** A small job on a panel whose probed top is a saddle, planned and verified from its files. */
 class BentVerifyTest {
 
   @TempDir static Path folder;
 
-  private static Path plan(String name, String... places) throws Exception {
+  private static double saddle(double x, double y) {
+    return 0.2 * ((x - 15) * (x - 15) - (y - 15) * (y - 15)) / 225;
+  }
+
+  private static Path plan(String name, DoubleBinaryOperator top, String... places)
+      throws Exception {
     StringBuilder csv = new StringBuilder("x,y,z\n");
     for (String place : places) {
       double x = Double.parseDouble(place.split(" ")[0]);
       double y = Double.parseDouble(place.split(" ")[1]);
-      double z = 0.2 * ((x - 15) * (x - 15) - (y - 15) * (y - 15)) / 225;
+      double z = top.applyAsDouble(x, y);
       csv.append(String.format(Locale.ROOT, "%s,%s,%.3f%n", x, y, z));
     }
     Files.writeString(folder.resolve(name + ".csv"), csv);
@@ -43,13 +56,51 @@ class BentVerifyTest {
 
   @Test
   void grid_passesAsItLies_andFailsFlat() throws Exception {
-    holds(plan("grid", "2 2", "15 2", "28 2", "2 15", "15 15", "28 15", "2 28", "15 28", "28 28"));
+    holds(
+        plan("grid", BentVerifyTest::saddle, "2 2", "15 2", "28 2", "2 15", "15 15", "28 15", "2 28", "15 28", "28 28"));
   }
 
   @Test
   void scattered_passesAsItLies_andFailsFlat() throws Exception {
     holds(
-        plan("scatter", "1 3", "14 1", "29 2", "3 17", "16 13", "27 15", "2 28", "13 29", "29 27"));
+        plan("scatter", BentVerifyTest::saddle, "1 3", "14 1", "29 2", "3 17", "16 13", "27 15", "2 28", "13 29", "29 27"));
+  }
+
+  /** Nominal Z0 is deep in the wood at the right edge, and in the air at the left one. */
+  @Test
+  void resume_keepsOffTheFaceAsItLies() throws Exception {
+    DoubleBinaryOperator slope = (x, y) -> 0.06 * x - 0.6;
+    double flatness = 0.02;
+    Path out = plan("slope", slope, "0 0", "30 0", "0 30", "30 30", "15 15");
+    WrittenPlan written = WrittenPlanReader.read(out, List.of(), KnownTools.none());
+    assertEquals(flatness, written.plan().flatnessMm(), 1e-9);
+    List<Program.Block> blocks = written.programs().get(0).program().blocks();
+    Path rest = folder.resolve("rest.nc");
+    int ownWay = 0;
+    for (int k = 5; k < blocks.size() - 1; k += blocks.size() / 25) {
+      String from = written.programs().get(0).file() + ":" + blocks.get(k).line();
+      // Refuses whatever comes nearer to the face than its flatness, or cuts another panel.
+      Run run = Run.of("resume", out, "--from", from, "-o", rest, "--force");
+      assertEquals(0, run.code(), from + ": " + run.err());
+      ownWay += run.out().contains("own way down") ? 1 : 0;
+      Program program =
+          GcodeParser.parse(
+              "rest.nc",
+              Files.readString(rest),
+              written.machine(),
+              30,
+              30,
+              written.plan().thicknessMm());
+      Move before = Move.rapid(program.startX(), program.startY(), program.startDepth());
+      for (Program.Block block : program.blocks()) {
+        Move move = block.move();
+        double over = -move.depth() - slope.applyAsDouble(move.x(), move.y());
+        boolean down = move.kind() == Move.Kind.RAPID && move.depth() > before.depth();
+        assertTrue(!down || over > flatness, from + ": rapid " + over + " over the face");
+        before = move;
+      }
+    }
+    assertTrue(ownWay < 25, "no restart came down a ramp");
   }
 
   private static void holds(Path out) throws Exception {
