@@ -10,9 +10,10 @@ import plyscape.machine.Move;
  * The moves that take a program up again at a line, panel mm. Immutable.
  *
  * <p>From safe height down over path that was cut before the stop: the last moves before the line
- * are repeated, their depth held to a ramp of {@link #RAMP_DEGREES} from the top face at its beginning, so that the
- * cutter meets only air (or the wood it would have met had the run not stopped). When the cut began
- * nearer than the ramp is long, the program's own way down is taken again.
+ * are repeated, their depth held to a ramp of {@link #RAMP_DEGREES} from the top face at its
+ * beginning, so that the cutter meets only air (or the wood it would have met had the run not
+ * stopped). When the cut began nearer than the ramp is long, the program's own way down is taken
+ * again.
  *
  * @param approach the rapids and the repeated moves
  * @param rest the program from the line on

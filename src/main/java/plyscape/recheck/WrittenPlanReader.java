@@ -132,11 +132,7 @@ public final class WrittenPlanReader {
     SettingUp set = machine.settingUp();
     return machine.with(
         new SettingUp(
-            set.zero(),
-            set.zeroZ(),
-            set.safeHeightMm() + rises,
-            set.toolChangeS(),
-            set.spinUpS()));
+            set.zero(), set.zeroZ(), set.safeHeightMm() + rises, set.toolChangeS(), set.spinUpS()));
   }
 
   private WrittenPlan.WrittenProgram program(int index, Path file, String text, Machine machine) {

@@ -57,13 +57,35 @@ class BentVerifyTest {
   @Test
   void grid_passesAsItLies_andFailsFlat() throws Exception {
     holds(
-        plan("grid", BentVerifyTest::saddle, "2 2", "15 2", "28 2", "2 15", "15 15", "28 15", "2 28", "15 28", "28 28"));
+        plan(
+            "grid",
+            BentVerifyTest::saddle,
+            "2 2",
+            "15 2",
+            "28 2",
+            "2 15",
+            "15 15",
+            "28 15",
+            "2 28",
+            "15 28",
+            "28 28"));
   }
 
   @Test
   void scattered_passesAsItLies_andFailsFlat() throws Exception {
     holds(
-        plan("scatter", BentVerifyTest::saddle, "1 3", "14 1", "29 2", "3 17", "16 13", "27 15", "2 28", "13 29", "29 27"));
+        plan(
+            "scatter",
+            BentVerifyTest::saddle,
+            "1 3",
+            "14 1",
+            "29 2",
+            "3 17",
+            "16 13",
+            "27 15",
+            "2 28",
+            "13 29",
+            "29 27"));
   }
 
   /** Nominal Z0 is deep in the wood at the right edge, and in the air at the left one. */
