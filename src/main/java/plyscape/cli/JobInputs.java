@@ -46,6 +46,14 @@ final class JobInputs {
   private String list;
 
   @Option(
+      names = "--each",
+      paramLabel = "CSV",
+      description =
+          "The job once for each row of a table: its columns are keys of the job, and \"name\""
+              + " names the output.")
+  private String each;
+
+  @Option(
       names = "--set",
       paramLabel = "KEY=VALUE",
       description = "Set a key of the job, such as tools.2.feed=900. May be repeated.")
@@ -128,6 +136,9 @@ final class JobInputs {
 
     /** Where a key of it stands. */
     Place place(String key);
+
+    /** The same job under another name, with more set over it. */
+    Source with(String name, List<Setting> more);
   }
 
   private record FileSource(String name, Path file, List<Setting> settings) implements Source {
@@ -140,6 +151,11 @@ final class JobInputs {
     public Place place(String key) {
       return JobReader.place(file, settings, key);
     }
+
+    @Override
+    public Source with(String other, List<Setting> more) {
+      return new FileSource(other, file, joined(settings, more));
+    }
   }
 
   private record PairSource(String name, Path terrain, Path layup, List<Setting> settings)
@@ -151,12 +167,19 @@ final class JobInputs {
 
     @Override
     public Place place(String key) {
-      return settings.stream()
-          .filter(setting -> setting.key().equals(key))
-          .reduce((earlier, later) -> later)
-          .map(setting -> Place.option(setting.option()))
-          .orElse(new Place("", 0, 0, key));
+      return JobReader.place(settings, key).orElse(new Place("", 0, 0, key));
     }
+
+    @Override
+    public Source with(String other, List<Setting> more) {
+      return new PairSource(other, terrain, layup, joined(settings, more));
+    }
+  }
+
+  private static List<Setting> joined(List<Setting> settings, List<Setting> more) {
+    List<Setting> all = new ArrayList<>(settings);
+    all.addAll(more);
+    return all;
   }
 
   /** A job file under a name, nothing set over it. */
@@ -170,6 +193,11 @@ final class JobInputs {
    * @throws ParameterException if the arguments aren't one of the two forms
    */
   List<Source> sources() {
+    List<Source> given = given();
+    return each == null ? given : TableJobs.of(spec, given, path(each)).sources();
+  }
+
+  private List<Source> given() {
     if (inputs.isEmpty() && list == null) {
       throw new MissingParameterException(
           spec.commandLine(),
@@ -203,9 +231,20 @@ final class JobInputs {
             + " .yaml");
   }
 
-  /** Whether a list was given: then it is a batch, however many it names. */
+  /** Whether a list or a table was given: then it is a batch, however many it names. */
   boolean listed() {
-    return list != null;
+    return list != null || each != null;
+  }
+
+  /**
+   * Looks at every row of a table before the first is planned.
+   *
+   * @throws plyscape.fault.InputFault if anything is wrong with it, all faults in one message
+   */
+  void check() {
+    if (each != null) {
+      TableJobs.of(spec, given(), path(each)).check();
+    }
   }
 
   /** The files named on the command line. */

@@ -24,6 +24,7 @@ import plyscape.plan.PlanOptions;
       "plyscape plan JOB.yaml... -o DIR [OPTION]...",
       "plyscape plan TERRAIN LAYUP.yaml -o DIR [OPTION]...",
       "plyscape plan --list FILE -o DIR [OPTION]...",
+      "plyscape plan JOB.yaml --each CSV -o DIR [OPTION]...",
       "plyscape plan JOB.yaml --try-cutters [OPTION]..."
     },
     description =
@@ -139,6 +140,7 @@ final class PlanCommand implements Callable<Integer> {
     if (SecondCompiler.missing(series.share(spec).of(sources))) {
       return SecondCompiler.run(spec.root().commandLine().getParseResult().originalArgs());
     }
+    inputs.check();
     Set<Acceptance> accepted = accept.accepted();
     if (acceptShortFlutes) {
       accepted.add(Acceptance.SHORT_FLUTES);

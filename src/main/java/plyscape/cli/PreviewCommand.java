@@ -89,6 +89,7 @@ final class PreviewCommand implements Callable<Integer> {
           spec.commandLine(), "found --columns " + columns + "; wanted 8 to 400");
     }
     List<JobInputs.Source> sources = inputs.sources();
+    inputs.check();
     if (!watch) {
       return draw(sources, force);
     }

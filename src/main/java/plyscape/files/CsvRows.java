@@ -2,6 +2,7 @@ package plyscape.files;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
@@ -16,8 +17,13 @@ public final class CsvRows {
 
   private CsvRows() {}
 
-  /** One row: its line in the file, from 1, and its cells. */
-  public record Row(int line, List<String> cells) {}
+  /**
+   * One row.
+   *
+   * @param line in the file, from 1
+   * @param columns where each cell begins in the line, letters from 1
+   */
+  public record Row(int line, List<String> cells, List<Integer> columns) {}
 
   /**
    * Splits a text.
@@ -25,12 +31,31 @@ public final class CsvRows {
    * @throws InputFault if a quote isn't closed, or there are too many rows
    */
   public static List<Row> of(String file, String text) {
+    return of(
+        file,
+        text,
+        fault -> {
+          throw fault;
+        });
+  }
+
+  /**
+   * Splits a text and goes on after rows that can't be read.
+   *
+   * @param faults takes what is wrong with each of those
+   */
+  public static List<Row> of(String file, String text, Consumer<InputFault> faults) {
     List<Row> rows = new ArrayList<>();
     String plain = text.startsWith("\ufeff") ? text.substring(1) : text;
     String[] lines = plain.split("\r\n|\n|\r", -1);
     for (int i = 0; i < lines.length; i++) {
       if (!lines[i].isBlank() && !lines[i].stripLeading().startsWith("#")) {
-        rows.add(new Row(i + 1, cells(file, i + 1, lines[i])));
+        Row row = row(i + 1, lines[i]);
+        if (row == null) {
+          faults.accept(unclosed(file, i + 1, lines[i]));
+        } else {
+          rows.add(row);
+        }
       }
       if (rows.size() > MOST_ROWS) {
         throw new InputFault(
@@ -42,8 +67,11 @@ public final class CsvRows {
     return rows;
   }
 
-  private static List<String> cells(String file, int line, String text) {
+  /** Null where a quote isn't closed. */
+  private static Row row(int line, String text) {
     List<String> cells = new ArrayList<>();
+    List<Integer> columns = new ArrayList<>();
+    columns.add(1);
     StringBuilder cell = new StringBuilder();
     boolean quoted = false;
     for (int i = 0; i < text.length(); i++) {
@@ -56,18 +84,20 @@ public final class CsvRows {
       } else if (c == ',' && !quoted) {
         cells.add(cell.toString().strip());
         cell.setLength(0);
+        columns.add(i + 2);
       } else {
         cell.append(c);
       }
     }
-    if (quoted) {
-      throw new InputFault(
-          Place.at(file, line, 1),
-          "row " + line + ": a quote that isn't closed",
-          "close it on the same line");
-    }
     cells.add(cell.toString().strip());
-    return cells;
+    return quoted ? null : new Row(line, cells, columns);
+  }
+
+  private static InputFault unclosed(String file, int line, String text) {
+    return new InputFault(
+        Place.at(file, line, text.lastIndexOf('"') + 1),
+        "row " + line + ": a quote that isn't closed",
+        "close it on the same line");
   }
 
   /**

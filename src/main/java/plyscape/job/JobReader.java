@@ -2,6 +2,7 @@ package plyscape.job;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import plyscape.fault.InputFault;
@@ -84,6 +85,10 @@ public final class JobReader {
    * @return the key alone when it isn't there
    */
   public static Place place(Path jobFile, List<Setting> settings, String key) {
+    Optional<Place> set = place(settings, key);
+    if (set.isPresent()) {
+      return set.get();
+    }
     YamlNode at = YamlText.read(jobFile);
     SettingTree.apply(at, settings);
     Place place = new Place("", 0, 0, key);
@@ -97,6 +102,14 @@ public final class JobReader {
     return place.key().startsWith("--")
         ? place
         : new Place(place.file(), place.line(), place.column(), key);
+  }
+
+  /** Where a key's value stands among settings; empty when they don't set it. */
+  public static Optional<Place> place(List<Setting> settings, String key) {
+    return settings.stream()
+        .filter(setting -> setting.key().equals(key))
+        .reduce((earlier, later) -> later)
+        .map(Setting::valuePlace);
   }
 
   /**

@@ -109,7 +109,7 @@ final class Keys {
   }
 
   static List<YamlNode> listOf(YamlNode value, String wanted) {
-    if (value.kind() != YamlNode.Kind.LIST) {
+    if (value.kind() != YamlNode.Kind.LIST && value.items().isEmpty()) {
       throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
     }
     return value.items();
@@ -140,7 +140,7 @@ final class Keys {
 
   /** A scalar's text, trimmed and not blank. */
   static String textOf(YamlNode value, String wanted) {
-    if (!value.isScalar() || value.text().isBlank()) {
+    if (value.text().isBlank()) {
       throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
     }
     String text = value.text().strip();
@@ -203,7 +203,9 @@ final class Keys {
   static List<Double> numbers(YamlNode value, int count, Range range, String wanted) {
     List<YamlNode> items = listOf(value, wanted);
     if (items.size() != count) {
-      throw new InputFault(value.place(), "found a list of " + items.size(), "wanted " + wanted);
+      String found = value.text().isEmpty() ? "a list of " + items.size() : value.found();
+      String hint = items.size() == 2 * count ? "; decimals take a point, not a comma" : "";
+      throw new InputFault(value.place(), "found " + found, "wanted " + wanted + hint);
     }
     List<Double> out = new ArrayList<>();
     for (YamlNode item : items) {
@@ -244,7 +246,7 @@ final class Keys {
       Double number = value.kind() == YamlNode.Kind.PLAIN ? Decimal.parse(value.text()) : null;
       if (number == null || (whole && number != Math.rint(number))) {
         String hint =
-            value.kind() == YamlNode.Kind.PLAIN ? NumberSlip.hint(value.text(), unit, whole) : "";
+            value.kind() != YamlNode.Kind.QUOTED ? NumberSlip.hint(value.text(), unit, whole) : "";
         throw new InputFault(value.place(), "found " + value.found(), "wanted " + words() + hint);
       }
       if (!(number >= least && number <= most)) {

@@ -3,9 +3,8 @@ package plyscape.job;
 import java.util.List;
 import java.util.Map;
 import plyscape.fault.InputFault;
-import plyscape.fault.Place;
 
-/** Puts settings from the command line into the tree of a job, over what the file says. */
+/** Puts settings into the tree of a job, over what the file says. */
 final class SettingTree {
 
   private SettingTree() {}
@@ -19,9 +18,9 @@ final class SettingTree {
     for (Setting setting : settings) {
       if (setting.key().isBlank()) {
         throw new InputFault(
-            Place.option(setting.option()), "no key", "wanted KEY=VALUE, such as panel.width=200");
+            setting.keyPlace(), "no key", "wanted KEY=VALUE, such as panel.width=200");
       }
-      set(root, setting.key().strip(), setting, YamlText.value(setting.value(), setting.option()));
+      set(root, setting.key().strip(), setting, setting.node());
     }
   }
 
@@ -31,7 +30,7 @@ final class SettingTree {
       case LIST -> setItem(at, rest, setting, value);
       default ->
           throw new InputFault(
-              Place.option(setting.option()),
+              setting.keyPlace(),
               "\"" + rest + "\" of " + at.found(),
               "there are no keys under a single value");
     }
@@ -41,7 +40,7 @@ final class SettingTree {
     int dot = rest.indexOf('.');
     String key = dot < 0 ? rest : rest.substring(0, dot);
     if (dot < 0) {
-      at.put(key, value.place(), value);
+      at.put(key, setting.keyPlace(), value);
       return;
     }
     String below = rest.substring(dot + 1);
@@ -51,8 +50,8 @@ final class SettingTree {
           startsWithNumber(below) && !key.equals("where")
               ? YamlNode.Kind.LIST
               : YamlNode.Kind.MAPPING;
-      next = new YamlNode(kind, value.place(), null, "");
-      at.put(key, value.place(), next);
+      next = new YamlNode(kind, setting.keyPlace(), null, "");
+      at.put(key, setting.keyPlace(), next);
     }
     set(next, below, setting, value);
   }
@@ -67,7 +66,7 @@ final class SettingTree {
     int index = indexOf(list, item);
     if (index < 0 || index > list.items().size()) {
       throw new InputFault(
-          Place.option(setting.option()),
+          setting.keyPlace(),
           "no entry \"" + item + "\"",
           "wanted its name or a number from 1 to "
               + (list.items().size() + 1)
@@ -83,7 +82,7 @@ final class SettingTree {
       return;
     }
     if (add) {
-      list.items().add(new YamlNode(YamlNode.Kind.MAPPING, value.place(), null, ""));
+      list.items().add(new YamlNode(YamlNode.Kind.MAPPING, setting.keyPlace(), null, ""));
     }
     set(list.items().get(index), rest.substring(end + 1), setting, value);
   }

@@ -61,7 +61,7 @@ final class YamlNode {
     return folder;
   }
 
-  /** A scalar's text without quotes; "" for others. */
+  /** A scalar's text without quotes, or what a table's cell holds; "" for others. */
   String text() {
     return text;
   }
@@ -80,7 +80,7 @@ final class YamlNode {
     return keyPlaces.getOrDefault(key, place);
   }
 
-  /** Entries of a list. */
+  /** Entries of a list, or of a table's cell that may be one. */
   List<YamlNode> items() {
     return items;
   }
@@ -93,7 +93,7 @@ final class YamlNode {
 
   /** What was found, for a message: {@code "abc"}, {@code a list}. */
   String found() {
-    if (!isScalar()) {
+    if (text.isEmpty() && !isScalar()) {
       return kind.words;
     }
     String shown = text.length() > 60 ? text.substring(0, 57) + "..." : text;

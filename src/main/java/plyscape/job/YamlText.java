@@ -35,13 +35,13 @@ import plyscape.files.InputFile;
 final class YamlText {
 
   private final String file;
-  private final String option;
+  private final Place fixed;
   private final Path folder;
   private int nodes;
 
-  private YamlText(String file, String option, Path folder) {
+  private YamlText(String file, Place fixed, Path folder) {
     this.file = file;
-    this.option = option;
+    this.fixed = fixed;
     this.folder = folder;
   }
 
@@ -57,7 +57,7 @@ final class YamlText {
   /** The same for a file's bytes that are at hand. */
   static YamlNode read(Path path, byte[] bytes) {
     String file = path.toString();
-    return new YamlText(file, "", path.getParent()).parse(decode(bytes, file));
+    return new YamlText(file, null, path.getParent()).parse(decode(bytes, file));
   }
 
   /**
@@ -66,16 +66,18 @@ final class YamlText {
    * @throws InputFault if it isn't YAML
    */
   static YamlNode of(Path path, String text) {
-    return new YamlText(path.toString(), "", path.getParent()).parse(text);
+    return new YamlText(path.toString(), null, path.getParent()).parse(text);
   }
 
   /**
-   * Reads the value of an option; relative paths in it are relative to the current directory.
+   * Reads a value that doesn't stand in a settings file.
    *
+   * @param place where it stands, for all that is in it
+   * @param folder that paths in it are relative to; null for the current directory
    * @throws InputFault if it isn't YAML
    */
-  static YamlNode value(String text, String option) {
-    return new YamlText("", option, null).parse(text);
+  static YamlNode value(String text, Place place, Path folder) {
+    return new YamlText("", place, folder).parse(text);
   }
 
   private YamlNode parse(String text) {
@@ -184,8 +186,8 @@ final class YamlText {
   }
 
   private Place at(Mark mark, String key) {
-    if (!option.isEmpty()) {
-      return Place.option(option);
+    if (fixed != null) {
+      return fixed;
     }
     return mark == null
         ? new Place(file, 0, 0, key)

@@ -13,6 +13,7 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
+import plyscape.job.Setting;
 
 class SecondCompilerTest {
 
@@ -20,6 +21,11 @@ class SecondCompilerTest {
 
   /** A job of the samples, or one that can't be read. */
   private record Source(String name) implements JobInputs.Source {
+    @Override
+    public JobInputs.Source with(String other, List<Setting> more) {
+      return new Source(other);
+    }
+
     @Override
     public Job read(Warnings warnings) {
       if (name.isEmpty()) {
