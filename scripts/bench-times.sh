@@ -5,4 +5,4 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes
-exec java -Xmx3g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.plan.TimeTable "$@"
+exec java -Xmx3g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.planner.TimeTable "$@"

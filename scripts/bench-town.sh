@@ -5,4 +5,4 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes
 [ $# -gt 0 ] || set -- target/town
-exec java -Xmx2g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.plan.TownTimes "$@"
+exec java -Xmx2g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.planner.TownTimes "$@"

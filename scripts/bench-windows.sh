@@ -4,4 +4,4 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes
-exec java -Xmx2g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.plan.BigRaster "${1:-target}"
+exec java -Xmx2g -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" plyscape.planner.BigRaster "${1:-target}"

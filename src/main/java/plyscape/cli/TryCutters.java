@@ -8,8 +8,8 @@ import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.machine.Tool;
 import plyscape.plan.CutterTrial;
-import plyscape.plan.CutterTrials;
 import plyscape.plan.PlanOptions;
+import plyscape.planner.CutterTrials;
 import plyscape.report.TrialTable;
 
 /** Plans a job with other cutters and prints what each set of them comes to; writes nothing. */

@@ -3,12 +3,7 @@ package plyscape.plan;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import plyscape.fault.JobFault;
-import plyscape.fault.VerifyFault;
-import plyscape.fault.Warnings;
-import plyscape.job.Job;
 import plyscape.machine.Tool;
-import plyscape.region.Tiling;
 
 /**
  * A job planned with other cutters than it lists. Immutable.
@@ -49,31 +44,5 @@ public record CutterTrial(List<Tool> tools, Optional<Outcome> outcome, String re
     public double totalS() {
       return cutS + changesS;
     }
-  }
-
-  /** Plans a job with these cutters. Bad input is a fault as ever; a refusal is an outcome. */
-  static CutterTrial of(Job job, List<Tool> tools, PlanOptions options) {
-    try {
-      Plan plan = Planner.plan(job.with(tools), options, Progress.NONE, new Warnings());
-      return new CutterTrial(tools, Optional.of(outcome((CutPlan) plan)), "");
-    } catch (JobFault | VerifyFault refused) {
-      return new CutterTrial(tools, Optional.empty(), refused.getMessage());
-    }
-  }
-
-  private static Outcome outcome(CutPlan plan) {
-    List<ToolProgram> programs =
-        plan.panelPlans().stream().flatMap(p -> p.programs().stream()).toList();
-    int changes = Math.max(0, programs.size() - 1);
-    double lost =
-        plan.tiling().merged().stream().mapToDouble(Tiling.Merged::areaMm2).sum()
-            + plan.panelPlans().stream().mapToDouble(p -> p.verification().unreachableMm2()).sum();
-    return new Outcome(
-        programs.stream().map(program -> program.tool().name()).distinct().toList(),
-        plan.time().totalS(),
-        changes,
-        changes * plan.job().machine().toolChangeS(),
-        plan.tiling().exposed().size(),
-        lost);
   }
 }

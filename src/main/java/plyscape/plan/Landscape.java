@@ -107,23 +107,23 @@ public record Landscape(
   }
 
   /** The same with what holds of each ply over all places where it shows. */
-  Landscape judged() {
+  public Landscape judged() {
     Depths judged = depths.shown(PlaceJudge.of(depths, shape, spots()));
     return new Landscape(job, judged, maps, tiling, faces, shape, standing, warnings);
   }
 
   /** The same with faces that follow the terrain. */
-  Landscape sculpted(FaceField field) {
+  public Landscape sculpted(FaceField field) {
     return new Landscape(job, depths, maps, tiling, Optional.of(field), shape, standing, warnings);
   }
 
   /** The same with what stands, and these warnings. */
-  Landscape standing(Standing other, List<Warning> all) {
+  public Landscape standing(Standing other, List<Warning> all) {
     return new Landscape(job, depths, maps, tiling, faces, shape, other, all);
   }
 
   /** The same with these warnings. */
-  Landscape warned(List<Warning> all) {
+  public Landscape warned(List<Warning> all) {
     return new Landscape(job, depths, maps, tiling, faces, shape, standing, all);
   }
 }

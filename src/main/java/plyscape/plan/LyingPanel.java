@@ -18,7 +18,7 @@ public final class LyingPanel {
   private LyingPanel() {}
 
   /** How a panel lies, or null for one that is flat and the same everywhere. */
-  static BentPanel of(Landscape panel) {
+  public static BentPanel of(Landscape panel) {
     PanelShape shape = panel.shape();
     if (shape.flat()) {
       return null;

@@ -27,7 +27,7 @@ public record MotionSpan(
   }
 
   /** Of a whole program, from where the cutter is taken to stand at first. */
-  static MotionSpan whole(Program program) {
+  public static MotionSpan whole(Program program) {
     return below(program, Double.NEGATIVE_INFINITY);
   }
 
@@ -51,7 +51,7 @@ public record MotionSpan(
    *
    * @param clearDepth as a depth: negative above the panel
    */
-  static MotionSpan below(Program program, double clearDepth) {
+  public static MotionSpan below(Program program, double clearDepth) {
     Growing box = new Growing();
     double x = program.startX();
     double y = program.startY();

@@ -68,7 +68,7 @@ public record PathFigures(String file, Way way, Size size, Width width) {
   private static final double FEED_GRAIN = 1;
 
   /** Figures of a program. */
-  static PathFigures of(String file, Tool tool, String text, Program parsed) {
+  public static PathFigures of(String file, Tool tool, String text, Program parsed) {
     return new Reader(file, tool, text).read(parsed);
   }
 

@@ -42,7 +42,7 @@ public record Standing(List<WeakPart> weak, double curedMm2) {
   }
 
   /** What the regions are made by, from a job's wishes. */
-  static StandingCure cure(Job job, Depths depths) {
+  public static StandingCure cure(Job job, Depths depths) {
     return new StandingCure(
         wood(job),
         terraces(depths),
@@ -55,14 +55,14 @@ public record Standing(List<WeakPart> weak, double curedMm2) {
   }
 
   /** Looks at finished regions, and warns of what is weak. */
-  static Standing of(Job job, Depths depths, Tiling tiling, Warnings warnings) {
+  public static Standing of(Job job, Depths depths, Tiling tiling, Warnings warnings) {
     Standing standing = of(job, depths, tiling);
     standing.warn(job.regions().standing(), depths, warnings);
     return standing;
   }
 
   /** The same without a word. */
-  static Standing of(Job job, Depths depths, Tiling tiling) {
+  public static Standing of(Job job, Depths depths, Tiling tiling) {
     List<WeakPart> weak =
         new StandingCheck(
                 wood(job), tiling.exposed(), tiling.pockets(), terraces(depths), rule(job))

@@ -12,6 +12,8 @@ import plyscape.gcode.Program;
 import plyscape.job.Job;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
+import plyscape.planner.Planner;
+import plyscape.planner.SeededJob;
 
 /** Figures of a program written by hand, worked out beside it, and bounds on those of a plan. */
 class PathFiguresTest {

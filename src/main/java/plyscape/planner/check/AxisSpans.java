@@ -1,0 +1,78 @@
+package plyscape.planner.check;
+
+import java.util.Optional;
+import plyscape.fault.JobFault;
+import plyscape.gcode.ProgramFrame;
+import plyscape.job.Job;
+import plyscape.machine.Machine;
+import plyscape.text.Numbers;
+
+/**
+ * The part of each axis that a program needs, its zero included: widened point by point, in panel
+ * coordinates, depth positive down.
+ */
+final class AxisSpans {
+
+  /** Rounding of the written words. */
+  private static final double SLACK_MM = 0.0015;
+
+  private final double[] low;
+  private final double[] high;
+
+  private AxisSpans(double[] zero) {
+    low = zero;
+    high = zero.clone();
+  }
+
+  /** The program's zero and its safe height. */
+  static AxisSpans of(Job job, double thicknessMm) {
+    Machine machine = job.machine();
+    ProgramFrame frame =
+        ProgramFrame.of(machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
+    AxisSpans spans = new AxisSpans(new double[] {frame.zeroX(), frame.zeroY(), frame.zeroDepth()});
+    spans.widen(frame.zeroX(), frame.zeroY(), -machine.safeHeightMm());
+    return spans;
+  }
+
+  /** Takes in a point. */
+  void widen(double x, double y, double depthMm) {
+    double[] point = {x, y, depthMm};
+    for (int axis = 0; axis < 3; axis++) {
+      low[axis] = Math.min(low[axis], point[axis]);
+      high[axis] = Math.max(high[axis], point[axis]);
+    }
+  }
+
+  /** The fault of the first axis that is too short, or none. */
+  Optional<JobFault> fault(Machine machine) {
+    double[] limit = {machine.travelXMm(), machine.travelYMm(), machine.travelZMm()};
+    for (int axis = 0; axis < 3; axis++) {
+      double span = high[axis] - low[axis];
+      if (span > limit[axis] + SLACK_MM) {
+        String name = "XYZ".substring(axis, axis + 1);
+        return Optional.of(
+            new JobFault(
+                "the job needs "
+                    + Numbers.fixed(span, 1)
+                    + " mm of "
+                    + name
+                    + " travel, zero point included, and machine.travel gives "
+                    + Numbers.trimmed(limit[axis], 1)
+                    + " mm",
+                axis == 2
+                    ? "lower safe_height, or zero_z: top"
+                    : "a smaller panel, a wider border, or zero: centre would help"));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Throws that fault. */
+  void require(Machine machine) {
+    fault(machine)
+        .ifPresent(
+            fault -> {
+              throw fault;
+            });
+  }
+}

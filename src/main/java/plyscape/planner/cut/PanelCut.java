@@ -1,0 +1,153 @@
+package plyscape.planner.cut;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.fault.Warnings;
+import plyscape.job.Job;
+import plyscape.layup.PlyDepth;
+import plyscape.machine.Tool;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
+import plyscape.plan.PlanTime;
+import plyscape.plan.Progress;
+import plyscape.plan.ToolProgram;
+import plyscape.planner.check.TravelCheck;
+import plyscape.simulate.CutResult;
+import plyscape.toolpath.PathPlanner;
+import plyscape.toolpath.face.FacePlanner;
+import plyscape.toolpath.task.CutTask;
+import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.ToolRun;
+
+/**
+ * The second half of a run, for one panel: toolpaths, G-code, the simulation of that G-code, the
+ * bound.
+ */
+public final class PanelCut {
+
+  private final double cellMm;
+  private final Progress progress;
+  private final Warnings warnings;
+
+  /**
+   * One panel's.
+   *
+   * @param cellMm of the simulation
+   * @param warnings the panel's own
+   */
+  public PanelCut(double cellMm, Progress progress, Warnings warnings) {
+    this.cellMm = cellMm;
+    this.progress = progress;
+    this.warnings = warnings;
+  }
+
+  /** The finished plan of a panel from its regions. */
+  public PanelPlan of(Landscape regions) {
+    TravelCheck.requirePockets(regions);
+    List<PocketLevel> levels = levels(regions);
+    progress.stage("toolpaths");
+    ProgramMaker maker = new ProgramMaker(regions);
+    Cutouts cutouts = Cutouts.of(regions, maker.tools(), warnings);
+    FirstProgram first = new FirstProgram(regions, maker, cutouts, cellMm);
+    BackgroundWork background = new BackgroundWork(regions, levels, first, progress);
+    List<ToolRun> runs = new ArrayList<>(cutouts.before());
+    runs.addAll(runs(regions, levels, maker.tools(), background));
+    runs.addAll(cutouts.after());
+    TravelCheck.require(regions.job(), regions.thicknessMm(), maker.cut(runs));
+
+    progress.stage("G-code");
+    List<ProgramMaker.Made> made =
+        IntStream.range(0, runs.size())
+            .parallel()
+            .mapToObj(i -> i == 0 ? first.made(runs) : maker.make(i + 1, runs.get(i)))
+            .toList();
+
+    progress.stage("simulation");
+    CutResult found = Proof.of(regions, first.cut(runs, made));
+    BiteRelief.Outcome cut =
+        new BiteRelief(regions, maker, cutouts.areas(), cellMm).of(runs, made, found);
+    CutResult result = cut.result();
+    Proof.require(result);
+    Proof.warn(result, warnings);
+
+    progress.stage("lower bound");
+    double boundS = background.boundS();
+    List<ToolProgram> programs = cut.made().stream().map(ProgramMaker.Made::written).toList();
+    return new PanelPlan(
+        regions,
+        programs,
+        time(programs, boundS),
+        result.verification(),
+        cutouts.areas(),
+        warnings.list(),
+        background.estimates(programs));
+  }
+
+  private List<ToolRun> runs(
+      Landscape regions, List<PocketLevel> levels, List<Tool> tools, BackgroundWork background) {
+    Job job = regions.job();
+    List<ToolRun> roughing =
+        PathPlanner.plan(
+            CutTask.of(levels, tools, job.machine(), regions.tiling().carved()),
+            background,
+            warnings);
+    return regions
+        .faces()
+        .map(
+            faces ->
+                FacePlanner.plan(
+                    faces, roughing, tools, job.machine(), regions.tiling().carved(), warnings))
+        .orElse(roughing);
+  }
+
+  /**
+   * Pockets with a depth over 0, from the top down; those of plies that don't show are kept as
+   * steps on the way. Under sculpted faces those of {@link RoughLevels}.
+   */
+  static List<PocketLevel> levels(Landscape regions) {
+    return regions
+        .faces()
+        .map(faces -> RoughLevels.of(faces, regions.depths()))
+        .orElseGet(() -> flatLevels(regions));
+  }
+
+  private static List<PocketLevel> flatLevels(Landscape regions) {
+    MultiPolygon none = new GeometryFactory().createMultiPolygon();
+    SortedMap<Integer, MultiPolygon> exposed = new TreeMap<>(regions.tiling().exposed());
+    List<PocketLevel> levels = new ArrayList<>();
+    regions
+        .tiling()
+        .pockets()
+        .forEach(
+            (ply, pocket) -> {
+              PlyDepth at = regions.depths().of(ply);
+              if (at.targetMm() > 0) {
+                levels.add(
+                    new PocketLevel(
+                        ply,
+                        at.targetMm(),
+                        pocket,
+                        exposed.getOrDefault(ply, none),
+                        at.ply().grainDeg()));
+              }
+            });
+    return levels;
+  }
+
+  private static PlanTime time(List<ToolProgram> programs, double boundS) {
+    double cut = 0;
+    double rapid = 0;
+    for (ToolProgram program : programs) {
+      for (ToolProgram.PassSummary pass : program.passes()) {
+        cut += pass.cutS();
+        rapid += pass.rapidS();
+      }
+    }
+    return new PlanTime(cut, rapid, cut + rapid, boundS);
+  }
+}

@@ -1,0 +1,133 @@
+package plyscape.planner.cut;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import plyscape.bend.Bend;
+import plyscape.bend.BentMoves;
+import plyscape.bend.PlungeLimit;
+import plyscape.job.Job;
+import plyscape.machine.CuttingData;
+import plyscape.machine.Move;
+import plyscape.machine.Tool;
+import plyscape.plan.Landscape;
+import plyscape.toolpath.task.Pass;
+import plyscape.toolpath.task.ToolRun;
+
+/**
+ * Between the flat plan of paths and a panel as it lies: cutters whose stepdown is lowered so that
+ * no bite is deeper than theirs where the panel is thicker, and runs with moves that follow the
+ * panel. On a flat panel nothing changes. Immutable.
+ */
+final class PanelMoves {
+
+  /** Places at which the slope is looked at are so far apart, mm. */
+  private static final double SLOPE_STEP_MM = 2.5;
+
+  /** How near moves are to the bent depth, mm. */
+  private static final double BENT_MM = 0.005;
+
+  /** Paths keep rapids off faces up to this flatness, mm. */
+  private static final double FLAT_MM = 0.15;
+
+  private final Landscape panel;
+  private final Map<Tool, Tool> listed = new HashMap<>();
+  private final List<Tool> planned;
+
+  PanelMoves(Landscape panel) {
+    this.panel = panel;
+    Job job = panel.job();
+    double stretch =
+        panel.shape().flat()
+            ? 1
+            : panel.shape().bend().stretch(job.panel().widthMm(), job.panel().heightMm());
+    planned =
+        panel.shape().flat()
+            ? job.tools()
+            : job.tools().stream().map(t -> lowered(t, stretch)).toList();
+  }
+
+  /**
+   * How much deeper than at its axis a cutter's flat end bites on the slopes of the panel: the last
+   * floor lies higher on one side, the next one lower on the other; and both are bent to 0.005 mm.
+   */
+  private double slopeMm(Tool tool) {
+    Bend bend = panel.shape().bend();
+    double steepest = 0;
+    for (double x = 0; x <= panel.job().panel().widthMm(); x += SLOPE_STEP_MM) {
+      for (double y = 0; y <= panel.job().panel().heightMm(); y += SLOPE_STEP_MM) {
+        double here = bend.top().heightMm(x, y);
+        double alongX = bend.top().heightMm(x + SLOPE_STEP_MM, y) - here;
+        double alongY = bend.top().heightMm(x, y + SLOPE_STEP_MM) - here;
+        steepest = Math.max(steepest, Math.hypot(alongX, alongY) / SLOPE_STEP_MM);
+      }
+    }
+    return 2 * tool.radiusMm() * steepest + 2 * BENT_MM;
+  }
+
+  private Tool lowered(Tool tool, double stretch) {
+    CuttingData c = tool.cutting();
+    Tool other =
+        tool.with(
+            new CuttingData(
+                c.rpm(),
+                c.feedMmPerMin(),
+                c.plungeMmPerMin(),
+                Math.max(c.stepdownMm() / 4, c.stepdownMm() - slopeMm(tool)) / stretch,
+                c.stepover(),
+                c.thinFeedMmPerMin()));
+    listed.put(other, tool);
+    return other;
+  }
+
+  /** The job's cutters, in its order, as the flat plan may use them. */
+  List<Tool> planned() {
+    return planned;
+  }
+
+  /** A run of the flat plan as it is cut: by the listed cutter, along moves that are bent. */
+  ToolRun cut(ToolRun flat) {
+    Tool tool = listed.getOrDefault(flat.tool(), flat.tool());
+    ToolRun clear = clear(flat);
+    if (panel.shape().flat()) {
+      return clear;
+    }
+    BentMoves bent = new BentMoves(panel.shape().bend(), panel.job().machine().safeHeightMm());
+    double[] at = begin();
+    PlungeLimit limit = new PlungeLimit(tool.plungeMmPerMin(), at[0], at[1], at[2]);
+    return new ToolRun(
+        tool, clear.passes().stream().map(pass -> bent(pass, bent, limit, at)).toList());
+  }
+
+  private double[] begin() {
+    return new double[] {0, 0, -panel.job().machine().safeHeightMm()};
+  }
+
+  /** The same run off a face that is less flat than paths allow for. */
+  private ToolRun clear(ToolRun flat) {
+    double flatness = panel.job().layup().flatnessMm();
+    if (flatness <= FLAT_MM) {
+      return flat;
+    }
+    FaceRoom room = new FaceRoom(flatness, flat.tool());
+    double[] at = begin();
+    return new ToolRun(
+        flat.tool(),
+        flat.passes().stream().map(pass -> with(pass, room.of(at, pass.moves()))).toList());
+  }
+
+  private static Pass with(Pass pass, List<Move> moves) {
+    return new Pass(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.kind());
+  }
+
+  private static Pass bent(Pass pass, BentMoves bent, PlungeLimit limit, double[] at) {
+    List<Move> moves = limit.of(bent.of(at[0], at[1], at[2], pass.moves()));
+    if (!pass.moves().isEmpty()) {
+      Move last = pass.moves().get(pass.moves().size() - 1);
+      at[0] = last.x();
+      at[1] = last.y();
+      at[2] = last.depth();
+    }
+    return with(pass, moves);
+  }
+}

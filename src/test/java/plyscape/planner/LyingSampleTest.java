@@ -1,0 +1,179 @@
+package plyscape.planner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.fault.Warnings;
+import plyscape.gcode.GcodeParser;
+import plyscape.grid.Box;
+import plyscape.grid.CellFrame;
+import plyscape.job.Job;
+import plyscape.job.JobReader;
+import plyscape.job.Setting;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.PlyDepth;
+import plyscape.plan.Acceptance;
+import plyscape.plan.Landscape;
+import plyscape.plan.LyingPanel;
+import plyscape.plan.PanelPlan;
+import plyscape.plan.PlanOptions;
+import plyscape.plan.Progress;
+import plyscape.plan.TiledLandscape;
+import plyscape.region.RegionRaster;
+import plyscape.simulate.BentPanel;
+import plyscape.simulate.Cut;
+import plyscape.simulate.HeightField;
+import plyscape.simulate.Setup;
+import plyscape.simulate.Simulator;
+
+/** The sample panel that is neither flat nor equally thick. */
+class LyingSampleTest {
+
+  private static final Path SAMPLES = Path.of("samples/tarn-hollow");
+
+  private static final double CELL_MM = 0.2;
+
+  /** Share of the carved area that the README gives. */
+  private static final double STATED = 0.071;
+
+  /** The same of the program that was made for the panel, as the README gives it. */
+  private static final double STATED_BENT = 0.0006;
+
+  /**
+   * Both programs are cut into the panel as it lies, in simulation, and every face that is left is
+   * held against the plies at its place. The README states both figures.
+   */
+  @Test
+  void flatProgram_wouldShowWrongPlies() {
+    PanelPlan flat = plan("job.yaml");
+    PanelPlan bent = plan("lying.yaml");
+    assertEquals(STATED, wrongShare(flat, bent.landscape()), 0.001);
+    assertEquals(STATED_BENT, wrongShare(bent, bent.landscape()), 0.0003);
+  }
+
+  /** Share of the carved area that shows another ply than wanted, once cut and sanded. */
+  private static double wrongShare(PanelPlan programs, Landscape lies) {
+    Job job = lies.job();
+    BentPanel panel = LyingPanel.of(lies);
+    HeightField surface = HeightField.uncut(new Box(0, 0, 240, 240), CELL_MM);
+    Setup setup =
+        new Setup(
+                new Box(0, 0, 240, 240),
+                lies.thicknessMm(),
+                lies.tiling().carved(),
+                job.machine(),
+                CELL_MM)
+            .lying(panel);
+    List<Cut> cuts =
+        programs.programs().stream()
+            .map(
+                p ->
+                    new Cut(
+                        GcodeParser.parse(
+                            p.file(), p.text(), job.machine(), 240, 240, lies.thicknessMm()),
+                        p.tool()))
+            .toList();
+    Simulator.cut(setup, cuts, surface);
+    int wrong = 0;
+    int all = 0;
+    CellFrame frame = surface.frame();
+    for (Map.Entry<Integer, MultiPolygon> shown : lies.tiling().exposed().entrySet()) {
+      boolean[] inside = RegionRaster.inside(shown.getValue(), frame);
+      for (int i = 0; i < inside.length; i++) {
+        double x = frame.centreX(i % frame.columns());
+        double y = frame.centreY(i / frame.columns());
+        if (inside[i]) {
+          // Sanding takes its share off the uncut face and the floors alike.
+          double face = surface.depth()[i] - panel.faceMm(x, y) + job.allowance().sandingMm();
+          all++;
+          wrong += wrong(lies.depths().of(shown.getKey(), new PanelPoint(x, y)), face) ? 1 : 0;
+        }
+      }
+    }
+    return (double) wrong / all;
+  }
+
+  private static PanelPlan plan(String job) {
+    Warnings warnings = new Warnings();
+    return (PanelPlan)
+        Planner.plan(
+            JobReader.read(SAMPLES.resolve(job), List.of(), warnings),
+            new PlanOptions(false, false, EnumSet.noneOf(Acceptance.class), 0.5),
+            Progress.NONE,
+            warnings);
+  }
+
+  private static boolean wrong(PlyDepth at, double faceMm) {
+    return faceMm < at.topMm() || faceMm > at.bottomMm();
+  }
+
+  @Test
+  void verdictsGoByPlace() {
+    Landscape lies = landscape("lying.yaml");
+    assertFalse(lies.shape().flat());
+    PlyDepth deep = lies.depths().of(8);
+    assertFalse(deep.shown().leastTargetMm() == deep.shown().mostTargetMm());
+  }
+
+  private static Landscape landscape(String job) {
+    Warnings warnings = new Warnings();
+    return Planner.plan(
+            JobReader.read(SAMPLES.resolve(job), List.of(), warnings),
+            PlanOptions.preview(EnumSet.noneOf(Acceptance.class)),
+            Progress.NONE,
+            warnings)
+        .landscape();
+  }
+
+  /** Panels are pressed one by one: each has its own top face and its own readings. */
+  @Test
+  void tiles_eachHasItsOwnFaceAndPlies(@TempDir Path folder) throws IOException {
+    for (int i = 1; i <= 2; i++) {
+      String z = i == 1 ? "0.1" : "-0.3";
+      Files.writeString(
+          folder.resolve("top-tile-" + i + "-1.csv"),
+          "x,y,z\n0,0,0\n120,0," + z + "\n0,240,0\n120,240," + z + "\n60,120,0\n");
+    }
+    String layup =
+        Files.readString(SAMPLES.resolve("layup.yaml"))
+            + "\nmeasured_places:\n"
+            + "  - {at: [0, 0], bottoms: {8: 7.30}, tolerance: 0.02, tile: tile-1-1}\n"
+            + "  - {at: [0, 0], bottoms: {8: 7.55}, tolerance: 0.02, tile: tile-2-1}\n";
+    Files.writeString(folder.resolve("l.yaml"), layup);
+    Warnings warnings = new Warnings();
+    List<Setting> settings =
+        List.of(
+            new Setting("layup", folder.resolve("l.yaml").toAbsolutePath().toString(), "t"),
+            new Setting("panel.width", "120", "t"),
+            new Setting("panel.tiles", "[2, 1]", "t"),
+            new Setting(
+                "panel.top_map",
+                "{file: \"" + folder.toAbsolutePath() + "/top-{tile}.csv\"}",
+                "t"));
+    TiledLandscape plan =
+        (TiledLandscape)
+            Planner.plan(
+                JobReader.read(SAMPLES.resolve("job.yaml"), settings, warnings),
+                PlanOptions.preview(EnumSet.noneOf(Acceptance.class)),
+                Progress.NONE,
+                warnings);
+    Landscape left = plan.tiles().get(0).plan();
+    Landscape right = plan.tiles().get(1).plan();
+    assertEquals(0.1, left.shape().topMap().orElseThrow().highMm());
+    assertEquals(-0.3, right.shape().topMap().orElseThrow().lowMm());
+    assertEquals(
+        7.55 - 7.30,
+        right.depths().of(8, new PanelPoint(0, 0)).bottomMm()
+            - left.depths().of(8, new PanelPoint(0, 0)).bottomMm(),
+        1e-3);
+  }
+}
