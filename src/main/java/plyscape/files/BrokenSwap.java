@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import plyscape.text.Template;
 
 /**
  * The hidden names under which an output lies while it is put into place, and what a run leaves
@@ -41,14 +42,11 @@ public final class BrokenSwap {
       for (String old : names) {
         String part = old.replaceFirst("\\.old$", ".part");
         if (old.endsWith(".old") && names.contains(part)) {
-          return "a run was broken off while it replaced \""
-              + target
-              + "\": the earlier output is \""
-              + old
-              + "\" and the new one \""
-              + part
-              + "\" in that folder; rename the one that you want, or run plan again, which begins"
-              + " by putting the earlier one back";
+          return Template.fill(
+              "a run was broken off while it replaced \"%s\": the earlier output is \"%s\" and the"
+                  + " new one \"%s\" in that folder; rename the one that you want, or run plan"
+                  + " again, which begins by putting the earlier one back",
+              target, old, part);
         }
       }
       return "";

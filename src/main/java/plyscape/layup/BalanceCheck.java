@@ -3,6 +3,7 @@ package plyscape.layup;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * The trade's rules for a panel that stays flat: an odd number of plies, neighbours' grain crossed,
@@ -44,18 +45,12 @@ public final class BalanceCheck {
         found.add(
             new Finding(
                 "parallel",
-                "the grain of "
-                    + name(plies.get(i))
-                    + " and "
-                    + name(plies.get(i + 1))
-                    + " crosses at "
-                    + Numbers.trimmed(angle, 1)
-                    + " degrees, not 90",
-                "turn "
-                    + name(plies.get(i + 1))
-                    + " to "
-                    + Numbers.trimmed((plies.get(i).grainDeg() + 90) % 180, 1)
-                    + " degrees (and mind its other neighbour)"));
+                Template.fill(
+                    "the grain of %s and %s crosses at %.1t degrees, not 90",
+                    name(plies.get(i)), name(plies.get(i + 1)), angle),
+                Template.fill(
+                    "turn %s to %.1t degrees (and mind its other neighbour)",
+                    name(plies.get(i + 1)), (plies.get(i).grainDeg() + 90) % 180)));
       }
     }
     String swap = swapThatBalances(plies);
@@ -67,11 +62,9 @@ public final class BalanceCheck {
         found.add(
             new Finding(
                 "unbalanced",
-                name(upper)
-                    + " and "
-                    + name(lower)
-                    + " face each other across the centre but differ in "
-                    + off,
+                Template.fill(
+                    "%s and %s face each other across the centre but differ in %s",
+                    name(upper), name(lower), off),
                 swap.isEmpty() ? mend(upper, lower) : swap));
       }
     }
@@ -101,12 +94,7 @@ public final class BalanceCheck {
               + ")");
     }
     if (between(a.grainDeg(), b.grainDeg()) > ANGLE_SLACK_DEG) {
-      off.add(
-          "grain ("
-              + Numbers.trimmed(a.grainDeg(), 1)
-              + " and "
-              + Numbers.trimmed(b.grainDeg(), 1)
-              + " degrees)");
+      off.add(Template.fill("grain (%.1t and %.1t degrees)", a.grainDeg(), b.grainDeg()));
     }
     return String.join(", ", off);
   }
@@ -116,14 +104,12 @@ public final class BalanceCheck {
     if (Math.abs(upper.thicknessMm() - lower.thicknessMm()) > THICKNESS_SLACK_MM + 1e-9
         || !Wood.alike(upper.wood(), lower.wood())) {
       mend.add(
-          "take for "
-              + name(lower)
-              + " a sheet of "
-              + mm(upper.thicknessMm())
-              + " mm"
-              + (upper.wood().isBlank() ? "" : " " + upper.wood())
-              + ", as "
-              + name(upper));
+          Template.fill(
+              "take for %s a sheet of %s mm%s, as %s",
+              name(lower),
+              mm(upper.thicknessMm()),
+              upper.wood().isBlank() ? "" : " " + upper.wood(),
+              name(upper)));
     }
     if (between(upper.grainDeg(), lower.grainDeg()) > ANGLE_SLACK_DEG) {
       mend.add("turn " + name(lower) + " to " + Numbers.trimmed(upper.grainDeg(), 1) + " degrees");
@@ -145,11 +131,9 @@ public final class BalanceCheck {
         swapped.set(i, at(plies.get(j), plies.get(i).grainDeg()));
         swapped.set(j, at(plies.get(i), plies.get(j).grainDeg()));
         if (unbalancedPairs(swapped) == 0) {
-          return "swap "
-              + name(plies.get(i))
-              + " and "
-              + name(plies.get(j))
-              + ": that balances the whole panel";
+          return Template.fill(
+              "swap %s and %s: that balances the whole panel",
+              name(plies.get(i)), name(plies.get(j)));
         }
       }
     }

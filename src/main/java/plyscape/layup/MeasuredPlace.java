@@ -3,6 +3,7 @@ package plyscape.layup;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Ply bottoms measured at one place of the panel. Immutable.
@@ -31,13 +32,8 @@ public record MeasuredPlace(PanelPoint at, Bottoms bottoms, String tile, Place w
       boolean swapped = new PanelPoint(at.yMm(), at.xMm()).on(widthMm, heightMm);
       throw new InputFault(
           where,
-          "measured at "
-              + at
-              + ", outside the panel of "
-              + Numbers.trimmed(widthMm, 3)
-              + " x "
-              + Numbers.trimmed(heightMm, 3)
-              + " mm",
+          Template.fill(
+              "measured at %s, outside the panel of %.3t x %.3t mm", at, widthMm, heightMm),
           swapped
               ? "are x and y swapped?"
               : "places are mm from the panel's lower left corner; one in its waste may lie up to "

@@ -14,6 +14,7 @@ import plyscape.simulate.CutResult;
 import plyscape.simulate.Simulator;
 import plyscape.simulate.Verification;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * How a simulated panel compares with its plan, and what of it is a fault. Immutable.
@@ -55,12 +56,9 @@ public record Outcome(WrittenPlan plan, List<Cut> cuts, CutResult result, boolea
     }
     for (Bite bite : v.bitesTooDeep()) {
       faults.add(
-          "a bite of "
-              + Numbers.fixed(bite.biteMm(), 3)
-              + " mm in "
-              + bite.file()
-              + ", the stepdown is "
-              + Numbers.trimmed(bite.stepdownMm(), 3));
+          Template.fill(
+              "a bite of %.3f mm in %s, the stepdown is %.3t",
+              bite.biteMm(), bite.file(), bite.stepdownMm()));
     }
     return faults;
   }

@@ -11,6 +11,7 @@ import plyscape.simulate.Difference;
 import plyscape.simulate.Verification;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.TextTable;
 
 /** An outcome for people: tables of programs and plies, the figures, and the places. */
@@ -83,13 +84,10 @@ public final class OutcomeText {
 
   private void figures() {
     Verification v = outcome.result().verification();
-    out.append("at cells of ")
-        .append(Numbers.trimmed(v.cellMm(), 3))
-        .append(" mm: ")
-        .append(Numbers.fixed(100 * v.matchedShare(), 2))
-        .append(" % of the carved area matches, ")
-        .append(Numbers.fixed(v.gougedMm2(), 2))
-        .append(" mm2 gouged");
+    out.append(
+        Template.fill(
+            "at cells of %.3t mm: %.2f %% of the carved area matches, %.2f mm2 gouged",
+            v.cellMm(), 100 * v.matchedShare(), v.gougedMm2()));
     if (v.gougedMm2() > 0) {
       out.append(" (up to ").append(Numbers.fixed(v.gougeMaxMm(), 3)).append(" mm over a wall)");
     }
@@ -115,13 +113,10 @@ public final class OutcomeText {
     for (Bite bite : outcome.result().verification().bitesTooDeep()) {
       out.append(bite.file()).append(" line ").append(bite.line()).append(", ");
       place(bite.x(), bite.y());
-      out.append(", ")
-          .append(Numbers.fixed(bite.depthMm(), 3))
-          .append(" mm deep: bites ")
-          .append(Numbers.fixed(bite.biteMm(), 3))
-          .append(" mm at once, the stepdown is ")
-          .append(Numbers.trimmed(bite.stepdownMm(), 3))
-          .append('\n');
+      out.append(
+          Template.fill(
+              ", %.3f mm deep: bites %.3f mm at once, the stepdown is %.3t\n",
+              bite.depthMm(), bite.biteMm(), bite.stepdownMm()));
     }
   }
 
@@ -136,11 +131,7 @@ public final class OutcomeText {
           .append(Numbers.fixed(d.areaMm2(), 2))
           .append(" mm2 about ");
       place(d.x(), d.y());
-      out.append(": ")
-          .append(Numbers.fixed(d.depthMm(), 3))
-          .append(" mm deep for ")
-          .append(Numbers.fixed(d.targetMm(), 3))
-          .append('\n');
+      out.append(Template.fill(": %.3f mm deep for %.3f\n", d.depthMm(), d.targetMm()));
     }
   }
 
@@ -160,11 +151,7 @@ public final class OutcomeText {
       }
       out.append(c.file()).append(" line ").append(c.line()).append(", ");
       place(c.x(), c.y());
-      out.append(", ")
-          .append(Numbers.fixed(c.depthMm(), 3))
-          .append(" mm deep: ")
-          .append(c.what())
-          .append('\n');
+      out.append(Template.fill(", %.3f mm deep: %s\n", c.depthMm(), c.what()));
     }
   }
 

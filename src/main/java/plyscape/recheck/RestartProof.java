@@ -9,6 +9,7 @@ import plyscape.simulate.HeightField;
 import plyscape.simulate.Simulator;
 import plyscape.simulate.Verification;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Proves by simulation that a program which takes a stopped run up again makes the same panel as
@@ -56,15 +57,7 @@ public final class RestartProof {
 
   private static void refuse(Verification.Collision c) {
     throw new VerifyFault(
-        FAILED
-            + "line "
-            + c.line()
-            + ", X"
-            + Numbers.fixed(c.x(), 2)
-            + " Y"
-            + Numbers.fixed(c.y(), 2)
-            + ": "
-            + c.what(),
+        Template.fill("%sline %s, X%.2f Y%.2f: %s", FAILED, c.line(), c.x(), c.y(), c.what()),
         HELP);
   }
 

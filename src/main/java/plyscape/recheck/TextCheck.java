@@ -8,7 +8,7 @@ import plyscape.gcode.HeadReader;
 import plyscape.gcode.Program;
 import plyscape.machine.Tool;
 import plyscape.report.PlanFigures;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Looks at what programs say rather than at what they cut: words outside the dialect, a head that
@@ -84,12 +84,7 @@ final class TextCheck {
               program.file(),
               1,
               0,
-              "the head says "
-                  + what
-                  + " "
-                  + Numbers.trimmed(said, 3)
-                  + ", plan.json "
-                  + Numbers.trimmed(planned, 3)));
+              Template.fill("the head says %s %.3t, plan.json %.3t", what, said, planned)));
     }
   }
 
@@ -101,10 +96,7 @@ final class TextCheck {
                 program.file(),
                 speed.line(),
                 0,
-                "S"
-                    + Numbers.trimmed(speed.rpm(), 3)
-                    + ", the cutter's speed is "
-                    + Numbers.trimmed(run.rpm(), 3)));
+                Template.fill("S%.3t, the cutter's speed is %.3t", speed.rpm(), run.rpm())));
         return;
       }
     }
@@ -119,10 +111,9 @@ final class TextCheck {
                 program.file(),
                 block.line(),
                 0,
-                "F"
-                    + Numbers.trimmed(block.move().feedMmPerMin(), 3)
-                    + ", the cutter's greatest feed is "
-                    + Numbers.trimmed(most, 3)));
+                Template.fill(
+                    "F%.3t, the cutter's greatest feed is %.3t",
+                    block.move().feedMmPerMin(), most)));
         return;
       }
     }

@@ -1,5 +1,7 @@
 package plyscape.region;
 
+import plyscape.text.Template;
+
 /**
  * What regions have to be like. Immutable.
  *
@@ -15,13 +17,9 @@ public record TilingRules(
   public TilingRules {
     if (plyCount < 1 || !(smallestToolMm >= 0) || !(minimumAreaMm2 >= 0)) {
       throw new IllegalArgumentException(
-          "no rules for a tiling: "
-              + plyCount
-              + " plies, "
-              + smallestToolMm
-              + " mm, "
-              + minimumAreaMm2
-              + " mm2");
+          Template.fill(
+              "no rules for a tiling: %s plies, %s mm, %s mm2",
+              plyCount, smallestToolMm, minimumAreaMm2));
     }
   }
 

@@ -10,6 +10,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Lays a coupon out: as fine a step as the offcut has room for and the machine can hold, and as
@@ -65,23 +66,17 @@ final class CouponLayout {
     int count = count(step);
     if (count < 2) {
       throw new JobFault(
-          "the panel is "
-              + mm(last.bottomMm())
-              + " mm thick and "
-              + mm(wish.floorMm())
-              + " mm are to stay under the cut",
+          Template.fill(
+              "the panel is %s mm thick and %s mm are to stay under the cut",
+              mm(last.bottomMm()), mm(wish.floorMm())),
           "a coupon needs room for two steps of " + mm(step) + " mm");
     }
     double deepest = count * step;
     if (tool.fluteLengthMm() < deepest) {
       throw new JobFault(
-          "the deepest pad is "
-              + mm(deepest)
-              + " mm down and the flutes of \""
-              + tool.name()
-              + "\" are "
-              + mm(tool.fluteLengthMm())
-              + " mm long",
+          Template.fill(
+              "the deepest pad is %s mm down and the flutes of \"%s\" are %s mm long",
+              mm(deepest), tool.name(), mm(tool.fluteLengthMm())),
           "choose a longer tool");
     }
     requireTravel(deepest);
@@ -92,13 +87,10 @@ final class CouponLayout {
         unseen.add(d.ply().number());
         warnings.add(
             "coupon-depth",
-            "the bottom of ply "
-                + d.ply().number()
-                + " ("
-                + d.ply().name()
-                + ") may lie below the deepest pad, "
-                + mm(deepest)
-                + " mm; leave less wood under the cut to see it",
+            Template.fill(
+                "the bottom of ply %s (%s) may lie below the deepest pad, %s mm; leave less wood"
+                    + " under the cut to see it",
+                d.ply().number(), d.ply().name(), mm(deepest)),
             "ply " + d.ply().number());
       }
     }
@@ -138,24 +130,20 @@ final class CouponLayout {
     double step = wish.stepMm() == null ? finest(coarsest, unit) : wish.stepMm();
     if (most < LEAST_STEP_MM || step < LEAST_STEP_MM) {
       throw new JobFault(
-          "ply "
-              + thinnest.ply().number()
-              + " ("
-              + thinnest.ply().name()
-              + ") is "
-              + mm(2 * thinnest.availableMm())
-              + " mm thick and Z is off by up to "
-              + mm(machine.zErrorMm())
-              + " mm: a reading to a fifth of it is out of reach",
+          Template.fill(
+              "ply %s (%s) is %s mm thick and Z is off by up to %s mm: a reading to a fifth of it"
+                  + " is out of reach",
+              thinnest.ply().number(),
+              thinnest.ply().name(),
+              mm(2 * thinnest.availableMm()),
+              mm(machine.zErrorMm())),
           "a machine with a smaller z_error would do");
     }
     if (step > most + 1e-9) {
       throw new JobFault(
-          "steps of "
-              + mm(step)
-              + " mm don't tell a fifth of the thinnest ply, "
-              + mm(2 * thinnest.availableMm())
-              + " mm",
+          Template.fill(
+              "steps of %s mm don't tell a fifth of the thinnest ply, %s mm",
+              mm(step), mm(2 * thinnest.availableMm())),
           "steps of " + mm(coarsest) + " mm or less would do");
     }
     return step;
@@ -196,19 +184,15 @@ final class CouponLayout {
         || wish.heightMm() > machine.travelYMm()
         || z > machine.travelZMm()) {
       throw new JobFault(
-          "a coupon of "
-              + mm(wish.widthMm())
-              + " x "
-              + mm(wish.heightMm())
-              + " mm with "
-              + mm(z)
-              + " mm of Z is more than the machine's travel of "
-              + mm(machine.travelXMm())
-              + " x "
-              + mm(machine.travelYMm())
-              + " x "
-              + mm(machine.travelZMm())
-              + " mm",
+          Template.fill(
+              "a coupon of %s x %s mm with %s mm of Z is more than the machine's travel of %s x %s"
+                  + " x %s mm",
+              mm(wish.widthMm()),
+              mm(wish.heightMm()),
+              mm(z),
+              mm(machine.travelXMm()),
+              mm(machine.travelYMm()),
+              mm(machine.travelZMm())),
           "choose a smaller --size");
     }
   }
@@ -221,23 +205,14 @@ final class CouponLayout {
     double height = 2 * MARGIN_MM + rows * width + (rows - 1) * ROW_GAP_MM;
     if (count > MOST_PADS || rows < 1 || height > wish.heightMm()) {
       throw new JobFault(
-          count
-              + " pads of "
-              + mm(length)
-              + " x "
-              + mm(width)
-              + " mm don't fit on an offcut of "
-              + mm(wish.widthMm())
-              + " x "
-              + mm(wish.heightMm())
-              + " mm",
+          Template.fill(
+              "%s pads of %s x %s mm don't fit on an offcut of %s x %s mm",
+              count, mm(length), mm(width), mm(wish.widthMm()), mm(wish.heightMm())),
           rows < 1 || count > MOST_PADS
               ? "take a larger offcut or a thinner tool"
-              : "--size "
-                  + mm(wish.widthMm())
-                  + "x"
-                  + mm(Math.ceil(height))
-                  + " would do, or a thinner tool");
+              : Template.fill(
+                  "--size %sx%s would do, or a thinner tool",
+                  mm(wish.widthMm()), mm(Math.ceil(height))));
     }
     List<Coupon.Pad> pads = new ArrayList<>();
     for (int k = 0; k < count; k++) {

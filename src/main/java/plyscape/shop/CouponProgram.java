@@ -13,7 +13,7 @@ import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.task.Pass;
 import plyscape.toolpath.task.ToolRun;
@@ -55,10 +55,7 @@ public record CouponProgram(String text, Program parsed, double timeS) {
     for (double[] shift : places.shifts()) {
       for (Pass pass : runs.get(0).passes()) {
         String what =
-            "pads from number "
-                + pass.plyNumber()
-                + ": to depth "
-                + Numbers.fixed(pass.depthMm(), 3);
+            Template.fill("pads from number %s: to depth %.3f", pass.plyNumber(), pass.depthMm());
         List<Move> shifted = CouponPlaces.shifted(pass.moves(), shift);
         passes.add(new PassText(what, shifted));
         moves.addAll(shifted);

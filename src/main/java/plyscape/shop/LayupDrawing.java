@@ -5,6 +5,7 @@ import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PlyDepth;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * A layup's section as an SVG page: plies and glue lines to scale in depth, each target as a step
@@ -39,11 +40,9 @@ public final class LayupDrawing {
         STACK_LEFT,
         14.5,
         TEXT,
-        "Depths in mm below the top face, drawn "
-            + Numbers.trimmed(scale, 1)
-            + " times as deep as they are. Panel "
-            + Numbers.fixed(panel, 3)
-            + " mm.");
+        Template.fill(
+            "Depths in mm below the top face, drawn %.1t times as deep as they are. Panel %.3f mm.",
+            scale, panel));
     svg.left(
         STACK_LEFT,
         18.5,
@@ -63,19 +62,15 @@ public final class LayupDrawing {
         STACK_LEFT,
         TOP + height + 8,
         TEXT,
-        "Clearance asked for: at least "
-            + Numbers.trimmed(allowance.minimumMm(), 3)
-            + "; flatness "
-            + Numbers.trimmed(layup.flatnessMm(), 3)
-            + ", Z error "
-            + Numbers.trimmed(allowance.zErrorMm(), 3)
-            + ", sanding "
-            + Numbers.trimmed(allowance.sandingMm(), 3)
-            + " +-"
-            + Numbers.trimmed(allowance.sandingToleranceMm(), 3)
-            + ", tolerances added by "
-            + allowance.method().name().toLowerCase(java.util.Locale.ROOT)
-            + ".");
+        Template.fill(
+            "Clearance asked for: at least %.3t; flatness %.3t, Z error %.3t, sanding %.3t +-%.3t,"
+                + " tolerances added by %s.",
+            allowance.minimumMm(),
+            layup.flatnessMm(),
+            allowance.zErrorMm(),
+            allowance.sandingMm(),
+            allowance.sandingToleranceMm(),
+            allowance.method().name().toLowerCase(java.util.Locale.ROOT)));
     return svg.text();
   }
 

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import plyscape.layup.Bottoms;
 import plyscape.layup.MeasuredPlace;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * The text of a layup file with other measured bottoms: the two keys are replaced or put in before
@@ -40,16 +41,13 @@ public final class LayupRewrite {
     return places.stream()
         .map(
             p ->
-                "{at: ["
-                    + Numbers.trimmed(p.at().xMm(), 3)
-                    + ", "
-                    + Numbers.trimmed(p.at().yMm(), 3)
-                    + "], bottoms: "
-                    + map(p.bottoms())
-                    + ", tolerance: "
-                    + tolerance(p.bottoms())
-                    + (p.tile().isEmpty() ? "" : ", tile: " + p.tile())
-                    + "}")
+                Template.fill(
+                    "{at: [%.3t, %.3t], bottoms: %s, tolerance: %s%s}",
+                    p.at().xMm(),
+                    p.at().yMm(),
+                    map(p.bottoms()),
+                    tolerance(p.bottoms()),
+                    p.tile().isEmpty() ? "" : ", tile: " + p.tile()))
         .collect(Collectors.joining(", ", "[", "]"));
   }
 

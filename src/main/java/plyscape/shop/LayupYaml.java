@@ -6,6 +6,7 @@ import plyscape.layup.Layup;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * A layup as the text of a layup file (src/contract.md, section 5). Reading it back gives the same
@@ -56,10 +57,7 @@ public final class LayupYaml {
     number(out, "flatness", layup.flatnessMm());
     out.append("plies:\n");
     for (Ply ply : layup.plies()) {
-      out.append("  - {name: ")
-          .append(quoted(ply.name()))
-          .append(", colour: \"")
-          .append(ply.colour());
+      out.append(Template.fill("  - {name: %s, colour: \"%s", quoted(ply.name()), ply.colour()));
       out.append("\", thickness: ").append(Numbers.trimmed(ply.thicknessMm(), 6));
       out.append(", tolerance: ").append(Numbers.trimmed(ply.toleranceMm(), 6));
       out.append(", grain: ").append(Numbers.trimmed(ply.grainDeg(), 3));

@@ -9,6 +9,7 @@ import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.layup.Wood;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Everything that a pressing needs, in numbers. Immutable.
@@ -204,21 +205,17 @@ public record PressingSheet(
     List<String> out = new ArrayList<>();
     if (order.openMin() != null && order.openMin() < lines * LEAST_MIN_A_LINE) {
       out.add(
-          "An open time of "
-              + Numbers.trimmed(order.openMin(), 1)
-              + " min is short for "
-              + lines
-              + " glue lines: a minute each goes fast (common practice). Take a slower glue, a"
-              + " second pair of hands, or press in two goes.");
+          Template.fill(
+              "An open time of %.1t min is short for %s glue lines: a minute each goes fast (common"
+                  + " practice). Take a slower glue, a second pair of hands, or press in two goes.",
+              order.openMin(), lines));
     }
     if (order.press() == Press.VACUUM && clamping.wantedMpa() > Press.VACUUM_MPA + 1e-9) {
       out.add(
-          "A vacuum bag gives about "
-              + Numbers.fixed(Press.VACUUM_MPA, 2)
-              + " MPa, "
-              + Numbers.fixed(clamping.wantedMpa() / Press.VACUUM_MPA, 0)
-              + " times less than these woods want: expect thicker glue lines, and measure the"
-              + " panel.");
+          Template.fill(
+              "A vacuum bag gives about %.2f MPa, %.0f times less than these woods want: expect"
+                  + " thicker glue lines, and measure the panel.",
+              Press.VACUUM_MPA, clamping.wantedMpa() / Press.VACUUM_MPA));
     }
     if (order.moistureFrom() < 6 || order.moistureFrom() > 8) {
       out.add(

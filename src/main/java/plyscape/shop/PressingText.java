@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import plyscape.layup.BalanceCheck;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.TextTable;
 import plyscape.text.Visible;
 
@@ -62,48 +63,33 @@ public final class PressingText {
     PressingOrder o = s.order();
     List<String> facts = new ArrayList<>();
     facts.add(
-        "Panel "
-            + n(o.widthMm())
-            + " x "
-            + n(o.heightMm())
-            + " mm after trimming "
-            + n(o.trimMm())
-            + " mm a side; nominal thickness "
-            + Numbers.fixed(s.thicknessMm(), 2)
-            + " mm.");
+        Template.fill(
+            "Panel %s x %s mm after trimming %s mm a side; nominal thickness %.2f mm.",
+            n(o.widthMm()), n(o.heightMm()), n(o.trimMm()), s.thicknessMm()));
     facts.add(
-        "Glue: "
-            + o.glue().label()
-            + ", "
-            + Numbers.trimmed(s.glue().spreadGPerM2(), 1)
-            + " g/m2 on one side of each of "
-            + s.glue().lines()
-            + " lines over "
-            + Numbers.fixed(s.glue().areaM2(), 4)
-            + " m2: "
-            + Numbers.fixed(s.glue().lineG(), 1)
-            + " g a line, "
-            + Numbers.fixed(s.glue().totalG(), 0)
-            + " g in all, "
-            + Numbers.fixed(s.glue().withWasteG(), 0)
-            + " g with "
-            + n(100 * o.wasteShare())
-            + " % waste.");
+        Template.fill(
+            "Glue: %s, %.1t g/m2 on one side of each of %s lines over %.4f m2: %.1f g a line, %.0f"
+                + " g in all, %.0f g with %s %% waste.",
+            o.glue().label(),
+            s.glue().spreadGPerM2(),
+            s.glue().lines(),
+            s.glue().areaM2(),
+            s.glue().lineG(),
+            s.glue().totalG(),
+            s.glue().withWasteG(),
+            n(100 * o.wasteShare())));
     PressingSheet.Clamping c = s.clamping();
     facts.add(
-        "Pressure: "
-            + Numbers.fixed(c.pressureMpa(), 2)
-            + " MPa"
-            + (o.pressureMpa() == null && o.press() != Press.VACUUM && !o.glue().contactPressure()
+        Template.fill(
+            "Pressure: %.2f MPa%s, force %.1f kN = %.0f kgf.",
+            c.pressureMpa(),
+            o.pressureMpa() == null && o.press() != Press.VACUUM && !o.glue().contactPressure()
                 ? (c.densest().isEmpty()
                     ? " (light woods; no known wood is named)"
                     : " (for " + c.densest() + ")")
-                : "")
-            + ", force "
-            + Numbers.fixed(c.forceKn(), 1)
-            + " kN = "
-            + Numbers.fixed(c.forceKgf(), 0)
-            + " kgf.");
+                : "",
+            c.forceKn(),
+            c.forceKgf()));
     if (c.count() > 0) {
       facts.add(
           o.press() == Press.JACKS
@@ -113,27 +99,21 @@ public final class PressingText {
     if (c.count() > MANY) {
       double each = c.pressureMpa() * MANY / (c.forceKn() / o.forceEachKn());
       facts.add(
-          "Six of them give "
-              + Numbers.fixed(each, 2)
-              + " MPa; the Wood Handbook's least, for light woods, is "
-              + Numbers.fixed(PressingSheet.LIGHT_MPA, 2)
-              + " MPa.");
+          Template.fill(
+              "Six of them give %.2f MPa; the Wood Handbook's least, for light woods, is %.2f MPa.",
+              each, PressingSheet.LIGHT_MPA));
     }
     facts.add(
-        "Open time "
-            + minutes(o.openMin())
-            + ", press time "
-            + minutes(o.pressMin())
-            + (o.openMin() == null || o.pressMin() == null
-                ? " (from the glue's data sheet)."
-                : "."));
+        Template.fill(
+            "Open time %s, press time %s%s",
+            minutes(o.openMin()),
+            minutes(o.pressMin()),
+            o.openMin() == null || o.pressMin() == null ? " (from the glue's data sheet)." : "."));
     String cut = o.quartered() ? "quarter-cut" : "peeled or flat-sliced";
     facts.add(
-        String.format(
-                Locale.ROOT,
+        Template.fill(
                 "Moisture: each percent moves the thickness by %.4f mm (%s veneer, 6 to 14 %%)",
-                s.movement().perPercentMm(),
-                cut)
+                s.movement().perPercentMm(), cut)
             + (s.movement().changeMm() == null
                 ? "."
                 : String.format(

@@ -13,7 +13,7 @@ import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.layup.Reading;
 import plyscape.text.NearestName;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Readings of ply edges from a comma-separated file with a head row. Columns: {@code ply} (number
@@ -241,14 +241,9 @@ public final class ReadingsFile {
     if (text.matches("\\d+") && !possible(ply, depthMm)) {
       throw fault(
           line,
-          text
-              + " for an edge of ply "
-              + ply
-              + ", whose bottom lies near "
-              + Numbers.fixed(nominalMm(ply), 2)
-              + " mm in a panel of "
-              + Numbers.fixed(nominalMm(layup.plies().size()), 2)
-              + " mm",
+          Template.fill(
+              "%s for an edge of ply %s, whose bottom lies near %.2f mm in a panel of %.2f mm",
+              text, ply, nominalMm(ply), nominalMm(layup.plies().size())),
           "wanted a depth in mm; is it the number of a pad? The gauge gives each pad's depth, and a"
               + " column pad takes numbers");
     }

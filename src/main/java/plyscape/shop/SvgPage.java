@@ -3,6 +3,7 @@ package plyscape.shop;
 import plyscape.text.Contrast;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.Visible;
 
 /**
@@ -36,29 +37,16 @@ final class SvgPage {
 
   SvgPage rectangle(double x, double y, double width, double height, String fill, String stroke) {
     out.append(
-            "<rect x=\""
-                + mm(x)
-                + "\" y=\""
-                + mm(y)
-                + "\" width=\""
-                + mm(width)
-                + "\" height=\""
-                + mm(height))
+            Template.fill(
+                "<rect x=\"%.3t\" y=\"%.3t\" width=\"%.3t\" height=\"%.3t", x, y, width, height))
         .append("\" fill=\"" + fill + "\" stroke=\"" + stroke + "\" stroke-width=\"0.15\"/>\n");
     return this;
   }
 
   SvgPage line(double x1, double y1, double x2, double y2, String stroke, double width) {
     out.append(
-            "<path d=\"M"
-                + mm(x1)
-                + " "
-                + mm(y1)
-                + " L"
-                + mm(x2)
-                + " "
-                + mm(y2)
-                + "\" fill=\"none\" stroke=\"")
+            Template.fill(
+                "<path d=\"M%.3t %.3t L%.3t %.3t\" fill=\"none\" stroke=\"", x1, y1, x2, y2))
         .append(stroke + "\" stroke-width=\"" + mm(width) + "\"/>\n");
     return this;
   }
@@ -116,17 +104,9 @@ final class SvgPage {
 
   SvgPage ink(double x, double y, double size, String text, String fill) {
     out.append(
-            "<text x=\""
-                + mm(x)
-                + "\" y=\""
-                + mm(y)
-                + "\" font-size=\""
-                + mm(size)
-                + "\" fill=\""
-                + fill
-                + "\">")
-        .append(escape(text))
-        .append("</text>\n");
+        Template.fill(
+            "<text x=\"%.3t\" y=\"%.3t\" font-size=\"%.3t\" fill=\"%s\">%s</text>\n",
+            x, y, size, fill, escape(text)));
     return this;
   }
 

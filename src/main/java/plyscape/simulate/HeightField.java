@@ -4,6 +4,7 @@ import plyscape.fault.JobFault;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
+import plyscape.text.Template;
 
 /**
  * Depth of the surface below the top face at the cell centres of a frame over the whole panel, mm,
@@ -27,15 +28,12 @@ public record HeightField(CellFrame frame, float[] depth) {
     if (cells > Integer.MAX_VALUE / 2.0
         || cells * BYTES_A_CELL > Runtime.getRuntime().maxMemory()) {
       throw new JobFault(
-          "a simulation of "
-              + Math.round(panel.width())
-              + " x "
-              + Math.round(panel.height())
-              + " mm at cells of "
-              + cellMm
-              + " mm needs "
-              + Math.round(cells * BYTES_A_CELL / (1 << 20))
-              + " MiB, more than there is",
+          Template.fill(
+              "a simulation of %s x %s mm at cells of %s mm needs %s MiB, more than there is",
+              Math.round(panel.width()),
+              Math.round(panel.height()),
+              cellMm,
+              Math.round(cells * BYTES_A_CELL / (1 << 20))),
           "choose larger cells, or give Java more memory with -Xmx");
     }
     int columns = (int) Math.max(1, Math.ceil(panel.width() / cellMm - 1e-9));

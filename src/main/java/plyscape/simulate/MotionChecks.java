@@ -2,8 +2,8 @@ package plyscape.simulate;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import plyscape.gcode.ProgramFrame;
+import plyscape.text.Template;
 
 /**
  * What can be seen in the motions alone, without stock: travel, plunge rate, flute length, the
@@ -94,11 +94,9 @@ final class MotionChecks {
           add(
               cut,
               s,
-              "needs more than the "
-                  + mm(limit[axis])
-                  + " mm that the "
-                  + "XYZ".charAt(axis)
-                  + " axis may use");
+              Template.fill(
+                  "needs more than the %s mm that the %s axis may use",
+                  mm(limit[axis]), "XYZ".charAt(axis)));
         }
       }
     }
@@ -111,6 +109,6 @@ final class MotionChecks {
   }
 
   private static String mm(double value) {
-    return String.format(Locale.ROOT, "%.3f", value).replaceAll("\\.?0+$", "");
+    return Template.fill("%.3f", value).replaceAll("\\.?0+$", "");
   }
 }

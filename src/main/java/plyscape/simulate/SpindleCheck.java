@@ -1,11 +1,11 @@
 package plyscape.simulate;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import plyscape.gcode.Program;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
+import plyscape.text.Template;
 
 /**
  * Whether the spindle has had its time to come up to speed when the cutter first touches wood
@@ -72,10 +72,8 @@ final class SpindleCheck {
         stroke.x0,
         stroke.y0,
         stroke.z0,
-        String.format(
-            Locale.ROOT,
+        Template.fill(
             "cuts %.2f s after the spindle was switched on, which takes %.1f s to its speed",
-            since,
-            machine.spinUpS()));
+            since, machine.spinUpS()));
   }
 }

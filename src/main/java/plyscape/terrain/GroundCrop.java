@@ -1,6 +1,5 @@
 package plyscape.terrain;
 
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import plyscape.fault.InputFault;
@@ -15,6 +14,7 @@ import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.crs.PlaneMap;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * The box of ground that is carved, exact, on the ground CRS: the crop, or a box about a centre, or
@@ -61,11 +61,8 @@ final class GroundCrop {
       return new Box(minX, minY, maxX, maxY);
     }
     String said =
-        String.format(
-            Locale.ROOT,
-            "%.1f %% of the crop lies outside the terrain (%s)",
-            100 * share,
-            text(extent));
+        Template.fill(
+            "%.1f %% of the crop lies outside the terrain (%s)", 100 * share, text(extent));
     GroundCover cover = spec.take().cover();
     boolean meant =
         cover.outline() != null || cover.voids().rule() != GroundCover.Voids.Rule.FILL_SMALL;
@@ -109,12 +106,9 @@ final class GroundCrop {
             && given.minX() < extent.maxY()
             && given.maxX() > extent.minY();
     return new JobFault(
-        "the crop ("
-            + text(given)
-            + ") lies outside the terrain ("
-            + text(extent)
-            + ")"
-            + (from.isEmpty() ? "" : ", both in " + CrsLookup.label(from)),
+        Template.fill(
+            "the crop (%s) lies outside the terrain (%s)%s",
+            text(given), text(extent), from.isEmpty() ? "" : ", both in " + CrsLookup.label(from)),
         swapped
             ? "x (or longitude) comes before y (or latitude): they seem to be swapped"
             : "give a crop within the terrain, or set terrain.crop_crs to the CRS that it is in");

@@ -1,10 +1,10 @@
 package plyscape.terrain;
 
-import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.Job;
+import plyscape.text.Template;
 
 /**
  * Fits a ground box into the panel less its border, centred, aspect kept, on the 0.001 mm grid: as
@@ -38,16 +38,14 @@ final class PanelFit {
     // Half of the last place is lost in rounding anyway.
     if (mmPerUnit > fit * (1 + 1e-6)) {
       throw new JobFault(
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "at 1:%.0f the ground is %.1f x %.1f mm, but the panel has room for %.1f x %.1f mm",
               scale,
               ground.width() * mmPerUnit,
               ground.height() * mmPerUnit,
               free.width(),
               free.height()),
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "crop it, set terrain.centre, or take 1:%.0f",
               Math.ceil(1000 * metresPerUnit / fit)));
     }
@@ -63,8 +61,7 @@ final class PanelFit {
       boolean wide = along > across;
       warnings.add(
           "panel-margin",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "the ground is %.2f times as wide as high, the panel's inner area %.2f times: %.1f mm"
                   + " stay uncarved %s it; crop the ground, or set panel.%s: %.0f",
               carved.width() / carved.height(),

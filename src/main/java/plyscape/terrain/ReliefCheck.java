@@ -11,6 +11,7 @@ import plyscape.job.TerrainTake;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** Looks whether elevations and ground fit together, and warns of units that are likely wrong. */
 final class ReliefCheck {
@@ -75,19 +76,16 @@ final class ReliefCheck {
     if (terrain.zmaxM() > HIGHEST_M || terrain.zminM() < DEEPEST_M) {
       warnings.add(
           "elevation-range",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "elevations run from %.1f to %.1f m, beyond any ground on Earth; if they are feet or"
                   + " centimetres, set terrain.unit; if the file marks voids by a number, set"
                   + " terrain.nodata",
-              terrain.zminM(),
-              terrain.zmaxM()),
+              terrain.zminM(), terrain.zmaxM()),
           terrain.file());
     } else if (relief > STEEPEST * side) {
       warnings.add(
           "steep-relief",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "the relief of %.1f m is %s times the ground's shorter side of %.1f m; %s",
               relief,
               Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
@@ -140,13 +138,10 @@ final class ReliefCheck {
       String shown = Numbers.fixed(Math.rint(10 * level) / 10 + 0.0, 1);
       warnings.add(
           "flat-lowest",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "%.0f %% of the ground lies at one elevation, %s m, near its lowest: if that is"
                   + " water, set terrain.sea_level: %s and terrain.sea_ply",
-              100 * share,
-              shown,
-              shown),
+              100 * share, shown, shown),
           terrain.file());
     }
   }

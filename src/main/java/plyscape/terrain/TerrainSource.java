@@ -23,6 +23,7 @@ import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.MosaicRaster;
 import plyscape.terrain.raster.Raster;
 import plyscape.terrain.raster.RasterView;
+import plyscape.text.Template;
 
 /**
  * Opens the rasters of a job and lays them on a metric ground plane; what the job says of them goes
@@ -142,12 +143,10 @@ final class TerrainSource {
     if (scale != null && scale.spread() > MOST_SPREAD && scale.degrees() <= WIDEST_DEGREES) {
       warnings.add(
           "reprojected",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "in %s lengths there differ by %.0f %% with place or direction; the terrain is taken"
                   + " to its UTM zone so that it keeps its shape",
-              CrsLookup.label(crs.id()),
-              100 * scale.spread()),
+              CrsLookup.label(crs.id()), 100 * scale.spread()),
           raster.name());
       return inUtm(raster, spec, place, warnings);
     }
@@ -195,12 +194,10 @@ final class TerrainSource {
     if (scale.spread() > MOST_SPREAD) {
       warnings.add(
           "map-distorted",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "in %s lengths there differ by %.0f %% with place or direction; take a smaller crop"
                   + " to keep the ground's shape",
-              CrsLookup.label(crs.id()),
-              100 * scale.spread()),
+              CrsLookup.label(crs.id()), 100 * scale.spread()),
           raster.name());
     }
     if (Math.abs(stretch - 1) <= LEAST_STRETCH) {
@@ -264,13 +261,10 @@ final class TerrainSource {
     if (errorM > 0) {
       warnings.add(
           "crs-shift",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "between %s and %s there is no exact way without a grid that isn't at hand: the"
                   + " ground may be off by about %.0f m as a whole against maps on another datum",
-              CrsLookup.label(from),
-              zone.code(),
-              errorM),
+              CrsLookup.label(from), zone.code(), errorM),
           raster.name());
     }
     return new WarpedRaster(

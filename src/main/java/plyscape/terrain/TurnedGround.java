@@ -1,6 +1,5 @@
 package plyscape.terrain;
 
-import java.util.Locale;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
@@ -10,6 +9,7 @@ import plyscape.grid.Turn;
 import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.crs.GroundCrs;
+import plyscape.text.Template;
 
 /** Ground that lies on the panel at an angle. */
 final class TurnedGround {
@@ -57,9 +57,7 @@ final class TurnedGround {
     if (share == 0) {
       return;
     }
-    String said =
-        String.format(
-            Locale.ROOT, "%.1f %% of the turned crop lies outside the terrain", 100 * share);
+    String said = Template.fill("%.1f %% of the turned crop lies outside the terrain", 100 * share);
     if (share > 0.5) {
       throw new JobFault(said, "make the crop smaller, move it, or turn it less");
     }

@@ -1,10 +1,10 @@
 package plyscape.terrain;
 
-import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.job.GroundCover.Voids;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** Says what becomes of ground that has no value, and refuses to make up most of a landscape. */
 public final class VoidCheck {
@@ -37,13 +37,10 @@ public final class VoidCheck {
     if (unsaid && !voids.small()) {
       warnings.add(
           "voids-large",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "%s of the carved ground has no value%s, and is filled from around as if it were real"
                   + " land (hatched in the picture); set %s",
-              share,
-              voids.deep() ? ", some of it far from any that has" : "",
-              CURE),
+              share, voids.deep() ? ", some of it far from any that has" : "", CURE),
           terrain.file());
     } else if (unsaid || rule.rule() == Voids.Rule.FILL) {
       warnings.add(

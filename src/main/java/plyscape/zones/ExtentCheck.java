@@ -1,6 +1,5 @@
 package plyscape.zones;
 
-import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -8,6 +7,7 @@ import plyscape.grid.Box;
 import plyscape.grid.GroundFrame;
 import plyscape.terrain.crs.FrameMaps;
 import plyscape.terrain.crs.PlaneMap;
+import plyscape.text.Template;
 import plyscape.zones.map.MapFile;
 
 /** Looks whether a map that says how far it goes covers the carved area. */
@@ -42,12 +42,10 @@ final class ExtentCheck {
     if (share > UNSAID) {
       warnings.add(
           "map-ends",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "%s says that it ends within the carved area: %.0f %% of that lies beyond it, where"
                   + " features are missing or cut off; take a larger extract",
-              map.name(),
-              100 * share),
+              map.name(), 100 * share),
           map.name());
     }
   }

@@ -3,7 +3,6 @@ package plyscape.zones;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import plyscape.fault.Place;
@@ -13,6 +12,7 @@ import plyscape.grid.GroundFrame;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.FrameMaps;
 import plyscape.terrain.crs.PlaneMap;
+import plyscape.text.Template;
 import plyscape.zones.map.MapFeature;
 import plyscape.zones.map.MapFile;
 
@@ -67,12 +67,10 @@ final class GroundMap {
     } else if (!map.crsStated() && outsideDegrees(map)) {
       warnings.add(
           "zone-crs-guessed",
-          "Coordinates of "
-              + map.name()
-              + " can't be longitude and latitude and the file names no CRS: taken as "
-              + "the terrain's, "
-              + shortName(frame.crs())
-              + ".",
+          Template.fill(
+              "Coordinates of %s can't be longitude and latitude and the file names no CRS: taken"
+                  + " as the terrain's, %s.",
+              map.name(), shortName(frame.crs())),
           map.name());
       from = frame.crs();
     }
@@ -94,15 +92,11 @@ final class GroundMap {
     if (errorMm > SHIFT_SEEN_MM) {
       warnings.add(
           "crs-shift",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "between %s and %s there is no exact way without a grid that isn't at hand: features"
                   + " may be off by about %.0f m, %.1f mm on the panel; bring the map to the"
                   + " terrain's CRS with a program that has the grid",
-              CrsLookup.label(from),
-              CrsLookup.label(frame.crs()),
-              errorM,
-              errorMm),
+              CrsLookup.label(from), CrsLookup.label(frame.crs()), errorM, errorMm),
           name);
     }
   }

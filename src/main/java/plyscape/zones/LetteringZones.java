@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -34,6 +33,7 @@ import plyscape.lettering.StrokeTypeface;
 import plyscape.lettering.TrueTypeface;
 import plyscape.lettering.Typeface;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.zones.map.MapFeature;
 import plyscape.zones.map.MapFile;
 import plyscape.zones.map.MapShapes;
@@ -124,21 +124,12 @@ public final class LetteringZones {
         || !carved.contains(box.getMaxX(), box.getMaxY())) {
       throw new InputFault(
           at.place(),
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "%s would reach from %.2f, %.2f to %.2f, %.2f mm, beyond the carved area",
-              name,
-              box.getMinX(),
-              box.getMinY(),
-              box.getMaxX(),
-              box.getMaxY()),
-          String.format(
-              Locale.ROOT,
+              name, box.getMinX(), box.getMinY(), box.getMaxX(), box.getMaxY()),
+          Template.fill(
               "move it or make it smaller: the carved area is from %.2f, %.2f to %.2f, %.2f mm",
-              carved.minX(),
-              carved.minY(),
-              carved.maxX(),
-              carved.maxY()));
+              carved.minX(), carved.minY(), carved.maxX(), carved.maxY()));
     }
     return new Zone(
         spec(name, style, new MapPick(Path.of(""), "", new TreeMap<>())),
@@ -252,13 +243,10 @@ public final class LetteringZones {
     if (!legibility.readable(text, style.heightMm())) {
       warnings.add(
           "lettering-small",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "at a height of %.1f mm stems or counters are narrower than the smallest cutter, %.2f"
                   + " mm: from %.1f mm on it could be read, or with a thinner cutter",
-              style.heightMm(),
-              cutterMm,
-              legibility.neededMm(text)),
+              style.heightMm(), cutterMm, legibility.neededMm(text)),
           "lettering \"" + text + "\"");
     }
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import plyscape.fault.Warnings;
 import plyscape.job.ZoneSpec;
+import plyscape.text.Template;
 import plyscape.zones.map.MapFile;
 
 /** Says what of a zone's features was left out, repaired or widened, summed up. */
@@ -62,12 +63,9 @@ final class ZoneNotes {
     if (outside != null && zone.features() == 0) {
       warnings.add(
           "zone-outside",
-          "All that it picks ("
-              + outside
-              + (outside == 1 ? " feature" : " features")
-              + ") lies outside the carved area"
-              + why(swapped)
-              + ".",
+          Template.fill(
+              "All that it picks (%s%s) lies outside the carved area%s.",
+              outside, outside == 1 ? " feature" : " features", why(swapped)),
           where);
     }
     if (!counts.isEmpty()) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.text.Template;
 
 /**
  * One axis of a grid of points: places in even steps. Immutable.
@@ -50,14 +51,10 @@ record XyzAxis(double first, double step, int count) {
       if (places > Integer.MAX_VALUE - 8 || Math.abs(at - Math.rint(at)) > OFF) {
         throw new InputFault(
             Place.file(file.toString()),
-            "points that don't lie on a grid: "
-                + name
-                + " = "
-                + coordinate
-                + " isn't a whole number of steps of "
-                + (float) step
-                + " from "
-                + first,
+            Template.fill(
+                "points that don't lie on a grid: %s = %s isn't a whole number of steps of %s from"
+                    + " %s",
+                name, coordinate, (float) step, first),
             "wanted a regular grid, its axes east and north; grid the points first, or give the"
                 + " cloud as LAS");
       }

@@ -7,6 +7,7 @@ import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
 import plyscape.terrain.crs.GroundCrs;
+import plyscape.text.Template;
 
 /** A raster that is held in memory as a whole: what readers of small or unindexed formats give. */
 public record HeldRaster(
@@ -55,12 +56,9 @@ public record HeldRaster(
     RasterLimits.requireSize(Place.file(file.toString()), columns, rows);
     if (columns * rows * cellBytes > Runtime.getRuntime().maxMemory() / 5 * 3) {
       throw new JobFault(
-          file
-              + " has "
-              + columns
-              + " x "
-              + rows
-              + " cells, too many for a format that is read as a whole",
+          Template.fill(
+              "%s has %s x %s cells, too many for a format that is read as a whole",
+              file, columns, rows),
           "convert it to a tiled GeoTIFF, of which only the crop is read, or give Java more"
               + " memory");
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.terrain.crs.GroundCrs;
+import plyscape.text.Template;
 
 /**
  * Several rasters of one CRS as one, on the cells of the first, made as large as all need. Where
@@ -37,13 +38,8 @@ public final class MosaicRaster implements Raster {
       if (!part.crs().id().equals(first.crs().id())) {
         throw new InputFault(
             Place.file(part.name()),
-            "its CRS ("
-                + label(part)
-                + ") isn't that of "
-                + first.name()
-                + " ("
-                + label(first)
-                + ")",
+            Template.fill(
+                "its CRS (%s) isn't that of %s (%s)", label(part), first.name(), label(first)),
             "bring the rasters of a mosaic to one CRS");
       }
       Affine a = part.toGround();

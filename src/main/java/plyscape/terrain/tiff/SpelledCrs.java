@@ -1,10 +1,10 @@
 package plyscape.terrain.tiff;
 
-import java.util.Locale;
 import org.geotools.api.referencing.FactoryException;
 import org.geotools.referencing.CRS;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.LinearUnit;
+import plyscape.text.Template;
 
 /**
  * Puts a projected CRS that a GeoTIFF spells out in keys (OGC 19-008r4, annex B; the meaning of the
@@ -64,15 +64,12 @@ final class SpelledCrs {
             ? keys.reals(LINEAR_UNIT_SIZE)[0]
             : LinearUnit.metres(keys.code(LINEAR_UNIT, 9001), Double.NaN);
     if (datum != null && metres > 0) {
-      return "PROJCS[\""
-          + name(keys.text(CITATION).isEmpty() ? said : keys.text(CITATION))
-          + "\","
-          + datum
-          + ","
-          + projection
-          + ",UNIT[\"unit\","
-          + metres
-          + "],AXIS[\"Easting\",EAST],AXIS[\"Northing\",NORTH]]";
+      return Template.fill(
+          "PROJCS[\"%s\",%s,%s,UNIT[\"unit\",%s],AXIS[\"Easting\",EAST],AXIS[\"Northing\",NORTH]]",
+          name(keys.text(CITATION).isEmpty() ? said : keys.text(CITATION)),
+          datum,
+          projection,
+          metres);
     }
     int at = said.indexOf(ESRI_TEXT);
     return at < 0 ? null : said.substring(at + ESRI_TEXT.length());
@@ -110,15 +107,11 @@ final class SpelledCrs {
     for (int i = 0; (shift.length == 3 || shift.length == 7) && i < 7; i++) {
       toWgs84.append(i == 0 ? ",TOWGS84[" : ",").append(i < shift.length ? shift[i] : 0.0);
     }
-    return String.format(
-        Locale.ROOT,
+    return Template.fill(
         "GEOGCS[\"unnamed\",DATUM[\"unnamed\",SPHEROID[\"unnamed\",%s,%s]%s],"
             + "PRIMEM[\"unnamed\",%s],UNIT[\"degree\",0.017453292519943295],"
             + "AXIS[\"Longitude\",EAST],AXIS[\"Latitude\",NORTH]]",
-        major,
-        flat,
-        toWgs84.isEmpty() ? "" : toWgs84 + "]",
-        meridian);
+        major, flat, toWgs84.isEmpty() ? "" : toWgs84 + "]", meridian);
   }
 
   private String projection() {
@@ -232,11 +225,7 @@ final class SpelledCrs {
   private static String parameters(Object... namesAndValues) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < namesAndValues.length; i += 2) {
-      out.append(",PARAMETER[\"")
-          .append(namesAndValues[i])
-          .append("\",")
-          .append(namesAndValues[i + 1])
-          .append(']');
+      out.append(Template.fill(",PARAMETER[\"%s\",%s]", namesAndValues[i], namesAndValues[i + 1]));
     }
     return out.toString();
   }

@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.util.Arrays;
 import java.util.Objects;
 import java.util.stream.IntStream;
+import plyscape.text.Template;
 
 /**
  * Reads one sample of each cell of a TIFF block by block, straight into elevations. The library's
@@ -157,15 +158,9 @@ final class TiffBlocks {
       return "strip " + blockRow + " (" + rowsHeld + ")";
     }
     int left = blockColumn * blockWide;
-    return "tile "
-        + (blockRow * across() + blockColumn)
-        + " (columns "
-        + left
-        + " to "
-        + (Math.min(left + blockWide, columns) - 1)
-        + ", "
-        + rowsHeld
-        + ")";
+    return Template.fill(
+        "tile %s (columns %s to %s, %s)",
+        blockRow * across() + blockColumn, left, Math.min(left + blockWide, columns) - 1, rowsHeld);
   }
 
   /** Puts the cells of a block that lie in the window where they belong. */
