@@ -24,8 +24,7 @@ class TemplateTest {
   @Test
   void gapsThatDontAgreeWithTheValues_areRefused() {
     for (String pattern : new String[] {"%s and %s", "none", "%", "%.3", "%x"}) {
-      assertThrows(
-          IllegalArgumentException.class, () -> Template.fill(pattern, "one"), pattern);
+      assertThrows(IllegalArgumentException.class, () -> Template.fill(pattern, "one"), pattern);
     }
   }
 }
