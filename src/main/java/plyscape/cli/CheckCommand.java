@@ -17,12 +17,12 @@ import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
-import plyscape.layup.NextMeasurement;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.layup.RiskTrial;
 import plyscape.layup.Spot;
-import plyscape.layup.ThinPlyAdvice;
+import plyscape.layup.advice.NextMeasurement;
+import plyscape.layup.advice.ThinPlyAdvice;
 import plyscape.output.OutputFile;
 import plyscape.shop.LayupDrawing;
 

@@ -8,11 +8,11 @@ import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
-import plyscape.layup.NextMeasurement;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.RiskTrial;
-import plyscape.layup.ThinPlyAdvice;
+import plyscape.layup.advice.NextMeasurement;
+import plyscape.layup.advice.ThinPlyAdvice;
 
 /**
  * What {@code check} found.

@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import plyscape.job.LayupReader;
-import plyscape.layup.BalanceCheck;
+import plyscape.layup.advice.BalanceCheck;
 import plyscape.output.OutputFile;
 import plyscape.shop.Glue;
 import plyscape.shop.Moisture;

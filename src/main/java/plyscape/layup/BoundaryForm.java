@@ -5,7 +5,7 @@ package plyscape.layup;
  * sources of error: both are {@code first + second x + third y}, with x and y from the panel's
  * centre in units of 100 mm. Immutable.
  */
-final class BoundaryForm {
+public final class BoundaryForm {
 
   private final double[] mean;
   private final double[][] coefficients;
@@ -36,7 +36,7 @@ final class BoundaryForm {
   }
 
   /** Plus or minus on it, mm. */
-  double toleranceMm(double x, double y, Method method) {
+  public double toleranceMm(double x, double y, Method method) {
     if (method == Method.WORST) {
       double sum = 0;
       for (int s = 0; s < tolerances.length; s++) {
@@ -50,7 +50,7 @@ final class BoundaryForm {
   }
 
   /** Error of the estimate for a unit of a source's. */
-  double coefficient(int source, double x, double y) {
+  public double coefficient(int source, double x, double y) {
     return coefficients[0][source] + coefficients[1][source] * x + coefficients[2][source] * y;
   }
 

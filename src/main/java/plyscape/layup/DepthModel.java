@@ -3,6 +3,7 @@ package plyscape.layup;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.InputFault;
+import plyscape.layup.statistics.ColourRisk;
 
 /**
  * Depths, tolerances, clearances, target depths and risks of a layup's plies: sections 3 and 11 of
@@ -32,7 +33,7 @@ public final class DepthModel {
   }
 
   /** The same for a layup that is only thought of: nothing is checked. */
-  static Depths unchecked(Layup layup, CutAllowance allowance) {
+  public static Depths unchecked(Layup layup, CutAllowance allowance) {
     return depths(PressedPanel.unchecked(layup), layup, allowance);
   }
 

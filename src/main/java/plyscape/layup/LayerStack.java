@@ -8,7 +8,7 @@ import java.util.List;
  * them numbered 0 (the top face) to {@link #layers()} (the bottom face). Nominal: what was measured
  * is not in it. Immutable.
  */
-final class LayerStack {
+public final class LayerStack {
 
   private final double[] thicknessMm;
   private final double[] toleranceMm;
@@ -19,7 +19,7 @@ final class LayerStack {
   }
 
   /** The stack of a layup: 2n - 1 layers for n plies. */
-  static LayerStack of(Layup layup) {
+  public static LayerStack of(Layup layup) {
     List<Ply> plies = layup.plies();
     double[] thickness = new double[2 * plies.size() - 1];
     double[] tolerance = new double[thickness.length];
@@ -33,17 +33,17 @@ final class LayerStack {
   }
 
   /** Interface at the top of a ply. */
-  static int topOf(int plyNumber) {
+  public static int topOf(int plyNumber) {
     return 2 * plyNumber - 2;
   }
 
   /** Interface at the bottom of a ply. */
-  static int bottomOf(int plyNumber) {
+  public static int bottomOf(int plyNumber) {
     return 2 * plyNumber - 1;
   }
 
   /** Count of layers, glue lines included. */
-  int layers() {
+  public int layers() {
     return thicknessMm.length;
   }
 

@@ -8,7 +8,7 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 
 /** All that was measured on a panel as one list of readings, checked one by one. */
-final class LayupReadings {
+public final class LayupReadings {
 
   /** Places are counted in this many mm from the panel's centre. */
   static final double UNIT_MM = 100;
@@ -29,7 +29,7 @@ final class LayupReadings {
   private LayupReadings() {}
 
   /** All that was measured, top to bottom at each place. */
-  static List<StackReading> of(Layup layup) {
+  public static List<StackReading> of(Layup layup) {
     Measured measured = layup.measured();
     PanelPoint centre = measured.centre();
     List<StackReading> all = new ArrayList<>();
@@ -82,12 +82,12 @@ final class LayupReadings {
   }
 
   /** The place in units of the model. */
-  static double x(PanelPoint at, PanelPoint centre) {
+  public static double x(PanelPoint at, PanelPoint centre) {
     return (at.xMm() - centre.xMm()) / UNIT_MM;
   }
 
   /** The place in units of the model. */
-  static double y(PanelPoint at, PanelPoint centre) {
+  public static double y(PanelPoint at, PanelPoint centre) {
     return (at.yMm() - centre.yMm()) / UNIT_MM;
   }
 

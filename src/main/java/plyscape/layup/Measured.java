@@ -62,7 +62,7 @@ public record Measured(
   }
 
   /** Plus or minus on the taper, a share per 100 mm; 0 where depths are the same everywhere. */
-  double taperTolerance() {
+  public double taperTolerance() {
     return pressTaper != null ? pressTaper : places.isEmpty() ? 0 : USUAL_TAPER;
   }
 
@@ -72,7 +72,7 @@ public record Measured(
   }
 
   /** The same with other bottoms. */
-  Measured withBottoms(Bottoms others) {
+  public Measured withBottoms(Bottoms others) {
     return new Measured(thicknessMm, thicknessToleranceMm, others, at, places, centre, pressTaper);
   }
 

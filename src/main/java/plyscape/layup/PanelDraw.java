@@ -1,6 +1,9 @@
 package plyscape.layup;
 
 import java.util.List;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.LinearSystem;
+import plyscape.layup.statistics.SeededNormals;
 
 /**
  * Draws pressed panels with what would be read of them, and the error that an estimate from those

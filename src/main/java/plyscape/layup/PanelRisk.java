@@ -1,6 +1,8 @@
 package plyscape.layup;
 
 import java.util.List;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.SeededNormals;
 
 /**
  * How likely one panel shows the wrong ply on more than a hundredth of its carved area. Errors are

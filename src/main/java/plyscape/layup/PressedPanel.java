@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.Locale;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.layup.statistics.BestEstimate;
 
 /**
  * Where every boundary of a layup lies in the pressed panel, at every place, and how sure that is:
  * the one estimate from all that was measured (src/contract.md, sections 3 and 11). Depths in mm
  * below the top face; interfaces are those of {@link LayerStack}. Immutable.
  */
-final class PressedPanel {
+public final class PressedPanel {
 
   /** A reading farther than this many deviations from what the others say is none of them. */
   private static final double MOST_SIGMAS = 5;
@@ -36,7 +37,7 @@ final class PressedPanel {
    * @throws InputFault if readings contradict each other, are out of order or out of 0.85..1.10 of
    *     nominal, or the estimated depths don't increase
    */
-  static PressedPanel of(Layup layup, boolean acceptThickness) {
+  public static PressedPanel of(Layup layup, boolean acceptThickness) {
     List<StackReading> readings = LayupReadings.of(layup);
     LayupReadings.requireOrder(readings);
     if (!acceptThickness) {
@@ -53,29 +54,29 @@ final class PressedPanel {
   }
 
   /** The same whatever contradicts: for layups that are only thought of. */
-  static PressedPanel unchecked(Layup layup) {
+  public static PressedPanel unchecked(Layup layup) {
     return new PressedPanel(layup, LayupReadings.of(layup));
   }
 
   /** The nominal stack. */
-  LayerStack stack() {
+  public LayerStack stack() {
     return stack;
   }
 
   /** Expected depth of an interface at a place. */
-  double depthMm(int interfaceIndex, PanelPoint at) {
+  public double depthMm(int interfaceIndex, PanelPoint at) {
     return estimate
         .at(interfaceIndex)
         .depthMm(LayupReadings.x(at, centre), LayupReadings.y(at, centre));
   }
 
   /** The same at the panel's centre. */
-  double depthMm(int interfaceIndex) {
+  public double depthMm(int interfaceIndex) {
     return depthMm(interfaceIndex, centre);
   }
 
   /** Plus or minus on the depth of an interface at a place. */
-  double toleranceMm(int interfaceIndex, PanelPoint at, Method method) {
+  public double toleranceMm(int interfaceIndex, PanelPoint at, Method method) {
     return estimate
         .at(interfaceIndex)
         .toleranceMm(LayupReadings.x(at, centre), LayupReadings.y(at, centre), method);
@@ -92,7 +93,7 @@ final class PressedPanel {
   }
 
   /** Where things were measured that nobody says a place of. */
-  PanelPoint measuredAt() {
+  public PanelPoint measuredAt() {
     return layup.measured().at() == null ? centre : layup.measured().at();
   }
 

@@ -2,6 +2,8 @@ package plyscape.layup;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.SeededNormals;
 
 /**
  * Colour risk by sampling whole panels: a check of the closed form that shares only the expected

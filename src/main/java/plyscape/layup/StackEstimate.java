@@ -2,6 +2,8 @@ package plyscape.layup;
 
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReferenceArray;
+import plyscape.layup.statistics.BestEstimate;
+import plyscape.layup.statistics.ColourRisk;
 
 /**
  * Depths of all interfaces of a stack at all places from any readings: the {@link BestEstimate},
@@ -15,7 +17,7 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
  * <p>If no layer has a tolerance, each counts as uncertain with a variance in proportion to its
  * thickness: that decides how a difference is shared out, and adds nothing to the tolerances.
  */
-final class StackEstimate {
+public final class StackEstimate {
 
   /** Stands for the deviation of an exact reading: far below what is read, far above rounding. */
   private static final double EXACT_MM = 1e-6;
@@ -39,7 +41,7 @@ final class StackEstimate {
    *
    * @param taperTolerance plus or minus of b and c, a share per 100 mm
    */
-  StackEstimate(LayerStack stack, double taperTolerance, List<StackReading> readings) {
+  public StackEstimate(LayerStack stack, double taperTolerance, List<StackReading> readings) {
     this.stack = stack;
     this.readings = List.copyOf(readings);
     int layers = stack.layers();
@@ -59,7 +61,7 @@ final class StackEstimate {
   }
 
   /** Where an interface lies. */
-  BoundaryForm at(int interfaceIndex) {
+  public BoundaryForm at(int interfaceIndex) {
     BoundaryForm form = forms.get(interfaceIndex);
     if (form == null) {
       form = form(interfaceIndex);
@@ -69,12 +71,12 @@ final class StackEstimate {
   }
 
   /** The readings, in order. */
-  List<StackReading> readings() {
+  public List<StackReading> readings() {
     return readings;
   }
 
   /** How far a reading lies from what all others say. */
-  BestEstimate.LeftOut leftOut(int reading) {
+  public BestEstimate.LeftOut leftOut(int reading) {
     return best.leftOut(reading, residual);
   }
 
@@ -124,7 +126,7 @@ final class StackEstimate {
   }
 
   /** Number of a reading's own error among the sources. */
-  int readingSource(int reading) {
+  public int readingSource(int reading) {
     return stack.layers() + 2 + reading;
   }
 

@@ -13,7 +13,7 @@ import plyscape.fault.Place;
  * @param what it is, for messages
  * @param where the user gave it, for messages
  */
-record StackReading(
+public record StackReading(
     int interfaceIndex,
     double x,
     double y,

@@ -4,8 +4,9 @@
  *
  * <p>In: a {@link plyscape.layup.Layup} (nominal thicknesses, tolerances, what was measured) and a
  * {@link plyscape.layup.CutAllowance}. Out: one {@link plyscape.layup.PlyDepth} a ply, from {@link
- * plyscape.layup.DepthModel}; advice, risks by formula and by sampling, calibrated depths, proposed
- * layups; what keeps a panel flat ({@link plyscape.layup.BalanceCheck}) and what is known of woods.
+ * plyscape.layup.DepthModel}; risks by formula and by sampling; what is known of woods. Readings
+ * are turned into measurements by {@code layup.calibration}, and {@code layup.advice} says what
+ * would be better.
  *
  * <p>What is measured is handed to one estimate ({@code StackEstimate}). Over 2000 made panels its
  * 95 % intervals at random places hold 95 %. A panel that is thinner in the middle isn't in its
@@ -14,6 +15,6 @@
  *
  * <p>Lengths are mm, depths positive down from the panel's top face, tolerances plus or minus and
  * at least 0. Always true: boundaries don't rise from top to bottom; results depend on nothing but
- * the arguments. Uses {@code fault} and {@code text}.
+ * the arguments. Uses {@code fault}, {@code text} and {@code layup.statistics}.
  */
 package plyscape.layup;

@@ -3,9 +3,9 @@ package plyscape.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import plyscape.layup.BalanceCheck;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
+import plyscape.layup.advice.BalanceCheck;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
 

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.TreeMap;
 import plyscape.fault.InputFault;
 import plyscape.job.LayupReader;
-import plyscape.layup.Calibration;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
@@ -15,6 +14,7 @@ import plyscape.layup.Method;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.Sanding;
 import plyscape.layup.Top;
+import plyscape.layup.calibration.Calibration;
 
 /**
  * The text of a layup file with what a calibration found: the old text with two keys changed, or a

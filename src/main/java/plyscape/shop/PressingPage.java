@@ -1,7 +1,7 @@
 package plyscape.shop;
 
-import plyscape.layup.BalanceCheck;
 import plyscape.layup.Ply;
+import plyscape.layup.advice.BalanceCheck;
 import plyscape.text.Numbers;
 
 /**

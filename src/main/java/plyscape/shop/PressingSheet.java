@@ -3,11 +3,11 @@ package plyscape.shop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import plyscape.layup.BalanceCheck;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.layup.Wood;
+import plyscape.layup.advice.BalanceCheck;
 import plyscape.text.Numbers;
 import plyscape.text.Template;
 

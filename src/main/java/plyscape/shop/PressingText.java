@@ -3,7 +3,7 @@ package plyscape.shop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import plyscape.layup.BalanceCheck;
+import plyscape.layup.advice.BalanceCheck;
 import plyscape.text.Numbers;
 import plyscape.text.Template;
 import plyscape.text.TextTable;

@@ -11,7 +11,7 @@ import plyscape.files.CsvRows;
 import plyscape.layup.Layup;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
-import plyscape.layup.Reading;
+import plyscape.layup.calibration.Reading;
 import plyscape.text.NearestName;
 import plyscape.text.Template;
 

@@ -2,10 +2,10 @@ package plyscape.shop;
 
 import java.util.ArrayList;
 import java.util.List;
-import plyscape.layup.BalanceCheck;
 import plyscape.layup.Shelf;
 import plyscape.layup.Veneer;
 import plyscape.layup.Wood;
+import plyscape.layup.advice.BalanceCheck;
 
 /**
  * Veneers put together that only differ in name and colour: clearance, balance and fit of a layup

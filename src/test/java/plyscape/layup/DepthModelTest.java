@@ -11,6 +11,8 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.NormalTail;
 
 /** Hand-worked layups, one for each rule of section 3 of src/contract.md. */
 class DepthModelTest {

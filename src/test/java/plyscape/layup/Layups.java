@@ -7,7 +7,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** Layups and allowances for tests. */
-final class Layups {
+public final class Layups {
 
   private Layups() {}
 
@@ -17,12 +17,13 @@ final class Layups {
   }
 
   /** The defaults of src/contract.md, section 5. */
-  static CutAllowance standard() {
+  public static CutAllowance standard() {
     return new CutAllowance(0.10, Method.RSS, 0.03, new Sanding(0.10, 0.05), Top.LEAVE, 1.0);
   }
 
   /** Plies of the given thicknesses, all with one tolerance. */
-  static Layup of(double glue, double glueTolerance, double tolerance, double... thicknesses) {
+  public static Layup of(
+      double glue, double glueTolerance, double tolerance, double... thicknesses) {
     List<Ply> plies = new ArrayList<>();
     for (int i = 0; i < thicknesses.length; i++) {
       plies.add(
@@ -34,7 +35,7 @@ final class Layups {
   }
 
   /** A random layup of 3 to 9 plies, measured or not. */
-  static Layup random(Random random) {
+  public static Layup random(Random random) {
     int n = 3 + random.nextInt(7);
     List<Ply> plies = new ArrayList<>();
     for (int i = 1; i <= n; i++) {

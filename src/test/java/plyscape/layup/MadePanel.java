@@ -1,7 +1,9 @@
 package plyscape.layup;
 
+import plyscape.layup.statistics.SeededNormals;
+
 /** A panel drawn at random, which can be measured: the truth that estimates are held against. */
-final class MadePanel {
+public final class MadePanel {
 
   private final LayerStack stack;
   private final double[] error;
@@ -17,7 +19,7 @@ final class MadePanel {
    * @param taper plus or minus (3 sigma) on each of the two tapers, a share per 100 mm
    * @param bow the same for a thinner middle, a share per (100 mm)^2
    */
-  MadePanel(Layup layup, double taper, double bow, SeededNormals normals) {
+  public MadePanel(Layup layup, double taper, double bow, SeededNormals normals) {
     this.normals = normals;
     stack = LayerStack.of(layup);
     press = -0.04 + 0.08 * normals.uniform();
@@ -31,7 +33,7 @@ final class MadePanel {
   }
 
   /** True depth of an interface at a place of a panel of 240 x 240 mm. */
-  double depthMm(int interfaceIndex, double xMm, double yMm) {
+  public double depthMm(int interfaceIndex, double xMm, double yMm) {
     double x = (xMm - 120) / 100;
     double y = (yMm - 120) / 100;
     double share = press + taperX * x + taperY * y + bow * (x * x + y * y);
@@ -43,7 +45,7 @@ final class MadePanel {
   }
 
   /** The same as read with an error of its own. */
-  double read(int interfaceIndex, double xMm, double yMm, double toleranceMm) {
+  public double read(int interfaceIndex, double xMm, double yMm, double toleranceMm) {
     return depthMm(interfaceIndex, xMm, yMm) + normals.next() * toleranceMm / 3;
   }
 }

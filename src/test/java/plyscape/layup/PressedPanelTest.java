@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.layup.statistics.SeededNormals;
 
 class PressedPanelTest {
 

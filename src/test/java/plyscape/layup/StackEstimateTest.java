@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.Place;
+import plyscape.layup.statistics.SeededNormals;
 
 /** Stacks of references-2.md, section 8 (all derived there). */
 class StackEstimateTest {

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import plyscape.layup.BalanceCheck;
+import plyscape.layup.advice.BalanceCheck;
 import plyscape.plan.PanelPlan;
 import plyscape.render.HandPlan;
 

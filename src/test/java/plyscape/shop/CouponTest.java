@@ -164,12 +164,12 @@ class CouponTest {
         }
         csv += (i + 1) + "," + from + "," + to + "\n";
       }
-      plyscape.layup.Calibration found =
-          plyscape.layup.Calibration.of(
+      plyscape.layup.calibration.Calibration found =
+          plyscape.layup.calibration.Calibration.of(
               layup,
               ReadingsFile.parse("r.csv", csv, layup),
-              new plyscape.layup.CalibrationRules(0.1, false, 0));
-      for (plyscape.layup.Calibration.Boundary b : found.boundaries()) {
+              new plyscape.layup.calibration.CalibrationRules(0.1, false, 0));
+      for (plyscape.layup.calibration.Calibration.Boundary b : found.boundaries()) {
         double off = Math.abs(b.depthMm() - bottoms[b.plyNumber() - 1]);
         assertTrue(off <= c.stepMm() + 1e-9, "off by " + off);
         outside += off > b.toleranceMm() ? 1 : 0;

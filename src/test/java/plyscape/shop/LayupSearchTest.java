@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import plyscape.layup.BalanceCheck;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
@@ -26,6 +25,7 @@ import plyscape.layup.Sanding;
 import plyscape.layup.Shelf;
 import plyscape.layup.Top;
 import plyscape.layup.Veneer;
+import plyscape.layup.advice.BalanceCheck;
 
 class LayupSearchTest {
 

@@ -7,11 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import plyscape.layup.BalanceCheck;
 import plyscape.layup.GlueLine;
 import plyscape.layup.Layup;
 import plyscape.layup.Measured;
 import plyscape.layup.Ply;
+import plyscape.layup.advice.BalanceCheck;
 
 /** Figures of references.md section 4; the source is named beside each. */
 class PressingSheetTest {

@@ -14,7 +14,7 @@ import plyscape.layup.Layup;
 import plyscape.layup.Measured;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
-import plyscape.layup.Reading;
+import plyscape.layup.calibration.Reading;
 
 class ReadingsFileTest {
 

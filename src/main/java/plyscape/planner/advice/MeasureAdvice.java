@@ -2,7 +2,7 @@ package plyscape.planner.advice;
 
 import java.util.Locale;
 import plyscape.fault.Warnings;
-import plyscape.layup.NextMeasurement;
+import plyscape.layup.advice.NextMeasurement;
 import plyscape.plan.Landscape;
 
 /** Says which measurement by place would lower the expected area of wrong colour most. */

@@ -1,7 +1,10 @@
-package plyscape.layup;
+package plyscape.layup.advice;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.layup.Layup;
+import plyscape.layup.Ply;
+import plyscape.layup.Wood;
 import plyscape.text.Numbers;
 import plyscape.text.Template;
 

@@ -1,4 +1,7 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
+
+import plyscape.layup.LayerStack;
+import plyscape.layup.PanelPoint;
 
 /**
  * One reading of the depth of a ply's edge, off a test cut or the panel's edge. Immutable.

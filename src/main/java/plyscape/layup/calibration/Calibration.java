@@ -1,11 +1,21 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import plyscape.layup.ReadingOutliers.Scatter;
+import plyscape.layup.Boundary;
+import plyscape.layup.LayerStack;
+import plyscape.layup.Layup;
+import plyscape.layup.Method;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.PressedPanel;
+import plyscape.layup.StackEstimate;
+import plyscape.layup.calibration.ReadingOutliers.Scatter;
+import plyscape.layup.statistics.BestEstimate;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.NormalTail;
 
 /**
  * A layup with measured bottoms from readings, several an edge, with noise. Readings that don't fit

@@ -1,4 +1,6 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
+
+import plyscape.layup.PanelPoint;
 
 /**
  * What all readings of one ply's bottom at one place come to. Immutable.

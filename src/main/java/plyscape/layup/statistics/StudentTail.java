@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.statistics;
 
 /**
  * Student's t distribution for whole degrees of freedom, and the tail of the chi-square

@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,6 +6,18 @@ import java.util.NavigableMap;
 import java.util.Objects;
 import java.util.TreeMap;
 import plyscape.fault.Place;
+import plyscape.layup.Bottoms;
+import plyscape.layup.BoundaryForm;
+import plyscape.layup.LayerStack;
+import plyscape.layup.Layup;
+import plyscape.layup.LayupReadings;
+import plyscape.layup.Measured;
+import plyscape.layup.MeasuredPlace;
+import plyscape.layup.Method;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.StackEstimate;
+import plyscape.layup.StackReading;
+import plyscape.layup.statistics.BestEstimate;
 
 /**
  * A layup with read bottoms as its measured ones. Readings off one test cut share an error, and the

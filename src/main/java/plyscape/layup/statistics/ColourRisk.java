@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.statistics;
 
 /**
  * Probability that a finished face isn't inside its ply: every tolerance is read as 3 sigma of a
@@ -7,10 +7,10 @@ package plyscape.layup;
  *
  * <p>Exact for independent normal errors as long as a ply's edges can't change places.
  */
-final class ColourRisk {
+public final class ColourRisk {
 
   /** A tolerance is this many standard deviations. */
-  static final double SIGMAS = 3;
+  public static final double SIGMAS = 3;
 
   private ColourRisk() {}
 
@@ -22,7 +22,7 @@ final class ColourRisk {
    * @param belowMm the same from the bottom edge
    * @param belowToleranceMm the same
    */
-  static double of(
+  public static double of(
       double aboveMm, double aboveToleranceMm, double belowMm, double belowToleranceMm) {
     return Math.min(1, tail(aboveMm, aboveToleranceMm) + tail(belowMm, belowToleranceMm));
   }

@@ -1,10 +1,19 @@
-package plyscape.layup;
+package plyscape.layup.advice;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.DoubleFunction;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
+import plyscape.layup.LayerStack;
+import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.Ply;
+import plyscape.layup.PlyDepth;
+import plyscape.layup.PressedPanel;
 
 /** Works out {@link ThinPlyAdvice} by trying changes of a layup, one at a time. */
 final class ThinPlyAdviser {

@@ -1,7 +1,7 @@
-package plyscape.layup;
+package plyscape.layup.statistics;
 
 /** Small dense systems of linear equations, by elimination with row exchange. */
-final class LinearSystem {
+public final class LinearSystem {
 
   private LinearSystem() {}
 
@@ -12,7 +12,7 @@ final class LinearSystem {
    * @param matrix symmetric; left as it is
    * @throws ArithmeticException if the matrix is singular to working precision
    */
-  static double[][] inverse(double[][] matrix) {
+  public static double[][] inverse(double[][] matrix) {
     int n = matrix.length;
     double[] scale = new double[n];
     for (int i = 0; i < n; i++) {

@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.advice;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -9,6 +9,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Layup;
+import plyscape.layup.Layups;
+import plyscape.layup.Method;
+import plyscape.layup.Ply;
+import plyscape.layup.Sanding;
+import plyscape.layup.Top;
 
 class ThinPlyAdviceTest {
 

@@ -1,9 +1,12 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.NormalTail;
+import plyscape.layup.statistics.StudentTail;
 
 /**
  * Readings of the same edge that don't fit the others, found one after the other by their deleted

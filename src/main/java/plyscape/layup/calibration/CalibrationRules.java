@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
 
 /**
  * What is known of readings beside their values. Immutable.

@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.statistics;
 
 /**
  * Standard normal values from a seed, the same on every machine and Java version: SplitMix64

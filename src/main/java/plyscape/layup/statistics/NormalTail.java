@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.statistics;
 
 /** The upper tail of the standard normal distribution, and its inverse. */
 public final class NormalTail {

@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.advice;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,6 +6,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import plyscape.fault.Place;
+import plyscape.layup.Bottoms;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
+import plyscape.layup.Layup;
+import plyscape.layup.MeasuredPlace;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.Ply;
+import plyscape.layup.PlyDepth;
+import plyscape.layup.Spot;
 
 /**
  * Which ply's bottom, measured where on the panel's edge, would lower the expected area of wrong

@@ -1,7 +1,11 @@
-package plyscape.layup;
+package plyscape.layup.advice;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.Layup;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.PlyDepth;
 
 /**
  * What would make an unreliable ply reliable, in numbers, one change at a time with all else as it

@@ -1,8 +1,13 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
 
 import java.util.ArrayList;
 import java.util.List;
-import plyscape.layup.ReadingOutliers.Scatter;
+import plyscape.layup.Bottoms;
+import plyscape.layup.Layup;
+import plyscape.layup.PressedPanel;
+import plyscape.layup.calibration.ReadingOutliers.Scatter;
+import plyscape.layup.statistics.ColourRisk;
+import plyscape.layup.statistics.StudentTail;
 
 /**
  * How readings scatter about the mean of those of the same edge: as stated, or estimated from the

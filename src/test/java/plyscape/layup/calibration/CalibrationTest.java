@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.calibration;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -10,6 +10,14 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
+import plyscape.layup.LayerStack;
+import plyscape.layup.Layup;
+import plyscape.layup.Layups;
+import plyscape.layup.MadePanel;
+import plyscape.layup.Method;
+import plyscape.layup.PanelPoint;
+import plyscape.layup.PressedPanel;
+import plyscape.layup.statistics.SeededNormals;
 
 class CalibrationTest {
 

@@ -1,4 +1,4 @@
-package plyscape.layup;
+package plyscape.layup.statistics;
 
 /**
  * Best linear unbiased estimates from readings whose errors are correlated and whose mean is a
@@ -6,7 +6,7 @@ package plyscape.layup;
  * <i>Introduction to Geostatistics</i>, 1997, chapters 3 and 6). Solves {@code [K F; F' 0] [w; m] =
  * [k; f]}; one inverse serves all estimates. Immutable; takes time with the cube of the readings.
  */
-final class BestEstimate {
+public final class BestEstimate {
 
   private final int readings;
   private final double[][] inverse;
@@ -18,7 +18,7 @@ final class BestEstimate {
    * @param drift F: a row a reading, a column a drift function
    * @throws ArithmeticException if the readings can't tell the drift functions apart
    */
-  BestEstimate(double[][] covariance, double[][] drift) {
+  public BestEstimate(double[][] covariance, double[][] drift) {
     readings = covariance.length;
     int functions = readings == 0 ? 0 : drift[0].length;
     double[][] bordered = new double[readings + functions][readings + functions];
@@ -38,7 +38,7 @@ final class BestEstimate {
    * @param covariance k of the quantity with each reading
    * @param drift f of the quantity
    */
-  double[] weights(double[] covariance, double... drift) {
+  public double[] weights(double[] covariance, double... drift) {
     double[] out = new double[inverse.length];
     for (int i = 0; i < out.length; i++) {
       for (int j = 0; j < readings; j++) {
@@ -69,7 +69,7 @@ final class BestEstimate {
    * How far a reading lies from the estimate of it that all others give (Dubrule, <i>Mathematical
    * Geology</i> 15, 1983); not a number where the others say nothing.
    */
-  LeftOut leftOut(int reading, double[] values) {
+  public LeftOut leftOut(int reading, double[] values) {
     double sum = 0;
     for (int j = 0; j < readings; j++) {
       sum += inverse[reading][j] * values[j];
@@ -86,5 +86,5 @@ final class BestEstimate {
    * @param off reading less estimate
    * @param sigma deviation of that difference, the reading's own error in it
    */
-  record LeftOut(double off, double sigma) {}
+  public record LeftOut(double off, double sigma) {}
 }
