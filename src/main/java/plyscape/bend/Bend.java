@@ -20,16 +20,13 @@ public final class Bend {
   private final double[] acrossX;
   private final double[] acrossY;
 
-  private Bend(TopFace top, List<Plane> planes) {
+  private Bend(TopFace top, List<DepthPlane> planes) {
     this.top = top;
-    flatMm = planes.stream().mapToDouble(Plane::flatMm).toArray();
-    here = planes.stream().mapToDouble(Plane::here).toArray();
-    acrossX = planes.stream().mapToDouble(Plane::acrossX).toArray();
-    acrossY = planes.stream().mapToDouble(Plane::acrossY).toArray();
+    flatMm = planes.stream().mapToDouble(DepthPlane::flatMm).toArray();
+    here = planes.stream().mapToDouble(DepthPlane::here).toArray();
+    acrossX = planes.stream().mapToDouble(DepthPlane::acrossX).toArray();
+    acrossY = planes.stream().mapToDouble(DepthPlane::acrossY).toArray();
   }
-
-  /** Target depth of a ply over the panel; it falls evenly, being a mid-ply depth less sanding. */
-  private record Plane(double flatMm, double here, double acrossX, double acrossY) {}
 
   /**
    * A bend.
@@ -39,7 +36,7 @@ public final class Bend {
    * @param top its top face, heights over that of a flat panel
    */
   public static Bend of(Depths flat, Depths placed, TopFace top) {
-    List<Plane> planes = new ArrayList<>();
+    List<DepthPlane> planes = new ArrayList<>();
     double last = 0;
     for (PlyDepth at : flat) {
       if (at.targetMm() > last) {
@@ -50,11 +47,22 @@ public final class Bend {
     return new Bend(top, planes);
   }
 
-  private static Plane plane(PlyDepth at, Depths placed) {
+  /**
+   * A bend by other depths than the plies' targets.
+   *
+   * @param top heights over the face of a flat panel
+   * @param planes from the top down; none leaves depths as they are
+   */
+  public static Bend by(TopFace top, List<DepthPlane> planes) {
+    return new Bend(top, planes);
+  }
+
+  /** Target depth of a ply over the panel; it falls evenly, being a mid-ply depth less sanding. */
+  private static DepthPlane plane(PlyDepth at, Depths placed) {
     int ply = at.ply().number();
     double zero = placed.of(ply, new PanelPoint(0, 0)).midMm();
     double sanding = placed.of(ply).midMm() - placed.of(ply).targetMm();
-    return new Plane(
+    return new DepthPlane(
         at.targetMm(),
         zero - sanding,
         placed.of(ply, new PanelPoint(1, 0)).midMm() - zero,

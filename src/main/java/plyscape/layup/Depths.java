@@ -119,6 +119,11 @@ public final class Depths implements Iterable<PlyDepth> {
     return of(plies());
   }
 
+  /** The bottom ply at another place. */
+  public PlyDepth bottom(PanelPoint at) {
+    return of(plies(), at);
+  }
+
   /** Count of plies. */
   public int plies() {
     return topToBottom.size();

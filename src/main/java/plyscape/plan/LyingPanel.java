@@ -33,7 +33,7 @@ public final class LyingPanel {
                             .map(r -> new double[] {r.x(), r.y(), r.z() - shape.faceMm()})
                             .toList()))
             .orElse(null);
-    return new BentPanel(top, levels(panel.depths()));
+    return new BentPanel(top, levels(panel.depths()), bottom(panel.depths()));
   }
 
   /** Targets by place of all plies that lie deeper than the one above. */
@@ -47,6 +47,21 @@ public final class LyingPanel {
       }
     }
     return levels;
+  }
+
+  /** The panel's bottom by place, for a target so much below it. */
+  public static BentPanel.Level below(Depths depths, double moreMm) {
+    double origin = depths.bottom(new PanelPoint(0, 0)).bottomMm();
+    return new BentPanel.Level(
+        depths.thicknessMm() + moreMm,
+        origin + moreMm,
+        (depths.bottom(new PanelPoint(100, 0)).bottomMm() - origin) / 100,
+        (depths.bottom(new PanelPoint(0, 100)).bottomMm() - origin) / 100);
+  }
+
+  /** The panel's bottom by place. */
+  public static BentPanel.Level bottom(Depths depths) {
+    return below(depths, 0);
   }
 
   /** Target depth of a ply by place: as far above the ply's middle as at the centre. */

@@ -76,7 +76,15 @@ public record WrittenPlan(
     for (double[] t : bend.targets()) {
       levels.add(new BentPanel.Level(t[0], t[1], t[2], t[3]));
     }
-    return new BentPanel(bend.readings().isEmpty() ? null : ProbedTop.of(bend.readings()), levels);
+    return new BentPanel(
+        bend.readings().isEmpty() ? null : ProbedTop.of(bend.readings()),
+        levels,
+        level(plan.thicknessMm(), bend.bottomPlane()));
+  }
+
+  /** A depth by place, or null where the plan has none. */
+  static BentPanel.Level level(double flatMm, double[] plane) {
+    return plane == null ? null : new BentPanel.Level(flatMm, plane[0], plane[1], plane[2]);
   }
 
   /** The same programs for a panel that is flat and the same everywhere. */

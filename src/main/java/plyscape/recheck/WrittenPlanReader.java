@@ -172,7 +172,8 @@ public final class WrittenPlanReader {
               cutout.depthMm(),
               cutout.rings().toArray(double[][]::new),
               null,
-              cutout.slackMm()));
+              cutout.slackMm(),
+              WrittenPlan.level(cutout.depthMm(), cutout.plane())));
     }
     return List.copyOf(targets);
   }

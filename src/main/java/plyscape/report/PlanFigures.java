@@ -43,8 +43,10 @@ public record PlanFigures(
    * @param readings x, y and height over a flat panel's top face each, mm; empty for a flat face
    * @param targets of each ply that is cut, top to bottom: target depth in the flat plan, at the
    *     panel's lower left corner, change a mm of X, of Y
+   * @param bottomPlane the panel's thickness, likewise, or null where a plan doesn't say
    */
-  public record BendFigures(List<double[]> readings, List<double[]> targets) {}
+  public record BendFigures(
+      List<double[]> readings, List<double[]> targets, double[] bottomPlane) {}
 
   /** The same for a panel that is flat and the same everywhere. */
   public PlanFigures flat() {
@@ -65,8 +67,12 @@ public record PlanFigures(
         faces);
   }
 
-  /** Where pins or outline are cut: depths in mm, outlines x, y, x, y ..., even-odd. */
-  public record CutoutFigures(String what, double depthMm, double slackMm, List<double[]> rings) {}
+  /**
+   * Where pins or outline are cut: depths in mm, outlines x, y, x, y ..., even-odd; depth by place
+   * as at the panel's lower left corner, its change a mm of X and of Y, or null.
+   */
+  public record CutoutFigures(
+      String what, double depthMm, double slackMm, List<double[]> rings, double[] plane) {}
 
   /** How far below the panel the outline goes, mm. */
   public double throughMm() {

@@ -123,12 +123,15 @@ public final class PlanJson {
   /** Where pins and outline are cut, for {@code verify}. */
   private static void cutouts(ArrayNode node, List<CutoutArea> cutouts) {
     for (CutoutArea cutout : cutouts) {
-      ArrayNode rings =
+      ObjectNode one =
           node.addObject()
               .put("what", cutout.what())
               .put("depth_mm", cutout.depthMm())
-              .put("slack_mm", cutout.slackMm())
-              .putArray("rings");
+              .put("slack_mm", cutout.slackMm());
+      if (cutout.level() != null) {
+        plane(one.putArray("target_plane"), cutout.level());
+      }
+      ArrayNode rings = one.putArray("rings");
       for (Object ring : LinearComponentExtracter.getLines(cutout.area())) {
         ArrayNode points = rings.addArray();
         for (Coordinate point : ((LineString) ring).getCoordinates()) {
@@ -196,6 +199,9 @@ public final class PlanJson {
         .add(carved.maxX())
         .add(carved.maxY());
     panel.put("flatness_mm", plan.job().layup().flatnessMm());
+    if (!plan.shape().flat()) {
+      plane(panel.putArray("bottom_plane"), LyingPanel.bottom(plan.depths()));
+    }
     TopMap map = plan.shape().topMap().orElse(null);
     if (map == null) {
       panel.putNull("top_map");
@@ -225,9 +231,12 @@ public final class PlanJson {
    */
   private static void targetPlane(ObjectNode ply, Landscape plan, PlyDepth depth) {
     if (!plan.shape().flat() && depth.targetMm() > 0) {
-      BentPanel.Level level = LyingPanel.level(plan.depths(), depth);
-      ply.putArray("target_plane").add(level.originMm()).add(level.perX()).add(level.perY());
+      plane(ply.putArray("target_plane"), LyingPanel.level(plan.depths(), depth));
     }
+  }
+
+  private static void plane(ArrayNode node, BentPanel.Level level) {
+    node.add(level.originMm()).add(level.perX()).add(level.perY());
   }
 
   private static void terrain(ObjectNode node, Terrain terrain) {

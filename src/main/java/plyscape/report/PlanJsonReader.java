@@ -126,7 +126,8 @@ public final class PlanJsonReader {
               text(cutout.path("what"), at + "what"),
               number(cutout.path("depth_mm"), at + "depth_mm"),
               number(cutout.path("slack_mm"), at + "slack_mm"),
-              List.copyOf(rings)));
+              List.copyOf(rings),
+              plane(cutout.path("target_plane"), at + "target_plane")));
     }
     return List.copyOf(out);
   }
@@ -157,16 +158,26 @@ public final class PlanJsonReader {
     }
     List<double[]> targets = new ArrayList<>();
     for (JsonNode ply : root.path("plies")) {
-      JsonNode plane = ply.path("target_plane");
-      if (plane.isArray()) {
-        double[] one = {number(ply.path("target_mm"), "plies.target_mm"), 0, 0, 0};
-        for (int i = 0; i < 3; i++) {
-          one[i + 1] = number(plane.path(i), "plies.target_plane");
-        }
-        targets.add(one);
+      double[] plane = plane(ply.path("target_plane"), "plies.target_plane");
+      if (plane != null) {
+        double target = number(ply.path("target_mm"), "plies.target_mm");
+        targets.add(new double[] {target, plane[0], plane[1], plane[2]});
       }
     }
-    return targets.isEmpty() ? null : new PlanFigures.BendFigures(readings, targets);
+    double[] bottom = plane(root.path("panel").path("bottom_plane"), "panel.bottom_plane");
+    return targets.isEmpty() ? null : new PlanFigures.BendFigures(readings, targets, bottom);
+  }
+
+  /** A depth by place, or null where there is none. */
+  private double[] plane(JsonNode node, String key) {
+    if (!node.isArray()) {
+      return null;
+    }
+    double[] out = new double[3];
+    for (int i = 0; i < 3; i++) {
+      out[i] = number(node.path(i), key);
+    }
+    return out;
   }
 
   private Box box(double[] corners) {

@@ -9,8 +9,14 @@ import java.util.List;
  * @param top heights of its top face over that of a flat panel, or null where it is flat
  * @param plies targets by place from the top down, none at 0; empty where they are the same
  *     everywhere
+ * @param bottom its bottom face by place, or null where it is equally thick
  */
-public record BentPanel(ProbedTop top, List<Level> plies) {
+public record BentPanel(ProbedTop top, List<Level> plies, Level bottom) {
+
+  /** A panel that is equally thick. */
+  public BentPanel(ProbedTop top, List<Level> plies) {
+    this(top, plies, null);
+  }
 
   /**
    * Target depth of one ply below the top face: falls evenly over the panel.
@@ -68,6 +74,12 @@ public record BentPanel(ProbedTop top, List<Level> plies) {
       }
       here = next;
       flat = level.flatMm();
+    }
+    if (bottom != null) {
+      double next = bottom.depthMm(x, y);
+      return below <= next
+          ? flat + (bottom.flatMm() - flat) * (below - here) / (next - here)
+          : bottom.flatMm() + below - next;
     }
     return flat + below - here;
   }

@@ -1,6 +1,7 @@
 package plyscape.simulate;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import plyscape.grid.CellFrame;
 
@@ -22,6 +23,7 @@ final class FlattenedField {
   };
 
   private final BentPanel bent;
+  private final List<Target> cutouts;
   private final double[] floors;
   private final double radiusMm;
 
@@ -33,10 +35,12 @@ final class FlattenedField {
    */
   FlattenedField(BentPanel bent, List<Target> targets, double radiusMm) {
     this.bent = bent;
+    cutouts = targets.stream().filter(t -> t.level() != null).toList();
     this.radiusMm = radiusMm;
     floors =
         targets.stream()
-            .flatMapToDouble(t -> java.util.stream.DoubleStream.of(t.depthMm(), t.roughMm()))
+            .flatMapToDouble(
+                t -> DoubleStream.of(t.depthMm(), t.roughMm(), t.depthMm() - t.slackMm()))
             .filter(d -> d > 0)
             .distinct()
             .sorted()
@@ -52,6 +56,7 @@ final class FlattenedField {
   HeightField of(HeightField field, float[] uncut) {
     CellFrame frame = field.frame();
     float[] flat = new float[frame.size()];
+    short[] cutout = cutouts.isEmpty() ? null : TargetRaster.of(frame, cutouts);
     IntStream.range(0, frame.rows())
         .parallel()
         .forEach(
@@ -59,16 +64,29 @@ final class FlattenedField {
               for (int column = 0; column < frame.columns(); column++) {
                 int i = row * frame.columns() + column;
                 if (field.depth()[i] != uncut[i]) {
-                  flat[i] =
-                      (float) flat(frame.centreX(column), frame.centreY(row), field.depth()[i]);
+                  double x = frame.centreX(column);
+                  double y = frame.centreY(row);
+                  BentPanel.Level level =
+                      cutout == null || cutout[i] == TargetRaster.NONE
+                          ? null
+                          : cutouts.get(cutout[i]).level();
+                  flat[i] = (float) snapped(x, y, flat(x, y, field.depth()[i], level));
                 }
               }
             });
     return field.with(flat);
   }
 
-  private double flat(double x, double y, double depth) {
-    double flat = bent.flatMm(x, y, depth);
+  /** The depth in the flat plan, going by a level of its own where there is one. */
+  private double flat(double x, double y, double depth, BentPanel.Level level) {
+    if (level == null) {
+      return bent.flatMm(x, y, depth);
+    }
+    double below = depth - bent.faceMm(x, y);
+    return below <= 0 ? below : Math.max(0, level.flatMm() + below - level.depthMm(x, y));
+  }
+
+  private double snapped(double x, double y, double flat) {
     double floor = nearestFloor(flat);
     double off = flat - floor;
     if (floor == 0 || Math.abs(off) < 1e-6) {
@@ -76,6 +94,10 @@ final class FlattenedField {
     }
     double slack = slackMm(x, y);
     return Math.abs(off) <= slack ? floor : flat - Math.signum(off) * slack;
+  }
+
+  private static double slope(BentPanel.Level level) {
+    return Math.hypot(level.perX(), level.perY());
   }
 
   private double nearestFloor(double flat) {
@@ -96,9 +118,9 @@ final class FlattenedField {
       double there = bent.faceMm(x + radiusMm * way[0], y + radiusMm * way[1]);
       most = Math.max(most, Math.abs(there - here));
     }
-    double taper = 0;
+    double taper = bent.bottom() == null ? 0 : slope(bent.bottom());
     for (BentPanel.Level level : bent.plies()) {
-      taper = Math.max(taper, Math.hypot(level.perX(), level.perY()));
+      taper = Math.max(taper, slope(level));
     }
     return most + taper * radiusMm;
   }

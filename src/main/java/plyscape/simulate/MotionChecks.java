@@ -32,11 +32,13 @@ final class MotionChecks {
         lastDeep = stroke.line;
       }
       if (stroke.line != lastThrough
-          && checks.below(stroke) > setup.thicknessMm() + setup.throughMm() + LENGTH_SLACK_MM) {
+          && checks.pastBottom(stroke) > setup.throughMm() + LENGTH_SLACK_MM) {
         checks.add(
             cut,
             stroke,
-            "cuts through the panel, which is " + mm(setup.thicknessMm()) + " mm thick");
+            "cuts through the panel, which is "
+                + mm(setup.bottomMm(stroke.x1, stroke.y1))
+                + " mm thick");
         lastThrough = stroke.line;
       }
     }
@@ -60,6 +62,13 @@ final class MotionChecks {
     return Math.max(
         stroke.z0 - setup.faceMm(stroke.x0, stroke.y0),
         stroke.z1 - setup.faceMm(stroke.x1, stroke.y1));
+  }
+
+  /** The same below the panel's bottom. */
+  private double pastBottom(Stroke stroke) {
+    return Math.max(
+        stroke.z0 - setup.faceMm(stroke.x0, stroke.y0) - setup.bottomMm(stroke.x0, stroke.y0),
+        stroke.z1 - setup.faceMm(stroke.x1, stroke.y1) - setup.bottomMm(stroke.x1, stroke.y1));
   }
 
   private boolean flutes(Cut cut, Stroke stroke) {

@@ -55,6 +55,11 @@ public record Setup(
     return bent == null ? 0 : bent.faceMm(x, y);
   }
 
+  /** Depth of the panel's bottom below its top face at a place, mm. */
+  double bottomMm(double x, double y) {
+    return bent == null || bent.bottom() == null ? thicknessMm : bent.bottom().depthMm(x, y);
+  }
+
   /** A panel that nothing is to cut through. */
   public Setup(
       Box panel,

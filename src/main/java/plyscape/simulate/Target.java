@@ -9,13 +9,19 @@ package plyscape.simulate;
  *     that is repeated or not; holes and islands by the even-odd rule
  * @param face depths inside, where they aren't all the target depth; else null
  * @param slackMm how much higher wood may stay, mm, as at the tabs of an outline
+ * @param level depth by place on a bent panel, where it doesn't go with the plies; else null
  */
 public record Target(
-    int plyNumber, double depthMm, double[][] rings, SculptedDepth face, double slackMm) {
+    int plyNumber,
+    double depthMm,
+    double[][] rings,
+    SculptedDepth face,
+    double slackMm,
+    BentPanel.Level level) {
 
   /** A target of which no part may stay higher. */
   public Target(int plyNumber, double depthMm, double[][] rings, SculptedDepth face) {
-    this(plyNumber, depthMm, rings, face, 0);
+    this(plyNumber, depthMm, rings, face, 0, null);
   }
 
   /** A target at one depth. */

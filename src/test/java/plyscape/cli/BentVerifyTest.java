@@ -38,7 +38,11 @@ class BentVerifyTest {
       csv.append(String.format(Locale.ROOT, "%s,%s,%.3f%n", x, y, z));
     }
     Files.writeString(folder.resolve(name + ".csv"), csv);
-    Path job = new SmallJob(folder).job(name + ".yaml", "minimum_floor: 0.3\n");
+    Path job =
+        new SmallJob(folder)
+            .job(
+                name + ".yaml",
+                "minimum_floor: 0.3\noutline: {tabs: 2, tab_width: 3, tab_height: 0.5}\n");
     String text = Files.readString(job);
     assertTrue(text.contains("panel: {"), text);
     Files.writeString(job, text.replace("panel: {", "panel: {top_map: {file: " + name + ".csv}, "));

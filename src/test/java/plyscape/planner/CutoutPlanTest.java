@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
@@ -17,6 +18,7 @@ import plyscape.gcode.GcodeParser;
 import plyscape.gcode.PassComment;
 import plyscape.gcode.Program;
 import plyscape.job.JobReader;
+import plyscape.layup.PanelPoint;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -34,6 +36,11 @@ class CutoutPlanTest {
   }
 
   private PanelPlan plan(String more, String panel, Warnings warnings) throws IOException {
+    return plan(more, panel, "", warnings);
+  }
+
+  private PanelPlan plan(String more, String panel, String measured, Warnings warnings)
+      throws IOException {
     Files.writeString(
         folder.resolve("hill.asc"),
         "ncols 3\n"
@@ -52,7 +59,8 @@ class CutoutPlanTest {
           - {name: pale, colour: "#eeeeee", thickness: 0.9}
           - {name: dark, colour: "#223344", thickness: 0.9}
           - {name: base, colour: "#998877", thickness: 4}
-        """);
+        """
+            + measured);
     Path job = folder.resolve("job.yaml");
     Files.writeString(
         job,
@@ -72,7 +80,11 @@ class CutoutPlanTest {
   }
 
   private static BiteRaster cut(PanelPlan plan) {
-    BiteRaster wood = new BiteRaster(60, 60);
+    return cut(plan, (x, y) -> 0);
+  }
+
+  private static BiteRaster cut(PanelPlan plan, DoubleBinaryOperator face) {
+    BiteRaster wood = new BiteRaster(60, 60, face);
     for (ToolProgram program : plan.programs()) {
       Program parsed =
           GcodeParser.parse(
@@ -126,6 +138,84 @@ class CutoutPlanTest {
     assertTrue(tab > 4.5 && through > 25 && through + tab > 40, through + " mm and " + tab + " mm");
   }
 
+  /**
+   * The panel's top rises by 0.4 mm from the lower to the upper edge, and it is 0.3 mm thicker at
+   * the right edge than at the left.
+   */
+  @Test
+  void bentPanel_isCutFreeAtItsBottomWhereverThatIs() throws IOException {
+    Files.writeString(
+        folder.resolve("top.csv"), "x,y,z\n0,0,-0.2\n60,0,-0.2\n60,60,0.2\n0,60,0.2\n30,30,0\n");
+    Warnings warnings = new Warnings();
+    PanelPlan plan =
+        plan(
+            """
+            pins: {diameter: 4, depth: 4, at: [[4, 4], [56, 56]]}
+            outline: {shape: [9, 9, 51, 9, 51, 51, 9, 51], tabs: 4, tab_width: 5, tab_height: 1.5}
+            """,
+            ", top_map: {file: top.csv}",
+            """
+            measured_places:
+              - {at: [0, 30], bottoms: {1: 0.88, 2: 1.76, 3: 5.65}, tolerance: 0.01}
+              - {at: [60, 30], bottoms: {1: 0.92, 2: 1.84, 3: 5.95}, tolerance: 0.01}
+            press_taper: 0.15
+            """,
+            warnings);
+    assertTrue(plan.verification().collisions().isEmpty());
+    DoubleBinaryOperator face = (x, y) -> 0.2 - y / 150;
+    BiteRaster wood = cut(plan, face);
+    // A flat end is level where the face under it slopes: deeper by the slope over its radius.
+    double level = 0.03;
+    for (double[] pin : new double[][] {{4, 4}, {56, 56}}) {
+      assertEquals(4, wood.depthAt(pin[0], pin[1]) - face.applyAsDouble(pin[0], pin[1]), level);
+    }
+    double thinnest = 9;
+    double thickest = 0;
+    double tab = 0;
+    double through = 0;
+    for (double t = 9; t < 51; t += 0.1) {
+      double[][] sides = {{t, 7.4}, {t, 52.6}, {7.4, t}, {52.6, t}};
+      for (double[] at : sides) {
+        double depth = wood.depthAt(at[0], at[1]) - face.applyAsDouble(at[0], at[1]);
+        double bottom =
+            plan.depths().bottom(new PanelPoint(at[0], at[1])).bottomMm(); // as estimated
+        thinnest = Math.min(thinnest, bottom);
+        thickest = Math.max(thickest, bottom);
+        through += Math.abs(depth - bottom - 0.3) < level ? 0.1 : 0;
+        tab += Math.abs(depth - bottom + 1.5) < level ? 0.1 : 0;
+      }
+    }
+    assertTrue(thickest - thinnest > 0.2, thinnest + " to " + thickest);
+    assertTrue(tab > 18 && through > 100 && through + tab > 164, through + " mm and " + tab);
+  }
+
+  @Test
+  void holesThroughABentPanel_endBelowItsBottom() throws IOException {
+    PanelPlan plan =
+        plan(
+            """
+            pins: {diameter: 4, depth: 6, at: [[4, 30], [56, 30]]}
+            outline: {shape: panel, tabs: 4, through: 0.25}
+            """,
+            "",
+            """
+            measured_places:
+              - {at: [0, 30], bottoms: {3: 5.65}, tolerance: 0.01}
+              - {at: [60, 30], bottoms: {3: 5.95}, tolerance: 0.01}
+            press_taper: 0.15
+            """,
+            new Warnings());
+    BiteRaster wood = cut(plan);
+    double left = plan.depths().bottom(new PanelPoint(4, 30)).bottomMm();
+    double right = plan.depths().bottom(new PanelPoint(56, 30)).bottomMm();
+    assertTrue(right - left > 0.2, left + " and " + right);
+    assertEquals(left + 0.2, wood.depthAt(4, 30), 0.02);
+    assertEquals(right + 0.2, wood.depthAt(56, 30), 0.02);
+    assertTrue(
+        plan.warnings().stream().anyMatch(w -> w.code().equals("outline-shallow")),
+        "nothing was read at the upper and lower edge");
+  }
+
   @Test
   void cutThroughThePanelElsewhere_isStillAFault() throws IOException {
     PanelPlan plan =
@@ -176,16 +266,16 @@ class CutoutPlanTest {
         "half a hole");
     assertThrows(
         JobFault.class,
-        () -> plan("outline: {tool: end mill 1.5}\n", new Warnings()),
-        "flutes too short");
+        () ->
+            plan(
+                "pins: {diameter: 4, depth: 2, at: [[4, 4]]}\n"
+                    + "outline: {shape: [5, 5, 51, 5, 51, 51, 5, 51]}\n",
+                new Warnings()),
+        "the outline opens a hole");
     assertThrows(
         JobFault.class,
-        () -> {
-          Files.writeString(
-              folder.resolve("top.csv"), "x,y,z\n5,5,0\n55,5,0.2\n55,55,0.1\n5,55,0\n");
-          plan("outline: {tabs: 2}\n", ", top_map: {file: top.csv}", new Warnings());
-        },
-        "a panel that is measured by place");
+        () -> plan("outline: {tool: end mill 1.5}\n", new Warnings()),
+        "flutes too short");
     assertThrows(
         InputFault.class, () -> plan("outline: {tool: saw}\n", new Warnings()), "no such cutter");
     assertThrows(

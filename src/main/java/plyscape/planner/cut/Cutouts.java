@@ -22,6 +22,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
 import plyscape.plan.CutoutArea;
 import plyscape.plan.Landscape;
+import plyscape.simulate.BentPanel;
 import plyscape.toolpath.cutout.OutlineCut;
 import plyscape.toolpath.cutout.OutlineForm;
 import plyscape.toolpath.cutout.PinBores;
@@ -71,19 +72,11 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
     List<ToolRun> after = new ArrayList<>();
     List<CutoutArea> areas = new ArrayList<>();
     Job job = panel.job();
-    boolean any = job.additions().pins() != null || job.additions().outline() != null;
-    if (any && !panel.shape().flat()) {
-      throw new JobFault(
-          "pins and outline are planned for panels that lie flat, and this one is measured by"
-              + " place",
-          "leave pins and outline out here, and cut them by a job of the same panel without"
-              + " panel.top_map, measured_places and press_taper");
-    }
     if (job.additions().pins() != null) {
       before.add(pins(panel, pinTool(job, tools), areas));
     }
     if (job.additions().outline() != null) {
-      Tool tool = outlineTool(job, tools, panel.thicknessMm());
+      Tool tool = outlineTool(job, tools, new CutoutDepths(panel).thicknessMm(true));
       after.add(outline(panel, tool, areas, warnings));
     }
     return new Cutouts(List.copyOf(before), List.copyOf(after), List.copyOf(areas));
@@ -144,7 +137,7 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
       Geometry hole =
           MM.createPoint(new Coordinate(at[0], at[1])).buffer(pins.diameterMm() / 2, 32);
       requireWood(panel, pins, at, hole);
-      areas.add(new CutoutArea("pin", pins.depthMm(), 0, hole));
+      areas.add(new CutoutArea("pin", pins.depthMm(), 0, hole, new CutoutDepths(panel).pins()));
     }
     PinBores bores = new PinBores(pins.diameterMm(), pins.depthMm(), tool, panel.job().machine());
     int ply = plyAt(panel, pins.depthMm());
@@ -159,7 +152,9 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
         .exposed()
         .forEach(
             (ply, area) -> {
-              double cut = panel.cutMm(ply).lowerMm();
+              double flat = panel.cutMm(ply).lowerMm();
+              double cut =
+                  panel.shape().flat() ? flat : panel.shape().bend().depthMm(at[0], at[1], flat);
               if (cut > (1 - PIN_SHARE) * pins.depthMm() && area.intersects(hole)) {
                 throw new JobFault(
                     String.format(
@@ -189,22 +184,27 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
     OutlineSpec spec = panel.job().additions().outline();
     double depth = panel.thicknessMm() + spec.throughMm();
     double tabTop = panel.thicknessMm() - spec.tabs().heightMm();
-    if (tabTop < 0) {
+    double thinnest = new CutoutDepths(panel).thicknessMm(false);
+    if (spec.tabs().heightMm() > thinnest) {
       throw new JobFault(
           String.format(
               Locale.ROOT,
               "tabs of %.2f mm are higher than the panel, %.2f mm",
               spec.tabs().heightMm(),
-              panel.thicknessMm()),
+              thinnest),
           "set a smaller outline.tab_height");
     }
     OutlineForm form =
         new OutlineForm(
             depth, spec.allowanceMm(), spec.tabs().count(), spec.tabs().widthMm(), tabTop);
     OutlineCut cut = new OutlineCut(piece(panel, warnings), form, tool, panel.job().machine());
-    areas.add(new CutoutArea("outline", depth, 0, cut.kerf()));
+    BentPanel.Level level = new CutoutDepths(panel).outline();
+    Geometry kerf = cut.kerf();
+    requireApart(areas, kerf);
+    new CutoutDepths(panel).warnShallow(warnings);
+    areas.add(new CutoutArea("outline", depth, 0, kerf, level));
     if (spec.tabs().count() > 0) {
-      areas.add(new CutoutArea("tab", depth, depth - tabTop, cut.atTabs()));
+      areas.add(new CutoutArea("tab", depth, depth - tabTop, cut.atTabs(), level));
     } else {
       warnings.add(
           "outline-no-tabs",
@@ -213,6 +213,19 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
           "outline");
     }
     return new ToolRun(tool, cut.passes(panel.depths().plies()));
+  }
+
+  /** A hole that the outline cuts open holds no pin. */
+  private static void requireApart(List<CutoutArea> pins, Geometry kerf) {
+    for (CutoutArea pin : pins) {
+      if (pin.area().intersects(kerf)) {
+        Coordinate at = pin.area().getCentroid().getCoordinate();
+        throw new JobFault(
+            String.format(
+                Locale.ROOT, "the outline's cut opens the pin's hole at %.2f, %.2f", at.x, at.y),
+            "move the pin or the outline so that wood stays between them");
+      }
+    }
   }
 
   private static Polygon piece(Landscape panel, Warnings warnings) {

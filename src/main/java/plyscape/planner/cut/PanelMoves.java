@@ -40,7 +40,9 @@ final class PanelMoves {
     double stretch =
         panel.shape().flat()
             ? 1
-            : panel.shape().bend().stretch(job.panel().widthMm(), job.panel().heightMm());
+            : Math.max(
+                panel.shape().bend().stretch(job.panel().widthMm(), job.panel().heightMm()),
+                new CutoutDepths(panel).stretch());
     planned =
         panel.shape().flat()
             ? job.tools()
@@ -92,11 +94,16 @@ final class PanelMoves {
     if (panel.shape().flat()) {
       return clear;
     }
-    BentMoves bent = new BentMoves(panel.shape().bend(), panel.job().machine().safeHeightMm());
     double[] at = begin();
     PlungeLimit limit = new PlungeLimit(tool.plungeMmPerMin(), at[0], at[1], at[2]);
-    return new ToolRun(
-        tool, clear.passes().stream().map(pass -> bent(pass, bent, limit, at)).toList());
+    return new ToolRun(tool, clear.passes().stream().map(pass -> bent(pass, limit, at)).toList());
+  }
+
+  private BentMoves bent(Pass.Kind kind) {
+    boolean cutout = kind == Pass.Kind.PINS || kind == Pass.Kind.OUTLINE;
+    return new BentMoves(
+        cutout ? new CutoutDepths(panel).bend(kind) : panel.shape().bend(),
+        panel.job().machine().safeHeightMm());
   }
 
   private double[] begin() {
@@ -120,8 +127,8 @@ final class PanelMoves {
     return new Pass(pass.plyNumber(), pass.depthMm(), pass.stepdownFromMm(), moves, pass.kind());
   }
 
-  private static Pass bent(Pass pass, BentMoves bent, PlungeLimit limit, double[] at) {
-    List<Move> moves = limit.of(bent.of(at[0], at[1], at[2], pass.moves()));
+  private Pass bent(Pass pass, PlungeLimit limit, double[] at) {
+    List<Move> moves = limit.of(bent(pass.kind()).of(at[0], at[1], at[2], pass.moves()));
     if (!pass.moves().isEmpty()) {
       Move last = pass.moves().get(pass.moves().size() - 1);
       at[0] = last.x();

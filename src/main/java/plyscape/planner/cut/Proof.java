@@ -49,7 +49,7 @@ public final class Proof {
   }
 
   private static Target target(CutoutArea area) {
-    return new Target(0, area.depthMm(), cutoutRings(area), null, area.slackMm());
+    return new Target(0, area.depthMm(), cutoutRings(area), null, area.slackMm(), area.level());
   }
 
   /** Outlines of what pins or outline cut, each x, y, x, y ... */

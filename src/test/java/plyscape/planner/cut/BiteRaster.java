@@ -1,5 +1,6 @@
 package plyscape.planner.cut;
 
+import java.util.function.DoubleBinaryOperator;
 import plyscape.machine.Move;
 
 /**
@@ -16,14 +17,26 @@ public final class BiteRaster {
   private final int columns;
   private final int rows;
   private final double[] depthMm;
+  private final double highestMm;
   private double x;
   private double y;
   private double z;
 
   public BiteRaster(double widthMm, double heightMm) {
+    this(widthMm, heightMm, (placeX, placeY) -> 0);
+  }
+
+  /** Wood whose uncut face lies at these depths. */
+  public BiteRaster(double widthMm, double heightMm, DoubleBinaryOperator face) {
     columns = (int) Math.round(widthMm / CELL_MM);
     rows = (int) Math.round(heightMm / CELL_MM);
     depthMm = new double[columns * rows];
+    double highest = 0;
+    for (int i = 0; i < depthMm.length; i++) {
+      depthMm[i] = face.applyAsDouble((i % columns + 0.5) * CELL_MM, (i / columns + 0.5) * CELL_MM);
+      highest = Math.min(highest, depthMm[i]);
+    }
+    highestMm = highest;
   }
 
   /** The cutter stands here. */
@@ -83,7 +96,7 @@ public final class BiteRaster {
     int east = (int) Math.min(columns - 1, (Math.max(x, toX) + radiusMm) / CELL_MM);
     int south = (int) Math.max(0, (Math.min(y, toY) - radiusMm) / CELL_MM);
     int north = (int) Math.min(rows - 1, (Math.max(y, toY) + radiusMm) / CELL_MM);
-    for (int row = south; deepest > 0 && row <= north; row++) {
+    for (int row = south; deepest > highestMm && row <= north; row++) {
       for (int column = west; column <= east; column++) {
         double px = (column + 0.5) * CELL_MM - x;
         double py = (row + 0.5) * CELL_MM - y;
