@@ -85,7 +85,8 @@ public record BatchFile(Share share, List<String> jobs, List<JobResult> results)
         node.path("message").asText(),
         node.path("seconds").asDouble(),
         node.path("total_s").asDouble(),
-        warnings);
+        warnings,
+        node.path("earlier").asBoolean());
   }
 
   /** The text, LF at the end. */
@@ -96,15 +97,18 @@ public record BatchFile(Share share, List<String> jobs, List<JobResult> results)
     jobs.forEach(list::add);
     ArrayNode all = root.putArray("jobs");
     for (JobResult result : results) {
-      ObjectNode codes =
+      ObjectNode one =
           all.addObject()
               .put("job", result.job())
               .put("exit", result.exit())
               .put("message", result.message())
               .put("seconds", Math.round(1000 * result.seconds()) / 1000.0)
-              .put("total_s", result.totalS())
-              .putObject("warnings");
+              .put("total_s", result.totalS());
+      ObjectNode codes = one.putObject("warnings");
       result.warnings().forEach(codes::put);
+      if (result.earlier()) {
+        one.put("earlier", true);
+      }
     }
     return root.toPrettyString().replace("\r\n", "\n") + "\n";
   }
@@ -120,7 +124,7 @@ public record BatchFile(Share share, List<String> jobs, List<JobResult> results)
     try {
       Files.createDirectories(directory);
       Files.write(part, text().getBytes(StandardCharsets.UTF_8));
-      Files.move(part, directory.resolve(name), StandardCopyOption.REPLACE_EXISTING);
+      Files.move(part, directory.resolve(name), StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException e) {
       throw new JobFault(
           "can't write " + name + " in " + directory + ": " + IoReason.of(e),

@@ -35,13 +35,16 @@ public record Gathered(List<String> list, List<Entry> entries) {
 
     /** Whether it is done and its output is there. */
     public boolean whole() {
-      return result != null && result.done() && folder != null;
+      return result != null && !result.earlier() && result.done() && folder != null;
     }
 
     /** Why it isn't whole, "" when it is. */
     public String trouble() {
       if (result == null) {
         return "not planned yet";
+      }
+      if (result.earlier()) {
+        return "the last run was stopped before it";
       }
       if (!result.done()) {
         return result.message();
@@ -59,9 +62,11 @@ public record Gathered(List<String> list, List<Entry> entries) {
   }
 
   /**
-   * Reads the results in some folders; of two about one job that of the later file counts.
+   * Reads the results in some folders; of two about one job that of the later file counts. The list
+   * is that of the latest file; those of an earlier list are passed over where their folder has one
+   * of this list, too.
    *
-   * @throws JobFault if a folder has none, or they are of different lists
+   * @throws JobFault if a folder has none, or none of that list
    */
   public static Gathered of(List<Path> directories) {
     List<Written> files = new ArrayList<>();
@@ -75,15 +80,17 @@ public record Gathered(List<String> list, List<Entry> entries) {
       files.addAll(found);
     }
     files.sort(Comparator.comparing(Written::when));
-    List<String> list = files.get(0).file().jobs();
+    List<String> list = files.get(files.size() - 1).file().jobs();
+    files.removeIf(one -> !one.file().jobs().equals(list));
+    for (Path directory : directories) {
+      if (files.stream().noneMatch(one -> one.directory().equals(directory))) {
+        throw new JobFault(
+            directory + " is of another list than the others",
+            "gather what was made from one list; where it grew, plan each share again");
+      }
+    }
     Map<String, Entry> known = new TreeMap<>();
     for (Written one : files) {
-      if (!one.file().jobs().equals(list)) {
-        throw new JobFault(
-            one.directory().resolve(BatchFile.name(one.file().share()))
-                + " is of another list than the others",
-            "gather what was made from one list");
-      }
       for (JobResult result : one.file().results()) {
         known.merge(result.job(), entry(one.directory(), result), Gathered::later);
       }

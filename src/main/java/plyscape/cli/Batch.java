@@ -8,6 +8,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.locks.ReadWriteLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
+import java.util.function.UnaryOperator;
 
 /**
  * Several jobs in one process. Each stands alone: a failed one doesn't stop the others. A line a
@@ -31,12 +32,21 @@ final class Batch {
 
   /** Runs them all; how each went, in their order. */
   List<BatchLine> run(List<JobRun> runs) {
+    return run(runs, line -> line);
+  }
+
+  /**
+   * The same.
+   *
+   * @param ended takes each as it ends, from any thread, and gives what is said of it
+   */
+  List<BatchLine> run(List<JobRun> runs, UnaryOperator<BatchLine> ended) {
     ExecutorService workers =
         Executors.newFixedThreadPool(Math.max(1, Math.min(atATime, runs.size())));
     try {
       List<Future<BatchLine>> lines = new ArrayList<>();
       for (JobRun run : runs) {
-        lines.add(workers.submit(() -> line(run)));
+        lines.add(workers.submit(() -> ended.apply(line(run))));
       }
       return report(lines);
     } finally {

@@ -54,6 +54,11 @@ record BatchLine(
     return new BatchLine(result, "", false, memory, Collections.emptySortedMap());
   }
 
+  /** The same with another result. */
+  BatchLine with(JobResult other) {
+    return new BatchLine(other, directory, unchanged, shortOfMemory, wouldWrite);
+  }
+
   int exitCode() {
     return result.exit();
   }

@@ -5,7 +5,7 @@ import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import plyscape.batch.BatchFile;
+import plyscape.batch.BatchJournal;
 import plyscape.batch.Share;
 
 /** Which jobs of a series are planned, and what is kept of how they went. */
@@ -56,13 +56,16 @@ final class SeriesOptions {
    * @param runs of the share
    */
   static int run(Batch batch, List<JobRun> runs, Path directory, Share share, List<String> jobs) {
-    if (directory != null) {
-      BatchFile.refuseOther(directory.resolve(BatchFile.name(share)));
+    if (directory == null) {
+      return exit(batch.run(runs));
     }
-    List<BatchLine> lines = batch.run(runs);
-    if (directory != null) {
-      new BatchFile(share, jobs, lines.stream().map(BatchLine::result).toList()).write(directory);
+    try (BatchJournal journal = BatchJournal.open(directory, share, jobs)) {
+      return exit(
+          batch.run(runs, line -> line.with(journal.took(line.result(), line.unchanged()))));
     }
+  }
+
+  private static int exit(List<BatchLine> lines) {
     return Batch.worst(lines) == ExitCodes.DONE ? ExitCodes.DONE : ExitCodes.JOB;
   }
 }

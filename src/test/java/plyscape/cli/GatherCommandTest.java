@@ -79,6 +79,30 @@ class GatherCommandTest {
     assertFault("isn't of a batch", two);
   }
 
+  @Test
+  void aListThatGrew_isGathered_onceItsSharesWerePlannedAgain() throws IOException {
+    assertEquals(0, share("1/2", one));
+    assertEquals(0, share("2/2", one));
+    assertEquals(0, Run.of("gather", one).code());
+    files.job("d.yaml", "sanding: 0.15\n");
+    files.write("jobs.txt", "a b.yaml\nc.yaml\nd.yaml\n");
+    assertEquals(0, share("1/2", one));
+    assertEquals("3 jobs, 1 not there\nmissing c: not planned yet\n", Run.of("gather", one).out());
+    assertEquals(0, share("2/2", one));
+    assertEquals("3 jobs, all there\n", Run.of("gather", one).out());
+  }
+
+  @Test
+  void aStoppedRun_hasJobsThatItDidntComeTo() throws IOException {
+    assertEquals(0, share("1/1", one));
+    Path batch = one.resolve("batch.json");
+    String text = Files.readString(batch);
+    Files.writeString(batch, text.replaceFirst("\"exit\"", "\"earlier\" : true, \"exit\""));
+    Run run = Run.of("gather", one);
+    assertEquals(1, run.code());
+    assertTrue(run.out().contains("missing a b: the last run was stopped before it"), run.out());
+  }
+
   private int share(String share, Path out) {
     return Run.of("plan", "--list", list, "-o", out, "--share", share).code();
   }
