@@ -135,7 +135,8 @@ public final class JobGrowth {
             return JobReader.place(file, List.of(), key);
           }
         };
-    JobRun.Target target = new JobRun.Target(out, OutputKind.PLAN, true, false, false);
+    JobRun.Target target =
+        new JobRun.Target(out, OutputKind.PLAN, true, false, JobRun.Reuse.NOTHING);
     new JobRun(new PlanStages(), source, PlanOptions.usual(), target).run(clock, new Warnings());
     return clock.seconds;
   }

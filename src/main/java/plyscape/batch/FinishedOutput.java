@@ -35,11 +35,11 @@ public record FinishedOutput(double totalS, SortedMap<String, Integer> warnings)
     try {
       List<JsonNode> plans = new ArrayList<>();
       for (Path folder : folders(directory, job.panel())) {
-        JsonNode plan = MAPPER.readTree(folder.resolve(PlanFiles.PLAN).toFile());
-        if (!made(plan, job.origin().fingerprint()) || !allThere(folder, files(plan))) {
+        Optional<JsonNode> plan = plan(folder, job.origin().fingerprint());
+        if (plan.isEmpty()) {
           return Optional.empty();
         }
-        plans.add(plan);
+        plans.add(plan.get());
       }
       boolean whole =
           !job.panel().tiled()
@@ -48,6 +48,19 @@ public record FinishedOutput(double totalS, SortedMap<String, Integer> warnings)
     } catch (IOException e) {
       return Optional.empty(); // there is none, or it isn't ours: the run itself will see
     }
+  }
+
+  /**
+   * The {@code plan.json} of one panel's folder; empty if a file of it is missing or empty, or it
+   * was made of other files or with other options.
+   *
+   * @throws IOException if there is none, or it isn't ours
+   */
+  public static Optional<JsonNode> plan(Path folder, Fingerprint fingerprint) throws IOException {
+    JsonNode plan = MAPPER.readTree(folder.resolve(PlanFiles.PLAN).toFile());
+    return made(plan, fingerprint) && allThere(folder, files(plan))
+        ? Optional.of(plan)
+        : Optional.empty();
   }
 
   private static List<Path> folders(Path directory, Job.PanelSpec panel) {

@@ -45,6 +45,13 @@ final class ConsoleProgress implements Progress, AutoCloseable {
   private String running = "";
   private long since;
 
+  /** Which of several panels has its turn, "" before the first. */
+  private String panel = "";
+
+  private int panelsDone;
+  private int panelsLeft;
+  private long panelsSince;
+
   /**
    * Makes one that keeps still until it is ticked.
    *
@@ -95,6 +102,14 @@ final class ConsoleProgress implements Progress, AutoCloseable {
   }
 
   @Override
+  public synchronized void panel(String name, int number, int of) {
+    panel = name + " (" + number + " of " + of + "), ";
+    panelsDone = number - 1;
+    panelsLeft = of - panelsDone;
+    panelsSince = panelsDone == 0 ? nanoClock.getAsLong() : panelsSince;
+  }
+
+  @Override
   public synchronized void done() {
     end();
     if (sink != null) {
@@ -117,11 +132,16 @@ final class ConsoleProgress implements Progress, AutoCloseable {
     long now = nanoClock.getAsLong() - since;
     String place =
         stages.contains(running) ? (stages.indexOf(running) + 1) + "/" + stages.size() + " " : "";
-    sink.accept(WIPE + place + running + ", " + Numbers.fixed(now / 1e9, 0) + " s" + left(now));
+    sink.accept(
+        WIPE + place + panel + running + ", " + Numbers.fixed(now / 1e9, 0) + " s" + left(now));
   }
 
   /** The stages that have ended tell how fast this run is against the usual shares. */
   private String left(long runningNanos) {
+    if (panelsDone > 0) {
+      double each = (nanoClock.getAsLong() - panelsSince) / 1e9 / panelsDone;
+      return ", about " + Numbers.fixed(each * panelsLeft, 0) + " s left";
+    }
     double spent = runningNanos;
     double usualSpent = 0;
     for (Map.Entry<String, Long> ended : nanos.entrySet()) {

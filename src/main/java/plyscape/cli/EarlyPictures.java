@@ -42,6 +42,13 @@ final class EarlyPictures {
     }
   }
 
+  /** Lets go of the pictures of a plan that came to nothing. */
+  void forget(Landscape plan) {
+    synchronized (drawn) {
+      drawn.remove(plan.tiling());
+    }
+  }
+
   /** The pictures of a plan, begun now if they weren't before. */
   Drawing of(Landscape plan) {
     Drawing drawing;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import plyscape.batch.FinishedOutput;
+import plyscape.fault.Fault;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
@@ -16,9 +17,11 @@ import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
 import plyscape.plan.CutPlan;
 import plyscape.plan.CutterAdvice;
+import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
+import plyscape.plan.TiledPlan;
 import plyscape.plan.Version;
 import plyscape.region.Tiling;
 import plyscape.text.Durations;
@@ -37,9 +40,18 @@ final class JobRun {
    *
    * @param directory null to write nothing
    * @param dry only list what would be written
-   * @param keep leave an earlier output as it is where it still holds
+   * @param reuse what of earlier runs is left as it is where it still holds
    */
-  record Target(Path directory, OutputKind kind, boolean force, boolean dry, boolean keep) {}
+  record Target(Path directory, OutputKind kind, boolean force, boolean dry, Reuse reuse) {}
+
+  /** What a run goes on from. */
+  enum Reuse {
+    NOTHING,
+    /** Panels that a stopped run has left. */
+    PANELS,
+    /** A whole output, and such panels. */
+    OUTPUT
+  }
 
   /**
    * How a run went.
@@ -63,6 +75,13 @@ final class JobRun {
     this.target = target;
   }
 
+  /** The same, going on from nothing. */
+  JobRun anew() {
+    Target other =
+        new Target(target.directory(), target.kind(), target.force(), target.dry(), Reuse.NOTHING);
+    return new JobRun(stages, source, options, other);
+  }
+
   String name() {
     return source.name();
   }
@@ -81,7 +100,7 @@ final class JobRun {
       progress.stage("settings");
       Job job = source.read(warnings);
       if (target.directory() == null) {
-        Plan plan = stages.plan(job, options, progress, warnings);
+        Plan plan = stages.plan(job, options, progress, warnings, PanelStore.FIGURES);
         return new Outcome(plan, null, null, Map.of(), false);
       }
       return filed(options.previewOnly() ? job : fingerprinted(job), progress, warnings);
@@ -98,18 +117,30 @@ final class JobRun {
 
   private Outcome filed(Job job, Progress progress, Warnings warnings) {
     Optional<FinishedOutput> earlier =
-        target.keep() ? FinishedOutput.of(target.directory(), job) : Optional.empty();
+        target.reuse() == Reuse.OUTPUT
+            ? FinishedOutput.of(target.directory(), job)
+            : Optional.empty();
     if (earlier.isPresent()) {
       return Outcome.unchanged(earlier.get(), target.directory());
     }
     try (OutputDirectory out = open(kind(job))) {
-      Plan plan = stages.plan(job, options, progress, warnings);
+      out.goOn(target.reuse() != Reuse.NOTHING);
+      return written(job, out, progress, warnings);
+    }
+  }
+
+  private Outcome written(Job job, OutputDirectory out, Progress progress, Warnings warnings) {
+    try {
+      Plan plan = stages.plan(job, options, progress, warnings, stages.panels(out));
       progress.stage("files");
       stages.write(plan, out);
       if (!target.dry()) {
         out.publish();
       }
       return new Outcome(plan, null, target.directory(), out.written(), target.dry());
+    } catch (Fault fault) {
+      out.discard();
+      throw fault;
     }
   }
 
@@ -157,6 +188,16 @@ final class JobRun {
     }
     if (plan instanceof CutPlan cut) {
       CutterAdvice.of(cut).map(JobRun::advice).ifPresent(lines::add);
+    }
+    if (plan instanceof TiledPlan tiled) {
+      long earlier = tiled.tiles().stream().filter(tile -> tile.plan().earlier()).count();
+      if (earlier > 0) {
+        lines.add(
+            earlier
+                + " of "
+                + tiled.tiles().size()
+                + " panels were there from a run that was stopped");
+      }
     }
     if (outcome.directory() != null && !outcome.files().isEmpty()) {
       long bytes = outcome.files().values().stream().mapToLong(Long::longValue).sum();

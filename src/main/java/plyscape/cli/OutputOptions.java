@@ -56,7 +56,7 @@ final class OutputOptions {
     for (JobInputs.Source source : sources) {
       Path base = directory == null ? null : directory(spec);
       Path own = base == null || sources.size() == 1 ? base : base.resolve(source.name());
-      JobRun.Target target = new JobRun.Target(own, kind, force, dry, false);
+      JobRun.Target target = new JobRun.Target(own, kind, force, dry, JobRun.Reuse.PANELS);
       runs.add(new JobRun(stages, source, options, target));
     }
     return runs;

@@ -157,7 +157,8 @@ final class PlanCommand implements Callable<Integer> {
     Stages all = new TiledStages(extras.isEmpty() ? stages : new ExtraStages(stages, extras));
     JobTalk talk = new JobTalk(console, all, common, json);
     if (sources.size() == 1 && !inputs.listed() && !series.shared()) {
-      return talk.one(output.runs(spec, all, sources, options, OutputKind.PLAN, dry).get(0));
+      JobRun run = output.runs(spec, all, sources, options, OutputKind.PLAN, dry).get(0);
+      return talk.one(series.all() ? run.anew() : run);
     }
     return batch(talk, all, sources, options);
   }
@@ -170,7 +171,12 @@ final class PlanCommand implements Callable<Integer> {
     for (JobInputs.Source source : share.of(sources)) {
       Path own = folder.resolve(source.name());
       JobRun.Target target =
-          new JobRun.Target(own, OutputKind.PLAN, true, dry, !series.all() && !dry);
+          new JobRun.Target(
+              own,
+              OutputKind.PLAN,
+              true,
+              dry,
+              series.all() || dry ? JobRun.Reuse.NOTHING : JobRun.Reuse.OUTPUT);
       runs.add(new JobRun(all, source, options, target));
     }
     List<String> names = sources.stream().map(JobInputs.Source::name).toList();

@@ -8,6 +8,7 @@ import plyscape.job.Job;
 import plyscape.output.FileSink;
 import plyscape.plan.Landscape;
 import plyscape.plan.PanelPlan;
+import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -45,27 +46,52 @@ final class PlanStages implements Stages {
   }
 
   @Override
-  public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
-    return Planner.plan(
-        job,
-        options,
-        new Progress() {
-          @Override
-          public void stage(String name) {
-            progress.stage(name);
-          }
+  public Plan plan(
+      Job job, PlanOptions options, Progress progress, Warnings warnings, PanelStore panels) {
+    Drawn drawn = new Drawn(progress);
+    try {
+      return Planner.plan(job, options, drawn, warnings, panels);
+    } catch (RuntimeException | Error e) {
+      drawn.forget();
+      throw e;
+    }
+  }
 
-          @Override
-          public void regions(Landscape regions) {
-            early.begin(regions);
-          }
+  /** Begins the pictures of each panel; of one that fails they are let go. */
+  private final class Drawn implements Progress {
+    private final Progress usual;
+    private Landscape last;
 
-          @Override
-          public void done() {
-            progress.done();
-          }
-        },
-        warnings);
+    Drawn(Progress usual) {
+      this.usual = usual;
+    }
+
+    @Override
+    public void stage(String name) {
+      usual.stage(name);
+    }
+
+    @Override
+    public void regions(Landscape regions) {
+      last = regions;
+      early.begin(regions);
+    }
+
+    void forget() {
+      if (last != null) {
+        early.forget(last);
+      }
+    }
+
+    @Override
+    public void panel(String name, int number, int of) {
+      usual.panel(name, number, of);
+    }
+
+    @Override
+    public void done() {
+      usual.done();
+    }
   }
 
   @Override

@@ -19,7 +19,9 @@ final class SeriesOptions {
 
   @Option(
       names = "--all",
-      description = "With several jobs, plan those again whose output still holds, too.")
+      description =
+          "Plan again what earlier runs left and still holds: outputs of several jobs, panels of"
+              + " one that was stopped.")
   private boolean all;
 
   /** Whether outputs that still hold are done again. */

@@ -4,6 +4,8 @@ import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.FileSink;
+import plyscape.output.OutputDirectory;
+import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -21,8 +23,17 @@ interface Stages {
     return "";
   }
 
-  /** Runs a job's stages. */
-  Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings);
+  /**
+   * Runs a job's stages.
+   *
+   * @param panels takes each of several panels
+   */
+  Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings, PanelStore panels);
+
+  /** What takes each of several panels of an output. */
+  default PanelStore panels(OutputDirectory out) {
+    return PanelStore.FIGURES;
+  }
 
   /** Writes all files of a plan; of a preview only the picture. */
   void write(Plan plan, FileSink out);

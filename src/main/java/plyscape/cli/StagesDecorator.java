@@ -4,6 +4,8 @@ import java.util.List;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.FileSink;
+import plyscape.output.OutputDirectory;
+import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -25,8 +27,14 @@ interface StagesDecorator extends Stages {
   }
 
   @Override
-  default Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
-    return usual().plan(job, options, progress, warnings);
+  default Plan plan(
+      Job job, PlanOptions options, Progress progress, Warnings warnings, PanelStore panels) {
+    return usual().plan(job, options, progress, warnings, panels);
+  }
+
+  @Override
+  default PanelStore panels(OutputDirectory out) {
+    return usual().panels(out);
   }
 
   @Override

@@ -2,9 +2,9 @@ package plyscape.cli;
 
 import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
-import plyscape.plan.PanelPlan;
+import plyscape.output.OutputDirectory;
+import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
-import plyscape.plan.Tile;
 import plyscape.plan.TiledLandscape;
 import plyscape.plan.TiledPlan;
 import plyscape.render.OverviewPicture;
@@ -18,11 +18,13 @@ import plyscape.report.TilesJson;
 record TiledStages(Stages usual) implements StagesDecorator {
 
   @Override
+  public PanelStore panels(OutputDirectory out) {
+    return new PanelFolders(usual, out);
+  }
+
+  @Override
   public void write(Plan plan, FileSink out) {
     if (plan instanceof TiledPlan tiled) {
-      for (Tile<PanelPlan> tile : tiled.tiles()) {
-        usual.write(tile.plan(), out.folder(tile.name()));
-      }
       out.write(PlanFiles.OVERVIEW, OverviewPicture.png(tiled.landscape(), tiled.panels()));
       out.write(PlanFiles.INDEX, IndexPage.text(tiled));
       out.write(PlanFiles.TILES, TilesJson.text(tiled));

@@ -18,7 +18,7 @@ import plyscape.fault.JobFault;
 final class EarlierOutput {
 
   /** Entries of an existing target that are looked at: far more than any output has. */
-  private static final int LOOKED_AT = 5000;
+  private static final int LOOKED_AT = 20_000;
 
   private EarlierOutput() {}
 

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import plyscape.files.BrokenSwap;
 
@@ -22,9 +23,9 @@ import plyscape.files.BrokenSwap;
  *
  * <p>A run for {@code out} works under {@code .out.plyscape-KEY.part}, sets an old output aside as
  * {@code .old}, and holds a lock on {@code .lock} all the while. The system drops the lock however
- * the run ends, so whatever can be locked is left over: a {@code .part} is deleted; an {@code .old}
- * is put back when the target isn't there (the run was killed between its two renames), else
- * deleted.
+ * the run ends, so whatever can be locked is left over: a {@code .part} is deleted, unless there
+ * are folders in it that the next run may go on from; an {@code .old} is put back when the target
+ * isn't there (the run was killed between its two renames), else deleted.
  */
 final class Leftovers {
 
@@ -53,8 +54,31 @@ final class Leftovers {
     return BrokenSwap.prefix(target.getFileName().toString());
   }
 
-  /** Clears up after killed runs for the target. What can't be cleared stays for the next run. */
-  static void clear(Path target) throws IOException {
+  /**
+   * Clears up after killed runs for the target. What can't be cleared stays for the next run.
+   *
+   * @param kept names of folders for whose sake an unfinished output stays; null for none
+   */
+  static void clear(Path target, Pattern kept) throws IOException {
+    for (String key : keys(target)) {
+      locked(target, key, () -> settle(target, key, kept));
+    }
+  }
+
+  /** Takes the folders of that name over from stopped runs, and clears up after these. */
+  static void take(Path target, Pattern names, Path into) throws IOException {
+    for (String key : keys(target)) {
+      locked(
+          target,
+          key,
+          () -> {
+            WholeFolders.move(name(target, key, "part"), into, names);
+            settle(target, key, null);
+          });
+    }
+  }
+
+  private static Set<String> keys(Path target) throws IOException {
     Set<String> keys = new TreeSet<>();
     String prefix = prefix(target);
     try (DirectoryStream<Path> files =
@@ -65,9 +89,7 @@ final class Leftovers {
         keys.add(name.substring(prefix.length(), name.lastIndexOf('.')));
       }
     }
-    for (String key : keys) {
-      clear(target, key);
-    }
+    return keys;
   }
 
   private static boolean named(Path file, String prefix) {
@@ -76,7 +98,13 @@ final class Leftovers {
         && name.substring(prefix.length()).matches("[0-9a-z-]+\\.(part|old|lock)");
   }
 
-  private static void clear(Path target, String key) throws IOException {
+  /** What is done about a run that has ended. */
+  private interface Step {
+    void run() throws IOException;
+  }
+
+  /** Does something under a run's lock, unless that run is still going. */
+  private static void locked(Path target, String key, Step step) throws IOException {
     Path lock = name(target, key, "lock");
     if (OURS.contains(lock)) {
       return;
@@ -87,7 +115,7 @@ final class Leftovers {
       if (held == null) {
         return;
       }
-      settle(target, key);
+      step.run();
       Files.deleteIfExists(lock);
     } catch (OverlappingFileLockException e) {
       return; // another thread's, just begun
@@ -97,13 +125,20 @@ final class Leftovers {
   /**
    * Puts an old output back if its place is empty, and deletes the rest of one run's hidden
    * directories.
+   *
+   * @param kept names of folders for whose sake an unfinished output stays; null for none
    */
-  static void settle(Path target, String key) throws IOException {
+  static void settle(Path target, String key, Pattern kept) throws IOException {
     Path old = name(target, key, "old");
     if (Files.isDirectory(old) && Files.notExists(target)) {
       Files.move(old, target);
     }
-    delete(name(target, key, "part"));
+    Path part = name(target, key, "part");
+    if (WholeFolders.in(part, kept).isEmpty()) {
+      delete(part);
+    } else {
+      WholeFolders.alone(part, kept);
+    }
     delete(old);
   }
 

@@ -12,9 +12,12 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
@@ -40,12 +43,19 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   private FileChannel lock;
   private boolean open = true;
 
+  /** Folders that stay when the run is stopped; null for none. */
+  private Pattern kept;
+
+  /** Whether it failed for a reason that has nothing to do with what is written. */
+  private boolean full;
+
   private OutputDirectory(Path asked, Path target, OutputKind kind, boolean force, boolean dry) {
     this.dry = dry;
     this.asked = asked;
     this.target = target;
     this.kind = kind;
     this.force = force;
+    this.kept = kind.folder();
     this.key =
         Long.toString(ProcessHandle.current().pid(), 36)
             + "-"
@@ -109,7 +119,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
 
   private void begin() throws IOException {
     makeParents(target.getParent());
-    Leftovers.clear(target);
+    Leftovers.clear(target, kept);
     EarlierOutput.refuseIfTaken(asked, target, kind, force);
     takeLock();
     Runtime.getRuntime().addShutdownHook(onExit);
@@ -156,6 +166,69 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   }
 
   /**
+   * Takes over the whole folders that stopped runs for this output have left, see {@link #left}; or
+   * deletes them.
+   */
+  public void goOn(boolean take) {
+    if (dry || kept == null) {
+      return;
+    }
+    try {
+      if (take) {
+        Leftovers.take(target, kept, aside("part"));
+      } else {
+        Leftovers.clear(target, null);
+      }
+    } catch (IOException e) {
+      throw new JobFault(
+          "can't clear up beside " + asked + ": " + IoReason.of(e), "choose another directory");
+    }
+  }
+
+  /** A folder that a stopped run has left whole. */
+  public Optional<Path> left(String folder) {
+    Path place = aside("part").resolve(folder);
+    return Files.isDirectory(place) ? Optional.of(place) : Optional.empty();
+  }
+
+  /** Makes such a folder a part of this output, or deletes it. */
+  public synchronized void settle(String folder, boolean keep) {
+    Path place = aside("part").resolve(folder);
+    try {
+      if (keep) {
+        for (String file : EarlierOutput.files(place)) {
+          written.put(folder + "/" + file, Files.size(place.resolve(file)));
+        }
+      } else {
+        Leftovers.delete(place);
+      }
+    } catch (IOException e) {
+      throw unwritable(folder, e);
+    }
+  }
+
+  /** Writes a folder that gets its name when all its files are there. */
+  public void whole(String folder, Consumer<FileSink> files) {
+    Path making = WholeFolders.making(aside("part"), folder);
+    files.accept((name, bytes) -> write(folder + "/" + name, making.resolve(name), bytes));
+    synchronized (this) {
+      try {
+        if (!dry) {
+          requireOpen();
+          WholeFolders.finish(aside("part"), folder);
+        }
+      } catch (IOException e) {
+        throw unwritable(folder, e);
+      }
+    }
+  }
+
+  /** Nothing of this run is worth keeping, unless it is for want of room: it can't be done. */
+  public void discard() {
+    kept = full ? kept : null;
+  }
+
+  /**
    * Writes a file.
    *
    * @param name relative path with {@code /}, one that the kind owns
@@ -163,25 +236,37 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
    * @throws IllegalArgumentException if the name leads out of the directory or isn't of the kind
    */
   @Override
-  public synchronized void write(String name, byte[] bytes) {
+  public void write(String name, byte[] bytes) {
+    write(name, inside(aside("part"), name), bytes);
+  }
+
+  private synchronized void write(String name, Path file, byte[] bytes) {
+    requireOpen();
+    inside(aside("part"), name);
+    if (!dry) {
+      try {
+        Files.createDirectories(file.getParent());
+        Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      } catch (IOException e) {
+        throw unwritable(name, e);
+      }
+    }
+    written.put(name, (long) bytes.length);
+  }
+
+  private void requireOpen() {
     if (!open) {
       throw new JobFault("the run was broken off", "start it again");
     }
-    Path part = aside("part");
-    Path file = inside(part, name);
-    if (dry) {
-      written.put(name, (long) bytes.length);
-      return;
-    }
-    try {
-      Files.createDirectories(file.getParent());
-      Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-    } catch (IOException e) {
-      throw new JobFault(
-          "can't write " + name + " for " + asked + ": " + IoReason.of(e),
-          "make room or choose another directory; nothing was left behind");
-    }
-    written.put(name, (long) bytes.length);
+  }
+
+  private JobFault unwritable(String name, IOException e) {
+    full = true;
+    return new JobFault(
+        "can't write " + name + " for " + asked + ": " + IoReason.of(e),
+        kept == null
+            ? "make room or choose another directory; nothing was left behind"
+            : "make room; what is done is kept, and the same command goes on from there");
   }
 
   private Path inside(Path part, String name) {
@@ -211,6 +296,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     if (!open || dry) {
       throw new IllegalStateException("closed or dry");
     }
+    full = true; // whatever comes, it is whole
     try {
       EarlierOutput.refuseIfTaken(asked, target, kind, force);
       boolean replace = force && Files.exists(target) && !EarlierOutput.files(target).isEmpty();
@@ -258,7 +344,10 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     }
   }
 
-  /** Leaves nothing of an unpublished directory. */
+  /**
+   * Leaves nothing of an unpublished directory, but for whole folders that the next run may go on
+   * from.
+   */
   @Override
   public synchronized void close() {
     if (!open || dry) {
@@ -275,7 +364,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   private synchronized void abandon() {
     open = false;
     try {
-      Leftovers.settle(target, key);
+      Leftovers.settle(target, key, kept);
       if (lock != null) {
         Files.deleteIfExists(aside("lock"));
         lock.close();

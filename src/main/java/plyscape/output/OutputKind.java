@@ -13,8 +13,10 @@ import plyscape.files.PlanFiles;
  * @param keyText text that stands near the start of that file; "" when such a directory is never
  *     replaced
  * @param names patterns of all files that may be in it, as relative paths with {@code /}
+ * @param folder pattern of its folders that are worth something without the rest; null when it has
+ *     none
  */
-public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
+public record OutputKind(String keyFile, String keyText, List<Pattern> names, Pattern folder) {
 
   /** How far into the key file its text is looked for, bytes. */
   static final int KEY_REACH = 2000;
@@ -40,18 +42,22 @@ public record OutputKind(String keyFile, String keyText, List<Pattern> names) {
 
   /** Makes a kind from regular expressions. */
   public static OutputKind of(String keyFile, String keyText, String... names) {
-    return new OutputKind(keyFile, keyText, List.of(names).stream().map(Pattern::compile).toList());
+    return new OutputKind(keyFile, keyText, patterns(List.of(names)), null);
+  }
+
+  private static List<Pattern> patterns(List<String> names) {
+    return names.stream().map(Pattern::compile).toList();
   }
 
   /**
    * Several of this kind in folders of a name's pattern, with a key file and other files above
    * them.
    */
-  private OutputKind many(String key, String text, String folder, String... others) {
+  private OutputKind many(String key, String text, String folderNames, String... others) {
     List<String> all = new ArrayList<>(List.of(others));
     all.add(Pattern.quote(key));
-    names.forEach(name -> all.add(folder + "/(?:" + name.pattern() + ")"));
-    return of(key, text, all.toArray(new String[0]));
+    names.forEach(name -> all.add(folderNames + "/(?:" + name.pattern() + ")"));
+    return new OutputKind(key, text, patterns(all), Pattern.compile(folderNames));
   }
 
   /** Kinds that an output of this one may replace: of {@code plan}, one panel or several. */

@@ -17,7 +17,7 @@ public record CutterAdvice(CutterEstimate estimate, double savedShare) {
   /** The one that would save most, if any saves enough. */
   public static Optional<CutterAdvice> of(CutPlan plan) {
     double now = plan.time().totalS();
-    double change = plan.job().machine().toolChangeS() * plan.panelPlans().size();
+    double change = plan.job().machine().toolChangeS() * plan.figures().size();
     return plan.estimates().stream()
         .map(e -> new CutterAdvice(e, (now - e.totalS() - change) / now))
         .filter(advice -> advice.savedShare() > WORTH_SAYING)

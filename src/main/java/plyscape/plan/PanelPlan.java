@@ -39,8 +39,8 @@ public record PanelPlan(
   }
 
   @Override
-  public List<PanelPlan> panelPlans() {
-    return List.of(this);
+  public List<PanelFigures> figures() {
+    return List.of(PanelFigures.of(this));
   }
 
   @Override

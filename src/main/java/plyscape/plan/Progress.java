@@ -12,6 +12,9 @@ public interface Progress {
   /** The regions of a panel stand, and its toolpaths are about to be planned. */
   default void regions(Landscape regions) {}
 
+  /** One of several panels has its turn, the number-th of so many, from 1. */
+  default void panel(String name, int number, int of) {}
+
   /** The run has ended, well or not. */
   default void done() {}
 }

@@ -7,9 +7,9 @@ import plyscape.files.PlanFiles;
  *
  * @param column from 1 at the left
  * @param row from 1 at the bottom
- * @param plan of this panel, in its own coordinates
+ * @param plan of this panel, in its own coordinates, or what remains of it
  */
-public record Tile<P extends Plan>(int column, int row, P plan) {
+public record Tile<P>(int column, int row, P plan) {
 
   /** Checks that column and row count from 1. */
   public Tile {

@@ -1,13 +1,11 @@
 package plyscape.plan;
 
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import plyscape.fault.Warning;
 import plyscape.job.Job;
 
 /**
- * A landscape over several panels, each cut and proved. Immutable.
+ * A landscape over several panels, each cut, proved and given to a {@link PanelStore}. Immutable.
  *
  * @param landscape of all panels together, as if they were one
  * @param panels size of a panel, and how many
@@ -15,7 +13,10 @@ import plyscape.job.Job;
  * @param warnings all, those of a panel with its name before the place
  */
 public record TiledPlan(
-    Landscape landscape, Job.PanelSpec panels, List<Tile<PanelPlan>> tiles, List<Warning> warnings)
+    Landscape landscape,
+    Job.PanelSpec panels,
+    List<Tile<PanelSummary>> tiles,
+    List<Warning> warnings)
     implements CutPlan {
 
   /** Copies the lists. */
@@ -24,25 +25,15 @@ public record TiledPlan(
     warnings = List.copyOf(warnings);
   }
 
-  @Override
-  public PlanTime time() {
-    return tiles.stream().map(tile -> tile.plan().time()).reduce(PlanTime.NONE, PlanTime::plus);
-  }
-
-  /** Sums over the panels; one on which nothing is cut adds nothing. */
+  /** None if an earlier run cut some of the panels. */
   @Override
   public List<CutterEstimate> estimates() {
-    Map<Double, CutterEstimate> byDiameter = new TreeMap<>();
-    for (Tile<PanelPlan> tile : tiles) {
-      for (CutterEstimate estimate : tile.plan().estimates()) {
-        byDiameter.merge(estimate.tool().diameterMm(), estimate, CutterEstimate::plus);
-      }
-    }
-    return List.copyOf(byDiameter.values());
+    boolean all = tiles.stream().noneMatch(tile -> tile.plan().earlier());
+    return all ? CutPlan.super.estimates() : List.of();
   }
 
   @Override
-  public List<PanelPlan> panelPlans() {
-    return tiles.stream().map(Tile::plan).toList();
+  public List<PanelFigures> figures() {
+    return tiles.stream().map(tile -> tile.plan().figures()).toList();
   }
 }

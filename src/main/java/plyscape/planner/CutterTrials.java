@@ -11,10 +11,10 @@ import plyscape.job.Job;
 import plyscape.machine.Tool;
 import plyscape.plan.CutPlan;
 import plyscape.plan.CutterTrial;
+import plyscape.plan.PanelFigures;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
-import plyscape.plan.ToolProgram;
 import plyscape.planner.advice.CommonCutters;
 import plyscape.region.Tiling;
 
@@ -69,14 +69,14 @@ public final class CutterTrials {
   }
 
   private static CutterTrial.Outcome outcome(CutPlan plan) {
-    List<ToolProgram> programs =
-        plan.panelPlans().stream().flatMap(p -> p.programs().stream()).toList();
-    int changes = Math.max(0, programs.size() - 1);
+    List<PanelFigures> panels = plan.figures();
+    List<String> cutters = panels.stream().flatMap(panel -> panel.cutters().stream()).toList();
+    int changes = Math.max(0, cutters.size() - 1);
     double lost =
         plan.tiling().merged().stream().mapToDouble(Tiling.Merged::areaMm2).sum()
-            + plan.panelPlans().stream().mapToDouble(p -> p.verification().unreachableMm2()).sum();
+            + panels.stream().mapToDouble(PanelFigures::unreachableMm2).sum();
     return new CutterTrial.Outcome(
-        programs.stream().map(program -> program.tool().name()).distinct().toList(),
+        cutters.stream().distinct().toList(),
         plan.time().totalS(),
         changes,
         changes * plan.job().machine().toolChangeS(),

@@ -22,7 +22,10 @@ import plyscape.machine.Tool;
 import plyscape.plan.Acceptance;
 import plyscape.plan.Landscape;
 import plyscape.plan.MapData;
+import plyscape.plan.PanelFigures;
 import plyscape.plan.PanelPlan;
+import plyscape.plan.PanelStore;
+import plyscape.plan.PanelSummary;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -62,8 +65,11 @@ public final class Planner {
   private final PlanOptions options;
   private final Progress progress;
   private final Warnings warnings;
+  private final PanelStore store;
 
-  private Planner(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+  private Planner(
+      Job job, PlanOptions options, Progress progress, Warnings warnings, PanelStore store) {
+    this.store = store;
     this.panels = job.panel();
     this.top = top(job, options, warnings);
     this.job = top.job();
@@ -91,16 +97,23 @@ public final class Planner {
     return List.copyOf(names);
   }
 
+  /** Plans a job; of several panels only figures remain. */
+  public static Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+    return plan(job, options, progress, warnings, PanelStore.FIGURES);
+  }
+
   /**
    * Plans a job.
    *
+   * @param store takes each of several panels as soon as it is proved
    * @throws plyscape.fault.InputFault if an input file is bad
    * @throws plyscape.fault.JobFault if the job can't be done as asked
    * @throws plyscape.fault.VerifyFault if the G-code doesn't make what the plan says
    */
-  public static Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+  public static Plan plan(
+      Job job, PlanOptions options, Progress progress, Warnings warnings, PanelStore store) {
     try {
-      return new Planner(job, options, progress, warnings).run();
+      return new Planner(job, options, progress, warnings, store).run();
     } finally {
       progress.done();
     }
@@ -109,14 +122,14 @@ public final class Planner {
   private Plan run() {
     Landscape landscape = landscape();
     if (panels.tiled()) {
-      List<TileSplit.Part> parts = TileSplit.of(landscape, panels, options, smallestMm());
-      return options.previewOnly() ? seen(landscape, parts) : cut(landscape, parts);
+      TileSplit split = new TileSplit(landscape, panels, options, smallestMm());
+      return options.previewOnly() ? seen(landscape, split) : cut(landscape, split);
     }
     if (options.previewOnly()) {
       return landscape;
     }
     PanelPlan plan = cut(landscape, warnings.part(""));
-    requireCut(List.of(plan));
+    requireCut(plan.figures());
     return plan;
   }
 
@@ -211,31 +224,47 @@ public final class Planner {
     return new PanelCut(options.simulationCellMm(), progress, own).of(panel);
   }
 
-  private TiledLandscape seen(Landscape whole, List<TileSplit.Part> parts) {
+  private TiledLandscape seen(Landscape whole, TileSplit split) {
     List<Tile<Landscape>> tiles = new ArrayList<>();
-    for (TileSplit.Part part : parts) {
-      warnings.part(part.tile().name()).addAll(part.seamWarnings());
+    for (TileSplit.Place place : split.places()) {
+      TileSplit.Part part = split.part(place);
+      warnings.part(place.name()).addAll(part.seamWarnings());
       tiles.add(part.tile());
     }
     return new TiledLandscape(whole, panels, tiles, warnings.list());
   }
 
-  private TiledPlan cut(Landscape whole, List<TileSplit.Part> parts) {
-    List<Tile<PanelPlan>> tiles = new ArrayList<>();
-    for (TileSplit.Part part : parts) {
-      Tile<Landscape> tile = part.tile();
-      warnings.part(tile.name()).addAll(part.seamWarnings());
-      PanelPlan plan = cut(tile.plan(), warnings.part(tile.name()));
-      tiles.add(new Tile<>(tile.column(), tile.row(), plan));
+  /** One panel after the other; only what the store leaves of each is held. */
+  private TiledPlan cut(Landscape whole, TileSplit split) {
+    split.require();
+    List<Tile<PanelSummary>> tiles = new ArrayList<>();
+    for (TileSplit.Place place : split.places()) {
+      progress.panel(place.name(), tiles.size() + 1, split.places().size());
+      tiles.add(new Tile<>(place.column(), place.row(), cut(split.part(place))));
     }
-    requireCut(tiles.stream().map(Tile::plan).toList());
-    return new TiledPlan(whole, panels, tiles, warnings.list());
+    TiledPlan plan = new TiledPlan(whole, panels, tiles, warnings.list());
+    requireCut(plan.figures());
+    return plan;
+  }
+
+  private PanelSummary cut(TileSplit.Part part) {
+    Tile<Landscape> tile = part.tile();
+    Warnings own = warnings.part(tile.name());
+    own.addAll(part.seamWarnings());
+    Optional<PanelSummary> kept = store.kept(tile);
+    if (kept.isPresent()) {
+      own.addAll(kept.get().figures().warnings());
+      return kept.get();
+    }
+    PanelPlan plan = cut(tile.plan(), warnings.part(tile.name()));
+    progress.stage("files");
+    return store.put(new Tile<>(tile.column(), tile.row(), plan));
   }
 
   /** Refuses a plan that cuts nothing though something should be. */
-  private static void requireCut(List<PanelPlan> plans) {
-    boolean wanted = plans.stream().anyMatch(plan -> plan.landscape().deepestCutMm() > 0);
-    if (wanted && plans.stream().allMatch(plan -> plan.programs().isEmpty())) {
+  private static void requireCut(List<PanelFigures> panels) {
+    if (panels.stream().anyMatch(PanelFigures::toCut)
+        && panels.stream().allMatch(panel -> panel.cutters().isEmpty())) {
       throw new JobFault(
           "nothing can be cut: no cutter gets into any of the places that should be",
           "list a thinner cutter, or one with longer flutes");

@@ -1,6 +1,7 @@
 package plyscape.planner;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import plyscape.fault.JobFault;
@@ -29,7 +30,24 @@ import plyscape.region.Tiling;
  */
 final class TileSplit {
 
-  private TileSplit() {}
+  private final Landscape whole;
+  private final Job.PanelSpec panels;
+  private final PlanOptions options;
+  private final double smallestToolMm;
+  private final TileCutter cutter;
+  private final List<Place> places = new ArrayList<>();
+
+  /**
+   * A panel's place.
+   *
+   * @param column from 1 at the left
+   * @param row from 1 at the bottom
+   */
+  record Place(int column, int row) {
+    String name() {
+      return PlanFiles.tile(column, row);
+    }
+  }
 
   /**
    * A panel of the landscape.
@@ -40,43 +58,70 @@ final class TileSplit {
   record Part(Tile<Landscape> tile, List<Warning> seamWarnings) {}
 
   /**
-   * The panels, by columns from the left, upwards in each; without programs. Warnings of a panel
-   * follow those of the whole.
+   * Prepares the cuts.
    *
    * @param whole regions of the whole
    * @param panels size and number
    * @param smallestToolMm diameter; a panel with less of the landscape than this could not be cut
    * @throws JobFault if a panel would stay bare
    */
-  static List<Part> of(
-      Landscape whole, Job.PanelSpec panels, PlanOptions options, double smallestToolMm) {
-    TileCutter cutter =
+  TileSplit(Landscape whole, Job.PanelSpec panels, PlanOptions options, double smallestToolMm) {
+    this.whole = whole;
+    this.panels = panels;
+    this.options = options;
+    this.smallestToolMm = smallestToolMm;
+    cutter =
         new TileCutter(
             whole.tiling(), panels.widthMm(), panels.heightMm(), panels.columns(), panels.rows());
-    List<Part> tiles = new ArrayList<>();
-    for (int c = 0; c < panels.columns(); c++) {
-      for (int r = 0; r < panels.rows(); r++) {
-        Box box = cutter.part(c, r);
-        String name = PlanFiles.tile(c + 1, r + 1);
-        requireRoom(box, name, smallestToolMm);
-        String which = " " + name + " of " + panels.columns() + " x " + panels.rows();
-        Job panel = whole.job().on(panels.single()).called(which);
-        Job job = panel.on(panel.machine(), panel.layup().ofTile(name));
-        Warnings own = new Warnings();
-        PanelTop top = PanelTop.of(job, name, options.accepts(Acceptance.BEND), own);
-        Landscape tile = part(whole, top, box, cutter.tile(c, r));
-        top.warn(tile.tiling().carved(), own);
-        if (!tile.shape().flat()) {
-          new Assignment(tile).reliable(options.strict(), own);
-        }
-        List<Warning> seams = new ArrayList<>(own.list());
-        seams.addAll(SeamCheck.of(tile, smallestToolMm));
-        List<Warning> all = new ArrayList<>(whole.warnings());
-        all.addAll(seams);
-        tiles.add(new Part(new Tile<>(c + 1, r + 1, tile.warned(all)), seams));
+    for (int c = 1; c <= panels.columns(); c++) {
+      for (int r = 1; r <= panels.rows(); r++) {
+        places.add(new Place(c, r));
+        requireRoom(box(places.get(places.size() - 1)), PlanFiles.tile(c, r), smallestToolMm);
       }
     }
-    return List.copyOf(tiles);
+  }
+
+  /** The panels, by columns from the left, upwards in each. */
+  List<Place> places() {
+    return Collections.unmodifiableList(places);
+  }
+
+  /** Meets now what would be refused of a later panel when its turn comes. */
+  void require() {
+    for (Place place : places) {
+      PanelTop top = top(place, new Warnings());
+      boolean own = top.map().isPresent() || top.job().layup().measured().byPlace();
+      if (own && options.strict()) {
+        part(place);
+      }
+    }
+  }
+
+  /** A panel without programs. Its warnings follow those of the whole. */
+  Part part(Place place) {
+    Warnings own = new Warnings();
+    PanelTop top = top(place, own);
+    Landscape tile = part(whole, top, box(place), cutter.tile(place.column() - 1, place.row() - 1));
+    top.warn(tile.tiling().carved(), own);
+    if (!tile.shape().flat()) {
+      new Assignment(tile).reliable(options.strict(), own);
+    }
+    List<Warning> seams = new ArrayList<>(own.list());
+    seams.addAll(SeamCheck.of(tile, smallestToolMm));
+    List<Warning> all = new ArrayList<>(whole.warnings());
+    all.addAll(seams);
+    return new Part(new Tile<>(place.column(), place.row(), tile.warned(all)), seams);
+  }
+
+  private PanelTop top(Place place, Warnings warnings) {
+    String which = " " + place.name() + " of " + panels.columns() + " x " + panels.rows();
+    Job panel = whole.job().on(panels.single()).called(which);
+    Job job = panel.on(panel.machine(), panel.layup().ofTile(place.name()));
+    return PanelTop.of(job, place.name(), options.accepts(Acceptance.BEND), warnings);
+  }
+
+  private Box box(Place place) {
+    return cutter.part(place.column() - 1, place.row() - 1);
   }
 
   private static void requireRoom(Box part, String name, double smallestToolMm) {

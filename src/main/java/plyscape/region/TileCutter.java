@@ -27,10 +27,19 @@ public final class TileCutter {
   private static final int COLUMN = 1;
   private static final int ROW = 2;
 
+  /** Not on any panel. */
+  private static final int NONE = -1;
+
   private final Tiling whole;
   private final int[] seamX;
   private final int[] seamY;
-  private final PlanarMap map;
+  private final int rows;
+
+  /** Of each panel, column by column: plies of its faces, those beside it being face 0. */
+  private final List<int[]> plies = new ArrayList<>();
+
+  /** The lines that bound them. */
+  private final List<List<Chain>> chains = new ArrayList<>();
 
   /**
    * Prepares the cuts.
@@ -41,6 +50,7 @@ public final class TileCutter {
    */
   public TileCutter(Tiling whole, double widthMm, double heightMm, int columns, int rows) {
     this.whole = whole;
+    this.rows = rows;
     seamX = seams(widthMm, columns);
     seamY = seams(heightMm, rows);
     Linework lines = new Linework(3);
@@ -62,7 +72,48 @@ public final class TileCutter {
           ROW,
           r + 1);
     }
-    map = PlanarMap.of(lines);
+    share(PlanarMap.of(lines), columns * rows);
+  }
+
+  /** Gives each panel its faces and lines, so that the map of all needn't be held. */
+  private void share(PlanarMap map, int panels) {
+    int[] panel = new int[map.faces()];
+    int[] count = new int[panels];
+    for (int f = 0; f < panel.length; f++) {
+      int column = map.winding(f, COLUMN);
+      int row = map.winding(f, ROW);
+      panel[f] = column > 0 && row > 0 ? index(column - 1, row - 1) : NONE;
+      if (panel[f] != NONE) {
+        count[panel[f]]++;
+      }
+    }
+    for (int p = 0; p < panels; p++) {
+      plies.add(new int[count[p] + 1]);
+      chains.add(new ArrayList<>());
+    }
+    int[] number = new int[panel.length];
+    Arrays.fill(count, 0);
+    for (int f = 0; f < panel.length; f++) {
+      if (panel[f] != NONE) {
+        number[f] = ++count[panel[f]];
+        plies.get(panel[f])[number[f]] = map.winding(f, PLY);
+      }
+    }
+    for (Chain chain : map.chains()) {
+      int left = panel[chain.left()];
+      int right = panel[chain.right()];
+      for (int p : left == right ? new int[] {left} : new int[] {left, right}) {
+        if (p != NONE) {
+          int ofLeft = left == p ? number[chain.left()] : 0;
+          int ofRight = right == p ? number[chain.right()] : 0;
+          chains.get(p).add(new Chain(chain.x, chain.y, chain.terrain, ofLeft, ofRight));
+        }
+      }
+    }
+  }
+
+  private int index(int column, int row) {
+    return column * rows + row;
   }
 
   private static int[] seams(double sizeMm, int count) {
@@ -122,28 +173,17 @@ public final class TileCutter {
     if (part == null) {
       throw new IllegalArgumentException("nothing is carved in column " + column + ", row " + row);
     }
-    int[] face = new int[map.faces()];
-    int[] ply = new int[map.faces() + 1];
-    int count = 1;
-    for (int f = 0; f < face.length; f++) {
-      if (map.winding(f, COLUMN) == column + 1 && map.winding(f, ROW) == row + 1) {
-        ply[count] = map.winding(f, PLY);
-        face[f] = count++;
-      }
+    List<Chain> lines = new ArrayList<>();
+    for (Chain chain : chains.get(index(column, row))) {
+      lines.add(
+          new Chain(
+              moved(chain.x, seamX[column]),
+              moved(chain.y, seamY[row]),
+              chain.terrain,
+              chain.left(),
+              chain.right()));
     }
-    List<Chain> chains = new ArrayList<>();
-    for (Chain chain : map.chains()) {
-      if (face[chain.left()] + face[chain.right()] > 0) {
-        chains.add(
-            new Chain(
-                moved(chain.x, seamX[column]),
-                moved(chain.y, seamY[row]),
-                chain.terrain,
-                face[chain.left()],
-                face[chain.right()]));
-      }
-    }
-    RegionMap regions = RegionMap.of(chains, Arrays.copyOf(ply, count));
+    RegionMap regions = RegionMap.of(lines, plies.get(index(column, row)));
     Box own =
         new Box(
             less(part.minX(), seamX[column]), less(part.minY(), seamY[row]),

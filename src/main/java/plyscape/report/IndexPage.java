@@ -2,7 +2,9 @@ package plyscape.report;
 
 import java.util.Base64;
 import plyscape.files.PlanFiles;
-import plyscape.plan.PanelPlan;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelFigures;
+import plyscape.plan.PanelSummary;
 import plyscape.plan.PlanTime;
 import plyscape.plan.Tile;
 import plyscape.plan.TiledPlan;
@@ -22,6 +24,11 @@ public final class IndexPage {
 
   private IndexPage() {}
 
+  /** A panel's picture on the page, as a PNG file. */
+  public static byte[] picture(Landscape panel) {
+    return PreviewPicture.panelPng(panel, LONGEST_PX);
+  }
+
   /** The page's text. */
   public static String text(TiledPlan plan) {
     Html page = new Html();
@@ -32,7 +39,7 @@ public final class IndexPage {
         .raw(",minmax(0,1fr))\">\n");
     for (int row = rows; row >= 1; row--) {
       for (int column = 1; column <= columns; column++) {
-        for (Tile<PanelPlan> tile : plan.tiles()) {
+        for (Tile<PanelSummary> tile : plan.tiles()) {
           if (tile.column() == column && tile.row() == row) {
             panel(page, tile);
           }
@@ -73,21 +80,21 @@ public final class IndexPage {
         .raw("</p>\n");
   }
 
-  private static void panel(Html page, Tile<PanelPlan> tile) {
-    PanelPlan plan = tile.plan();
-    PlanTime time = plan.time();
+  private static void panel(Html page, Tile<PanelSummary> tile) {
+    PanelFigures figures = tile.plan().figures();
+    PlanTime time = figures.time();
+    int programs = figures.cutters().size();
     String report = Markup.escape(tile.name() + "/" + PlanFiles.REPORT);
-    byte[] png = PreviewPicture.panelPng(plan.landscape(), LONGEST_PX);
     page.raw("<figure id=\"" + tile.name() + "\"><a href=\"" + report + "\"><img alt=\"")
         .text("The panel " + tile.name() + " from above")
         .raw("\" src=\"data:image/png;base64,")
-        .raw(Base64.getEncoder().encodeToString(png))
+        .raw(Base64.getEncoder().encodeToString(tile.plan().picture()))
         .raw("\"></a>\n<figcaption><strong>" + tile.name() + "</strong> ")
         .text(
             Durations.text(time.totalS())
                 + ", "
-                + plan.programs().size()
-                + (plan.programs().size() == 1 ? " program" : " programs"))
+                + programs
+                + (programs == 1 ? " program" : " programs"))
         .raw("<br><a href=\"" + report + "\">report</a> <a href=\"")
         .raw(Markup.escape(tile.name() + "/" + PlanFiles.SETUP) + "\">set-up sheet</a>")
         .raw("</figcaption></figure>\n");

@@ -1,12 +1,15 @@
 package plyscape.report;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.plan.Landscape;
-import plyscape.plan.PanelPlan;
+import plyscape.plan.PanelSummary;
 import plyscape.plan.Plan;
 import plyscape.plan.Tile;
 import plyscape.plan.TiledLandscape;
@@ -40,7 +43,7 @@ public final class TilesJson {
     root.put("total_s", plan.time().totalS());
     ArrayNode tiles = root.putArray("tiles");
     plan.tiles()
-        .forEach(tile -> cut(tiles, plan.panels(), tile).set("plan", PlanJson.tree(tile.plan())));
+        .forEach(tile -> cut(tiles, plan.panels(), tile).set("plan", tree(tile.plan().json())));
     return JsonTree.text(root, true) + "\n";
   }
 
@@ -55,6 +58,14 @@ public final class TilesJson {
       node.set("plan", PlanJson.tree(tile.plan()));
     }
     return JsonTree.text(root, true) + "\n";
+  }
+
+  private static JsonNode tree(String json) {
+    try {
+      return new ObjectMapper().readTree(json);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a plan.json of our own isn't JSON", e);
+    }
   }
 
   private static ObjectNode head(Plan whole) {
@@ -76,8 +87,8 @@ public final class TilesJson {
     return root;
   }
 
-  private static ObjectNode cut(ArrayNode tiles, Job.PanelSpec panels, Tile<PanelPlan> tile) {
-    return place(tiles, panels, tile).put("total_s", tile.plan().time().totalS());
+  private static ObjectNode cut(ArrayNode tiles, Job.PanelSpec panels, Tile<PanelSummary> tile) {
+    return place(tiles, panels, tile).put("total_s", tile.plan().figures().time().totalS());
   }
 
   private static ObjectNode place(ArrayNode tiles, Job.PanelSpec panels, Tile<?> tile) {

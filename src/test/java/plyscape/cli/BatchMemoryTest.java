@@ -13,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.output.OutputKind;
+import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -26,14 +27,15 @@ class BatchMemoryTest {
   /** Fails in the job named hungry so many times, and always in the one named broken. */
   private record Failing(Stages usual, AtomicInteger tries, int times) implements StagesDecorator {
     @Override
-    public Plan plan(Job job, PlanOptions options, Progress progress, Warnings warnings) {
+    public Plan plan(
+        Job job, PlanOptions options, Progress progress, Warnings warnings, PanelStore panels) {
       if (job.name().equals("hungry") && tries.incrementAndGet() <= times) {
         throw new OutOfMemoryError("Java heap space");
       }
       if (job.name().equals("broken")) {
         throw new StackOverflowError();
       }
-      return usual.plan(job, options, progress, warnings);
+      return usual.plan(job, options, progress, warnings, panels);
     }
   }
 
@@ -69,7 +71,8 @@ class BatchMemoryTest {
   private JobRun run(Stages stages, Path file, String name) {
     JobInputs.Source source = JobInputs.source(name, file);
     JobRun.Target target =
-        new JobRun.Target(folder.resolve("out").resolve(name), OutputKind.PLAN, true, false, true);
+        new JobRun.Target(
+            folder.resolve("out").resolve(name), OutputKind.PLAN, true, false, JobRun.Reuse.OUTPUT);
     return new JobRun(stages, source, PlanOptions.usual(), target);
   }
 }
