@@ -50,7 +50,7 @@ final class GapCost implements TravelCost {
     double staying = mm * secondsPerMm;
     return staying < lifting
             && mayStay(from, to, mm)
-            && open(fields.get(stepOf[from]), fromX, fromY, toX, toY, mm)
+            && openEitherWay(fields.get(stepOf[from]), fromX, fromY, toX, toY, mm)
         ? staying
         : lifting;
   }
@@ -74,6 +74,16 @@ final class GapCost implements TravelCost {
 
   private boolean mayStay(int from, int to, double mm) {
     return from >= 0 && mm <= STAYING_MM && stepOf[from] == stepOf[to];
+  }
+
+  /**
+   * The same answer there and back, though the steps of a look would fall otherwise: a stretch that
+   * is turned round must cost what it did, or turning it helps for ever.
+   */
+  private boolean openEitherWay(
+      DistanceField field, double ax, double ay, double bx, double by, double length) {
+    boolean forth = ax < bx || ax == bx && ay <= by;
+    return forth ? open(field, ax, ay, bx, by, length) : open(field, bx, by, ax, ay, length);
   }
 
   /** Whether no wall is in the way straight from one place to another. */
