@@ -11,34 +11,18 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import plyscape.grid.Box;
+import plyscape.planar.DiskOpening;
 import plyscape.planar.GridUnits;
 import plyscape.planar.Linework;
-import plyscape.planar.OffsetOutlines;
-import plyscape.planar.OutlineLayer;
-import plyscape.planar.OutlineSimplifier;
 import plyscape.planar.PlanarMap;
 import plyscape.planar.PolygonAssembler;
 import plyscape.planar.PolygonAssembler.Ring;
 
 /**
- * Wood opened by a disk: the places where the disk's centre can be are the wood shrunk by the
- * radius; grown again by the radius they are the wood that stays. Off by 0.005 mm where edges are
- * bent, and by {@link #SLACK_UNITS} on purpose. Each opening costs two nodings of the wood's
- * outline, O(n log n) in its points.
+ * Wood opened by a disk: what it reaches is the wood that stays. Each opening costs two nodings of
+ * the wood's outline, O(n log n) in its points.
  */
 public final class WoodOpening {
-
-  /** Chords are within the disk's circle by this at most, grid units. */
-  private static final double SAGITTA_UNITS = 5;
-
-  /** What stays is widened by this, so that the chords' error leaves no slivers along edges. */
-  private static final double SLACK_UNITS = 12;
-
-  /** Places for the centre narrower than this, grid units, come from rounding. */
-  private static final double LEAST_WIDTH_UNITS = 2;
-
-  /** Points so near to a line, grid units, come from noding. */
-  private static final double CLEANING_UNITS = 2;
 
   /** Parts farther than this from what stays don't touch it, mm: more than slack and rounding. */
   private static final double TOUCHING_MM = 0.03;
@@ -85,27 +69,11 @@ public final class WoodOpening {
   }
 
   private static WoodOpening of(List<Ring> wood, double widthMm) {
-    double radius = widthMm / 2 * GridUnits.PER_MM;
-    Linework shrunk = new Linework(1);
-    OffsetOutlines inwards = new OffsetOutlines(shrunk, 0, SAGITTA_UNITS);
-    wood.forEach(ring -> inwards.shrunk(ring.x(), ring.y(), radius));
-    PlanarMap places = PlanarMap.of(shrunk);
-    OutlineLayer centres = new OutlineLayer();
-    for (Ring ring :
-        new PolygonAssembler(places.chains(), places.faces(), 1, null)
-            .rings(f -> places.winding(f, 0) > 0)) {
-      double width = ring.meanWidth();
-      if (width < 0 || width > LEAST_WIDTH_UNITS) {
-        centres.add(ring.x(), ring.y(), ring.x().length, false);
-      }
-    }
+    DiskOpening disk = new DiskOpening(widthMm / 2 * GridUnits.PER_MM);
+    disk.add(wood);
     Linework both = new Linework(2);
     wood.forEach(ring -> both.add(ring.x(), ring.y(), WOOD, 1, false));
-    OffsetOutlines outwards = new OffsetOutlines(both, STAYS, SAGITTA_UNITS);
-    for (OutlineLayer.Outline ring :
-        OutlineSimplifier.layer(centres, CLEANING_UNITS, false).outlines()) {
-      outwards.grown(ring.x(), ring.y(), radius + SLACK_UNITS);
-    }
+    disk.addTo(both, STAYS);
     return new WoodOpening(PlanarMap.of(both), widthMm);
   }
 
