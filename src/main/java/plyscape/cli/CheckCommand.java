@@ -19,7 +19,6 @@ import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
-import plyscape.layup.RiskTrial;
 import plyscape.layup.Spot;
 import plyscape.layup.advice.NextMeasurement;
 import plyscape.layup.advice.ThinPlyAdvice;
@@ -38,9 +37,6 @@ import plyscape.shop.LayupDrawing;
     sortOptions = false)
 final class CheckCommand implements Callable<Integer> {
 
-  /** A hundred million panels take a minute. */
-  private static final int MOST_PANELS = 100_000_000;
-
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "LAYUP.yaml", description = "The layup.")
@@ -57,20 +53,6 @@ final class CheckCommand implements Callable<Integer> {
       names = "--strict",
       description = "A ply too thin to hit surely is a fault (exit code 1).")
   private boolean strict;
-
-  @Option(
-      names = "--monte-carlo",
-      paramLabel = "N",
-      description =
-          "Also find each risk by drawing N panels at random, conditioned on what was measured.")
-  private Integer panels;
-
-  @Option(
-      names = "--seed",
-      paramLabel = "S",
-      defaultValue = "1",
-      description = "Seed of the draw; default ${DEFAULT-VALUE}.")
-  private long seed;
 
   @Option(
       names = "--measuring-tolerance",
@@ -115,10 +97,6 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (panels != null && (panels < 1 || panels > MOST_PANELS)) {
-      throw new ParameterException(
-          spec.commandLine(), "found --monte-carlo " + panels + "; wanted 1 to " + MOST_PANELS);
-    }
     if (!(measuringToleranceMm >= 0 && measuringToleranceMm <= 10)) {
       throw new ParameterException(
           spec.commandLine(),
@@ -159,8 +137,8 @@ final class CheckCommand implements Callable<Integer> {
         depths,
         at,
         ThinPlyAdvice.of(layup, allowance, measuringToleranceMm, at),
-        NextMeasurement.of(layup, allowance, spots(layup, size), measuringToleranceMm).orElse(null),
-        panels == null ? List.of() : RiskTrial.run(layup, allowance, at, panels, seed));
+        NextMeasurement.of(layup, allowance, spots(layup, size), measuringToleranceMm)
+            .orElse(null));
   }
 
   /** Every ply all over the panel, as nobody knows yet what shows where. */

@@ -10,7 +10,6 @@ import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
-import plyscape.layup.RiskTrial;
 import plyscape.layup.advice.NextMeasurement;
 import plyscape.layup.advice.ThinPlyAdvice;
 
@@ -19,7 +18,6 @@ import plyscape.layup.advice.ThinPlyAdvice;
  *
  * @param at place at which the plies were judged
  * @param next the measurement by place that would help most, or null
- * @param trial counts of a Monte Carlo run, one a ply, or empty
  */
 record CheckReport(
     Layup layup,
@@ -27,8 +25,7 @@ record CheckReport(
     Depths depths,
     PanelPoint at,
     List<ThinPlyAdvice> advice,
-    NextMeasurement next,
-    List<RiskTrial.Result> trial) {
+    NextMeasurement next) {
 
   /** For scripts; names and units as in plan.json. */
   String json() {
@@ -93,11 +90,5 @@ record CheckReport(
     node.put("needed_bottom_mm", d.neededBottomMm());
     node.put("floor_mm", floor);
     node.put("floor_kept", floor >= allowance.minimumFloorMm() - 1e-9);
-    if (!trial.isEmpty()) {
-      RiskTrial.Result r = trial.get(number - 1);
-      node.put("sampled_risk", r.risk());
-      node.put("sampled_standard_error", r.standardError());
-      node.put("sampled_panels", r.panels());
-    }
   }
 }

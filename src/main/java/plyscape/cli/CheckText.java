@@ -8,7 +8,6 @@ import plyscape.layup.Depths;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
-import plyscape.layup.RiskTrial;
 import plyscape.layup.advice.NextMeasurement;
 import plyscape.layup.advice.ThinPlyAdvice;
 import plyscape.text.Numbers;
@@ -41,7 +40,6 @@ final class CheckText {
   }
 
   private static String table(CheckReport report) {
-    boolean sampled = !report.trial().isEmpty();
     TextTable table =
         new TextTable()
             .right("no.")
@@ -53,11 +51,8 @@ final class CheckText {
             .right("target")
             .right("needed")
             .right("available")
-            .right("risk");
-    if (sampled) {
-      table.right("sampled").right("+-");
-    }
-    table.left("verdict");
+            .right("risk")
+            .left("verdict");
     for (PlyDepth d : report.depths()) {
       List<String> row = new ArrayList<>();
       row.add(Integer.toString(d.ply().number()));
@@ -70,11 +65,6 @@ final class CheckText {
         row.add(Numbers.fixed(mm, 3));
       }
       row.add(share(d.risk()));
-      if (sampled) {
-        RiskTrial.Result r = report.trial().get(d.ply().number() - 1);
-        row.add(share(r.risk()));
-        row.add(share(r.standardError()));
-      }
       row.add(verdict(d, report));
       table.row(row.toArray(new String[0]));
     }

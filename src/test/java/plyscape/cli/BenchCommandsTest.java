@@ -53,27 +53,13 @@ class BenchCommandsTest {
   }
 
   @Test
-  void check_advice_riskBothWays_drawing() throws Exception {
+  void check_advice_risk_drawing() throws Exception {
     Path svg = folder.resolve("section.svg");
-    JsonNode node =
-        json(
-            Run.of(
-                "check",
-                layup(),
-                "--json",
-                "--z-error",
-                "0.15",
-                "--monte-carlo",
-                100000,
-                "--seed",
-                3,
-                "--svg",
-                svg));
+    JsonNode node = json(Run.of("check", layup(), "--json", "--z-error", "0.15", "--svg", svg));
     JsonNode thin = node.path("plies").path(1);
     assertFalse(thin.path("reliable").asBoolean());
     double p = thin.path("risk").asDouble();
     assertTrue(p > 1e-4 && p < 0.1, "risk " + p);
-    assertEquals(p, thin.path("sampled_risk").asDouble(), 3 * Math.sqrt(p * (1 - p) / 100000));
     JsonNode advice = node.path("advice").path(0);
     assertEquals(2, advice.path("ply").asInt());
     assertEquals(
