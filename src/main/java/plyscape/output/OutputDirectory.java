@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -30,6 +31,9 @@ import plyscape.fault.JobFault;
 public final class OutputDirectory implements FileSink, AutoCloseable {
 
   private static final AtomicLong RUNS = new AtomicLong();
+
+  /** At something that runs beside this one may undo. */
+  private static final int ATTEMPTS = 20;
 
   private final Path asked;
   private final Path target;
@@ -118,11 +122,24 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   }
 
   private void begin() throws IOException {
-    makeParents(target.getParent());
+    Runtime.getRuntime().addShutdownHook(onExit);
+    for (int attempt = 1; ; attempt++) {
+      makeParents(target.getParent());
+      try {
+        beginThere();
+        return;
+      } catch (NoSuchFileException e) { // a run beside this one made the folder, and took it back
+        if (attempt == ATTEMPTS) {
+          throw e;
+        }
+      }
+    }
+  }
+
+  private void beginThere() throws IOException {
     Leftovers.clear(target, kept);
     EarlierOutput.refuseIfTaken(asked, target, kind, force);
     takeLock();
-    Runtime.getRuntime().addShutdownHook(onExit);
     Files.createDirectory(aside("part"));
   }
 
@@ -133,7 +150,7 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   private void takeLock() throws IOException {
     Path file = aside("lock");
     Leftovers.claim(file);
-    for (int attempt = 0; attempt < 20; attempt++) {
+    for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       FileChannel channel =
           FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       if (channel.tryLock() != null && Files.exists(file)) {
