@@ -5,7 +5,7 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 mvn -q -ntp -Pbench process-test-classes
-what="plyscape.cli.JobGrowth target/growth"
+what="plyscape.cli.job.JobGrowth target/growth"
 [ "${1:-}" != --regions ] || { what=plyscape.region.RegionGrowth; shift; }
 # shellcheck disable=SC2086 # words
 exec java -Xmx4g -XX:+UseParallelGC -cp "target/bench-classes:target/classes:$(cat target/bench-classpath)" $what "$@"

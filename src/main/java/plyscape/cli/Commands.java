@@ -6,6 +6,19 @@ import java.util.concurrent.Callable;
 import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
+import plyscape.cli.job.GatherCommand;
+import plyscape.cli.job.PlanCommand;
+import plyscape.cli.job.PlanStages;
+import plyscape.cli.job.PreviewCommand;
+import plyscape.cli.recheck.ResumeCommand;
+import plyscape.cli.recheck.VerifyCommand;
+import plyscape.cli.shop.CalibrateCommand;
+import plyscape.cli.shop.CheckCommand;
+import plyscape.cli.shop.CouponCommand;
+import plyscape.cli.shop.GlueupCommand;
+import plyscape.cli.shop.ProbeCommand;
+import plyscape.cli.shop.SuggestCommand;
+import plyscape.cli.talk.Console;
 
 /**
  * All commands. A run sets up only the one it was asked for, and help of the whole only reads names

@@ -9,6 +9,9 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import plyscape.cli.process.ExitCodes;
+import plyscape.cli.process.PoolRun;
+import plyscape.cli.talk.Console;
 import plyscape.fault.JobFault;
 import plyscape.fault.Limit;
 import plyscape.text.Visible;
@@ -37,7 +40,7 @@ public final class Main {
   }
 
   /** Runs in this process and gives the exit code. */
-  static int run(Console console, String... args) {
+  public static int run(Console console, String... args) {
     CommandLine line = line(console, args);
     Limit.Scope limits = new Limit.Scope();
     try {

@@ -9,6 +9,7 @@ import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
+import plyscape.cli.process.VersionText;
 
 /** A command's manual page in the man macros of roff, section 1. */
 final class ManPage {

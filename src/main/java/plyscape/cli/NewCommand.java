@@ -10,6 +10,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import plyscape.cli.option.CommonOptions;
+import plyscape.cli.option.Paths;
+import plyscape.cli.process.ExitCodes;
+import plyscape.cli.talk.Console;
 import plyscape.output.OutputDirectory;
 import plyscape.output.OutputKind;
 
@@ -17,7 +21,8 @@ import plyscape.output.OutputKind;
 @Command(
     name = "new",
     description =
-        "A starter job to edit: a job, a layup, a small terrain and a map, which plan as they stand.",
+        "A starter job to edit: a job, a layup, a small terrain and a map, which plan as they"
+            + " stand.",
     sortOptions = false)
 final class NewCommand implements Callable<Integer> {
 

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import plyscape.cli.process.VersionText;
 
 /**
  * Manual pages of the files that a user writes, section 5, made of the reference's tables: the same

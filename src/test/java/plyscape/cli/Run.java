@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import plyscape.cli.talk.Console;
 
 /**
  * A command run in this process: exit code and the full text of both streams; no terminal, no

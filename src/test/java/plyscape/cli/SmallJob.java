@@ -13,11 +13,11 @@ import plyscape.terrain.AscText;
  * A folder with jobs that plan in well under a second: a cone of ground on a panel of 30 x 30 mm,
  * three plies.
  */
-final class SmallJob {
+public final class SmallJob {
 
   final Path folder;
 
-  SmallJob(Path folder) {
+  public SmallJob(Path folder) {
     this.folder = folder;
     write(
         "layup.yaml",
@@ -34,7 +34,7 @@ final class SmallJob {
   }
 
   /** Writes a file and gives its path. */
-  Path write(String name, String text) {
+  public Path write(String name, String text) {
     try {
       Path file = folder.resolve(name);
       Files.createDirectories(file.getParent());
@@ -45,7 +45,7 @@ final class SmallJob {
   }
 
   /** A job with extra keys. */
-  Path job(String name, String more) {
+  public Path job(String name, String more) {
     return write(
         name,
         """
@@ -57,7 +57,7 @@ final class SmallJob {
   }
 
   /** Relative names to contents of all files in a directory. */
-  static SortedMap<String, String> contents(Path directory) throws IOException {
+  public static SortedMap<String, String> contents(Path directory) throws IOException {
     SortedMap<String, String> out = new TreeMap<>();
     try (Stream<Path> walk = Files.walk(directory)) {
       for (Path file : walk.filter(Files::isRegularFile).toList()) {

@@ -50,9 +50,6 @@ class PackageArrowsTest {
       }
     }
     table.values().forEach(names -> names.retainAll(table.keySet())); // rows may name files too
-    Set<String> all = new TreeSet<>(table.keySet()); // the page says that cli may use all
-    all.removeIf(name -> family(name).equals("cli") || name.contains("."));
-    table.get("cli").addAll(all);
     table.get("fault").clear();
     table.get("text").clear();
     return table;

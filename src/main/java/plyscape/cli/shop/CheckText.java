@@ -1,0 +1,228 @@
+package plyscape.cli.shop;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Depths;
+import plyscape.layup.Layup;
+import plyscape.layup.Ply;
+import plyscape.layup.PlyDepth;
+import plyscape.layup.advice.NextMeasurement;
+import plyscape.layup.advice.ThinPlyAdvice;
+import plyscape.text.Numbers;
+import plyscape.text.TextTable;
+import plyscape.text.Visible;
+
+/** The outcome of {@code check} for a person: the table, the sums, the advice. */
+final class CheckText {
+
+  /** Least probability that is printed. */
+  private static final double LEAST = 1e-6;
+
+  private CheckText() {}
+
+  /**
+   * The whole text.
+   *
+   * @param swatches whether a patch of each colour may be shown, which takes a terminal that knows
+   *     24-bit colour
+   */
+  static String of(CheckReport report, boolean swatches) {
+    StringBuilder out = new StringBuilder();
+    String table = table(report);
+    out.append(swatches ? painted(table, report.depths()) : table);
+    out.append('\n').append(total(report)).append('\n');
+    for (String line : advice(report)) {
+      out.append(Visible.line(line)).append('\n');
+    }
+    return out.toString();
+  }
+
+  private static String table(CheckReport report) {
+    TextTable table =
+        new TextTable()
+            .right("no.")
+            .left("ply")
+            .left("colour")
+            .right("top mm")
+            .right("bottom")
+            .right("mid")
+            .right("target")
+            .right("needed")
+            .right("available")
+            .right("risk")
+            .left("verdict");
+    for (PlyDepth d : report.depths()) {
+      List<String> row = new ArrayList<>();
+      row.add(Integer.toString(d.ply().number()));
+      row.add(d.ply().name());
+      row.add(d.ply().colour());
+      for (double mm :
+          new double[] {
+            d.topMm(), d.bottomMm(), d.midMm(), d.targetMm(), d.neededMm(), d.availableMm()
+          }) {
+        row.add(Numbers.fixed(mm, 3));
+      }
+      row.add(share(d.risk()));
+      row.add(verdict(d, report));
+      table.row(row.toArray(new String[0]));
+    }
+    return table.text();
+  }
+
+  private static String verdict(PlyDepth d, CheckReport report) {
+    double floor = report.depths().floorMm(d.ply().number());
+    String verdict = d.reliable() ? "reliable" : "too thin";
+    return floor < report.allowance().minimumFloorMm() - 1e-9
+        ? verdict + ", but only " + Numbers.fixed(floor, 2) + " mm would stay under it"
+        : verdict;
+  }
+
+  /**
+   * The first mention of a colour in a line gets a patch of it; table cells themselves hold no
+   * control characters.
+   */
+  private static String painted(String table, Depths depths) {
+    String[] lines = table.split("\n");
+    for (int i = 0; i < depths.plies(); i++) {
+      Ply ply = depths.of(i + 1).ply();
+      int at = lines[i + 2].lastIndexOf(ply.colour());
+      String patch =
+          "\u001b[48;2;"
+              + (ply.rgb() >> 16 & 255)
+              + ";"
+              + (ply.rgb() >> 8 & 255)
+              + ";"
+              + (ply.rgb() & 255)
+              + "m"
+              + " ".repeat(ply.colour().length())
+              + "\u001b[0m";
+      lines[i + 2] =
+          lines[i + 2].substring(0, at)
+              + patch
+              + lines[i + 2].substring(at + ply.colour().length());
+    }
+    return String.join("\n", lines) + "\n";
+  }
+
+  private static String total(CheckReport report) {
+    Layup layup = report.layup();
+    double nominal = DepthModel.nominalThicknessMm(layup);
+    double pressed = report.depths().thicknessMm();
+    String measured =
+        layup.measured().nothing()
+            ? "nothing measured yet"
+            : "nominal "
+                + Numbers.fixed(nominal, 3)
+                + ", factor "
+                + Numbers.fixed(pressed / nominal, 4);
+    return "Panel "
+        + Numbers.fixed(pressed, 3)
+        + " mm "
+        + (layup.measured().byPlace() ? "at " + report.at() + " " : "")
+        + "("
+        + measured
+        + "); tolerances added by "
+        + report.allowance().method().name().toLowerCase(Locale.ROOT)
+        + ".";
+  }
+
+  private static List<String> advice(CheckReport report) {
+    List<String> lines = new ArrayList<>();
+    for (ThinPlyAdvice a : report.advice()) {
+      PlyDepth d = report.depths().of(a.plyNumber());
+      lines.add("");
+      lines.add(
+          "Ply "
+              + a.plyNumber()
+              + " ("
+              + d.ply().name()
+              + ") has "
+              + Numbers.fixed(d.availableMm(), 3)
+              + " mm of clearance and needs "
+              + Numbers.fixed(d.neededMm(), 3)
+              + ". It would pass:");
+      lines.add(
+          "  at a thickness of "
+              + up(a.thicknessMm())
+              + " mm instead of "
+              + Numbers.fixed(d.ply().thicknessMm(), 3));
+      lines.add(
+          a.toleranceMm() == null
+              ? "  not by better plies alone: even exact thicknesses wouldn't do"
+              : "  with every ply within +-" + down(a.toleranceMm()) + " mm");
+      lines.add(
+          a.flatnessMm() == null
+              ? "  not by a flatter panel alone"
+              : "  with a flatness of "
+                  + down(a.flatnessMm())
+                  + " mm instead of "
+                  + Numbers.fixed(report.layup().flatnessMm(), 3));
+      lines.add("  " + measurement(a, report));
+    }
+    if (report.next() != null) {
+      NextMeasurement next = report.next();
+      lines.add("");
+      lines.add(
+          "To lower the area of wrong colour most, measure the bottom of ply "
+              + next.plyNumber()
+              + " ("
+              + report.layup().ply(next.plyNumber()).name()
+              + ") at "
+              + next.where()
+              + ": expected over all plies and places "
+              + share(next.before())
+              + ", then "
+              + share(next.after())
+              + ".");
+    }
+    return lines;
+  }
+
+  private static String measurement(ThinPlyAdvice a, CheckReport report) {
+    ThinPlyAdvice.Measurement best = a.best();
+    if (best == null || !best.helps()) {
+      return "measuring more of the panel wouldn't help this ply";
+    }
+    String what =
+        best.bottomOfPly() == 0
+            ? "measuring the panel's thickness"
+            : "measuring the bottom of ply "
+                + best.bottomOfPly()
+                + " ("
+                + report.layup().plies().get(best.bottomOfPly() - 1).name()
+                + ")";
+    return what
+        + " to +-"
+        + Numbers.trimmed(best.measuringToleranceMm(), 3)
+        + " mm helps most: needed "
+        + Numbers.fixed(best.neededMm(), 3)
+        + (best.passes() ? ", it passes" : ", still short")
+        + "; then "
+        + best.unreliable()
+        + " of "
+        + report.depths().plies()
+        + " plies are unreliable";
+  }
+
+  /** Rounded so that what is said still passes. */
+  private static String up(double mm) {
+    return Numbers.fixed(Math.ceil(mm * 1000 - 1e-6) / 1000, 3);
+  }
+
+  private static String down(double mm) {
+    return Numbers.fixed(Math.floor(mm * 1000 + 1e-6) / 1000, 3);
+  }
+
+  /** A probability in percent, small ones with an exponent that people read. */
+  private static String share(double p) {
+    if (p == 0) {
+      return "0";
+    }
+    if (p < LEAST) { // below that, blunders rule
+      return "<1e-06";
+    }
+    return p >= 1e-5 ? Numbers.fixed(100 * p, 3) + " %" : String.format(Locale.ROOT, "%.0e", p);
+  }
+}

@@ -1,0 +1,218 @@
+package plyscape.cli.shop;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import plyscape.cli.talk.JsonText;
+import plyscape.fault.JobFault;
+import plyscape.layup.CutAllowance;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Layup;
+import plyscape.layup.Ply;
+import plyscape.layup.PlyDepth;
+import plyscape.layup.Shelf;
+import plyscape.shop.LayupSearch;
+import plyscape.shop.Proposal;
+import plyscape.text.Numbers;
+import plyscape.text.TextTable;
+import plyscape.text.Visible;
+
+/** The outcome of {@code suggest} in words and as JSON. */
+final class SuggestText {
+
+  private SuggestText() {}
+
+  static String text(LayupSearch.Outcome outcome, CutAllowance allowance) {
+    StringBuilder out = new StringBuilder();
+    for (int i = 0; i < outcome.proposals().size(); i++) {
+      Proposal p = outcome.proposals().get(i);
+      out.append(i + 1)
+          .append(". ")
+          .append(p.unbalanced() == 0 ? "balanced" : p.unbalanced() + " unbalanced pairs");
+      out.append(", worst clearance ")
+          .append(Numbers.fixed(p.worstRatio(), 2))
+          .append(" times the need, fit ");
+      out.append(Numbers.fixed(p.fit(), 3)).append(", ");
+      out.append(Numbers.fixed(DepthModel.nominalThicknessMm(p.layup()), 2)).append(" mm");
+      out.append(p.spare() == 0 ? "" : ", " + p.spare() + " spare").append('\n');
+      TextTable table =
+          new TextTable()
+              .right("no.")
+              .left("veneer")
+              .left("for")
+              .right("thick")
+              .right("grain")
+              .right("ratio")
+              .right("ground");
+      for (Ply ply : p.layup().plies()) {
+        Proposal.Place place = p.places().get(ply.number() - 1);
+        boolean terrain = place.role() == Proposal.Role.TERRAIN;
+        table.row(
+            Integer.toString(ply.number()),
+            ply.name(),
+            use(place),
+            Numbers.fixed(ply.thicknessMm(), 2),
+            Numbers.trimmed(ply.grainDeg(), 0),
+            terrain || place.role() == Proposal.Role.ZONE ? Numbers.fixed(place.ratio(), 2) : "-",
+            terrain ? Numbers.fixed(100 * place.share(), 1) + " %" : "-");
+      }
+      out.append(table.text()).append(Visible.line(uses(p))).append("\n\n");
+    }
+    out.append(
+        outcome.proven()
+            ? "Nothing better exists by these rules"
+            : "Broken off at its limit: something better may exist");
+    return out.append(" (")
+        .append(outcome.looked())
+        .append(" orders and beginnings of orders looked at).\n")
+        .append(counted(outcome.proposals().get(0).layup(), allowance))
+        .toString();
+  }
+
+  /** What the clearances were worked out with: much of it is a default. */
+  private static String counted(Layup layup, CutAllowance allowance) {
+    return "Reckoned with glue lines of "
+        + mm(layup.glueLine().thicknessMm(), layup.glueLine().toleranceMm())
+        + ", flatness "
+        + Numbers.trimmed(layup.flatnessMm(), 3)
+        + ", Z error "
+        + Numbers.trimmed(allowance.zErrorMm(), 3)
+        + ", sanding "
+        + mm(allowance.sandingMm(), allowance.sandingToleranceMm())
+        + " mm: defaults where neither the sheets' file nor an option gives them.\n";
+  }
+
+  private static String mm(double value, double tolerance) {
+    return Numbers.trimmed(value, 3) + " +- " + Numbers.trimmed(tolerance, 3);
+  }
+
+  /** What a job would say about the plies: for the terrain, for zones. */
+  static String uses(Proposal p) {
+    List<String> terrain = new ArrayList<>();
+    List<String> zones = new ArrayList<>();
+    for (Ply ply : p.layup().plies()) {
+      Proposal.Place place = p.places().get(ply.number() - 1);
+      if (place.role() == Proposal.Role.TERRAIN) {
+        terrain.add(ply.name());
+      } else if (place.role() == Proposal.Role.ZONE) {
+        zones.add(place.zone() + ": " + ply.name());
+      }
+    }
+    return "terrain.plies: ["
+        + String.join(", ", terrain)
+        + "]"
+        + (zones.isEmpty() ? "" : "; zones: " + String.join("; ", zones));
+  }
+
+  private static String use(Proposal.Place place) {
+    return switch (place.role()) {
+      case TERRAIN -> "terrain";
+      case ZONE -> place.zone();
+      case SPARE -> "spare";
+      case FLOOR -> "floor";
+    };
+  }
+
+  static String json(int plies, LayupSearch.Outcome outcome) {
+    ObjectNode root = JsonText.object("plyscape-suggest-1");
+    root.put("plies", plies)
+        .put("proven", outcome.proven())
+        .put("orders_looked_at", outcome.looked());
+    ArrayNode list = root.putArray("proposals");
+    for (Proposal p : outcome.proposals()) {
+      ObjectNode node = list.addObject();
+      node.put("unbalanced_pairs", p.unbalanced())
+          .put("spare_plies", p.spare())
+          .put("worst_ratio", p.worstRatio());
+      node.put("fit", p.fit()).put("inversions", p.inversions());
+      node.put("thickness_mm", DepthModel.nominalThicknessMm(p.layup()));
+      ArrayNode array = node.putArray("layup");
+      for (Ply ply : p.layup().plies()) {
+        Proposal.Place place = p.places().get(ply.number() - 1);
+        array
+            .addObject()
+            .put("number", ply.number())
+            .put("name", ply.name())
+            .put("colour", ply.colour())
+            .put("thickness_mm", ply.thicknessMm())
+            .put("tolerance_mm", ply.toleranceMm())
+            .put("grain_deg", ply.grainDeg())
+            .put("wood", ply.wood())
+            .put("role", place.role().name().toLowerCase(Locale.ROOT))
+            .put("zone", place.zone())
+            .put("ratio", place.ratio())
+            .put("share", place.share());
+      }
+    }
+    return JsonText.of(root);
+  }
+
+  /** Why nothing fits, with the order that comes nearest, and what would help. */
+  static JobFault nothingFits(
+      Shelf shelf,
+      int plies,
+      CutAllowance allowance,
+      LayupSearch.Outcome outcome,
+      boolean inOrder) {
+    if (!outcome.proven()) {
+      return new JobFault(
+          "no layup was found among the first "
+              + outcome.looked()
+              + " beginnings; the search was broken off there",
+          "fewer plies or fewer kinds of veneer would do");
+    }
+    if (inOrder && outcome.bestFloorMm() >= allowance.minimumFloorMm() - 1e-9) {
+      return new JobFault(
+          "reliable layups of "
+              + plies
+              + " plies exist, but none with the colours in the order of the file",
+          "leave --in-order out, or change the order of the veneers");
+    }
+    if (outcome.bestFloorMm() > Double.NEGATIVE_INFINITY) {
+      return new JobFault(
+          "reliable layups of "
+              + plies
+              + " plies leave at most "
+              + Numbers.fixed(outcome.bestFloorMm(), 2)
+              + " mm of wood under the deepest cut, less than minimum_floor "
+              + Numbers.fixed(allowance.minimumFloorMm(), 2),
+          "put a thicker sheet on the shelf for the bottom, or lower --minimum-floor");
+    }
+    Proposal nearest = outcome.nearest();
+    if (nearest == null) {
+      return new JobFault(
+          plies
+              + " plies with the colours that the zones want leave fewer than two colours for the"
+              + " terrain, or too few sheets",
+          "more colours on the shelf, more plies or fewer zones would do");
+    }
+    PlyDepth worst = null;
+    for (PlyDepth d : DepthModel.depths(nearest.layup(), allowance, true)) {
+      Proposal.Role role = nearest.places().get(d.ply().number() - 1).role();
+      boolean shows = role == Proposal.Role.TERRAIN || role == Proposal.Role.ZONE;
+      if (shows
+          && (worst == null
+              || d.availableMm() / d.neededMm() < worst.availableMm() / worst.neededMm())) {
+        worst = d;
+      }
+    }
+    return new JobFault(
+        "no order of these sheets is reliable at every ply that shows; the best balanced one still"
+            + " has ply "
+            + worst.ply().number()
+            + " ("
+            + worst.ply().name()
+            + ", "
+            + Numbers.fixed(worst.ply().thicknessMm(), 2)
+            + " mm) with "
+            + Numbers.fixed(worst.availableMm(), 3)
+            + " mm of clearance where "
+            + Numbers.fixed(worst.neededMm(), 3)
+            + " is needed",
+        "thicker sheets, tighter tolerances, a flatter panel (flatness "
+            + Numbers.trimmed(shelf.flatnessMm(), 3)
+            + ") or fewer plies would help");
+  }
+}
