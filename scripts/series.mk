@@ -1,11 +1,11 @@
-# A series of panels in several processes at a time, on one machine or from several on one file system:
+# A series in several processes at a time on this machine, gathered at the end:
 #
-#   make -f scripts/series.mk -j 4 LIST=jobs.txt OUT=out SHARES=8
-#   make -f scripts/series.mk share-3 LIST=jobs.txt OUT=out SHARES=8
+#   make -f scripts/series.mk -j 4 JOBS='--list jobs.txt' OUT=out SHARES=8
+#   make -f scripts/series.mk share-3 JOBS='job.yaml --each places.csv' OUT=out SHARES=8
 #
 # The first plans all shares, four at a time, and puts them together into OUT/batch.json and OUT/index.html; the second plans one.
-# Run again after a stop, it does what is missing. A failed panel stops nothing: at the end gather names it, and make fails.
-# OPTIONS adds options for plan; names of files may not have spaces.
+# JOBS are arguments of plan, more options among them. Run again after a stop, it does what is missing. A failed panel stops
+# nothing: at the end gather names it, and make fails.
 
 SHARES ?= 2
 PLYSCAPE ?= $(dir $(lastword $(MAKEFILE_LIST)))plyscape
@@ -14,8 +14,8 @@ shares := $(addprefix share-,$(shell seq $(SHARES)))
 .PHONY: gather $(shares)
 
 gather: $(shares)
-	$(PLYSCAPE) gather $(OUT)
+	$(PLYSCAPE) gather '$(OUT)'
 
 $(shares): share-%:
-	@: $(or $(LIST),$(error LIST is missing: a file with a job a line)) $(or $(OUT),$(error OUT is missing: a folder))
-	-$(PLYSCAPE) plan --list $(LIST) -o $(OUT) --share $*/$(SHARES) $(OPTIONS)
+	@: $(or $(JOBS),$(error JOBS is missing: the jobs as plan takes them)) $(or $(OUT),$(error OUT is missing: a folder))
+	-$(PLYSCAPE) plan $(JOBS) -o '$(OUT)' --share $*/$(SHARES)

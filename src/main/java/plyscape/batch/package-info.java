@@ -2,7 +2,7 @@
  * Series of jobs: which there are and whose turn each is ({@link plyscape.batch.JobList}, {@link
  * plyscape.batch.JobTable}, {@link plyscape.batch.Share}), which outputs of an earlier run still
  * hold ({@link plyscape.batch.FinishedOutput}), how each job went ({@link
- * plyscape.batch.BatchFile}), and a page over what all who shared have made ({@link
+ * plyscape.batch.BatchJournal}), and a page over what all who shared have made ({@link
  * plyscape.batch.Gathered}, {@link plyscape.batch.SeriesPage}).
  *
  * <p>Always true: an output holds only if all its files are there and it was made by the same
