@@ -10,7 +10,7 @@ import plyscape.bench.BigTiff;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PlanOptions;
 import plyscape.terrain.Terrain;

@@ -9,7 +9,7 @@ import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.files.CsvRows;
 import plyscape.files.InputFile;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 /**
  * A table of jobs: a CSV file with a row a job, its columns keys of a job in dotted form, {@code

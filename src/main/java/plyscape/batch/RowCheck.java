@@ -7,7 +7,7 @@ import java.util.function.Consumer;
 import plyscape.fault.Fault;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 /**
  * Looks at all rows of a table before the first is planned: reads each as a job, and where a cell

@@ -3,6 +3,7 @@ package plyscape.job;
 import java.util.Comparator;
 import java.util.List;
 import plyscape.files.FileDigest;
+import plyscape.job.yaml.Setting;
 
 /**
  * What decides a job's output: every file that is read for it, and everything that is asked of the

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import plyscape.job.yaml.Setting;
 
 /**
  * Where a job comes from. Immutable.

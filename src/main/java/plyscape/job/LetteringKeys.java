@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.InputFault;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /** Reads {@code lettering}, {@code scale_bar} and {@code north} of a job. */
 final class LetteringKeys {

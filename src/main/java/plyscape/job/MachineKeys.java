@@ -1,7 +1,9 @@
 package plyscape.job;
 
 import java.util.List;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 import plyscape.machine.CutRules;
 import plyscape.machine.Machine;
 import plyscape.machine.Motion;

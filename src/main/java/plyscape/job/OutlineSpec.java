@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Set;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /**
  * The line along which the piece is cut free, after everything else. Immutable.

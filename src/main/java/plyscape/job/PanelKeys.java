@@ -2,7 +2,9 @@ package plyscape.job;
 
 import java.util.List;
 import plyscape.fault.InputFault;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /**
  * Reads {@code panel}: the size of one panel, the border, and how many panels carry the landscape

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /**
  * Holes for pins, bored before everything else. Immutable.

@@ -3,6 +3,9 @@ package plyscape.job;
 import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.job.yaml.Decimal;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.YamlNode;
 import plyscape.layup.Ply;
 import plyscape.text.NearestName;
 

@@ -1,5 +1,7 @@
 package plyscape.job;
 
+import plyscape.job.yaml.Keys;
+
 /**
  * What wood left standing has to be like, and what becomes of what is weaker. Immutable.
  *

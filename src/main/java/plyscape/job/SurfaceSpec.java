@@ -1,5 +1,7 @@
 package plyscape.job;
 
+import plyscape.job.yaml.Keys;
+
 /**
  * What the faces inside the regions look like. Immutable.
  *

@@ -10,10 +10,13 @@ import java.util.stream.Stream;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
-import plyscape.job.Keys.Range;
 import plyscape.job.TerrainSpec.BandSpec;
 import plyscape.job.TerrainSpec.BreakList;
 import plyscape.job.TerrainSpec.NamedBands;
+import plyscape.job.yaml.InputFiles;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /** Reads {@code terrain} of a job. */
 final class TerrainKeys {

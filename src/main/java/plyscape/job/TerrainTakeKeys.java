@@ -6,12 +6,14 @@ import plyscape.fault.InputFault;
 import plyscape.job.GroundCover.Outline;
 import plyscape.job.GroundCover.Sea;
 import plyscape.job.GroundCover.Voids;
-import plyscape.job.Keys.Range;
 import plyscape.job.TerrainTake.Centre;
 import plyscape.job.TerrainTake.Encoding;
 import plyscape.job.TerrainTake.PlaceSpec;
 import plyscape.job.TerrainTake.RasterSpec;
 import plyscape.job.TerrainTake.Unit;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /** Reads the rarer keys of {@code terrain}. */
 final class TerrainTakeKeys {

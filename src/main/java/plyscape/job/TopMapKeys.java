@@ -4,7 +4,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import plyscape.fault.InputFault;
 import plyscape.files.InputFile;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.InputFiles;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /** Reads {@code panel.top_map}: which file holds the probed heights of the top face. */
 final class TopMapKeys {

@@ -7,12 +7,16 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.fault.InputFault;
+import plyscape.job.yaml.Decimal;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.YamlNode;
 
 /** Reads {@code where}: which features of a map are meant, by their properties. */
 final class WhereKeys {
 
   private static final String WANTED =
-      "property names with a value, a list of values, {min: 2, max: 4}, {exists: true} or {not: value}";
+      "property names with a value, a list of values, {min: 2, max: 4}, {exists: true} or {not:"
+          + " value}";
 
   private WhereKeys() {}
 

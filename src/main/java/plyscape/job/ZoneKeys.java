@@ -3,7 +3,9 @@ package plyscape.job;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.InputFault;
-import plyscape.job.Keys.Range;
+import plyscape.job.yaml.Keys;
+import plyscape.job.yaml.Keys.Range;
+import plyscape.job.yaml.YamlNode;
 
 /** Reads {@code zones} of a job. */
 final class ZoneKeys {

@@ -6,6 +6,7 @@
  * <p>Always true afterwards: keys are known, types right, numbers inside a sane range, names
  * resolve, paths are resolved and there is a file at each. Anything else is an {@link
  * plyscape.fault.InputFault} that says file, line, column, key, what was found and what was
- * expected. This is the only reader of settings. Uses {@code layup}, {@code machine}, {@code grid}.
+ * expected. This is the only reader of settings; the files' form is {@code job.yaml}'s matter. Uses
+ * {@code layup}, {@code machine}, {@code grid}.
  */
 package plyscape.job;

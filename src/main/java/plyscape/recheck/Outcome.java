@@ -7,7 +7,7 @@ import plyscape.gcode.SpindleStart;
 import plyscape.grid.CellFrame;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Times;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.simulate.Bite;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import plyscape.machine.Times;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.simulate.Bite;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;

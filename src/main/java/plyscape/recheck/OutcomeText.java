@@ -3,7 +3,7 @@ package plyscape.recheck;
 import java.util.Comparator;
 import java.util.List;
 import plyscape.machine.Times;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.simulate.Bite;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;

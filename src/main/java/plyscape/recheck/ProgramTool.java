@@ -9,7 +9,7 @@ import plyscape.gcode.HeadReader;
 import plyscape.machine.CuttingData;
 import plyscape.machine.Form;
 import plyscape.machine.Tool;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.text.NearestName;
 
 /**

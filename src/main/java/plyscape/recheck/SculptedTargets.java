@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.report.FaceFigures;
+import plyscape.report.json.FaceFigures;
 import plyscape.simulate.SculptedDepth;
 import plyscape.simulate.Target;
 

@@ -5,7 +5,7 @@ import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.gcode.PassComment;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.simulate.Cut;
 
 /**

@@ -7,7 +7,7 @@ import java.util.Optional;
 import plyscape.gcode.HeadReader;
 import plyscape.gcode.Program;
 import plyscape.machine.Tool;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.text.Template;
 
 /**

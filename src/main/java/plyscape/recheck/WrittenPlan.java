@@ -7,7 +7,7 @@ import plyscape.gcode.UncutFace;
 import plyscape.grid.Box;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.simulate.BentPanel;
 import plyscape.simulate.Cut;
 import plyscape.simulate.ProbedTop;

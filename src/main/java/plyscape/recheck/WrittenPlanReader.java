@@ -20,9 +20,9 @@ import plyscape.gcode.Program;
 import plyscape.machine.Machine;
 import plyscape.machine.SettingUp;
 import plyscape.render.SvgLayerReader;
-import plyscape.report.FacesReader;
-import plyscape.report.PlanFigures;
-import plyscape.report.PlanJsonReader;
+import plyscape.report.json.FacesReader;
+import plyscape.report.json.PlanFigures;
+import plyscape.report.json.PlanJsonReader;
 import plyscape.simulate.Target;
 
 /** Reads plan, layers and programs of an output back from its files. */

@@ -3,9 +3,9 @@ package plyscape.report;
 import java.util.List;
 
 /** What every page for the workshop says (src/contract.md, section 10). */
-final class Cautions {
+public final class Cautions {
 
-  static final List<String> ALL =
+  public static final List<String> ALL =
       List.of(
           "A router can hurt people and burn a shop. Never leave it running alone; know how to stop"
               + " it before you start it.",

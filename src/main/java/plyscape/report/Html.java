@@ -5,18 +5,18 @@ import plyscape.text.Contrast;
 import plyscape.text.Markup;
 
 /** A page that grows: raw markup of ours, and text from anywhere, which is escaped. */
-final class Html {
+public final class Html {
 
   private final StringBuilder out = new StringBuilder(1 << 18);
 
   /** Adds markup as it stands. */
-  Html raw(String markup) {
+  public Html raw(String markup) {
     out.append(markup);
     return this;
   }
 
   /** Adds text, escaped. */
-  Html text(String text) {
+  public Html text(String text) {
     out.append(Markup.escape(text));
     return this;
   }
@@ -39,7 +39,7 @@ final class Html {
   }
 
   /** Adds a cell of a number already in text. */
-  Html number(String text) {
+  public Html number(String text) {
     return raw("<td class=\"num\">").text(text).raw("</td>");
   }
 

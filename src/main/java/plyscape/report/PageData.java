@@ -10,6 +10,8 @@ import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
 import plyscape.render.CellMap;
 import plyscape.render.RiskStep;
+import plyscape.report.json.Breaks;
+import plyscape.report.json.JsonTree;
 import plyscape.zones.Zone;
 
 /** The block of data that the page's scripts read. Not a contract: it may change with the page. */

@@ -2,6 +2,7 @@ package plyscape.report;
 
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
+import plyscape.report.json.Breaks;
 import plyscape.text.Numbers;
 
 /** The table of plies. */

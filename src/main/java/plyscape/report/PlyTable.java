@@ -7,6 +7,7 @@ import java.util.function.Function;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
+import plyscape.report.json.Breaks;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 

@@ -6,12 +6,12 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
 /** The program's own text files for its pages. */
-final class Resources {
+public final class Resources {
 
   private Resources() {}
 
   /** A file's text, LF at its lines' ends. */
-  static String text(String name) {
+  public static String text(String name) {
     try (InputStream in = Resources.class.getResourceAsStream(name)) {
       if (in == null) {
         throw new IllegalStateException("the program lacks its own file " + name);

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import plyscape.machine.Tool;
 import plyscape.plan.CutterTrial;
+import plyscape.report.json.JsonTree;
 import plyscape.text.Numbers;
 import plyscape.text.TextTable;
 

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 class JobTableTest {
 

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
 import plyscape.files.FileDigest;
+import plyscape.job.yaml.Setting;
 
 class FingerprintTest {
 

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
+import plyscape.job.yaml.Setting;
 import plyscape.layup.Layup;
 
 /** A folder with a small layup, terrain and map, and ways to read jobs in it. */

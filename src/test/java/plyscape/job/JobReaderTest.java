@@ -18,6 +18,7 @@ import plyscape.fault.Warning;
 import plyscape.grid.Box;
 import plyscape.job.TerrainSpec.BreakList;
 import plyscape.job.TerrainSpec.NamedBands;
+import plyscape.job.yaml.Setting;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.Method;
 import plyscape.layup.Sanding;

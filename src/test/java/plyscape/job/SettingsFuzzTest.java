@@ -13,6 +13,8 @@ import plyscape.fault.Fault;
 import plyscape.fault.InputFault;
 import plyscape.fault.Mutant;
 import plyscape.fault.Warnings;
+import plyscape.job.yaml.YamlNode;
+import plyscape.job.yaml.YamlText;
 
 /**
  * Seeded mutations of settings files: each is read, or refused with a message that names the file,

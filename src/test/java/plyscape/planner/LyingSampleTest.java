@@ -18,7 +18,7 @@ import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Acceptance;

@@ -17,7 +17,7 @@ import plyscape.job.JobReader;
 import plyscape.plan.Landscape;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
-import plyscape.report.PlanJson;
+import plyscape.report.json.PlanJson;
 
 /** A job with a wall of half a millimetre between two ponds, from the files to the plan. */
 class StandingPlanTest {

@@ -24,7 +24,7 @@ import javax.imageio.ImageIO;
  * fingers and keys, any screen, light or dark, printing, and everything that the console and the
  * network saw.
  */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
 
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final int PATIENCE_S = 60;
@@ -40,7 +40,7 @@ final class Browser implements AutoCloseable {
    *
    * @param directory for its profile and log; gone afterwards at the caller's care
    */
-  Browser(Path directory, String... flags) throws Exception {
+  public Browser(Path directory, String... flags) throws Exception {
     Files.createDirectories(directory);
     List<String> command =
         new ArrayList<>(
@@ -106,7 +106,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** A screen; a phone's has fingers. */
-  void screen(int width, int height, boolean phone) throws Exception {
+  public void screen(int width, int height, boolean phone) throws Exception {
     call(
         "Emulation.setDeviceMetricsOverride",
         params()
@@ -117,7 +117,7 @@ final class Browser implements AutoCloseable {
     call("Emulation.setTouchEmulationEnabled", params().put("enabled", phone));
   }
 
-  void dark(boolean dark) throws Exception {
+  public void dark(boolean dark) throws Exception {
     ObjectNode media = params();
     media
         .putArray("features")
@@ -128,7 +128,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Opens a page and waits until it is drawn. */
-  void open(Path page) throws Exception {
+  public void open(Path page) throws Exception {
     events.clear();
     call("Page.navigate", params().put("url", page.toUri().toString()));
     eval(
@@ -138,12 +138,12 @@ final class Browser implements AutoCloseable {
   }
 
   /** Waits for the next two frames. */
-  void settle() throws Exception {
+  public void settle() throws Exception {
     eval("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())))");
   }
 
   /** The value of an expression in the page; a promise is waited for. */
-  JsonNode eval(String expression) throws Exception {
+  public JsonNode eval(String expression) throws Exception {
     JsonNode answer =
         call(
             "Runtime.evaluate",
@@ -207,7 +207,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** The page on paper, as a PDF file. */
-  byte[] pdf(double widthInch, double heightInch) throws Exception {
+  public byte[] pdf(double widthInch, double heightInch) throws Exception {
     return Base64.getDecoder()
         .decode(
             call(
@@ -218,7 +218,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Everything that a console would show in red, and what scripts said. */
-  List<String> faults() throws Exception {
+  public List<String> faults() throws Exception {
     settle();
     return events.stream()
         .filter(
@@ -231,7 +231,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Addresses that were asked for, data blocks of the page itself left out. */
-  List<String> requests() {
+  public List<String> requests() {
     return events.stream()
         .filter(e -> e.get("method").asText().equals("Network.requestWillBeSent"))
         .map(e -> e.get("params").get("request").get("url").asText())

@@ -16,6 +16,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import plyscape.plan.PanelPlan;
 import plyscape.render.HandPlan;
+import plyscape.report.json.PlanJson;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
 

@@ -30,7 +30,7 @@ import plyscape.render.HandPlan;
  * the browser: {@code mvn test -Dgroups=browser -DexcludedTags=}.
  */
 @Tag("browser")
-class ReportInBrowserTest {
+public class ReportInBrowserTest {
 
   @TempDir static Path directory;
   private static Browser browser;

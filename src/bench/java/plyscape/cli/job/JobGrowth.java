@@ -12,10 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import plyscape.bench.Growth;
-import plyscape.fault.Place;
 import plyscape.fault.Warnings;
-import plyscape.job.Job;
-import plyscape.job.JobReader;
 import plyscape.output.OutputKind;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -119,22 +116,7 @@ public final class JobGrowth {
     System.gc(); // what the run before left isn't this one's
     StageClock clock = new StageClock();
     JobInputs.Source source =
-        new JobInputs.Source() {
-          @Override
-          public String name() {
-            return file.getFileName().toString();
-          }
-
-          @Override
-          public Job read(Warnings warnings) {
-            return JobReader.read(file, List.of(), warnings);
-          }
-
-          @Override
-          public Place place(String key) {
-            return JobReader.place(file, List.of(), key);
-          }
-        };
+        new JobInputs.FileSource(file.getFileName().toString(), file, List.of());
     JobRun.Target target =
         new JobRun.Target(out, OutputKind.PLAN, true, false, JobRun.Reuse.NOTHING);
     new JobRun(new PlanStages(), source, PlanOptions.usual(), target).run(clock, new Warnings());

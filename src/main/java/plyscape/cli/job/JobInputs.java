@@ -21,7 +21,7 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 /**
  * What {@code plan} and {@code preview} work on: job files, or a terrain and a layup; and options
@@ -143,7 +143,7 @@ public final class JobInputs {
     Source with(String name, List<Setting> more);
   }
 
-  private record FileSource(String name, Path file, List<Setting> settings) implements Source {
+  record FileSource(String name, Path file, List<Setting> settings) implements Source {
     @Override
     public Job read(Warnings warnings) {
       return JobReader.read(file, settings, warnings);

@@ -16,7 +16,7 @@ import plyscape.plan.PanelStore;
 import plyscape.plan.PanelSummary;
 import plyscape.plan.Tile;
 import plyscape.report.IndexPage;
-import plyscape.report.PanelReader;
+import plyscape.report.json.PanelReader;
 
 /**
  * Puts each panel of several into a folder of its own as soon as it is proved, and knows those that

@@ -18,11 +18,11 @@ import plyscape.render.LayerFile;
 import plyscape.render.PreviewPicture;
 import plyscape.render.ReliefPng;
 import plyscape.render.SvgLayers;
-import plyscape.report.FacesJson;
 import plyscape.report.HtmlReport;
-import plyscape.report.PlanJson;
 import plyscape.report.PlyTable;
-import plyscape.report.SetupPage;
+import plyscape.report.json.FacesJson;
+import plyscape.report.json.PlanJson;
+import plyscape.report.setup.SetupPage;
 
 /** The stages as they are: the planner, and the files of section 7 of src/contract.md. */
 public final class PlanStages implements Stages {

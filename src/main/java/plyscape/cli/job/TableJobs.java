@@ -8,7 +8,7 @@ import plyscape.batch.JobTable;
 import plyscape.batch.RowCheck;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 /** The jobs of {@code --each}: one job, with a row of a table set over it each time. */
 record TableJobs(JobInputs.Source template, JobTable table) {

@@ -9,7 +9,7 @@ import plyscape.plan.TiledLandscape;
 import plyscape.plan.TiledPlan;
 import plyscape.render.OverviewPicture;
 import plyscape.report.IndexPage;
-import plyscape.report.TilesJson;
+import plyscape.report.json.TilesJson;
 
 /**
  * Stages that write a landscape over several panels as one directory a panel, with an overview

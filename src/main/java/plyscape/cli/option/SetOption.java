@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 /** Reads what {@code --set KEY=VALUE} was given. */
 public final class SetOption {

@@ -29,7 +29,7 @@ import plyscape.recheck.StopPoint;
 import plyscape.recheck.WrittenPlan;
 import plyscape.recheck.WrittenPlanReader;
 import plyscape.render.DifferencePicture;
-import plyscape.report.PlanFigures;
+import plyscape.report.json.PlanFigures;
 import plyscape.simulate.CutResult;
 
 /** {@code plyscape verify}: cuts programs in simulation and compares the panel with a plan. */

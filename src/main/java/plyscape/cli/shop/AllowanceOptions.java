@@ -7,7 +7,7 @@ import picocli.CommandLine.Option;
 import plyscape.cli.option.Paths;
 import plyscape.job.Bench;
 import plyscape.job.JobReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 import plyscape.layup.CutAllowance;
 
 /**

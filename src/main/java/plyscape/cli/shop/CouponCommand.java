@@ -24,7 +24,7 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.Bench;
 import plyscape.job.LayupReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;

@@ -14,7 +14,7 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 
 class SecondCompilerTest {
 

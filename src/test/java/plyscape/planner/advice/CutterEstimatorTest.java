@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
-import plyscape.job.Setting;
+import plyscape.job.yaml.Setting;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
 import plyscape.plan.CutterAdvice;

@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -11,7 +11,7 @@ import plyscape.fault.Place;
  * nothing of YAML: a text needs no quotes whatever signs are in it, and where a list is wanted its
  * entries are parted by commas. Only between brackets or braces it is read as YAML.
  */
-final class CellValue {
+public final class CellValue {
 
   private CellValue() {}
 
@@ -20,7 +20,7 @@ final class CellValue {
    *
    * @param folder that files named in it are looked for in; null for the current one
    */
-  static YamlNode of(String cell, Place place, Path folder) {
+  public static YamlNode of(String cell, Place place, Path folder) {
     String text = cell.strip();
     if (between(text, "[", "]") || between(text, "{", "}")) {
       try {

@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.setup;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -15,6 +15,8 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.render.HandPlan;
+import plyscape.report.Browser;
+import plyscape.report.ReportInBrowserTest;
 
 /** The set-up sheet in headless Chromium; run as {@link ReportInBrowserTest} is. */
 @Tag("browser")

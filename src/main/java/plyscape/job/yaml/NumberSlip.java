@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.util.Map;
 import java.util.regex.Matcher;

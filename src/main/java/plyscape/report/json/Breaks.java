@@ -1,10 +1,10 @@
-package plyscape.report;
+package plyscape.report.json;
 
 import java.util.List;
 import plyscape.plan.Landscape;
 
 /** The range of elevations that a ply takes from the terrain. */
-final class Breaks {
+public final class Breaks {
 
   private Breaks() {}
 
@@ -12,7 +12,7 @@ final class Breaks {
    * {low, high} in metres; the outermost plies end at the terrain's own least and greatest. Null
    * for a ply that takes none.
    */
-  static double[] ofPly(Landscape plan, int plyNumber) {
+  public static double[] ofPly(Landscape plan, int plyNumber) {
     List<Double> breaks = plan.bands().breaksM();
     int i = plan.bands().plyNumbers().indexOf(plyNumber);
     if (i < 0) {

@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.setup;
 
 import java.util.List;
 import java.util.Locale;
@@ -10,6 +10,7 @@ import plyscape.layup.Ply;
 import plyscape.machine.Tool;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
+import plyscape.report.Html;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
 

@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,10 +12,10 @@ import plyscape.fault.Place;
  * stands. Settings given on the command line are put into the tree before anyone reads it, so that
  * they meet the same checks.
  */
-final class YamlNode {
+public final class YamlNode {
 
   /** What a node is. A plain scalar stands without quotes. */
-  enum Kind {
+  public enum Kind {
     MAPPING("a mapping of keys"),
     LIST("a list"),
     PLAIN("a value"),
@@ -42,57 +42,57 @@ final class YamlNode {
    *
    * @param folder what relative paths in it are relative to; may be null for the current directory
    */
-  YamlNode(Kind kind, Place place, Path folder, String text) {
+  public YamlNode(Kind kind, Place place, Path folder, String text) {
     this.kind = kind;
     this.place = place;
     this.folder = folder;
     this.text = text;
   }
 
-  Kind kind() {
+  public Kind kind() {
     return kind;
   }
 
-  Place place() {
+  public Place place() {
     return place;
   }
 
-  Path folder() {
+  public Path folder() {
     return folder;
   }
 
   /** A scalar's text without quotes, or what a table's cell holds; "" for others. */
-  String text() {
+  public String text() {
     return text;
   }
 
-  boolean isScalar() {
+  public boolean isScalar() {
     return kind == Kind.PLAIN || kind == Kind.QUOTED;
   }
 
   /** Keys to values in the order of the file. */
-  Map<String, YamlNode> entries() {
+  public Map<String, YamlNode> entries() {
     return entries;
   }
 
   /** Where a key stands. */
-  Place keyPlace(String key) {
+  public Place keyPlace(String key) {
     return keyPlaces.getOrDefault(key, place);
   }
 
   /** Entries of a list, or of a table's cell that may be one. */
-  List<YamlNode> items() {
+  public List<YamlNode> items() {
     return items;
   }
 
   /** Sets a key of a mapping. */
-  void put(String key, Place keyPlace, YamlNode value) {
+  public void put(String key, Place keyPlace, YamlNode value) {
     entries.put(key, value);
     keyPlaces.put(key, keyPlace);
   }
 
   /** What was found, for a message: {@code "abc"}, {@code a list}. */
-  String found() {
+  public String found() {
     if (text.isEmpty() && !isScalar()) {
       return kind.words;
     }

@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,7 +13,7 @@ import plyscape.fault.InputFault;
 import plyscape.files.InputFile;
 
 /** Input files named in settings: resolved against the settings' folder, and there to be read. */
-final class InputFiles {
+public final class InputFiles {
 
   private InputFiles() {}
 
@@ -22,7 +22,7 @@ final class InputFiles {
    *
    * @throws InputFault if it isn't a path, or there is no readable file
    */
-  static Path resolve(YamlNode node) {
+  public static Path resolve(YamlNode node) {
     String text = node.text();
     Path path;
     try {
@@ -51,7 +51,7 @@ final class InputFiles {
    *
    * @throws InputFault if there is none, or one can't be read
    */
-  static List<Path> resolveAll(YamlNode node) {
+  public static List<Path> resolveAll(YamlNode node) {
     String text = node.text();
     int slash = text.lastIndexOf('/');
     String pattern = text.substring(slash + 1);

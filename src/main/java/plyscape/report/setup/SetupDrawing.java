@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.setup;
 
 import plyscape.machine.Machine;
 import plyscape.plan.MotionSpan;

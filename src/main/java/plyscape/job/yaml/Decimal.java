@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.util.regex.Pattern;
 
@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
  * Decimal numbers as people write them: {@code 12}, {@code -0.5}, {@code .5}, {@code 1e3}. No
  * octal, hex, or base 60.
  */
-final class Decimal {
+public final class Decimal {
 
   private static final Pattern FORM =
       Pattern.compile("[-+]?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d{1,3})?");
@@ -16,7 +16,7 @@ final class Decimal {
   private Decimal() {}
 
   /** The value, or null when the text isn't a finite decimal number. */
-  static Double parse(String text) {
+  public static Double parse(String text) {
     if (text.length() > LONGEST || !FORM.matcher(text).matches()) {
       return null;
     }

@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
@@ -32,7 +32,7 @@ import plyscape.files.InputFile;
  * aliases expand to have limits, so that a small hostile file can't take memory or time. No types
  * are made from tags.
  */
-final class YamlText {
+public final class YamlText {
 
   private final String file;
   private final Place fixed;
@@ -50,12 +50,12 @@ final class YamlText {
    *
    * @throws InputFault if it can't be read, isn't UTF-8 or isn't YAML
    */
-  static YamlNode read(Path path) {
+  public static YamlNode read(Path path) {
     return read(path, bytes(path));
   }
 
   /** The same for a file's bytes that are at hand. */
-  static YamlNode read(Path path, byte[] bytes) {
+  public static YamlNode read(Path path, byte[] bytes) {
     String file = path.toString();
     return new YamlText(file, null, path.getParent()).parse(decode(bytes, file));
   }
@@ -65,7 +65,7 @@ final class YamlText {
    *
    * @throws InputFault if it isn't YAML
    */
-  static YamlNode of(Path path, String text) {
+  public static YamlNode of(Path path, String text) {
     return new YamlText(path.toString(), null, path.getParent()).parse(text);
   }
 
@@ -76,7 +76,7 @@ final class YamlText {
    * @param folder that paths in it are relative to; null for the current directory
    * @throws InputFault if it isn't YAML
    */
-  static YamlNode value(String text, Place place, Path folder) {
+  public static YamlNode value(String text, Place place, Path folder) {
     return new YamlText("", place, folder).parse(text);
   }
 
@@ -234,7 +234,7 @@ final class YamlText {
   }
 
   /** The root as a mapping. */
-  static YamlNode mappingOf(YamlNode root, String example) {
+  public static YamlNode mappingOf(YamlNode root, String example) {
     if (root.kind() != YamlNode.Kind.MAPPING) {
       String found =
           Optional.of(root)

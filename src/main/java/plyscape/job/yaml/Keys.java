@@ -1,4 +1,4 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,7 +17,7 @@ import plyscape.text.Numbers;
  * a fault at once, so a typo is reported as a typo and not as a missing value. Every fault says
  * place, what was found and what was expected.
  */
-final class Keys {
+public final class Keys {
 
   /** Longest name or text, letters: names go into reports and file names. */
   private static final int LONGEST_NAME = 200;
@@ -37,7 +37,7 @@ final class Keys {
    * @param known keys that it may have
    * @throws InputFault if it isn't a mapping or has another key
    */
-  static Keys of(YamlNode node, String path, String... known) {
+  public static Keys of(YamlNode node, String path, String... known) {
     if (node.kind() != YamlNode.Kind.MAPPING) {
       throw new InputFault(
           node.place(),
@@ -58,13 +58,13 @@ final class Keys {
   }
 
   /** Whether the key is there with a value. */
-  boolean has(String key) {
+  public boolean has(String key) {
     YamlNode value = node.entries().get(key);
     return value != null && value.kind() != YamlNode.Kind.NOTHING;
   }
 
   /** The key's value; a missing or empty one is a fault that says {@code wanted}. */
-  YamlNode required(String key, String wanted) {
+  public YamlNode required(String key, String wanted) {
     YamlNode value = node.entries().get(key);
     if (value == null) {
       Place place = node.place();
@@ -78,7 +78,7 @@ final class Keys {
   }
 
   /** The key's value, or null when the key isn't there; one without a value is a fault. */
-  YamlNode optional(String key, String wanted) {
+  public YamlNode optional(String key, String wanted) {
     YamlNode value = node.entries().get(key);
     return value == null ? null : value(value, wanted);
   }
@@ -94,7 +94,7 @@ final class Keys {
   }
 
   /** A mapping under this one; an empty one when the key isn't there. */
-  Keys child(String key, String... known) {
+  public Keys child(String key, String... known) {
     YamlNode value = optional(key, "keys with values; known are " + String.join(", ", known));
     if (value == null) {
       value = new YamlNode(YamlNode.Kind.MAPPING, node.place(), node.folder(), "");
@@ -103,12 +103,12 @@ final class Keys {
   }
 
   /** Entries of a list; empty when the key isn't there. */
-  List<YamlNode> list(String key, String wanted) {
+  public List<YamlNode> list(String key, String wanted) {
     YamlNode value = optional(key, wanted);
     return value == null ? List.of() : listOf(value, wanted);
   }
 
-  static List<YamlNode> listOf(YamlNode value, String wanted) {
+  public static List<YamlNode> listOf(YamlNode value, String wanted) {
     if (value.kind() != YamlNode.Kind.LIST && value.items().isEmpty()) {
       throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
     }
@@ -116,30 +116,30 @@ final class Keys {
   }
 
   /** A number with its unit; the default when the key isn't there. */
-  double number(String key, double otherwise, Range range) {
+  public double number(String key, double otherwise, Range range) {
     YamlNode value = optional(key, range.words());
     return value == null ? otherwise : range.check(value);
   }
 
   /** A number that must be there. */
-  double number(String key, Range range) {
+  public double number(String key, Range range) {
     return range.check(required(key, range.words()));
   }
 
   /** A number, or null when the key isn't there. */
-  Double numberOrNull(String key, Range range) {
+  public Double numberOrNull(String key, Range range) {
     YamlNode value = optional(key, range.words());
     return value == null ? null : range.check(value);
   }
 
   /** A text such as a name; the default when the key isn't there. */
-  String text(String key, String otherwise, String wanted) {
+  public String text(String key, String otherwise, String wanted) {
     YamlNode value = optional(key, wanted);
     return value == null ? otherwise : textOf(value, wanted);
   }
 
   /** A scalar's text, trimmed and not blank. */
-  static String textOf(YamlNode value, String wanted) {
+  public static String textOf(YamlNode value, String wanted) {
     if (value.text().isBlank()) {
       throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
     }
@@ -152,14 +152,14 @@ final class Keys {
   }
 
   /** An existing file that must be named. */
-  Path file(String key, String wanted) {
+  public Path file(String key, String wanted) {
     YamlNode value = required(key, wanted);
     textOf(value, wanted);
     return InputFiles.resolve(value);
   }
 
   /** One of an enum's constants, written in small letters with hyphens. */
-  <E extends Enum<E>> E choice(String key, E otherwise, E[] values) {
+  public <E extends Enum<E>> E choice(String key, E otherwise, E[] values) {
     Function<E, String> word =
         constant -> constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     List<String> words = Arrays.stream(values).map(word).toList();
@@ -168,7 +168,7 @@ final class Keys {
   }
 
   /** The index of the word that a scalar is. */
-  static int choiceOf(YamlNode value, List<String> words) {
+  public static int choiceOf(YamlNode value, List<String> words) {
     int index = value.isScalar() ? words.indexOf(value.text().strip()) : -1;
     if (index < 0) {
       String near =
@@ -186,13 +186,13 @@ final class Keys {
   }
 
   /** Where a key's value stands, or the mapping when it isn't there. */
-  Place place(String key) {
+  public Place place(String key) {
     YamlNode value = node.entries().get(key);
     return value == null ? node.place() : value.place();
   }
 
   /** All keys to values, for mappings whose keys are free. */
-  static Map<String, YamlNode> freeKeys(YamlNode value, String wanted) {
+  public static Map<String, YamlNode> freeKeys(YamlNode value, String wanted) {
     if (value.kind() != YamlNode.Kind.MAPPING) {
       throw new InputFault(value.place(), "found " + value.found(), "wanted " + wanted);
     }
@@ -200,7 +200,7 @@ final class Keys {
   }
 
   /** A list of exactly {@code count} numbers. */
-  static List<Double> numbers(YamlNode value, int count, Range range, String wanted) {
+  public static List<Double> numbers(YamlNode value, int count, Range range, String wanted) {
     List<YamlNode> items = listOf(value, wanted);
     if (items.size() != count) {
       String found = value.text().isEmpty() ? "a list of " + items.size() : value.found();
@@ -219,17 +219,17 @@ final class Keys {
    *
    * @param unit for messages, such as {@code mm}; may be ""
    */
-  record Range(double least, double most, String unit, boolean whole) {
+  public record Range(double least, double most, String unit, boolean whole) {
 
-    static Range mm(double least, double most) {
+    public static Range mm(double least, double most) {
       return new Range(least, most, "mm", false);
     }
 
-    static Range of(double least, double most, String unit) {
+    public static Range of(double least, double most, String unit) {
       return new Range(least, most, unit, false);
     }
 
-    static Range whole(double least, double most, String unit) {
+    public static Range whole(double least, double most, String unit) {
       return new Range(least, most, unit, true);
     }
 
@@ -242,7 +242,7 @@ final class Keys {
           + Numbers.trimmed(most, 6);
     }
 
-    double check(YamlNode value) {
+    public double check(YamlNode value) {
       Double number = value.kind() == YamlNode.Kind.PLAIN ? Decimal.parse(value.text()) : null;
       if (number == null || (whole && number != Math.rint(number))) {
         String hint =

@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.setup;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import plyscape.render.HandPlan;
+import plyscape.report.Cautions;
 
 /** What the set-up sheet says; that it fits one sheet is seen in a browser. */
 class SetupPageTest {

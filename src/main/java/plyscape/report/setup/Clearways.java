@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.setup;
 
 import java.util.ArrayList;
 import java.util.List;

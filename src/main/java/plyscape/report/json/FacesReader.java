@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.json;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;

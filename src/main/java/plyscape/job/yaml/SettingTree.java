@@ -1,11 +1,11 @@
-package plyscape.job;
+package plyscape.job.yaml;
 
 import java.util.List;
 import java.util.Map;
 import plyscape.fault.InputFault;
 
 /** Puts settings into the tree of a job, over what the file says. */
-final class SettingTree {
+public final class SettingTree {
 
   private SettingTree() {}
 
@@ -14,7 +14,7 @@ final class SettingTree {
    *
    * @throws InputFault if a value isn't YAML or a key can't be followed
    */
-  static void apply(YamlNode root, List<Setting> settings) {
+  public static void apply(YamlNode root, List<Setting> settings) {
     for (Setting setting : settings) {
       if (setting.key().isBlank()) {
         throw new InputFault(

@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;

@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.json;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -16,7 +16,7 @@ import java.util.Map;
  * algorithm on every JDK (that of {@code Double.toString} changed with JDK 19). Walks the tree
  * itself: a mapper would first set up its serializers, which takes longer than all the rest.
  */
-final class JsonTree {
+public final class JsonTree {
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build();
@@ -24,7 +24,7 @@ final class JsonTree {
   private JsonTree() {}
 
   /** The text; {@code indented} with two blanks a level and LF, else on one line. */
-  static String text(JsonNode node, boolean indented) {
+  public static String text(JsonNode node, boolean indented) {
     StringWriter out = new StringWriter();
     try (JsonGenerator generator = FACTORY.createGenerator(out)) {
       if (indented) {

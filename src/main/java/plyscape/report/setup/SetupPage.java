@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.setup;
 
 import java.util.List;
 import plyscape.layup.PlyDepth;
@@ -7,6 +7,9 @@ import plyscape.plan.MotionSpan;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.plan.Version;
+import plyscape.report.Cautions;
+import plyscape.report.Html;
+import plyscape.report.Resources;
 import plyscape.text.Durations;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;

@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.json;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;

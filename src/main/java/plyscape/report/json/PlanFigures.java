@@ -1,4 +1,4 @@
-package plyscape.report;
+package plyscape.report.json;
 
 import java.util.List;
 import plyscape.grid.Box;
