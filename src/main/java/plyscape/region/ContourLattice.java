@@ -10,11 +10,14 @@ import plyscape.grid.Grid;
  * bilinear cell is a hyperbola, and on a lattice of {@link #SPACING_MM} its chords stay within a
  * few micrometres of it. Fine rasters are taken as they are.
  *
- * @param xMm rising, first and last are the box's edges
- * @param yMm rising, the same
- * @param z elevations, metres, row by row from the south
+ * <p>Elevations are worked out when they are asked for: a large landscape has a hundred times more
+ * nodes than its contours come near.
+ *
+ * @param grid elevations, metres
+ * @param x lines across
+ * @param y lines along
  */
-record ContourLattice(double[] xMm, double[] yMm, double[] z) {
+record ContourLattice(Grid grid, Axis x, Axis y) {
 
   /** Lattice lines are at most this far apart, panel mm. */
   static final double SPACING_MM = 0.25;
@@ -24,47 +27,61 @@ record ContourLattice(double[] xMm, double[] yMm, double[] z) {
     CellFrame frame = grid.frame();
     Axis x = Axis.of(frame.minX(), frame.cellX(), frame.columns(), carved.minX(), carved.maxX());
     Axis y = Axis.of(frame.minY(), frame.cellY(), frame.rows(), carved.minY(), carved.maxY());
-    int columns = x.at.length;
-    double[] z = new double[Math.multiplyExact(columns, y.at.length)];
-    java.util.stream.IntStream.range(0, y.at.length)
-        .parallel()
-        .forEach(row -> fillRow(grid, x, y, row, z));
-    return new ContourLattice(x.at, y.at, z);
+    Math.multiplyExact(x.at.length, y.at.length); // nodes are numbered
+    return new ContourLattice(grid, x, y);
   }
 
-  private static void fillRow(Grid grid, Axis x, Axis y, int row, double[] z) {
+  /** Where a line across lies, panel mm; rising, the first and last are the box's edges. */
+  double xMm(int column) {
+    return x.at[column];
+  }
+
+  /** The same of a line along. */
+  double yMm(int row) {
+    return y.at[row];
+  }
+
+  /** Elevation at a node, metres; nodes are numbered row by row from the south. */
+  double z(int node) {
+    int row = node / x.at.length;
+    return z(node - row * x.at.length, row);
+  }
+
+  private double z(int column, int row) {
     double[] values = grid.values();
     int width = grid.frame().columns();
-    int south = y.cell[row] * width;
+    int south = y.cell[row] * width + x.cell[column];
     int north = y.fraction[row] == 0 ? south : south + width;
-    double fy = y.fraction[row];
-    int out = row * x.at.length;
+    double fx = x.fraction[column];
+    double low = values[south];
+    double high = values[north];
+    if (fx != 0) {
+      low += fx * (values[south + 1] - low);
+      high += fx * (values[north + 1] - high);
+    }
+    return low + y.fraction[row] * (high - low);
+  }
+
+  /** Elevations of a row of nodes. */
+  void row(int row, double[] out) {
     for (int i = 0; i < x.at.length; i++) {
-      int west = x.cell[i];
-      double fx = x.fraction[i];
-      double low = values[south + west];
-      double high = values[north + west];
-      if (fx != 0) {
-        low += fx * (values[south + west + 1] - low);
-        high += fx * (values[north + west + 1] - high);
-      }
-      z[out + i] = low + fy * (high - low);
+      out[i] = z(i, row);
     }
   }
 
   int columns() {
-    return xMm.length;
+    return x.at.length;
   }
 
   int rows() {
-    return yMm.length;
+    return y.at.length;
   }
 
   /**
    * Lattice positions along one axis, with the cell centre below each and the fraction of the way
    * to the next.
    */
-  private record Axis(double[] at, int[] cell, double[] fraction) {
+  record Axis(double[] at, int[] cell, double[] fraction) {
 
     static Axis of(double min, double size, int cells, double from, double to) {
       // Breakpoints: the box's edges and the centres strictly between, leaving out centres nearer

@@ -17,14 +17,14 @@ import plyscape.planar.OutlineLayer;
  */
 final class ContourTracer {
 
+  /** Rows that are looked through at a time. */
+  private static final int STRIP_ROWS = 64;
+
   private final ContourLattice lattice;
   private final int columns;
   private final int rows;
   private final LatticeRim rim;
   private final double[] breaks;
-
-  /** Breaks above the value of each node: its index into the list of plies. */
-  private final short[] level;
 
   private final int[] boxX;
   private final int[] boxY;
@@ -35,7 +35,6 @@ final class ContourTracer {
     rows = lattice.rows();
     rim = new LatticeRim(columns, rows);
     breaks = breaksM.stream().mapToDouble(Double::doubleValue).toArray();
-    level = levels();
     boxX = new int[] {GridUnits.of(carved.minX()), GridUnits.of(carved.maxX())};
     boxY = new int[] {GridUnits.of(carved.minY()), GridUnits.of(carved.maxY())};
   }
@@ -50,26 +49,8 @@ final class ContourTracer {
     int[][] starts = tracer.starts();
     return IntStream.range(0, tracer.breaks.length)
         .parallel()
-        .mapToObj(i -> tracer.new OneBreak(i).trace(starts[i]))
+        .mapToObj(i -> tracer.new OneBreak(i, starts[i]).trace())
         .toList();
-  }
-
-  private short[] levels() {
-    short[] out = new short[lattice.z().length];
-    double[] z = lattice.z();
-    IntStream.range(0, rows)
-        .parallel()
-        .forEach(
-            row -> {
-              for (int n = row * columns; n < (row + 1) * columns; n++) {
-                short i = 0;
-                while (i < breaks.length && z[n] < breaks[i]) {
-                  i++;
-                }
-                out[n] = i;
-              }
-            });
-    return out;
   }
 
   /**
@@ -77,16 +58,35 @@ final class ContourTracer {
    * order.
    */
   private int[][] starts() {
+    List<int[][]> strips =
+        IntStream.range(0, (rows - 1 + STRIP_ROWS - 1) / STRIP_ROWS)
+            .parallel()
+            .mapToObj(this::stripStarts)
+            .toList();
+    int[][] out = new int[breaks.length][];
+    for (int i = 0; i < out.length; i++) {
+      int index = i;
+      out[i] = strips.stream().flatMapToInt(strip -> Arrays.stream(strip[index])).toArray();
+    }
+    return out;
+  }
+
+  private int[][] stripStarts(int strip) {
     int[][] out = new int[breaks.length][64];
     int[] used = new int[breaks.length];
-    for (int row = 0; row < rows - 1; row++) {
-      for (int c = 0, n = row * columns; c < columns - 1; c++, n++) {
-        for (int i = level[n]; i < level[n + 1]; i++) {
+    double[] z = new double[columns];
+    int end = Math.min((strip + 1) * STRIP_ROWS, rows - 1);
+    for (int row = strip * STRIP_ROWS; row < end; row++) {
+      lattice.row(row, z);
+      for (int c = 0, west = level(z[0]); c < columns - 1; c++) {
+        int east = level(z[c + 1]);
+        for (int i = west; i < east; i++) {
           if (used[i] == out[i].length) {
             out[i] = Arrays.copyOf(out[i], used[i] * 2);
           }
-          out[i][used[i]++] = n;
+          out[i][used[i]++] = row * columns + c;
         }
+        west = east;
       }
     }
     for (int i = 0; i < out.length; i++) {
@@ -95,31 +95,44 @@ final class ContourTracer {
     return out;
   }
 
+  /** Breaks above an elevation: its index into the list of plies. */
+  private int level(double z) {
+    int i = 0;
+    while (i < breaks.length && z < breaks[i]) {
+      i++;
+    }
+    return i;
+  }
+
   /**
    * The walk for one break. Cells are named by their south-west node; their edges are 0 S, 1 E, 2
    * N, 3 W.
    */
   private final class OneBreak {
 
-    private final int index;
     private final double value;
-    private final long[] seen = new long[(level.length >> 6) + 1];
+    private final int[] starts;
+
+    /** Which of the starts a line has passed. */
+    private final boolean[] seen;
+
     private final OutlineLayer out = new OutlineLayer();
     private int[] x = new int[256];
     private int[] y = new int[256];
     private int used;
 
-    OneBreak(int index) {
-      this.index = index;
+    OneBreak(int index, int[] starts) {
       this.value = breaks[index];
+      this.starts = starts;
+      this.seen = new boolean[starts.length];
     }
 
-    OutlineLayer trace(int[] starts) {
+    OutlineLayer trace() {
       traceOpen();
-      for (int cell : starts) {
-        if ((seen[cell >> 6] >> (cell & 63) & 1) == 0) {
+      for (int i = 0; i < starts.length; i++) {
+        if (!seen[i]) {
           used = 0;
-          walk(cell, 0);
+          walk(starts[i], 0);
           out.add(x, y, used, false);
         }
       }
@@ -127,7 +140,7 @@ final class ContourTracer {
     }
 
     private boolean high(int node) {
-      return level[node] <= index;
+      return lattice.z(node) >= value;
     }
 
     /**
@@ -140,17 +153,17 @@ final class ContourTracer {
       // begins again. The stretch before the first start belongs to the last end, so one lap and
       // the first start again.
       int[] startAt = new int[16];
-      int starts = 0;
+      int found = 0;
       for (int s = 0; s < sides; s++) {
         int[] nodes = rim.side(s);
         if (high(nodes[0]) && !high(nodes[1])) {
-          if (starts == startAt.length) {
-            startAt = Arrays.copyOf(startAt, starts * 2);
+          if (found == startAt.length) {
+            startAt = Arrays.copyOf(startAt, found * 2);
           }
-          startAt[starts++] = s;
+          startAt[found++] = s;
         }
       }
-      if (starts == 0) {
+      if (found == 0) {
         if (high(0)) {
           out.add(
               new int[] {boxX[0], boxX[1], boxX[1], boxX[0], boxX[0]},
@@ -160,7 +173,7 @@ final class ContourTracer {
         }
         return;
       }
-      for (int k = 0; k < starts; k++) {
+      for (int k = 0; k < found; k++) {
         used = 0;
         int[] nodes = rim.side(startAt[k]);
         int exitCell = walk(nodes[2], nodes[3]);
@@ -168,8 +181,8 @@ final class ContourTracer {
         int endX = x[used - 1];
         int endY = y[used - 1];
         out.add(x, y, used, false);
-        int next = Arrays.binarySearch(startAt, 0, starts, endSide);
-        next = -next - 1 == starts ? 0 : -next - 1;
+        int next = Arrays.binarySearch(startAt, 0, found, endSide);
+        next = -next - 1 == found ? 0 : -next - 1;
         alongBox(endSide, endX, endY, startAt[next]);
       }
     }
@@ -207,7 +220,7 @@ final class ContourTracer {
       pushEdge(cell, entry);
       while (true) {
         if (entry == 0) {
-          seen[cell >> 6] |= 1L << (cell & 63);
+          seen[Arrays.binarySearch(starts, cell)] = true;
         }
         int exit = exit(cell, entry);
         pushEdge(cell, exit);
@@ -236,11 +249,10 @@ final class ContourTracer {
     }
 
     private double saddle(int cell) {
-      double[] z = lattice.z();
-      double sw = z[cell];
-      double se = z[cell + 1];
-      double nw = z[cell + columns];
-      double ne = z[cell + columns + 1];
+      double sw = lattice.z(cell);
+      double se = lattice.z(cell + 1);
+      double nw = lattice.z(cell + columns);
+      double ne = lattice.z(cell + columns + 1);
       return (sw * ne - se * nw) / (sw + ne - se - nw);
     }
 
@@ -269,17 +281,17 @@ final class ContourTracer {
      * get the same.
      */
     private void pushCrossing(int a, int b) {
-      double za = lattice.z()[a];
-      double zb = lattice.z()[b];
+      double za = lattice.z(a);
+      double zb = lattice.z(b);
       double t = (value - za) / (zb - za);
       int ca = a % columns;
       int ra = a / columns;
-      double px = lattice.xMm()[ca];
-      double py = lattice.yMm()[ra];
+      double px = lattice.xMm(ca);
+      double py = lattice.yMm(ra);
       if (b - a == 1) {
-        px += t * (lattice.xMm()[ca + 1] - px);
+        px += t * (lattice.xMm(ca + 1) - px);
       } else {
-        py += t * (lattice.yMm()[ra + 1] - py);
+        py += t * (lattice.yMm(ra + 1) - py);
       }
       push(GridUnits.of(px), GridUnits.of(py));
     }
