@@ -27,6 +27,10 @@ public record FileDigest(String path, String sha256) {
    * @throws plyscape.fault.InputFault if it can't be read
    */
   public static FileDigest of(Path file, String path) {
+    return new FileDigest(path, InputCache.digest(file, () -> read(file)));
+  }
+
+  private static String read(Path file) {
     MessageDigest digest = start();
     try (InputStream in = Files.newInputStream(file)) {
       byte[] buffer = new byte[BUFFER];
@@ -36,7 +40,7 @@ public record FileDigest(String path, String sha256) {
     } catch (IOException e) {
       throw InputFile.missing(file, Place.file(file.toString()), e);
     }
-    return new FileDigest(path, HexFormat.of().formatHex(digest.digest()));
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   /** The digest of a text in UTF-8. */

@@ -16,7 +16,7 @@ import plyscape.files.InputFile;
  * Files beside a raster or map that say more of it: its CRS, table, place on the ground, mask or
  * overviews. They go by the map's name without its ending or with it. Each folder is listed once.
  */
-final class FilesBeside {
+public final class FilesBeside {
 
   private static final Set<String> ENDINGS =
       Set.of("prj", "dbf", "shx", "cpg", "sbn", "sbx", "wld", "msk", "ovr", "aux.xml");
@@ -24,7 +24,7 @@ final class FilesBeside {
   private final Map<Path, List<String>> listed = new HashMap<>();
 
   /** Those that are there, sorted. */
-  List<Path> of(Path file) {
+  public List<Path> of(Path file) {
     String name = file.getFileName().toString();
     int dot = name.lastIndexOf('.');
     String stem = dot > 0 ? name.substring(0, dot) : name;

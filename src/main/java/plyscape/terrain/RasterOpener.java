@@ -81,6 +81,31 @@ public final class RasterOpener {
           || starts(head, 'M', 'M', 0, 43)) {
         return TiffRaster.open(file, classes, warnings);
       }
+      if (heldWhole(head, file)) {
+        return SharedRasters.open(
+            file, spec, warnings, (found) -> held(head, file, spec, found));
+      }
+    } catch (IOException e) {
+      throw RasterLimits.unreadable(file, e);
+    }
+    throw new InputFault(
+        place,
+        "not an elevation raster that can be read" + what(head),
+        "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile, a PNG, XYZ text or a LAS point cloud");
+  }
+
+  private static boolean heldWhole(byte[] head, Path file) {
+    return starts(head, 0x89, 'P', 'N', 'G')
+        || AscRaster.looksLike(head)
+        || starts(head, 'L', 'A', 'S', 'F')
+        || HgtRaster.named(file)
+        || XyzRaster.looksLike(head);
+  }
+
+  /** A raster of a format that is read as a whole. */
+  private static Raster held(
+      byte[] head, Path file, TerrainTake.RasterSpec spec, Warnings warnings) {
+    try {
       if (starts(head, 0x89, 'P', 'N', 'G')) {
         return PngRaster.open(file, spec.encoding(), warnings);
       }
@@ -90,19 +115,10 @@ public final class RasterOpener {
       if (starts(head, 'L', 'A', 'S', 'F')) {
         return LasRaster.open(file, spec.cellM(), warnings);
       }
-      if (HgtRaster.named(file)) {
-        return HgtRaster.open(file);
-      }
-      if (XyzRaster.looksLike(head)) {
-        return XyzRaster.open(file, warnings);
-      }
+      return HgtRaster.named(file) ? HgtRaster.open(file) : XyzRaster.open(file, warnings);
     } catch (IOException e) {
       throw RasterLimits.unreadable(file, e);
     }
-    throw new InputFault(
-        place,
-        "not an elevation raster that can be read" + what(head),
-        "use GeoTIFF, an ESRI ASCII grid, an SRTM HGT tile, a PNG, XYZ text or a LAS point cloud");
   }
 
   /** What a file is instead, when its first bytes tell. */

@@ -48,10 +48,8 @@ public final class MapOpener {
           "a raster, and the zone has no values",
           "set the zone's values to the classes that are meant, such as [41, 42]");
     }
-    return FORMATS.stream()
-        .filter(format -> format.accepts(head))
-        .findFirst()
-        .orElseThrow()
-        .read(file, query);
+    MapFormat format =
+        FORMATS.stream().filter(one -> one.accepts(head)).findFirst().orElseThrow();
+    return SharedMaps.read(format, file, query);
   }
 }

@@ -1,12 +1,14 @@
 package plyscape.terrain.tiff;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.util.Arrays;
 import java.util.Objects;
 import java.util.stream.IntStream;
+import plyscape.files.InputCache;
 import plyscape.text.Template;
 
 /**
@@ -22,6 +24,7 @@ final class TiffBlocks {
   private static final int MOST_SAMPLES = 64;
 
   private final FileChannel channel;
+  private final InputCache.Source shared;
   private final ByteOrder order;
   private final TiffCells cells;
   private final TiffPacking packing;
@@ -38,8 +41,14 @@ final class TiffBlocks {
   private final long[] offsets;
   private final long[] counts;
 
-  private TiffBlocks(FileChannel channel, TiffTags tags, TiffCells cells, int sample) {
+  private TiffBlocks(
+      FileChannel channel,
+      TiffTags tags,
+      TiffCells cells,
+      int sample,
+      InputCache.Source shared) {
     this.channel = channel;
+    this.shared = shared;
     this.order = tags.order();
     this.cells = cells;
     this.packing = TiffPacking.of(tags.number(TiffTags.COMPRESSION, 1));
@@ -68,9 +77,15 @@ final class TiffBlocks {
    * The cells of a file, or null when they are packed in a way that isn't known here.
    *
    * @param sample which of the samples of each cell, from 0
+   * @param shared the file, for keeping unpacked blocks for other jobs
    * @throws IOException when the file's tables don't fit together
    */
-  static TiffBlocks of(FileChannel channel, TiffTags tags, TiffCells cells, int sample)
+  static TiffBlocks of(
+      FileChannel channel,
+      TiffTags tags,
+      TiffCells cells,
+      int sample,
+      InputCache.Source shared)
       throws IOException {
     int predictor = tags.number(TiffTags.PREDICTOR, 1);
     if (TiffPacking.of(tags.number(TiffTags.COMPRESSION, 1)) == null
@@ -81,7 +96,7 @@ final class TiffBlocks {
         || (predictor > 1 && tags.number(TiffTags.BITS_PER_SAMPLE, 1) < 8)) {
       return null;
     }
-    TiffBlocks blocks = new TiffBlocks(channel, tags, cells, sample);
+    TiffBlocks blocks = new TiffBlocks(channel, tags, cells, sample, shared);
     if (!blocks.sound()) {
       throw new IOException("its table of blocks doesn't fit its size");
     }
@@ -185,15 +200,38 @@ final class TiffBlocks {
     boolean alone = packing == TiffPacking.NONE;
     int firstRow = alone ? r0 - top : 0;
     int blockRows = alone ? r1 - r0 : tiled ? blockHigh : Math.min(blockHigh, rows - top);
-    byte[] bytes = block(index, firstRow, blockRows);
     int size = cells.type().bytes();
     int inRow = blockWide * perCell;
-    ByteBuffer buffer =
-        TiffPredictor.undo(predictor, bytes, size, inRow, perCell, blockRows, order);
+    ByteBuffer buffer = alone ? samples(index, firstRow, blockRows) : shared(index, blockRows);
     for (int r = r0; r < r1; r++) {
       int from = ((r - top - firstRow) * inRow + (c0 - left) * perCell + sample) * size;
       int to = (r - w.row) * w.wide + c0 - w.column;
       cells.put(buffer, from, perCell * size, c1 - c0, out, to);
+    }
+  }
+
+  private ByteBuffer samples(int index, int firstRow, int blockRows) throws IOException {
+    byte[] bytes = block(index, firstRow, blockRows);
+    int inRow = blockWide * perCell;
+    return TiffPredictor.undo(
+        predictor, bytes, cells.type().bytes(), inRow, perCell, blockRows, order);
+  }
+
+  /** A whole block, as another job may have unpacked it before. */
+  private ByteBuffer shared(int index, int blockRows) throws IOException {
+    try {
+      return shared.get(
+          "block at " + offsets[index],
+          () -> {
+            try {
+              return samples(index, 0, blockRows);
+            } catch (IOException e) {
+              throw new UncheckedIOException(e);
+            }
+          },
+          ByteBuffer::capacity);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 

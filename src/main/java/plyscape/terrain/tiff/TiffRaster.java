@@ -8,6 +8,7 @@ import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.files.InputCache;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.crs.LinearUnit;
 import plyscape.terrain.crs.ProjectionFile;
@@ -59,7 +60,7 @@ public final class TiffRaster implements Raster {
     }
     RasterLimits.requireSize(tags.place(), columns, rows);
     TiffCells cells = TiffCells.of(tags, classes);
-    this.blocks = TiffBlocks.of(channel, tags, cells, 0);
+    this.blocks = TiffBlocks.of(channel, tags, cells, 0, InputCache.of(List.of(file)));
     this.library = blocks == null ? TiffLibrary.open(file, tags, cells) : null;
     this.mask = TiffMask.of(channel, images, cells, file);
     long more = images.stream().skip(1).filter(TiffRaster::whole).count();

@@ -9,6 +9,14 @@ public interface MapFormat {
   boolean accepts(MapHead head);
 
   /**
+   * Whether the place that is asked about doesn't matter to how it reads, so that what several ask
+   * for can be picked from all of it.
+   */
+  default boolean wholly() {
+    return true;
+  }
+
+  /**
    * Reads what is asked for.
    *
    * @throws plyscape.fault.InputFault if the file can't be read as this format

@@ -31,6 +31,12 @@ public final class OsmFormat implements MapFormat {
         || bytes.length >= end && Arrays.equals(bytes, LENGTH_BYTES, end, HEADER, 0, HEADER.length);
   }
 
+  /** Of a country only what lies near is held. */
+  @Override
+  public boolean wholly() {
+    return false;
+  }
+
   @Override
   public MapFile read(Path file, MapQuery query) {
     String name = file.toString();
