@@ -7,8 +7,8 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 
 /**
- * How a file stands in its file system, without reading it. Of two alike nothing was written between
- * them, if the first was taken a while after the last change ({@link #settled}). Immutable.
+ * How a file stands in its file system, without reading it. Of two alike nothing was written
+ * between them, if the first was taken a while after the last change ({@link #settled}). Immutable.
  *
  * @param path absolute
  * @param key what the file system knows the file by; null where it doesn't say

@@ -13,11 +13,11 @@ import java.util.function.Supplier;
 import java.util.function.ToLongFunction;
 
 /**
- * What was read of input files, kept for the other jobs of a batch: digests, and contents by file and
- * digest, the least recently used let go when there are too many bytes of them. While one job reads,
- * others that want the same wait for it. Contents count only for a file that stands as it stood when
- * its digest was taken; what was read while it changed isn't kept. For use by several threads; what
- * is kept mustn't be changed.
+ * What was read of input files, kept for the other jobs of a batch: digests, and contents by file
+ * and digest, the least recently used let go when there are too many bytes of them. While one job
+ * reads, others that want the same wait for it. Contents count only for a file that stands as it
+ * stood when its digest was taken; what was read while it changed isn't kept. For use by several
+ * threads; what is kept mustn't be changed.
  *
  * <p>There is one for the process, while a {@link Scope} is open; outside of one everything is read
  * each time.
@@ -150,15 +150,13 @@ public final class InputCache {
      * @param size of it, bytes
      */
     public <T> T get(String how, Supplier<T> read, ToLongFunction<T> size) {
-      return cache == null
-          ? read.get()
-          : cache.get(new Key(states, digests, how), read, size);
+      return cache == null ? read.get() : cache.get(new Key(states, digests, how), read, size);
     }
   }
 
   /**
-   * Files whose contents are wanted. Nothing is kept of them unless their digests have been taken as
-   * they stand now.
+   * Files whose contents are wanted. Nothing is kept of them unless their digests have been taken
+   * as they stand now.
    *
    * @param files all that the contents depend on
    */

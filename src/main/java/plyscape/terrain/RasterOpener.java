@@ -82,8 +82,7 @@ public final class RasterOpener {
         return TiffRaster.open(file, classes, warnings);
       }
       if (heldWhole(head, file)) {
-        return SharedRasters.open(
-            file, spec, warnings, (found) -> held(head, file, spec, found));
+        return SharedRasters.open(file, spec, warnings, (found) -> held(head, file, spec, found));
       }
     } catch (IOException e) {
       throw RasterLimits.unreadable(file, e);

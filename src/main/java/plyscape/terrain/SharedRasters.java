@@ -21,10 +21,7 @@ final class SharedRasters {
 
   /** The raster as it was read before, or read now. */
   static Raster open(
-      Path file,
-      TerrainTake.RasterSpec spec,
-      Warnings warnings,
-      Function<Warnings, Raster> read) {
+      Path file, TerrainTake.RasterSpec spec, Warnings warnings, Function<Warnings, Raster> read) {
     List<Path> files = new ArrayList<>(List.of(file));
     files.addAll(new FilesBeside().of(file));
     Opened opened =

@@ -48,8 +48,7 @@ public final class MapOpener {
           "a raster, and the zone has no values",
           "set the zone's values to the classes that are meant, such as [41, 42]");
     }
-    MapFormat format =
-        FORMATS.stream().filter(one -> one.accepts(head)).findFirst().orElseThrow();
+    MapFormat format = FORMATS.stream().filter(one -> one.accepts(head)).findFirst().orElseThrow();
     return SharedMaps.read(format, file, query);
   }
 }

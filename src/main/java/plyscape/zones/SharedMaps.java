@@ -17,8 +17,8 @@ import plyscape.zones.map.MapFormat;
 import plyscape.zones.map.MapQuery;
 
 /**
- * Maps that several jobs of a batch use: read once as a whole, and what each job asks for picked from
- * that. Only of maps that leave room for others.
+ * Maps that several jobs of a batch use: read once as a whole, and what each job asks for picked
+ * from that. Only of maps that leave room for others.
  */
 final class SharedMaps {
 

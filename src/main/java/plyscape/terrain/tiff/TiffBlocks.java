@@ -42,11 +42,7 @@ final class TiffBlocks {
   private final long[] counts;
 
   private TiffBlocks(
-      FileChannel channel,
-      TiffTags tags,
-      TiffCells cells,
-      int sample,
-      InputCache.Source shared) {
+      FileChannel channel, TiffTags tags, TiffCells cells, int sample, InputCache.Source shared) {
     this.channel = channel;
     this.shared = shared;
     this.order = tags.order();
@@ -81,11 +77,7 @@ final class TiffBlocks {
    * @throws IOException when the file's tables don't fit together
    */
   static TiffBlocks of(
-      FileChannel channel,
-      TiffTags tags,
-      TiffCells cells,
-      int sample,
-      InputCache.Source shared)
+      FileChannel channel, TiffTags tags, TiffCells cells, int sample, InputCache.Source shared)
       throws IOException {
     int predictor = tags.number(TiffTags.PREDICTOR, 1);
     if (TiffPacking.of(tags.number(TiffTags.COMPRESSION, 1)) == null

@@ -46,7 +46,8 @@ final class TiffMask {
       throws IOException {
     TiffTags first = images.get(0);
     if (alpha(first)) {
-      return new TiffMask(TiffBlocks.of(channel, first, cells.bare(), 1, InputCache.Source.NONE), null);
+      return new TiffMask(
+          TiffBlocks.of(channel, first, cells.bare(), 1, InputCache.Source.NONE), null);
     }
     for (TiffTags image : images.subList(1, images.size())) {
       // A mask of an overview has bit 1 set too, and another size.
@@ -73,9 +74,8 @@ final class TiffMask {
   }
 
   private static TiffBlocks blocks(FileChannel channel, TiffTags tags) throws IOException {
-    TiffBlocks blocks = 
-        TiffBlocks.of(
-            channel, tags, TiffCells.of(tags, true).bare(), 0, InputCache.Source.NONE);
+    TiffBlocks blocks =
+        TiffBlocks.of(channel, tags, TiffCells.of(tags, true).bare(), 0, InputCache.Source.NONE);
     if (blocks == null) {
       throw new IOException(
           "its mask is packed as " + TiffPacking.name(tags.number(TiffTags.COMPRESSION, 1)));
