@@ -90,7 +90,7 @@ final class ReliefCheck {
               relief,
               Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
               side,
-              raster.placed()
+              raster.head().placed()
                   ? "if elevations aren't in metres, set terrain.unit"
                   : "the file doesn't say how large its cells are, so 1 m is taken: set"
                       + " terrain.cell to the metres of one"),

@@ -22,6 +22,7 @@ import plyscape.terrain.crs.ProjectionFile;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.MosaicRaster;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 import plyscape.terrain.raster.RasterView;
 import plyscape.text.Template;
 
@@ -106,8 +107,8 @@ final class TerrainSource {
       }
       view = view.in(crs);
     }
-    if (take.cellM() != null && !raster.ofPoints()) {
-      if (raster.placed()) {
+    if (take.cellM() != null && raster.head().origin() != RasterHead.Origin.POINTS) {
+      if (raster.head().placed()) {
         throw new InputFault(
             new Place("", 0, 0, "terrain.cell"),
             file.getFileName() + " says itself how large its cells are",

@@ -10,6 +10,7 @@ import plyscape.terrain.GroundRaster.Window;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;
+import plyscape.terrain.raster.RasterHead;
 
 /** Reading in strips into blocks against means worked out cell by cell. */
 class BlockMeansTest {
@@ -25,7 +26,9 @@ class BlockMeansTest {
       boolean southUp = random.nextBoolean();
       Affine place = southUp ? new Affine(0, 1, 0, 0, 0, 1) : Affine.northUp(0, rows, 1, 1);
       HeldRaster raster =
-          new HeldRaster("t", columns, rows, place, HeldRaster.Origin.FILE, GroundCrs.NONE, values);
+          new HeldRaster(
+              new RasterHead("t", columns, rows, place, RasterHead.Origin.FILE, GroundCrs.NONE),
+              values);
       GroundRaster ground = new AlignedRaster(raster);
       Window w = new Window(random.nextInt(3), random.nextInt(3), columns - 3, rows - 3);
       int across = 1 + random.nextInt(4);

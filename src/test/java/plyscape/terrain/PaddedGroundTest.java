@@ -11,6 +11,7 @@ import plyscape.terrain.GroundRaster.Window;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;
+import plyscape.terrain.raster.RasterHead;
 
 class PaddedGroundTest {
 
@@ -21,12 +22,13 @@ class PaddedGroundTest {
     }
     return new AlignedRaster(
         new HeldRaster(
-            "t",
-            columns,
-            rows,
-            Affine.northUp(100, 200 + 10.0 * rows, 10, 10),
-            HeldRaster.Origin.FILE,
-            GroundCrs.NONE,
+            new RasterHead(
+                "t",
+                columns,
+                rows,
+                Affine.northUp(100, 200 + 10.0 * rows, 10, 10),
+                RasterHead.Origin.FILE,
+                GroundCrs.NONE),
             values));
   }
 

@@ -84,7 +84,7 @@ class PngRasterTest extends RasterTestBase {
       ImageIO.write(image, "png", file.toFile());
       assertArrayEquals(new double[] {0, high}, read(file, Encoding.AUTO), 0);
       try (Raster raster = RasterOpener.open(file, warnings)) {
-        assertFalse(raster.placed());
+        assertFalse(raster.head().placed());
         assertEquals(1, raster.toGround().xCol(), 0);
       }
     }
@@ -150,7 +150,7 @@ class PngRasterTest extends RasterTestBase {
       Files.writeString(dir.resolve("ground." + ending), numbers.replace("\n", "\r\n"));
       try (Raster raster = RasterOpener.open(file, in(Encoding.AUTO), warnings)) {
         assertEquals(1000, raster.toGround().x(0, 0), 1e-9, ending);
-        assertTrue(raster.placed(), ending);
+        assertTrue(raster.head().placed(), ending);
       }
     }
   }

@@ -15,6 +15,7 @@ import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;
 import plyscape.terrain.raster.NumberStream;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 
 /**
  * Reads the ESRI ASCII grid: a head of keyword and number (NCOLS, NROWS, XLLCORNER or XLLCENTER,
@@ -78,12 +79,13 @@ public final class AscRaster {
       GroundCrs crs = ProjectionFile.beside(file, warnings);
       String name = file.getFileName().toString();
       return new HeldRaster(
-          name,
-          columns,
-          rows,
-          Affine.northUp(west, south + rows * cellY, cellX, cellY),
-          HeldRaster.Origin.FILE,
-          crs,
+          new RasterHead(
+              name,
+              columns,
+              rows,
+              Affine.northUp(west, south + rows * cellY, cellX, cellY),
+              RasterHead.Origin.FILE,
+              crs),
           values);
     }
   }

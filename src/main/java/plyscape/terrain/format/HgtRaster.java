@@ -14,6 +14,7 @@ import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 import plyscape.terrain.raster.RasterLimits;
 
 /**
@@ -30,15 +31,20 @@ public final class HgtRaster implements Raster {
 
   private final Path file;
   private final FileChannel channel;
-  private final int posts;
-  private final Affine toGround;
+  private final RasterHead head;
 
   private HgtRaster(Path file, FileChannel channel, int posts, int west, int south) {
     this.file = file;
     this.channel = channel;
-    this.posts = posts;
     double cell = 1.0 / (posts - 1);
-    this.toGround = Affine.northUp(west - cell / 2, south + 1 + cell / 2, cell, cell);
+    this.head =
+        new RasterHead(
+            file.getFileName().toString(),
+            posts,
+            posts,
+            Affine.northUp(west - cell / 2, south + 1 + cell / 2, cell, cell),
+            RasterHead.Origin.FILE,
+            new GroundCrs(CrsLookup.WGS_84, GroundCrs.Kind.GEOGRAPHIC, 1));
   }
 
   /** Whether a file has the format's ending. */
@@ -74,54 +80,34 @@ public final class HgtRaster implements Raster {
   }
 
   @Override
-  public String name() {
-    return file.getFileName().toString();
+  public RasterHead head() {
+    return head;
   }
 
   @Override
-  public int columns() {
-    return posts;
-  }
-
-  @Override
-  public int rows() {
-    return posts;
-  }
-
-  @Override
-  public Affine toGround() {
-    return toGround;
-  }
-
-  @Override
-  public GroundCrs crs() {
-    return new GroundCrs(CrsLookup.WGS_84, GroundCrs.Kind.GEOGRAPHIC, 1);
-  }
-
-  @Override
-  public double[] read(int column, int row, int columns, int rows) {
+  public double[] read(int column, int row, int wide, int high) {
     try {
-      return posts(column, row, columns, rows);
+      return posts(column, row, wide, high);
     } catch (IOException e) {
       throw RasterLimits.unreadable(file, e);
     }
   }
 
-  private double[] posts(int column, int row, int columns, int rows) throws IOException {
-    double[] out = new double[Math.multiplyExact(columns, rows)];
-    ByteBuffer line = ByteBuffer.allocate(2 * columns);
-    for (int r = 0; r < rows; r++) {
+  private double[] posts(int column, int row, int wide, int high) throws IOException {
+    double[] out = new double[Math.multiplyExact(wide, high)];
+    ByteBuffer line = ByteBuffer.allocate(2 * wide);
+    for (int r = 0; r < high; r++) {
       line.clear();
-      long at = 2L * ((long) (row + r) * posts + column);
+      long at = 2L * ((long) (row + r) * columns() + column);
       while (line.hasRemaining()) {
         if (channel.read(line, at + line.position()) < 0) {
           throw new IOException("it ends early");
         }
       }
       line.flip();
-      for (int c = 0; c < columns; c++) {
+      for (int c = 0; c < wide; c++) {
         short value = line.getShort();
-        out[r * columns + c] = value == VOID ? Double.NaN : value;
+        out[r * wide + c] = value == VOID ? Double.NaN : value;
       }
     }
     return out;

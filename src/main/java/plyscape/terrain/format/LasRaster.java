@@ -12,6 +12,7 @@ import plyscape.terrain.crs.ProjectionFile;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 import plyscape.terrain.raster.RasterLimits;
 import plyscape.text.Numbers;
 
@@ -55,12 +56,13 @@ public final class LasRaster {
             values.length),
         file.getFileName().toString());
     return new HeldRaster(
-        file.getFileName().toString(),
-        grid.columns,
-        grid.rows,
-        Affine.northUp(grid.west, grid.north, cell, cell),
-        HeldRaster.Origin.POINTS,
-        crs,
+        new RasterHead(
+            file.getFileName().toString(),
+            grid.columns,
+            grid.rows,
+            Affine.northUp(grid.west, grid.north, cell, cell),
+            RasterHead.Origin.POINTS,
+            crs),
         values);
   }
 

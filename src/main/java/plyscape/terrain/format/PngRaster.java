@@ -18,6 +18,7 @@ import plyscape.terrain.crs.ProjectionFile;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 import plyscape.terrain.raster.RasterLimits;
 import plyscape.terrain.raster.WorldFile;
 
@@ -57,12 +58,13 @@ public final class PngRaster {
     }
     Affine world = WorldFile.beside(file);
     return new HeldRaster(
-        file.getFileName().toString(),
-        columns,
-        rows,
-        world != null ? world : Affine.northUp(0, rows, 1, 1),
-        world != null ? HeldRaster.Origin.FILE : HeldRaster.Origin.NONE,
-        ProjectionFile.beside(file, warnings),
+        new RasterHead(
+            file.getFileName().toString(),
+            columns,
+            rows,
+            world != null ? world : Affine.northUp(0, rows, 1, 1),
+            world != null ? RasterHead.Origin.FILE : RasterHead.Origin.NONE,
+            ProjectionFile.beside(file, warnings)),
         values);
   }
 

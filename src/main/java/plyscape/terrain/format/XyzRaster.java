@@ -12,6 +12,7 @@ import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;
 import plyscape.terrain.raster.NumberStream;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 import plyscape.terrain.raster.RasterLimits;
 
 /**
@@ -83,12 +84,14 @@ public final class XyzRaster {
       values[cell] = points.zs()[i];
     }
     return new HeldRaster(
-        file.getFileName().toString(),
-        x.count(),
-        y.count(),
-        Affine.northUp(x.first() - step / 2, y.first() + (y.count() - 0.5) * stepY, step, stepY),
-        HeldRaster.Origin.FILE,
-        ProjectionFile.beside(file, warnings),
+        new RasterHead(
+            file.getFileName().toString(),
+            x.count(),
+            y.count(),
+            Affine.northUp(
+                x.first() - step / 2, y.first() + (y.count() - 0.5) * stepY, step, stepY),
+            RasterHead.Origin.FILE,
+            ProjectionFile.beside(file, warnings)),
         values);
   }
 

@@ -6,44 +6,15 @@ import java.nio.file.Path;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Place;
-import plyscape.terrain.crs.GroundCrs;
 import plyscape.text.Template;
 
 /** A raster that is held in memory as a whole: what readers of small or unindexed formats give. */
-public record HeldRaster(
-    String name,
-    int columns,
-    int rows,
-    Affine toGround,
-    Origin origin,
-    GroundCrs crs,
-    double[] values)
-    implements Raster {
-
-  /** What its cells' places come from. */
-  public enum Origin {
-    /** The file, or one beside it. */
-    FILE,
-    /** Nothing: cells are squares of 1 from 0, 0. */
-    NONE,
-    /** Points that were gathered in cells of a size of our choice. */
-    POINTS
-  }
-
-  @Override
-  public boolean placed() {
-    return origin != Origin.NONE;
-  }
-
-  @Override
-  public boolean ofPoints() {
-    return origin == Origin.POINTS;
-  }
+public record HeldRaster(RasterHead head, double[] values) implements Raster {
 
   /** Checks the count. */
   public HeldRaster {
-    if (values.length != Math.multiplyExact(columns, rows)) {
-      throw new IllegalArgumentException(values.length + " values for " + columns + " x " + rows);
+    if (values.length != Math.multiplyExact(head.columns(), head.rows())) {
+      throw new IllegalArgumentException(values.length + " values for " + head);
     }
   }
 
@@ -80,7 +51,7 @@ public record HeldRaster(
   public double[] read(int column, int row, int wide, int high) {
     double[] out = new double[Math.multiplyExact(wide, high)];
     for (int r = 0; r < high; r++) {
-      System.arraycopy(values, (row + r) * columns + column, out, r * wide, wide);
+      System.arraycopy(values, (row + r) * columns() + column, out, r * wide, wide);
     }
     return out;
   }

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
-import plyscape.terrain.crs.GroundCrs;
 import plyscape.text.Template;
 
 /**
@@ -22,9 +21,7 @@ public final class MosaicRaster implements Raster {
   private static final double SAME_CELL = 1e-3;
 
   private final List<? extends Raster> parts;
-  private final Affine toGround;
-  private final int columns;
-  private final int rows;
+  private final RasterHead head;
 
   public MosaicRaster(List<? extends Raster> parts) {
     this.parts = List.copyOf(parts);
@@ -60,9 +57,14 @@ public final class MosaicRaster implements Raster {
           "the mosaic would have over two thousand million cells",
           "leave far-off rasters out");
     }
-    this.columns = (int) (c1 - c0);
-    this.rows = (int) (r1 - r0);
-    this.toGround = first.toGround().shifted(c0, r0);
+    this.head =
+        new RasterHead(
+            first.name() + " and " + (parts.size() - 1) + " more",
+            (int) (c1 - c0),
+            (int) (r1 - r0),
+            first.toGround().shifted(c0, r0),
+            RasterHead.Origin.FILE,
+            first.crs());
   }
 
   private static String label(Raster raster) {
@@ -73,28 +75,8 @@ public final class MosaicRaster implements Raster {
   }
 
   @Override
-  public String name() {
-    return parts.get(0).name() + " and " + (parts.size() - 1) + " more";
-  }
-
-  @Override
-  public int columns() {
-    return columns;
-  }
-
-  @Override
-  public int rows() {
-    return rows;
-  }
-
-  @Override
-  public Affine toGround() {
-    return toGround;
-  }
-
-  @Override
-  public GroundCrs crs() {
-    return parts.get(0).crs();
+  public RasterHead head() {
+    return head;
   }
 
   @Override
@@ -122,7 +104,7 @@ public final class MosaicRaster implements Raster {
    * null.
    */
   private int[] offset(Raster part) {
-    Affine toCells = toGround.inverse();
+    Affine toCells = toGround().inverse();
     Affine a = part.toGround();
     int[] out = new int[2];
     for (int corner = 0; corner < 4; corner++) {
@@ -172,8 +154,8 @@ public final class MosaicRaster implements Raster {
     for (int i = 0; i < out.length; i++) {
       double col = column + i % wide + 0.5;
       double r = row + i / wide + 0.5;
-      double x = toGround.x(col, r);
-      double y = toGround.y(col, r);
+      double x = toGround().x(col, r);
+      double y = toGround().y(col, r);
       at[2 * i] = toCells.x(x, y);
       at[2 * i + 1] = toCells.y(x, y);
       if (at[2 * i] < 0

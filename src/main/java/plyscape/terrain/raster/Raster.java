@@ -9,20 +9,33 @@ import plyscape.terrain.crs.GroundCrs;
  */
 public interface Raster extends AutoCloseable {
 
+  /** What its file says of its cells. */
+  RasterHead head();
+
   /** The file's name, for messages. */
-  String name();
+  default String name() {
+    return head().name();
+  }
 
   /** Count of columns. */
-  int columns();
+  default int columns() {
+    return head().columns();
+  }
 
   /** Count of rows. */
-  int rows();
+  default int rows() {
+    return head().rows();
+  }
 
   /** Where the cells lie on the ground, in the CRS's units. */
-  Affine toGround();
+  default Affine toGround() {
+    return head().toGround();
+  }
 
   /** The CRS. */
-  GroundCrs crs();
+  default GroundCrs crs() {
+    return head().crs();
+  }
 
   /**
    * Reads a window that lies within the raster.
@@ -45,19 +58,6 @@ public interface Raster extends AutoCloseable {
   /** A unit that the file names but which isn't known, so that metres are taken; "" for none. */
   default String unknownUnit() {
     return "";
-  }
-
-  /**
-   * Whether the file (or one beside it) says where its cells lie; else they are squares of 1 from
-   * 0, 0.
-   */
-  default boolean placed() {
-    return true;
-  }
-
-  /** Whether its cells were made from points, so that their size was ours to choose. */
-  default boolean ofPoints() {
-    return false;
   }
 
   /** Rows of a tile or strip: reading whole ones, counted from row 0, decodes nothing twice. */

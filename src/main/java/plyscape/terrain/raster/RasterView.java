@@ -10,23 +10,12 @@ import plyscape.terrain.crs.GroundCrs;
  * @param base the raster
  * @param column first column of the part
  * @param row first row of the part
- * @param columns count
- * @param rows count
- * @param toGround places the part, (0, 0) being its own outer corner
- * @param crs CRS to take it in
+ * @param head of the part, as it is to be taken
  * @param factor metres in one unit of the base's values
  * @param nodata value of the base that means none, NaN for none such
  */
 public record RasterView(
-    Raster base,
-    int column,
-    int row,
-    int columns,
-    int rows,
-    Affine toGround,
-    GroundCrs crs,
-    double factor,
-    double nodata)
+    Raster base, int column, int row, RasterHead head, double factor, double nodata)
     implements Raster {
 
   /**
@@ -37,55 +26,33 @@ public record RasterView(
 
   /** The whole of a raster, in metres by what it says itself. */
   public static RasterView of(Raster base) {
-    return new RasterView(
-        base,
-        0,
-        0,
-        base.columns(),
-        base.rows(),
-        base.toGround(),
-        base.crs(),
-        base.metresPerValue(),
-        Double.NaN);
+    return new RasterView(base, 0, 0, base.head(), base.metresPerValue(), Double.NaN);
   }
 
   /** The same with another place. */
   public RasterView placedAt(Affine other) {
-    return new RasterView(base, column, row, columns, rows, other, crs, factor, nodata);
+    return new RasterView(base, column, row, head.placedAt(other), factor, nodata);
   }
 
   /** The same with another CRS. */
   public RasterView in(GroundCrs other) {
-    return new RasterView(base, column, row, columns, rows, toGround, other, factor, nodata);
+    return new RasterView(base, column, row, head.in(other), factor, nodata);
   }
 
   /** The same with another unit. */
   public RasterView withUnit(double metres) {
-    return new RasterView(base, column, row, columns, rows, toGround, crs, metres, nodata);
+    return new RasterView(base, column, row, head, metres, nodata);
   }
 
   /** The same with a value that means none. */
   public RasterView without(double value) {
-    return new RasterView(base, column, row, columns, rows, toGround, crs, factor, value);
+    return new RasterView(base, column, row, head, factor, value);
   }
 
   /** A part, counted within this one. */
   public RasterView part(int firstColumn, int firstRow, int wide, int high) {
-    return new RasterView(
-        base,
-        column + firstColumn,
-        row + firstRow,
-        wide,
-        high,
-        toGround.shifted(firstColumn, firstRow),
-        crs,
-        factor,
-        nodata);
-  }
-
-  @Override
-  public String name() {
-    return base.name();
+    RasterHead part = head.part(firstColumn, firstRow, wide, high);
+    return new RasterView(base, column + firstColumn, row + firstRow, part, factor, nodata);
   }
 
   @Override

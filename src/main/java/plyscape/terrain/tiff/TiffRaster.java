@@ -14,6 +14,7 @@ import plyscape.terrain.crs.LinearUnit;
 import plyscape.terrain.crs.ProjectionFile;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
+import plyscape.terrain.raster.RasterHead;
 import plyscape.terrain.raster.RasterLimits;
 import plyscape.terrain.raster.WorldFile;
 
@@ -32,14 +33,10 @@ public final class TiffRaster implements Raster {
 
   private final Path file;
   private final FileChannel channel;
-  private final int columns;
-  private final int rows;
   private final TiffBlocks blocks;
   private final TiffLibrary library;
   private final TiffMask mask;
-  private final Affine toGround;
-  private final boolean placed;
-  private final GroundCrs crs;
+  private final RasterHead head;
   private final double metresPerValue;
   private final boolean unitStated;
   private final String unknownUnit;
@@ -50,8 +47,8 @@ public final class TiffRaster implements Raster {
     this.channel = channel;
     List<TiffTags> images = TiffTags.images(channel, Place.file(file.toString()), MOST_IMAGES_SEEN);
     TiffTags tags = images.get(0);
-    this.columns = tags.number(TiffTags.WIDTH, 0);
-    this.rows = tags.number(TiffTags.HEIGHT, 0);
+    int columns = tags.number(TiffTags.WIDTH, 0);
+    int rows = tags.number(TiffTags.HEIGHT, 0);
     if (columns < 1 || rows < 1) {
       throw new InputFault(
           tags.place(),
@@ -68,17 +65,22 @@ public final class TiffRaster implements Raster {
       warnings.add(
           "more-images",
           "the file has " + (more + 1) + " images of its own; the first one is read",
-          name());
+          file.getFileName().toString());
     }
     GeoKeys keys = new GeoKeys(tags);
     Affine inFile = keys.toGround();
     Affine found = inFile != null ? inFile : WorldFile.beside(file);
-    this.placed = found != null;
-    this.toGround = placed ? found : Affine.northUp(0, rows, 1, 1);
     GroundCrs crsInFile = keys.crs(file);
     GroundCrs beside =
         crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file, warnings);
-    this.crs = beside.kind() != GroundCrs.Kind.NONE ? beside : crsInFile;
+    this.head =
+        new RasterHead(
+            file.getFileName().toString(),
+            columns,
+            rows,
+            found != null ? found : Affine.northUp(0, rows, 1, 1),
+            found != null ? RasterHead.Origin.FILE : RasterHead.Origin.NONE,
+            beside.kind() != GroundCrs.Kind.NONE ? beside : crsInFile);
     boolean named = !cells.unit().isBlank();
     this.unknownUnit = named && Double.isNaN(LinearUnit.named(cells.unit())) ? cells.unit() : "";
     this.unitStated = unknownUnit.isEmpty() && (named || keys.verticalUnitStated());
@@ -110,33 +112,8 @@ public final class TiffRaster implements Raster {
   }
 
   @Override
-  public String name() {
-    return file.getFileName().toString();
-  }
-
-  @Override
-  public int columns() {
-    return columns;
-  }
-
-  @Override
-  public int rows() {
-    return rows;
-  }
-
-  @Override
-  public Affine toGround() {
-    return toGround;
-  }
-
-  @Override
-  public GroundCrs crs() {
-    return crs;
-  }
-
-  @Override
-  public boolean placed() {
-    return placed;
+  public RasterHead head() {
+    return head;
   }
 
   @Override
@@ -156,9 +133,9 @@ public final class TiffRaster implements Raster {
 
   @Override
   public int rowsAtOnce() {
-    int high = blocks != null ? blocks.blockHigh() : rows;
+    int high = blocks != null ? blocks.blockHigh() : rows();
     int least = high * ((ROWS_AT_ONCE + high - 1) / high);
-    return Math.max(1, Math.min(least, MOST_CELLS_AT_ONCE / columns));
+    return Math.max(1, Math.min(least, MOST_CELLS_AT_ONCE / columns()));
   }
 
   @Override
