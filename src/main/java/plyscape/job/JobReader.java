@@ -21,7 +21,7 @@ import plyscape.layup.Sanding;
 import plyscape.layup.Top;
 import plyscape.machine.Machine;
 import plyscape.machine.Tool;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Reads {@code job.yaml} and the layup that it names (src/contract.md, section 5), with settings
@@ -214,13 +214,10 @@ public final class JobReader {
       Tool assumed = tools.get(0);
       warnings.add(
           "tools-assumed",
-          "the job lists no tools: planned for "
-              + assumed.name()
-              + ", flat, with flutes of "
-              + Numbers.trimmed(assumed.fluteLengthMm(), 2)
-              + " mm, feed "
-              + Numbers.trimmed(assumed.feedMmPerMin(), 0)
-              + " mm/min; list what is in the drawer",
+          Template.fill(
+              "the job lists no tools: planned for %s, flat, with flutes of %.2t mm, feed %.0t"
+                  + " mm/min; list what is in the drawer",
+              assumed.name(), assumed.fluteLengthMm(), assumed.feedMmPerMin()),
           "tools");
     }
     return tools;

@@ -16,6 +16,7 @@ import plyscape.standing.StandingCheck;
 import plyscape.standing.StandingRule;
 import plyscape.standing.Terrace;
 import plyscape.standing.WeakPart;
+import plyscape.text.Template;
 
 /**
  * Fins and posts that the cut would leave too thin. Immutable.
@@ -77,8 +78,7 @@ public record Standing(List<WeakPart> weak, double curedMm2) {
               .limit(LISTED)
               .map(
                   part ->
-                      String.format(
-                          Locale.ROOT,
+                      Template.fill(
                           "%.2f wide and %.2f tall at %.1f, %.1f (%s)",
                           part.widthMm(),
                           part.heightMm(),
@@ -88,8 +88,7 @@ public record Standing(List<WeakPart> weak, double curedMm2) {
               .collect(Collectors.joining("; "));
       warnings.add(
           "weak-standing",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "%d standing part%s, %.1f mm2, may break in the cut or under sandpaper: narrower than"
                   + " %.2f mm or over %.1f times taller than wide; %s. mm: %s",
               weak.size(),
@@ -106,11 +105,9 @@ public record Standing(List<WeakPart> weak, double curedMm2) {
     if (curedMm2 > 0) {
       warnings.add(
           "standing-cured",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "%.1f mm2 show another ply, so that less standing wood is weak (cure: %s)",
-              curedMm2,
-              spec.cure().name().toLowerCase(Locale.ROOT)),
+              curedMm2, spec.cure().name().toLowerCase(Locale.ROOT)),
           "standing wood");
     }
   }

@@ -1,7 +1,6 @@
 package plyscape.planner;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import plyscape.bend.PanelShape;
 import plyscape.bend.TopCheck;
@@ -16,6 +15,7 @@ import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.machine.Machine;
 import plyscape.machine.SettingUp;
+import plyscape.text.Template;
 
 /**
  * The top face of one panel as probed, and what it changes in the panel's job: the map takes the
@@ -89,8 +89,7 @@ record PanelTop(Job job, Optional<TopMap> map, double faceMm) {
           if (beyond > 5e-4) {
             warnings.add(
                 "top-beyond",
-                String.format(
-                    Locale.ROOT,
+                Template.fill(
                     "%.1f %% of the carved area lies beyond the probed places and is taken to be as"
                         + " high as the nearest; probe its corners",
                     100 * beyond),
@@ -99,8 +98,7 @@ record PanelTop(Job job, Optional<TopMap> map, double faceMm) {
           if (m.leftOutRmsMm().isEmpty()) {
             warnings.add(
                 "top-sparse",
-                String.format(
-                    Locale.ROOT,
+                Template.fill(
                     "%d readings: none lies among others that could test it, so that only their"
                         + " tolerance counts; probe more places",
                     m.readings().size()),

@@ -2,7 +2,6 @@ package plyscape.planner;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
@@ -12,6 +11,7 @@ import plyscape.grid.Box;
 import plyscape.plan.Landscape;
 import plyscape.region.Region;
 import plyscape.region.Tiling;
+import plyscape.text.Template;
 
 /**
  * Finds what a seam leaves of a region on one panel as a strip that no cutter reaches: the whole's
@@ -59,14 +59,11 @@ final class SeamCheck {
     return List.of(
         new Warning(
             "seam-sliver",
-            String.format(
-                Locale.ROOT,
+            Template.fill(
                 "%d %s beside a seam, %.2f mm2 in all, narrower than the smallest cutter, which"
                     + " stays uncut; move the seam with terrain.crop or another panel size",
-                count,
-                count == 1 ? "strip" : "strips",
-                area),
-            String.format(Locale.ROOT, "X%.2f Y%.2f", place.centre().x, place.centre().y)));
+                count, count == 1 ? "strip" : "strips", area),
+            Template.fill("X%.2f Y%.2f", place.centre().x, place.centre().y)));
   }
 
   private static boolean touchesEdge(Envelope region, Box carved) {

@@ -3,7 +3,6 @@ package plyscape.planner;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
@@ -21,6 +20,7 @@ import plyscape.plan.Tile;
 import plyscape.planner.check.Assignment;
 import plyscape.region.TileCutter;
 import plyscape.region.Tiling;
+import plyscape.text.Template;
 
 /**
  * Splits a whole landscape into those of the panels that carry it, each in its own coordinates.
@@ -129,13 +129,10 @@ final class TileSplit {
       throw new JobFault(
           part == null
               ? "the landscape doesn't reach the panel " + name
-              : String.format(
-                  Locale.ROOT,
+              : Template.fill(
                   "only %.2f x %.2f mm of the landscape would lie on the panel %s, too little for"
                       + " the cutter",
-                  part.width(),
-                  part.height(),
-                  name),
+                  part.width(), part.height(), name),
           "set other panel.tiles, or crop the terrain to a shape more like that of the panels"
               + " together");
     }

@@ -12,6 +12,7 @@ import plyscape.files.PlanFiles;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * The layers as GeoJSON, one file a ply with two features, {@code exposed} and {@code pocket}.
@@ -73,11 +74,7 @@ public final class GeoJsonLayers {
     out.append('[');
     for (int i = 0; i < points.length; i++) {
       Coordinate point = points[reverse ? points.length - 1 - i : i];
-      out.append(i > 0 ? ", [" : "[")
-          .append(Numbers.trimmed(point.x, 3))
-          .append(", ")
-          .append(Numbers.trimmed(point.y, 3))
-          .append(']');
+      out.append(Template.fill("%s%.3t, %.3t]", i > 0 ? ", [" : "[", point.x, point.y));
     }
     out.append(']');
   }

@@ -11,6 +11,7 @@ import plyscape.plan.Landscape;
 import plyscape.plan.Version;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * One SVG file a ply that shows: the polygons in which it does (path {@code exposed}) and its
@@ -39,15 +40,13 @@ public final class SvgLayers {
     int number = depth.ply().number();
     MultiPolygon pocket = plan.tiling().pockets().get(number);
     StringBuilder out = new StringBuilder();
-    out.append(head(panel))
-        .append("<title>Ply ")
-        .append(number)
-        .append(": ")
-        .append(Markup.escape(depth.ply().name()))
-        .append("</title>\n")
-        .append("<desc>")
-        .append(Markup.escape(describe(plan, depth)))
-        .append("</desc>\n");
+    out.append(
+        Template.fill(
+            "%s<title>Ply %s: %s</title>\n<desc>%s</desc>\n",
+            head(panel),
+            number,
+            Markup.escape(depth.ply().name()),
+            Markup.escape(describe(plan, depth))));
     String data =
         " data-ply=\""
             + number
@@ -92,31 +91,19 @@ public final class SvgLayers {
   static String head(Job.PanelSpec panel) {
     String width = Numbers.trimmed(panel.widthMm(), 6);
     String height = Numbers.trimmed(panel.heightMm(), 6);
-    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-        + "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\""
-        + width
-        + "mm\" height=\""
-        + height
-        + "mm\" viewBox=\"0 0 "
-        + width
-        + " "
-        + height
-        + "\">\n";
+    return Template.fill(
+        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+            + "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"%smm\""
+            + " height=\"%smm\" viewBox=\"0 0 %s %s\">\n",
+        width, height, width, height);
   }
 
   private static void path(
       StringBuilder out, String id, MultiPolygon area, String data, String style, double heightMm) {
-    out.append("<path id=\"")
-        .append(id)
-        .append('"')
-        .append(data)
-        .append(" data-area-mm2=\"")
-        .append(Numbers.trimmed(area.getArea(), 6))
-        .append("\" fill-rule=\"evenodd\" ")
-        .append(style)
-        .append("\nd=\"")
-        .append(SvgPath.data(area, heightMm))
-        .append("\"/>\n");
+    out.append(
+        Template.fill(
+            "<path id=\"%s\"%s data-area-mm2=\"%.6t\" fill-rule=\"evenodd\" %s\nd=\"%s\"/>\n",
+            id, data, area.getArea(), style, SvgPath.data(area, heightMm)));
   }
 
   private static String describe(Landscape plan, PlyDepth depth) {

@@ -7,6 +7,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * All layers on one SVG sheet at true size: the panel with a margin around it, crosses at its
@@ -45,28 +46,23 @@ public final class SvgSheet {
         .append(' ')
         .append(mm(MARGIN))
         .append(")\">\n");
-    out.append("<rect width=\"")
-        .append(mm(panel.widthMm()))
-        .append("\" height=\"")
-        .append(mm(panel.heightMm()))
-        .append("\" fill=\"")
-        .append(plan.depths().top().ply().colour())
-        .append("\" stroke=\"#000000\" stroke-width=\"0.1\"/>\n");
+    out.append(
+        Template.fill(
+            "<rect width=\"%.3t\" height=\"%.3t\" fill=\"%s\" stroke=\"#000000\""
+                + " stroke-width=\"0.1\"/>\n",
+            panel.widthMm(), panel.heightMm(), plan.depths().top().ply().colour()));
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
       PlyDepth depth = FinishedFace.depth(plan, layer.getKey());
-      out.append("<g id=\"ply-")
-          .append(layer.getKey())
-          .append("\" data-ply=\"")
-          .append(layer.getKey())
-          .append("\" data-name=\"")
-          .append(Markup.escape(depth.ply().name()))
-          .append("\" data-target-mm=\"")
-          .append(Numbers.trimmed(depth.targetMm(), 6))
-          .append("\"><path fill-rule=\"evenodd\" fill=\"")
-          .append(depth.ply().colour())
-          .append("\" d=\"")
-          .append(SvgPath.data(layer.getValue(), panel.heightMm()))
-          .append("\"/></g>\n");
+      out.append(
+          Template.fill(
+              "<g id=\"ply-%s\" data-ply=\"%s\" data-name=\"%s\" data-target-mm=\"%.6t\"><path"
+                  + " fill-rule=\"evenodd\" fill=\"%s\" d=\"%s\"/></g>\n",
+              layer.getKey(),
+              layer.getKey(),
+              Markup.escape(depth.ply().name()),
+              depth.targetMm(),
+              depth.ply().colour(),
+              SvgPath.data(layer.getValue(), panel.heightMm())));
     }
     out.append("</g>\n<g id=\"marks\" fill=\"none\" stroke=\"#000000\" stroke-width=\"0.15\">\n");
     for (int corner = 0; corner < 4; corner++) {
@@ -81,72 +77,47 @@ public final class SvgSheet {
 
   /** A cross of 10 mm and a circle of 6 mm about a corner of the panel. */
   private static void cross(StringBuilder out, double x, double y) {
-    out.append("<path class=\"register\" d=\"M")
-        .append(mm(x - 5))
-        .append(' ')
-        .append(mm(y))
-        .append('H')
-        .append(mm(x + 5))
-        .append('M')
-        .append(mm(x))
-        .append(' ')
-        .append(mm(y - 5))
-        .append('V')
-        .append(mm(y + 5))
-        .append("\"/><circle cx=\"")
-        .append(mm(x))
-        .append("\" cy=\"")
-        .append(mm(y))
-        .append("\" r=\"3\"/>\n");
+    out.append(
+        Template.fill(
+            "<path class=\"register\" d=\"M%.3t %.3tH%.3tM%.3t %.3tV%.3t\"/><circle cx=\"%.3t\""
+                + " cy=\"%.3t\" r=\"3\"/>\n",
+            x - 5, y, x + 5, x, y - 5, y + 5, x, y));
   }
 
   private static void scaleBar(StringBuilder out, double widthMm, double y) {
     double length = ScaleBar.lengthMm(widthMm);
-    out.append("<g id=\"scale-bar\"><rect x=\"")
-        .append(mm(MARGIN))
-        .append("\" y=\"")
-        .append(mm(y))
-        .append("\" width=\"")
-        .append(mm(length))
-        .append("\" height=\"2\" fill=\"#000000\"/><text x=\"")
-        .append(mm(MARGIN + length + 2))
-        .append("\" y=\"")
-        .append(mm(y + 2))
-        .append("\" font-family=\"sans-serif\" font-size=\"3.5\">")
-        .append(mm(length))
-        .append(" mm</text></g>\n");
+    out.append(
+        Template.fill(
+            "<g id=\"scale-bar\"><rect x=\"%.3t\" y=\"%.3t\" width=\"%.3t\" height=\"2\""
+                + " fill=\"#000000\"/><text x=\"%.3t\" y=\"%.3t\" font-family=\"sans-serif\""
+                + " font-size=\"3.5\">%.3t mm</text></g>\n",
+            MARGIN, y, length, MARGIN + length + 2, y + 2, length));
   }
 
   private static void list(StringBuilder out, Landscape plan, double x, double top) {
-    out.append("<g id=\"list\" font-family=\"sans-serif\" font-size=\"3.5\">\n<text x=\"")
-        .append(mm(x))
-        .append("\" y=\"")
-        .append(mm(top + 3))
-        .append("\" font-size=\"4.5\">")
-        .append(Markup.escape(plan.job().title()))
-        .append("</text>\n");
+    out.append(
+        Template.fill(
+            "<g id=\"list\" font-family=\"sans-serif\" font-size=\"3.5\">\n"
+                + "<text x=\"%.3t\" y=\"%.3t\" font-size=\"4.5\">%s</text>\n",
+            x, top + 3, Markup.escape(plan.job().title())));
     double y = top + 10;
     for (PlyDepth depth : plan.depths()) {
       if (plan.tiling().exposed().containsKey(depth.ply().number())) {
         String cut =
             FinishedFace.cutText(plan, depth.ply().number()) + (depth.targetMm() > 0 ? " mm" : "");
-        out.append("<rect x=\"")
-            .append(mm(x))
-            .append("\" y=\"")
-            .append(mm(y))
-            .append("\" width=\"8\" height=\"6\" fill=\"")
-            .append(depth.ply().colour())
-            .append("\" stroke=\"#000000\" stroke-width=\"0.1\"/><text x=\"")
-            .append(mm(x + 10))
-            .append("\" y=\"")
-            .append(mm(y + 4.3))
-            .append("\">")
-            .append(depth.ply().number())
-            .append(' ')
-            .append(Markup.escape(depth.ply().name()))
-            .append(", ")
-            .append(cut)
-            .append("</text>\n");
+        out.append(
+            Template.fill(
+                "<rect x=\"%.3t\" y=\"%.3t\" width=\"8\" height=\"6\" fill=\"%s\""
+                    + " stroke=\"#000000\" stroke-width=\"0.1\"/><text x=\"%.3t\" y=\"%.3t\">%s %s,"
+                    + " %s</text>\n",
+                x,
+                y,
+                depth.ply().colour(),
+                x + 10,
+                y + 4.3,
+                depth.ply().number(),
+                Markup.escape(depth.ply().name()),
+                cut));
         y += 9;
       }
     }

@@ -4,6 +4,7 @@ import java.util.Locale;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.Visible;
 
 /**
@@ -110,23 +111,19 @@ public final class TerminalPreview {
       double share = PlyLegend.share(plan, number);
       if (share > 0) {
         out.append(
+            Template.fill(
+                "%s %s %s, %s, %.1f %%\n",
                 colour == Colour.NONE
                     ? " " + letter(number) + " "
-                    : code(48, depth.ply().rgb(), colour) + "   " + RESET)
-            .append(' ')
-            .append(number)
-            .append(' ')
-            .append(Visible.line(depth.ply().name()))
-            .append(", ")
-            .append(
+                    : code(48, depth.ply().rgb(), colour) + "   " + RESET,
+                number,
+                Visible.line(depth.ply().name()),
                 plan.cutMm(number).open()
                     ? FinishedFace.cutText(plan, number) + " mm"
                     : depth.targetMm() > 0
                         ? "cut to " + Numbers.fixed(depth.targetMm(), 3) + " mm"
-                        : "uncut")
-            .append(", ")
-            .append(Numbers.fixed(100 * share, 1))
-            .append(" %\n");
+                        : "uncut",
+                100 * share));
       }
     }
     if (colour == Colour.NONE) {

@@ -7,6 +7,7 @@ import plyscape.bend.TopMap;
 import plyscape.job.Job;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Lines of equal height of the panel's top face as probed, for pictures: by marching squares over
@@ -139,15 +140,12 @@ public record TopContours(double stepMm, List<Line> lines) {
         .topMap()
         .map(
             map ->
-                "Lines: the top face as probed at "
-                    + map.readings().size()
-                    + " places, "
-                    + Numbers.fixed(map.lowMm(), 2)
-                    + " to "
-                    + Numbers.fixed(map.highMm(), 2)
-                    + " mm, every "
-                    + Numbers.trimmed(of(map, plan.job().panel()).stepMm(), 3)
-                    + " mm.")
+                Template.fill(
+                    "Lines: the top face as probed at %s places, %.2f to %.2f mm, every %.3t mm.",
+                    map.readings().size(),
+                    map.lowMm(),
+                    map.highMm(),
+                    of(map, plan.job().panel()).stepMm()))
         .orElse("");
   }
 

@@ -8,6 +8,7 @@ import plyscape.region.FaceField;
 import plyscape.simulate.Bite;
 import plyscape.simulate.Verification;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** What was proved, what stands out about wood and cutters, and the cautions. */
 final class CheckPart {
@@ -99,13 +100,9 @@ final class CheckPart {
     List<String> words = new ArrayList<>();
     for (Bite bite : proof.bites()) {
       words.add(
-          Numbers.fixed(bite.biteMm(), 3)
-              + " mm of a stepdown of "
-              + Numbers.trimmed(bite.stepdownMm(), 3)
-              + " in "
-              + bite.file()
-              + " line "
-              + bite.line());
+          Template.fill(
+              "%.3f mm of a stepdown of %.3t in %s line %s",
+              bite.biteMm(), bite.stepdownMm(), bite.file(), bite.line()));
     }
     return String.join("; ", words);
   }

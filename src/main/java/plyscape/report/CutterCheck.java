@@ -8,6 +8,7 @@ import plyscape.machine.Tool;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Each cutter's chip load (feed / (rpm x flutes)), stepdown and flute length, and the machine's
@@ -57,12 +58,9 @@ final class CutterCheck {
     out.add(
         new Finding(
             tool.fluteLengthMm() >= deepest,
-            tool.name()
-                + ": flutes of "
-                + Numbers.trimmed(tool.fluteLengthMm(), 2)
-                + " mm, its deepest cut "
-                + Numbers.fixed(deepest, 2)
-                + " mm."));
+            Template.fill(
+                "%s: flutes of %.2t mm, its deepest cut %.2f mm.",
+                tool.name(), tool.fluteLengthMm(), deepest)));
     return out;
   }
 
@@ -71,15 +69,12 @@ final class CutterCheck {
     return new Finding(
         machine.travelXMm() >= job.panel().widthMm()
             && machine.travelYMm() >= job.panel().heightMm(),
-        "Travel "
-            + Numbers.trimmed(machine.travelXMm(), 1)
-            + " x "
-            + Numbers.trimmed(machine.travelYMm(), 1)
-            + " mm for a panel of "
-            + Numbers.trimmed(job.panel().widthMm(), 1)
-            + " x "
-            + Numbers.trimmed(job.panel().heightMm(), 1)
-            + " mm.");
+        Template.fill(
+            "Travel %.1t x %.1t mm for a panel of %.1t x %.1t mm.",
+            machine.travelXMm(),
+            machine.travelYMm(),
+            job.panel().widthMm(),
+            job.panel().heightMm()));
   }
 
   /** Of this cutter: a short one may do its part. 0 when it isn't used. */
@@ -96,13 +91,7 @@ final class CutterCheck {
     double load = tool.feedMmPerMin() / (tool.rpm() * tool.flutes());
     double least = between(LEAST, tool.diameterMm());
     double most = between(MOST, tool.diameterMm());
-    String range =
-        Numbers.fixed(load, 3)
-            + " mm a tooth (usual "
-            + Numbers.fixed(least, 2)
-            + " to "
-            + Numbers.fixed(most, 2)
-            + ")";
+    String range = Template.fill("%.3f mm a tooth (usual %.2f to %.2f)", load, least, most);
     if (load < least * 0.5) {
       return new Finding(
           false,

@@ -3,6 +3,7 @@ package plyscape.report;
 import plyscape.layup.Ply;
 import plyscape.text.Contrast;
 import plyscape.text.Markup;
+import plyscape.text.Template;
 
 /** A page that grows: raw markup of ours, and text from anywhere, which is escaped. */
 public final class Html {
@@ -55,13 +56,9 @@ public final class Html {
 
   /** A ply's number on its colour. */
   static String swatch(Ply ply) {
-    return "<span class=\"swatch\" style=\"background:"
-        + ply.colour()
-        + ";color:"
-        + inkOn(ply.rgb())
-        + "\">"
-        + ply.number()
-        + "</span>";
+    return Template.fill(
+        "<span class=\"swatch\" style=\"background:%s;color:%s\">%s</span>",
+        ply.colour(), inkOn(ply.rgb()), ply.number());
   }
 
   /** Black or white, whichever reads better on a colour. */

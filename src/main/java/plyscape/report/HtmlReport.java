@@ -6,6 +6,7 @@ import plyscape.plan.PanelPlan;
 import plyscape.plan.Version;
 import plyscape.render.PreviewPicture;
 import plyscape.text.Markup;
+import plyscape.text.Template;
 
 /**
  * {@code report.html}: one self-contained page for a person. Warnings come first, then a summary,
@@ -65,19 +66,14 @@ public final class HtmlReport {
                 + " data:; style-src 'unsafe-inline';")
         .raw(" script-src 'unsafe-inline'\">\n")
         .raw(
-            "<title>"
-                + title
-                + " - plyscape</title>\n<style>\n"
-                + Resources.text("report.css")
-                + Resources.text("print.css")
-                + "</style>\n</head>\n<body>\n")
+            Template.fill(
+                "<title>%s - plyscape</title>\n<style>\n%s%s</style>\n</head>\n<body>\n",
+                title, Resources.text("report.css"), Resources.text("print.css")))
         .raw("<header>\n<h1>" + title + "</h1>\n<p class=\"sub\">")
         .text(
-            plan.job().name()
-                + " on "
-                + plan.landscape().terrain().file()
-                + ", plyscape "
-                + Version.TEXT)
+            Template.fill(
+                "%s on %s, plyscape %s",
+                plan.job().name(), plan.landscape().terrain().file(), Version.TEXT))
         .raw(
             "</p>\n"
                 + "<nav><a href=\"#panel\">Panel</a><a href=\"#section\">Section</a><a"

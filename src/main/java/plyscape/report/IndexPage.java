@@ -12,7 +12,7 @@ import plyscape.plan.Version;
 import plyscape.render.PreviewPicture;
 import plyscape.text.Durations;
 import plyscape.text.Markup;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * {@code index.html} of a landscape over several panels: every panel's picture, where it hangs,
@@ -64,19 +64,16 @@ public final class IndexPage {
         .text(title)
         .raw("</h1>\n<p class=\"sub\">")
         .text(
-            plan.tiles().size()
-                + " panels of "
-                + Numbers.trimmed(plan.panels().widthMm(), 1)
-                + " x "
-                + Numbers.trimmed(plan.panels().heightMm(), 1)
-                + " mm, "
-                + plan.panels().columns()
-                + " across and "
-                + plan.panels().rows()
-                + " up, "
-                + Durations.text(plan.time().totalS())
-                + " of cutting in all. plyscape "
-                + Version.TEXT)
+            Template.fill(
+                "%s panels of %.1t x %.1t mm, %s across and %s up, %s of cutting in all. plyscape"
+                    + " %s",
+                plan.tiles().size(),
+                plan.panels().widthMm(),
+                plan.panels().heightMm(),
+                plan.panels().columns(),
+                plan.panels().rows(),
+                Durations.text(plan.time().totalS()),
+                Version.TEXT))
         .raw("</p>\n");
   }
 

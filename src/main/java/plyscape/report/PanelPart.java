@@ -10,6 +10,7 @@ import plyscape.plan.Landscape;
 import plyscape.render.PlyLabels;
 import plyscape.render.RiskStep;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.zones.Zone;
 
 /** The panel to point at with its layers, the section, the solid: what the page's scripts fill. */
@@ -77,17 +78,14 @@ final class PanelPart {
     for (PlyLabels.Label label : PlyLabels.of(plan, unit * LABEL_SHARE)) {
       Ply ply = plan.depths().of(label.plyNumber()).ply();
       page.raw(
-          "<text x=\""
-              + Numbers.trimmed(label.x(), 2)
-              + "\" y=\""
-              + Numbers.trimmed(panel.heightMm() - label.y(), 2)
-              + "\" text-anchor=\"middle\" dominant-baseline=\"central\" font-size=\""
-              + Numbers.trimmed(Math.min(label.radiusMm(), unit * 0.018), 2)
-              + "\" fill=\""
-              + Html.inkOn(ply.rgb())
-              + "\">"
-              + ply.number()
-              + "</text>\n");
+          Template.fill(
+              "<text x=\"%.2t\" y=\"%.2t\" text-anchor=\"middle\" dominant-baseline=\"central\""
+                  + " font-size=\"%.2t\" fill=\"%s\">%s</text>\n",
+              label.x(),
+              panel.heightMm() - label.y(),
+              Math.min(label.radiusMm(), unit * 0.018),
+              Html.inkOn(ply.rgb()),
+              ply.number()));
     }
     page.raw("</g>\n");
     WeakMarks.marks(page, plan);

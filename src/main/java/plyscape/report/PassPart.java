@@ -4,6 +4,7 @@ import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** Passes with their times, and a bar of the time by tool and ply. */
 final class PassPart {
@@ -32,25 +33,20 @@ final class PassPart {
 
   private static void times(Html page, PanelPlan plan) {
     page.raw(
-            "<p>"
-                + Durations.text(plan.time().totalS())
-                + " of machine time: "
-                + Durations.text(plan.time().cutS())
-                + " cutting, "
-                + Durations.text(plan.time().rapidS())
-                + " moving. No plan with these cutters and stepovers can take less than "
-                + Durations.text(plan.time().lowerBoundS())
-                + ". ")
+            Template.fill(
+                "<p>%s of machine time: %s cutting, %s moving. No plan with these cutters and"
+                    + " stepovers can take less than %s. ",
+                Durations.text(plan.time().totalS()),
+                Durations.text(plan.time().cutS()),
+                Durations.text(plan.time().rapidS()),
+                Durations.text(plan.time().lowerBoundS())))
         .raw(
-            "With "
-                + Durations.text(changesS(plan))
-                + " for putting in "
-                + cutters(plan)
-                + " and "
-                + Durations.text(spindleS(plan))
-                + " for the spindle to come up, allow "
-                + Durations.text(plan.time().totalS() + changesS(plan) + spindleS(plan))
-                + ".</p>\n");
+            Template.fill(
+                "With %s for putting in %s and %s for the spindle to come up, allow %s.</p>\n",
+                Durations.text(changesS(plan)),
+                cutters(plan),
+                Durations.text(spindleS(plan)),
+                Durations.text(plan.time().totalS() + changesS(plan) + spindleS(plan))));
   }
 
   private static void table(Html page, PanelPlan plan) {

@@ -8,6 +8,7 @@ import plyscape.simulate.Verification;
 import plyscape.terrain.Terrain;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** The top of the page: warnings, then what a person wants to know in ten seconds. */
 final class SummaryPart {
@@ -35,16 +36,11 @@ final class SummaryPart {
     card(
         page,
         "Panel",
-        Numbers.trimmed(plan.job().panel().widthMm(), 1)
-            + " x "
-            + Numbers.trimmed(plan.job().panel().heightMm(), 1)
-            + " mm",
-        Numbers.fixed(plan.thicknessMm(), 2)
-            + " mm thick, "
-            + plan.tiling().exposed().size()
-            + " of "
-            + plan.depths().plies()
-            + " plies show");
+        Template.fill(
+            "%.1t x %.1t mm", plan.job().panel().widthMm(), plan.job().panel().heightMm()),
+        Template.fill(
+            "%.2f mm thick, %s of %s plies show",
+            plan.thicknessMm(), plan.tiling().exposed().size(), plan.depths().plies()));
   }
 
   private static void scale(Html page, Landscape plan) {
@@ -53,12 +49,9 @@ final class SummaryPart {
         page,
         "Scale",
         "1 : " + Words.grouped(Math.round(ground.frame().metresPerMm() * 1000)),
-        "ground "
-            + Numbers.fixed(ground.zminM(), 0)
-            + " to "
-            + Numbers.fixed(ground.zmaxM(), 0)
-            + " m, heights "
-            + heights(exaggeration(plan)));
+        Template.fill(
+            "ground %.0f to %.0f m, heights %s",
+            ground.zminM(), ground.zmaxM(), heights(exaggeration(plan))));
   }
 
   private static void time(Html page, PanelPlan plan) {
@@ -67,11 +60,9 @@ final class SummaryPart {
         page,
         "Machine time",
         Durations.text(plan.time().totalS()),
-        "with "
-            + tools
-            + (tools == 1 ? " cutter" : " cutters")
-            + ", without changing them; the limit is "
-            + Durations.text(plan.time().lowerBoundS()));
+        Template.fill(
+            "with %s%s, without changing them; the limit is %s",
+            tools, tools == 1 ? " cutter" : " cutters", Durations.text(plan.time().lowerBoundS())));
   }
 
   private static void proof(Html page, Verification proof) {

@@ -4,6 +4,7 @@ import java.util.List;
 import plyscape.plan.Landscape;
 import plyscape.standing.WeakPart;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** Marks on the page's panel where standing wood is likely to break, and their list. */
 final class WeakMarks {
@@ -73,11 +74,8 @@ final class WeakMarks {
   }
 
   private static String words(Landscape plan, WeakPart part) {
-    return plan.depths().of(part.ply()).ply().name()
-        + ": "
-        + Numbers.fixed(part.widthMm(), 2)
-        + " mm wide, "
-        + Numbers.fixed(part.heightMm(), 2)
-        + " mm tall";
+    return Template.fill(
+        "%s: %.2f mm wide, %.2f mm tall",
+        plan.depths().of(part.ply()).ply().name(), part.widthMm(), part.heightMm());
   }
 }

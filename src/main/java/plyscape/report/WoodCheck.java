@@ -8,6 +8,7 @@ import plyscape.layup.Ply;
 import plyscape.layup.advice.BalanceCheck;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * What a look at the layup tells before pressing: the rules of {@link BalanceCheck}, colours that
@@ -63,12 +64,9 @@ final class WoodCheck {
           out.add(
               new Finding(
                   false,
-                  a.name()
-                      + " and "
-                      + b.name()
-                      + " are hard to tell apart (colour distance "
-                      + Numbers.fixed(distance, 1)
-                      + ")."));
+                  Template.fill(
+                      "%s and %s are hard to tell apart (colour distance %.1f).",
+                      a.name(), b.name(), distance)));
         }
       }
     }

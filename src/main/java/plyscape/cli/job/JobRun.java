@@ -3,7 +3,6 @@ package plyscape.cli.job;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import plyscape.batch.FinishedOutput;
@@ -27,6 +26,7 @@ import plyscape.plan.Version;
 import plyscape.region.Tiling;
 import plyscape.text.Durations;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** One job from its settings to its output directory, and what is said about it afterwards. */
 public final class JobRun {
@@ -217,8 +217,7 @@ public final class JobRun {
   }
 
   private static String advice(CutterAdvice advice) {
-    return String.format(
-        Locale.ROOT,
+    return Template.fill(
         "with a flat cutter of %s mm more cutting would take about %s, %.0f %% less with its"
             + " change (an estimate; --try-cutters plans it)",
         Numbers.trimmed(advice.estimate().tool().diameterMm(), 1),
@@ -227,8 +226,7 @@ public final class JobRun {
   }
 
   private static String line(Plan plan, Tiling.Merged merged) {
-    return String.format(
-        Locale.ROOT,
+    return Template.fill(
         "  %s, %s: %s instead of %s, parts %d, %.2f mm2",
         merged.source(),
         merged.why(),

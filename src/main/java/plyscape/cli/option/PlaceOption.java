@@ -5,6 +5,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import plyscape.layup.PanelPoint;
+import plyscape.text.Template;
 
 /** A place on the panel as it is typed, {@code 20,220}, mm from its lower left corner. */
 public final class PlaceOption {
@@ -31,13 +32,8 @@ public final class PlaceOption {
     }
     throw new ParameterException(
         spec.commandLine(),
-        option
-            + ": found \""
-            + text
-            + "\"; wanted X,Y in mm on the panel of "
-            + panel.widthMm()
-            + " x "
-            + panel.heightMm()
-            + " mm, such as 20,220");
+        Template.fill(
+            "%s: found \"%s\"; wanted X,Y in mm on the panel of %s x %s mm, such as 20,220",
+            option, text, panel.widthMm(), panel.heightMm()));
   }
 }

@@ -2,6 +2,7 @@ package plyscape.cli.process;
 
 import picocli.CommandLine.IVersionProvider;
 import plyscape.plan.Version;
+import plyscape.text.Template;
 
 /**
  * The program's version, as the build wrote it, for {@code --version} and for reports of faults.
@@ -14,16 +15,13 @@ public final class VersionText implements IVersionProvider {
 
   /** Version, commit, Java and system: what a report of a fault needs. */
   static String full() {
-    return "plyscape "
-        + text()
-        + " (commit "
-        + Version.COMMIT
-        + "), Java "
-        + System.getProperty("java.version")
-        + ", "
-        + System.getProperty("os.name")
-        + " "
-        + System.getProperty("os.arch");
+    return Template.fill(
+        "plyscape %s (commit %s), Java %s, %s %s",
+        text(),
+        Version.COMMIT,
+        System.getProperty("java.version"),
+        System.getProperty("os.name"),
+        System.getProperty("os.arch"));
   }
 
   @Override

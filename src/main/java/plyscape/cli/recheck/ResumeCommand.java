@@ -28,7 +28,7 @@ import plyscape.recheck.StopPoint;
 import plyscape.recheck.WrittenPlan;
 import plyscape.recheck.WrittenPlanReader;
 import plyscape.text.Durations;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * {@code plyscape resume}: a program that takes a stopped run up again, proven by simulation before
@@ -144,18 +144,15 @@ public final class ResumeCommand implements Callable<Integer> {
   }
 
   private static String words(Restart restart, double seconds) {
-    return restart.moves().size()
-        + " moves, about "
-        + Durations.text(seconds)
-        + "; begins at X"
-        + Numbers.fixed(restart.x(), 2)
-        + " Y"
-        + Numbers.fixed(restart.y(), 2)
-        + ", "
-        + (restart.rampMm() > 0
-            ? "comes down along "
-                + Numbers.fixed(restart.rampMm(), 1)
-                + " mm of path that is cut already\n"
+    return Template.fill(
+        "%s moves, about %s; begins at X%.2f Y%.2f, %s",
+        restart.moves().size(),
+        Durations.text(seconds),
+        restart.x(),
+        restart.y(),
+        restart.rampMm() > 0
+            ? Template.fill(
+                "comes down along %.1f mm of path that is cut already\n", restart.rampMm())
             : "with the program's own way down\n");
   }
 }

@@ -29,6 +29,7 @@ import plyscape.output.OutputFile;
 import plyscape.shop.CalibratedLayup;
 import plyscape.shop.ReadingsFile;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /** {@code plyscape calibrate}: readings to measured bottoms, in a new layup file. */
 @Command(
@@ -165,17 +166,13 @@ public final class CalibrateCommand implements Callable<Integer> {
     for (Calibration.SetAside o : found.outliers()) {
       warnings.add(
           "outlier",
-          "row "
-              + o.reading().row()
-              + " ("
-              + edge(layup, o.reading())
-              + ", "
-              + mm(o.reading().depthMm())
-              + " mm) is "
-              + mm(Math.abs(o.offMm()))
-              + " mm too "
-              + (o.offMm() > 0 ? "deep" : "high")
-              + " against the others and was left out",
+          Template.fill(
+              "row %s (%s, %.3f mm) is %.3f mm too %s against the others and was left out",
+              o.reading().row(),
+              edge(layup, o.reading()),
+              o.reading().depthMm(),
+              Math.abs(o.offMm()),
+              o.offMm() > 0 ? "deep" : "high"),
           file);
     }
     if (found.noise().factor() > 1) {

@@ -11,6 +11,7 @@ import plyscape.layup.PlyDepth;
 import plyscape.layup.advice.NextMeasurement;
 import plyscape.layup.advice.ThinPlyAdvice;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.TextTable;
 import plyscape.text.Visible;
 
@@ -89,15 +90,12 @@ final class CheckText {
       Ply ply = depths.of(i + 1).ply();
       int at = lines[i + 2].lastIndexOf(ply.colour());
       String patch =
-          "\u001b[48;2;"
-              + (ply.rgb() >> 16 & 255)
-              + ";"
-              + (ply.rgb() >> 8 & 255)
-              + ";"
-              + (ply.rgb() & 255)
-              + "m"
-              + " ".repeat(ply.colour().length())
-              + "\u001b[0m";
+          Template.fill(
+              "\u001b[48;2;%s;%s;%sm%s\u001b[0m",
+              ply.rgb() >> 16 & 255,
+              ply.rgb() >> 8 & 255,
+              ply.rgb() & 255,
+              " ".repeat(ply.colour().length()));
       lines[i + 2] =
           lines[i + 2].substring(0, at)
               + patch
@@ -113,19 +111,13 @@ final class CheckText {
     String measured =
         layup.measured().nothing()
             ? "nothing measured yet"
-            : "nominal "
-                + Numbers.fixed(nominal, 3)
-                + ", factor "
-                + Numbers.fixed(pressed / nominal, 4);
-    return "Panel "
-        + Numbers.fixed(pressed, 3)
-        + " mm "
-        + (layup.measured().byPlace() ? "at " + report.at() + " " : "")
-        + "("
-        + measured
-        + "); tolerances added by "
-        + report.allowance().method().name().toLowerCase(Locale.ROOT)
-        + ".";
+            : Template.fill("nominal %.3f, factor %.4f", nominal, pressed / nominal);
+    return Template.fill(
+        "Panel %.3f mm %s(%s); tolerances added by %s.",
+        pressed,
+        layup.measured().byPlace() ? "at " + report.at() + " " : "",
+        measured,
+        report.allowance().method().name().toLowerCase(Locale.ROOT));
   }
 
   private static List<String> advice(CheckReport report) {
@@ -134,15 +126,9 @@ final class CheckText {
       PlyDepth d = report.depths().of(a.plyNumber());
       lines.add("");
       lines.add(
-          "Ply "
-              + a.plyNumber()
-              + " ("
-              + d.ply().name()
-              + ") has "
-              + Numbers.fixed(d.availableMm(), 3)
-              + " mm of clearance and needs "
-              + Numbers.fixed(d.neededMm(), 3)
-              + ". It would pass:");
+          Template.fill(
+              "Ply %s (%s) has %.3f mm of clearance and needs %.3f. It would pass:",
+              a.plyNumber(), d.ply().name(), d.availableMm(), d.neededMm()));
       lines.add(
           "  at a thickness of "
               + up(a.thicknessMm())
@@ -165,17 +151,14 @@ final class CheckText {
       NextMeasurement next = report.next();
       lines.add("");
       lines.add(
-          "To lower the area of wrong colour most, measure the bottom of ply "
-              + next.plyNumber()
-              + " ("
-              + report.layup().ply(next.plyNumber()).name()
-              + ") at "
-              + next.where()
-              + ": expected over all plies and places "
-              + share(next.before())
-              + ", then "
-              + share(next.after())
-              + ".");
+          Template.fill(
+              "To lower the area of wrong colour most, measure the bottom of ply %s (%s) at %s:"
+                  + " expected over all plies and places %s, then %s.",
+              next.plyNumber(),
+              report.layup().ply(next.plyNumber()).name(),
+              next.where(),
+              share(next.before()),
+              share(next.after())));
     }
     return lines;
   }
@@ -188,22 +171,17 @@ final class CheckText {
     String what =
         best.bottomOfPly() == 0
             ? "measuring the panel's thickness"
-            : "measuring the bottom of ply "
-                + best.bottomOfPly()
-                + " ("
-                + report.layup().plies().get(best.bottomOfPly() - 1).name()
-                + ")";
-    return what
-        + " to +-"
-        + Numbers.trimmed(best.measuringToleranceMm(), 3)
-        + " mm helps most: needed "
-        + Numbers.fixed(best.neededMm(), 3)
-        + (best.passes() ? ", it passes" : ", still short")
-        + "; then "
-        + best.unreliable()
-        + " of "
-        + report.depths().plies()
-        + " plies are unreliable";
+            : Template.fill(
+                "measuring the bottom of ply %s (%s)",
+                best.bottomOfPly(), report.layup().plies().get(best.bottomOfPly() - 1).name());
+    return Template.fill(
+        "%s to +-%.3t mm helps most: needed %.3f%s; then %s of %s plies are unreliable",
+        what,
+        best.measuringToleranceMm(),
+        best.neededMm(),
+        best.passes() ? ", it passes" : ", still short",
+        best.unreliable(),
+        report.depths().plies());
   }
 
   /** Rounded so that what is said still passes. */

@@ -42,7 +42,7 @@ import plyscape.simulate.Simulator;
 import plyscape.simulate.Target;
 import plyscape.simulate.Verification;
 import plyscape.text.NearestName;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * {@code plyscape coupon}: a stepped test cut into an offcut of the panel, with its gauge and the
@@ -272,14 +272,8 @@ public final class CouponCommand implements Callable<Integer> {
 
   private static String collision(List<Verification.Collision> collisions) {
     Verification.Collision c = collisions.get(0);
-    return collisions.size()
-        + " collisions, the first in line "
-        + c.line()
-        + " at X"
-        + Numbers.fixed(c.x(), 2)
-        + " Y"
-        + Numbers.fixed(c.y(), 2)
-        + ": "
-        + c.what();
+    return Template.fill(
+        "%s collisions, the first in line %s at X%.2f Y%.2f: %s",
+        collisions.size(), c.line(), c.x(), c.y(), c.what());
   }
 }

@@ -11,7 +11,7 @@ import plyscape.shop.CouponGauge;
 import plyscape.shop.CouponProgram;
 import plyscape.simulate.Verification;
 import plyscape.text.Durations;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.Visible;
 
 /** A coupon described: for a person, and as {@code coupon.json}. */
@@ -21,22 +21,18 @@ final class CouponText {
 
   /** What a person wants to know of it, some lines. */
   static String summary(Coupon coupon, Tool tool, CouponProgram program) {
-    return coupon.pads().size()
-        + " pads, steps of "
-        + Numbers.trimmed(coupon.stepMm(), 3)
-        + " mm down to "
-        + Numbers.trimmed(coupon.deepestMm(), 3)
-        + " mm on "
-        + Numbers.trimmed(coupon.widthMm(), 3)
-        + " x "
-        + Numbers.trimmed(coupon.heightMm(), 3)
-        + " mm, with "
-        + Visible.line(tool.name())
-        + ", about "
-        + Durations.text(program.timeS())
-        + ".\nA boundary is read to +-"
-        + Numbers.trimmed(coupon.readingErrorMm(), 3)
-        + " mm. Print gauge.svg at 100 %, fill in readings.csv, then: plyscape calibrate.\n";
+    return Template.fill(
+        "%s pads, steps of %.3t mm down to %.3t mm on %.3t x %.3t mm, with %s, about %s.\n"
+            + "A boundary is read to +-%.3t mm. Print gauge.svg at 100 %%, fill in readings.csv,"
+            + " then: plyscape calibrate.\n",
+        coupon.pads().size(),
+        coupon.stepMm(),
+        coupon.deepestMm(),
+        coupon.widthMm(),
+        coupon.heightMm(),
+        Visible.line(tool.name()),
+        Durations.text(program.timeS()),
+        coupon.readingErrorMm());
   }
 
   /** The text of {@code coupon.json}. */

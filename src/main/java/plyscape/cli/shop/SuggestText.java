@@ -16,6 +16,7 @@ import plyscape.layup.Shelf;
 import plyscape.shop.LayupSearch;
 import plyscape.shop.Proposal;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 import plyscape.text.TextTable;
 import plyscape.text.Visible;
 
@@ -31,9 +32,7 @@ final class SuggestText {
       out.append(i + 1)
           .append(". ")
           .append(p.unbalanced() == 0 ? "balanced" : p.unbalanced() + " unbalanced pairs");
-      out.append(", worst clearance ")
-          .append(Numbers.fixed(p.worstRatio(), 2))
-          .append(" times the need, fit ");
+      out.append(Template.fill(", worst clearance %.2f times the need, fit ", p.worstRatio()));
       out.append(Numbers.fixed(p.fit(), 3)).append(", ");
       out.append(Numbers.fixed(DepthModel.nominalThicknessMm(p.layup()), 2)).append(" mm");
       out.append(p.spare() == 0 ? "" : ", " + p.spare() + " spare").append('\n');
@@ -73,15 +72,13 @@ final class SuggestText {
 
   /** What the clearances were worked out with: much of it is a default. */
   private static String counted(Layup layup, CutAllowance allowance) {
-    return "Reckoned with glue lines of "
-        + mm(layup.glueLine().thicknessMm(), layup.glueLine().toleranceMm())
-        + ", flatness "
-        + Numbers.trimmed(layup.flatnessMm(), 3)
-        + ", Z error "
-        + Numbers.trimmed(allowance.zErrorMm(), 3)
-        + ", sanding "
-        + mm(allowance.sandingMm(), allowance.sandingToleranceMm())
-        + " mm: defaults where neither the sheets' file nor an option gives them.\n";
+    return Template.fill(
+        "Reckoned with glue lines of %s, flatness %.3t, Z error %.3t, sanding %s mm: defaults where"
+            + " neither the sheets' file nor an option gives them.\n",
+        mm(layup.glueLine().thicknessMm(), layup.glueLine().toleranceMm()),
+        layup.flatnessMm(),
+        allowance.zErrorMm(),
+        mm(allowance.sandingMm(), allowance.sandingToleranceMm()));
   }
 
   private static String mm(double value, double tolerance) {
@@ -172,12 +169,10 @@ final class SuggestText {
     }
     if (outcome.bestFloorMm() > Double.NEGATIVE_INFINITY) {
       return new JobFault(
-          "reliable layups of "
-              + plies
-              + " plies leave at most "
-              + Numbers.fixed(outcome.bestFloorMm(), 2)
-              + " mm of wood under the deepest cut, less than minimum_floor "
-              + Numbers.fixed(allowance.minimumFloorMm(), 2),
+          Template.fill(
+              "reliable layups of %s plies leave at most %.2f mm of wood under the deepest cut,"
+                  + " less than minimum_floor %.2f",
+              plies, outcome.bestFloorMm(), allowance.minimumFloorMm()),
           "put a thicker sheet on the shelf for the bottom, or lower --minimum-floor");
     }
     Proposal nearest = outcome.nearest();
@@ -199,18 +194,14 @@ final class SuggestText {
       }
     }
     return new JobFault(
-        "no order of these sheets is reliable at every ply that shows; the best balanced one still"
-            + " has ply "
-            + worst.ply().number()
-            + " ("
-            + worst.ply().name()
-            + ", "
-            + Numbers.fixed(worst.ply().thicknessMm(), 2)
-            + " mm) with "
-            + Numbers.fixed(worst.availableMm(), 3)
-            + " mm of clearance where "
-            + Numbers.fixed(worst.neededMm(), 3)
-            + " is needed",
+        Template.fill(
+            "no order of these sheets is reliable at every ply that shows; the best balanced one"
+                + " still has ply %s (%s, %.2f mm) with %.3f mm of clearance where %.3f is needed",
+            worst.ply().number(),
+            worst.ply().name(),
+            worst.ply().thicknessMm(),
+            worst.availableMm(),
+            worst.neededMm()),
         "thicker sheets, tighter tolerances, a flatter panel (flatness "
             + Numbers.trimmed(shelf.flatnessMm(), 3)
             + ") or fewer plies would help");

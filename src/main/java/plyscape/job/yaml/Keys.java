@@ -10,7 +10,7 @@ import java.util.function.Function;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.text.NearestName;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Typed access to one mapping of a settings file. Made with the keys that it may have: any other is
@@ -235,11 +235,8 @@ public final class Keys {
 
     String words() {
       String in = unit.isEmpty() ? "" : unit + ", ";
-      return (whole ? "a whole number, " : "a number, ")
-          + in
-          + Numbers.trimmed(least, 6)
-          + " to "
-          + Numbers.trimmed(most, 6);
+      return Template.fill(
+          "%s%s%.6t to %.6t", whole ? "a whole number, " : "a number, ", in, least, most);
     }
 
     public double check(YamlNode value) {

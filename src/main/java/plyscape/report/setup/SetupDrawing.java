@@ -5,6 +5,7 @@ import plyscape.plan.MotionSpan;
 import plyscape.plan.PanelPlan;
 import plyscape.render.RegionLines;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * The panel as it lies on the table, seen from above, black lines on white: outline and size, the
@@ -38,15 +39,11 @@ final class SetupDrawing {
 
   private String draw() {
     double rim = 13 * unit;
-    out.append("<svg viewBox=\"")
-        .append(mm(-rim))
-        .append(' ')
-        .append(mm(-rim))
-        .append(' ')
-        .append(mm(width + 2 * rim))
-        .append(' ')
-        .append(mm(height + 2 * rim))
-        .append("\" role=\"img\" aria-label=\"The panel from above\">\n");
+    out.append(
+        Template.fill(
+            "<svg viewBox=\"%.3t %.3t %.3t %.3t\" role=\"img\" aria-label=\"The panel from"
+                + " above\">\n",
+            -rim, -rim, width + 2 * rim, height + 2 * rim));
     hatchPattern();
     rectangle(
         ways.swept(), "fill=\"url(#hatch)\" stroke=\"#000\" stroke-dasharray=\"3 1.2\"", 0.35);

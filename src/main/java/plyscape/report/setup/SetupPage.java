@@ -13,6 +13,7 @@ import plyscape.report.Resources;
 import plyscape.text.Durations;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * {@code setup.html}: what hangs at the machine while it runs. One sheet of A4 or US Letter in
@@ -72,57 +73,42 @@ public final class SetupPage {
 
   private static String way(Clearways clearways, Machine machine) {
     MotionSpan way = clearways.way();
-    return "X "
-        + Numbers.fixed(clearways.programX(way.minX()), 1)
-        + " to "
-        + Numbers.fixed(clearways.programX(way.maxX()), 1)
-        + ", Y "
-        + Numbers.fixed(clearways.programY(way.minY()), 1)
-        + " to "
-        + Numbers.fixed(clearways.programY(way.maxY()), 1)
-        + ", Z "
-        + Numbers.fixed(clearways.programZ(way.maxDepth()), 2)
-        + " to "
-        + Numbers.fixed(clearways.programZ(way.minDepth()), 2)
-        + " mm, from zero; safe height "
-        + Numbers.trimmed(machine.safeHeightMm(), 2)
-        + " mm over the face";
+    return Template.fill(
+        "X %.1f to %.1f, Y %.1f to %.1f, Z %.2f to %.2f mm, from zero; safe height %.2t mm over the"
+            + " face",
+        clearways.programX(way.minX()),
+        clearways.programX(way.maxX()),
+        clearways.programY(way.minY()),
+        clearways.programY(way.maxY()),
+        clearways.programZ(way.maxDepth()),
+        clearways.programZ(way.minDepth()),
+        machine.safeHeightMm());
   }
 
   private static String travel(MotionSpan way, Machine machine) {
-    return "needs X "
-        + Numbers.fixed(way.maxX() - way.minX(), 1)
-        + " of "
-        + Numbers.trimmed(machine.travelXMm(), 1)
-        + ", Y "
-        + Numbers.fixed(way.maxY() - way.minY(), 1)
-        + " of "
-        + Numbers.trimmed(machine.travelYMm(), 1)
-        + ", Z "
-        + Numbers.fixed(way.maxDepth() - way.minDepth(), 1)
-        + " of "
-        + Numbers.trimmed(machine.travelZMm(), 1)
-        + " mm";
+    return Template.fill(
+        "needs X %.1f of %.1t, Y %.1f of %.1t, Z %.1f of %.1t mm",
+        way.maxX() - way.minX(),
+        machine.travelXMm(),
+        way.maxY() - way.minY(),
+        machine.travelYMm(),
+        way.maxDepth() - way.minDepth(),
+        machine.travelZMm());
   }
 
   private static String stock(PanelPlan plan) {
-    return Numbers.trimmed(plan.job().panel().widthMm(), 2)
-        + " x "
-        + Numbers.trimmed(plan.job().panel().heightMm(), 2)
-        + " mm, "
-        + Numbers.fixed(plan.landscape().thicknessMm(), 2)
-        + " mm thick, "
-        + plan.job().layup().plies().size()
-        + " plies";
+    return Template.fill(
+        "%.2t x %.2t mm, %.2f mm thick, %s plies",
+        plan.job().panel().widthMm(),
+        plan.job().panel().heightMm(),
+        plan.landscape().thicknessMm(),
+        plan.job().layup().plies().size());
   }
 
   private static String up(PanelPlan plan) {
     PlyDepth top = plan.depths().of(1);
-    return "ply 1, "
-        + top.ply().name()
-        + "; its grain "
-        + Numbers.trimmed(top.ply().grainDeg(), 1)
-        + "\u00b0 from X";
+    return Template.fill(
+        "ply 1, %s; its grain %.1t\u00b0 from X", top.ply().name(), top.ply().grainDeg());
   }
 
   private static String zero(Machine machine) {
