@@ -5,6 +5,7 @@ import plyscape.fault.InputFault;
 import plyscape.job.yaml.Keys;
 import plyscape.job.yaml.Keys.Range;
 import plyscape.job.yaml.YamlNode;
+import plyscape.text.Template;
 
 /**
  * Reads {@code panel}: the size of one panel, the border, and how many panels carry the landscape
@@ -43,13 +44,9 @@ final class PanelKeys {
     if (!(2 * border <= Math.min(whole.widthMm(), whole.heightMm()) - 1)) {
       throw new InputFault(
           panel.place("border"),
-          "a border of "
-              + border
-              + " mm on a panel of "
-              + whole.widthMm()
-              + " x "
-              + whole.heightMm()
-              + " mm",
+          Template.fill(
+              "a border of %s mm on a panel of %s x %s mm",
+              border, whole.widthMm(), whole.heightMm()),
           "wanted less than half the shorter side, so that at least 1 mm is carved");
     }
     if (spec.tiled()) {
