@@ -5,11 +5,13 @@
 #   scripts/series-parallel.sh 4 --list jobs.txt -o out
 #
 # Then gather out. A failed panel stops no other; the exit code is the number of shares with failures. Run again, it does what is
-# missing. PLYSCAPE names the launcher where it isn't the plyscape beside this script.
+# missing. PLYSCAPE names another launcher.
 set -eu
 [ $# -ge 3 ] || { sed -n '2,/^set /{/^set /d;s/^# \{0,1\}//;p;}' "$0" >&2; exit 2; }
 processes=$1
 shift
-export PLYSCAPE="${PLYSCAPE:-$(dirname "$0")/plyscape}"
+here=$(dirname "$0")
+[ -x "$here/plyscape" ] || here=$here/../bin # in a release
+PLYSCAPE=${PLYSCAPE:-$here/plyscape}
 exec parallel --will-cite --jobs "$processes" --line-buffer --quote --termseq TERM,5000,KILL \
   "$PLYSCAPE" plan "$@" --share "{}/$processes" ::: $(seq "$processes")

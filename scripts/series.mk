@@ -8,7 +8,8 @@
 # nothing: at the end gather names it, and make fails.
 
 SHARES ?= 2
-PLYSCAPE ?= $(dir $(lastword $(MAKEFILE_LIST)))plyscape
+here := $(dir $(lastword $(MAKEFILE_LIST)))
+PLYSCAPE ?= $(firstword $(wildcard $(here)plyscape $(here)../bin/plyscape))
 shares := $(addprefix share-,$(shell seq $(SHARES)))
 
 .PHONY: gather $(shares)

@@ -18,12 +18,16 @@ done
 base=$(mktemp -d "${TMPDIR:-/tmp}/plyscape-slurm.XXXXXX")
 chmod 755 "$base" # munged refuses a socket in a folder that others can't enter
 pids=()
+stop() { # what hasn't ended after ten seconds doesn't end by itself
+  kill "$1" 2>/dev/null || return 0
+  for _ in $(seq 100); do kill -0 "$1" 2>/dev/null || return 0; sleep 0.1; done
+  kill -KILL "$1" 2>/dev/null || true
+}
 end() {
   local code=$?
   trap - EXIT INT TERM
-  [ -z "${SLURM_CONF:-}" ] || scancel --me >/dev/null 2>&1 || true
-  for ((i = ${#pids[@]} - 1; i >= 0; i--)); do kill "${pids[i]}" 2>/dev/null || true; done
-  for pid in "${pids[@]}"; do wait "$pid" 2>/dev/null || true; done
+  [ -z "${SLURM_CONF:-}" ] || timeout 10 scancel --me >/dev/null 2>&1 || true
+  for ((i = ${#pids[@]} - 1; i >= 0; i--)); do stop "${pids[i]}"; done
   if [ $code = 0 ]; then rm -rf "$base"; else echo "slurm.sh: failed; logs are in $base" >&2; fi
   exit $code
 }
@@ -46,6 +50,8 @@ mkdir "$base/state" "$base/spool"
 munged --foreground --key-file="$base/munge.key" --socket="$base/munge.socket" --pid-file="$base/munged.pid" \
   --log-file="$base/munged.log" --seed-file="$base/munge.seed" >"$base/munged.out" 2>&1 &
 pids+=($!)
+for _ in $(seq 50); do [ -S "$base/munge.socket" ] && break; sleep 0.1; done
+[ -S "$base/munge.socket" ] || { cat "$base/munged.out" >&2; exit 1; }
 
 host=$(hostname -s)
 user=$(id -un)
@@ -85,10 +91,10 @@ pids+=($!)
 slurmd -D -N "$host" >"$base/slurmd.out" 2>&1 &
 pids+=($!)
 for _ in $(seq 60); do
-  [ "$(sinfo -h -o %T 2>/dev/null)" = idle ] && break
+  [ "$(timeout 5 sinfo -h -o %T 2>/dev/null)" = idle ] && break
   sleep 0.5
 done
-[ "$(sinfo -h -o %T)" = idle ] || { echo "slurm.sh: the node isn't ready" >&2; exit 1; }
+[ "$(timeout 5 sinfo -h -o %T)" = idle ] || { echo "slurm.sh: the node isn't ready" >&2; exit 1; }
 echo "ok    a cluster of one: $(sinfo -h -o '%n, %c processors, %T')"
 
 # --- 24 panels of real ground ---
