@@ -61,7 +61,8 @@ class KubernetesManifestTest {
     JsonNode rule = spec.at("/podFailurePolicy/rules/1");
     assertEquals("FailIndex", rule.get("action").asText());
     assertEquals(container.get("name"), rule.at("/onExitCodes/containerName"));
-    assertEquals("[1,2,3,70]", rule.at("/onExitCodes/values").toString()); // contract, section 6
+    assertEquals(
+        "[1,2,3,70]", rule.at("/onExitCodes/values").toString()); // src/contract.md, section 6
   }
 
   private static String text(String file) throws IOException {
