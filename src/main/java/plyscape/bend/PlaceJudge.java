@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import plyscape.layup.Depths;
+import plyscape.layup.LeastFloor;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.PlyShown;
 import plyscape.layup.Spot;
@@ -24,6 +25,7 @@ public final class PlaceJudge {
   private boolean reliable;
   private double risks;
   private int unsanded;
+  private LeastFloor floor;
   private int count;
 
   private PlaceJudge(Depths depths, Bend bend) {
@@ -65,6 +67,7 @@ public final class PlaceJudge {
     reliable = true;
     risks = 0;
     unsanded = 0;
+    floor = null;
     count = 0;
   }
 
@@ -77,6 +80,11 @@ public final class PlaceJudge {
       worst = cell;
     }
     reliable &= depths.reliable(at, cell.sanded());
+    double cut = cutMm(cell, at);
+    double left = depths.thicknessMm(cell.at()) - cut;
+    if (floor == null || left < floor.floorMm()) {
+      floor = new LeastFloor(left, cell.at(), cut);
+    }
     risks += risk(cell, at);
     unsanded += cell.sanded() ? 0 : 1;
     count++;
@@ -88,12 +96,20 @@ public final class PlaceJudge {
           ? at.ownRisk()
           : Math.max(at.ownRisk(), depths.risk(cell.ply(), cell.at(), at.targetMm(), false));
     }
-    double cut =
-        bend == null ? cell.cutMm() : bend.depthMm(cell.at().xMm(), cell.at().yMm(), cell.cutMm());
+    double cut = cutMm(cell, at);
     double sanded = depths.risk(cell.ply(), cell.at(), cut, true);
     return cell.sanded()
         ? sanded
         : Math.max(sanded, depths.risk(cell.ply(), cell.at(), cut, false));
+  }
+
+  private double cutMm(Spot cell, PlyDepth at) {
+    if (Double.isNaN(cell.cutMm())) {
+      return at.targetMm();
+    }
+    return bend == null
+        ? cell.cutMm()
+        : bend.depthMm(cell.at().xMm(), cell.at().yMm(), cell.cutMm());
   }
 
   private void end(SortedMap<Integer, PlyShown> out) {
@@ -101,7 +117,14 @@ public final class PlaceJudge {
       out.put(
           ply,
           new PlyShown(
-              least, most, needed, worst.at(), reliable, risks / count, (double) unsanded / count));
+              least,
+              most,
+              needed,
+              worst.at(),
+              reliable,
+              risks / count,
+              (double) unsanded / count,
+              floor));
     }
   }
 }

@@ -22,11 +22,14 @@ import plyscape.layup.PlyDepth;
 record GroundPlies(List<Integer> all, List<PlyDepth> leftOut) {
 
   /** Of a layup. */
-  static GroundPlies of(Layup layup, CutAllowance allowance) {
+  static GroundPlies of(Layup layup, CutAllowance allowance, Job.PanelSpec panel) {
     Depths depths = DepthModel.depths(layup, allowance, true);
     List<PlyDepth> low =
         depths.stream()
-            .filter(ply -> !FloorCheck.holds(depths, ply.ply().number(), allowance))
+            .filter(
+                ply ->
+                    !FloorCheck.holds(
+                        depths, ply.ply().number(), allowance, panel.widthMm(), panel.heightMm()))
             .toList();
     boolean none = low.size() == depths.plies();
     return new GroundPlies(numbers(depths.plies()), none ? List.of() : low);

@@ -187,7 +187,7 @@ public final class JobReader {
     // Readings of one of several panels say nothing of the others, which share the plies.
     Layup shared = panel.tiled() ? layup.ofTile("") : layup;
     TerrainSpec terrain =
-        TerrainKeys.read(keys, plies, GroundPlies.of(shared, allowance), warnings);
+        TerrainKeys.read(keys, plies, GroundPlies.of(shared, allowance, panel), warnings);
     List<Tool> tools = tools(keys, warnings);
     return new Job(
         name.isEmpty() ? file : name,

@@ -51,6 +51,11 @@ public final class DepthModel {
     return PressedPanel.of(layup, true).depthMm(LayerStack.bottomOf(layup.plies().size()));
   }
 
+  /** Thickness of the pressed panel at a place, mm. */
+  double thicknessMm(PanelPoint at) {
+    return pressed.depthMm(LayerStack.bottomOf(plies()), at);
+  }
+
   /** Nominal thickness of the panel, mm: plies and glue lines as listed, whatever was measured. */
   public static double nominalThicknessMm(Layup layup) {
     LayerStack stack = LayerStack.of(layup);

@@ -134,6 +134,11 @@ public final class Depths implements Iterable<PlyDepth> {
     return bottom().bottomMm();
   }
 
+  /** The same at a place. */
+  public double thicknessMm(PanelPoint at) {
+    return byPlace() ? model.thicknessMm(at) : thicknessMm();
+  }
+
   /** Wood left under the cut when the given ply is the deepest that is cut, mm. */
   public double floorMm(int deepestPly) {
     return thicknessMm() - of(deepestPly).targetMm();

@@ -37,7 +37,7 @@ public record FaceWindow(double upperMm, double lowerMm) {
   /**
    * The windows of all plies, top to bottom. A ply that stays uncut, is unreliable or has no room
    * gets a closed window at its target; under every window {@link CutAllowance#minimumFloorMm()} of
-   * wood is left as long as it is under the target.
+   * wood is left, where the panel is thinnest, as long as it is under the target.
    */
   public static List<FaceWindow> of(Depths depths, CutAllowance allowance) {
     double panelMm = depths.of(depths.plies()).bottomMm();
@@ -45,7 +45,12 @@ public record FaceWindow(double upperMm, double lowerMm) {
     for (PlyDepth depth : depths) {
       double elsewhere =
           depths.byPlace() && depth.shown() != null ? depth.shown().neededWorstMm() : 0;
-      windows.add(of(depth, allowance, elsewhere, panelMm - allowance.minimumFloorMm()));
+      double thinner =
+          depths.byPlace() && depth.shown() != null
+              ? depths.floorMm(depth.ply().number()) - depth.shown().floor().floorMm()
+              : 0;
+      double floor = panelMm - allowance.minimumFloorMm() - Math.max(0, thinner);
+      windows.add(of(depth, allowance, elsewhere, floor));
     }
     return List.copyOf(windows);
   }

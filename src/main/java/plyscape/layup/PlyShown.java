@@ -11,6 +11,7 @@ package plyscape.layup;
  *     as they are cut too
  * @param risk of a wrong colour, mean over the area
  * @param unsandedShare of the area that sanding may not reach
+ * @param floor least wood under it
  */
 public record PlyShown(
     double leastTargetMm,
@@ -19,4 +20,5 @@ public record PlyShown(
     PanelPoint worstAt,
     boolean reliable,
     double risk,
-    double unsandedShare) {}
+    double unsandedShare,
+    LeastFloor floor) {}

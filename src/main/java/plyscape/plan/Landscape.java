@@ -1,6 +1,8 @@
 package plyscape.plan;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import plyscape.bands.Bands;
@@ -11,6 +13,8 @@ import plyscape.fault.Warning;
 import plyscape.job.Job;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
+import plyscape.layup.LeastFloor;
+import plyscape.layup.PlyShown;
 import plyscape.layup.Spot;
 import plyscape.region.FaceField;
 import plyscape.region.Tiling;
@@ -95,6 +99,32 @@ public record Landscape(
     return cutMm(tiling.exposed().lastKey()).lowerMm();
   }
 
+  /** Least wood left under a cut; the place only where depths go by it. */
+  public LeastFloor leastFloor() {
+    if (depths.byPlace()) {
+      return tiling.exposed().keySet().stream()
+          .map(ply -> depths.of(ply).shown().floor())
+          .min(Comparator.comparingDouble(LeastFloor::floorMm))
+          .orElseThrow();
+    }
+    double deepest = tiling.pockets().isEmpty() ? 0 : deepestCutMm();
+    return new LeastFloor(thicknessMm() - deepest, null, deepest);
+  }
+
+  /** How likely one panel shows the wrong ply on more than a hundredth of its carved area. */
+  public double panelRisk() {
+    return depths.panelRisk(spots().stream().map(this::asCut).toList());
+  }
+
+  /** A place with the depth that it is cut to in the panel as it lies. */
+  private Spot asCut(Spot spot) {
+    if (shape.flat() || Double.isNaN(spot.cutMm())) {
+      return spot;
+    }
+    double here = shape.bend().depthMm(spot.at().xMm(), spot.at().yMm(), spot.cutMm());
+    return new Spot(spot.ply(), spot.at(), here, spot.sanded());
+  }
+
   /** The places at which the plan is judged. */
   public List<Spot> spots() {
     return new ShownCells(
@@ -108,8 +138,12 @@ public record Landscape(
 
   /** The same with what holds of each ply over all places where it shows. */
   public Landscape judged() {
-    Depths judged = depths.shown(PlaceJudge.of(depths, shape, spots()));
-    return new Landscape(job, judged, maps, tiling, faces, shape, standing, warnings);
+    return shown(PlaceJudge.of(depths, shape, spots()));
+  }
+
+  /** The same with what holds of each ply over all places where it shows. */
+  public Landscape shown(Map<Integer, PlyShown> shown) {
+    return new Landscape(job, depths.shown(shown), maps, tiling, faces, shape, standing, warnings);
   }
 
   /** The same with faces that follow the terrain. */

@@ -6,6 +6,7 @@ import plyscape.job.Job;
 import plyscape.job.TerrainSpec;
 import plyscape.layup.Depths;
 import plyscape.layup.FloorCheck;
+import plyscape.layup.PanelCorners;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Acceptance;
 import plyscape.plan.PlanOptions;
@@ -27,15 +28,16 @@ final class EarlyChecks {
    * Checks floor, cutters and travel.
    *
    * @param job with the panel that is cut, one of several in a tiled job
+   * @param own whether each panel of the job has depths of its own, which aren't known yet
    * @throws JobFault if the job can't be done
    */
-  static void require(Job job, Depths depths, PlanOptions options) {
+  static void require(Job job, Depths depths, PlanOptions options, boolean own) {
     double deepestMm = 0;
-    if (job.terrain().bands() instanceof TerrainSpec.NamedBands) {
+    if (!own && job.terrain().bands() instanceof TerrainSpec.NamedBands) {
       // The lowest ground gets the last ply; a list of elevations may lie below all ground.
       List<Integer> plies = job.terrain().plyNumbers();
       PlyDepth last = depths.of(plies.get(plies.size() - 1));
-      FloorCheck.require(depths, last.ply().number(), job.allowance());
+      requireFloor(job, depths, last.ply().number());
       if (!options.accepts(Acceptance.SHORT_FLUTES)) {
         new CutterReach(job).require(List.of(last));
       }
@@ -43,5 +45,16 @@ final class EarlyChecks {
     }
     TravelCheck.requireLeast(job, depths.thicknessMm(), deepestMm);
     Cutouts.require(job, depths.thicknessMm());
+  }
+
+  /** Where depths go by place the ply may come to show where most wood is left. */
+  private static void requireFloor(Job job, Depths depths, int ply) {
+    if (depths.byPlace()) {
+      PanelCorners corners =
+          PanelCorners.of(depths, ply, job.panel().widthMm(), job.panel().heightMm());
+      FloorCheck.require(depths, ply, corners.mostFloor(), job.allowance());
+    } else {
+      FloorCheck.require(depths, ply, job.allowance());
+    }
   }
 }

@@ -133,12 +133,18 @@ public final class Planner {
     return plan;
   }
 
+  /** Whether panels of one landscape differ, so that each is judged by itself. */
+  private boolean ownTiles() {
+    return panels.tiled() && TileSplit.own(job);
+  }
+
   private Landscape landscape() {
     Layup layup = panels.tiled() ? job.layup().ofTile("") : job.layup();
     Depths depths =
         DepthModel.depths(layup, job.allowance(), options.accepts(Acceptance.THICKNESS));
     if (!options.previewOnly()) {
-      EarlyChecks.require(panels.tiled() ? job.on(panels.single()) : job, depths, options);
+      Job panel = panels.tiled() ? job.on(panels.single()) : job;
+      EarlyChecks.require(panel, depths, options, ownTiles());
     }
     MapData maps = maps(depths);
     progress.stage("regions");
@@ -161,7 +167,9 @@ public final class Planner {
                 Standing.NONE,
                 warnings.list())
             .judged();
-    new Assignment(flat).check(options, warnings);
+    if (!ownTiles()) {
+      new Assignment(flat).check(options, warnings);
+    }
     top.warn(tiling.carved(), warnings);
     if (!panels.tiled()) {
       MeasureAdvice.warn(flat, warnings);
@@ -226,23 +234,32 @@ public final class Planner {
 
   private TiledLandscape seen(Landscape whole, TileSplit split) {
     List<Tile<Landscape>> tiles = new ArrayList<>();
+    TileVerdicts verdicts = new TileVerdicts(panels);
     for (TileSplit.Place place : split.places()) {
       TileSplit.Part part = split.part(place);
       warnings.part(place.name()).addAll(part.seamWarnings());
       tiles.add(part.tile());
+      verdicts.add(part.tile());
     }
-    return new TiledLandscape(whole, panels, tiles, warnings.list());
+    return new TiledLandscape(judged(whole, verdicts), panels, tiles, warnings.list());
+  }
+
+  private Landscape judged(Landscape whole, TileVerdicts verdicts) {
+    return ownTiles() ? verdicts.over(whole) : whole;
   }
 
   /** One panel after the other; only what the store leaves of each is held. */
   private TiledPlan cut(Landscape whole, TileSplit split) {
     split.require();
     List<Tile<PanelSummary>> tiles = new ArrayList<>();
+    TileVerdicts verdicts = new TileVerdicts(panels);
     for (TileSplit.Place place : split.places()) {
       progress.panel(place.name(), tiles.size() + 1, split.places().size());
-      tiles.add(new Tile<>(place.column(), place.row(), cut(split.part(place))));
+      TileSplit.Part part = split.part(place);
+      verdicts.add(part.tile());
+      tiles.add(new Tile<>(place.column(), place.row(), cut(part)));
     }
-    TiledPlan plan = new TiledPlan(whole, panels, tiles, warnings.list());
+    TiledPlan plan = new TiledPlan(judged(whole, verdicts), panels, tiles, warnings.list());
     requireCut(plan.figures());
     return plan;
   }

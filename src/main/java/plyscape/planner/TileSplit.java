@@ -17,6 +17,7 @@ import plyscape.plan.MapData;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Standing;
 import plyscape.plan.Tile;
+import plyscape.planner.advice.MeasureAdvice;
 import plyscape.planner.check.Assignment;
 import plyscape.region.TileCutter;
 import plyscape.region.Tiling;
@@ -91,7 +92,7 @@ final class TileSplit {
     for (Place place : places) {
       PanelTop top = top(place, new Warnings());
       boolean own = top.map().isPresent() || top.job().layup().measured().byPlace();
-      if (own && options.strict()) {
+      if (own) {
         part(place);
       }
     }
@@ -101,10 +102,11 @@ final class TileSplit {
   Part part(Place place) {
     Warnings own = new Warnings();
     PanelTop top = top(place, own);
-    Landscape tile = part(whole, top, box(place), cutter.tile(place.column() - 1, place.row() - 1));
+    Landscape tile = part(top, box(place), cutter.tile(place.column() - 1, place.row() - 1));
     top.warn(tile.tiling().carved(), own);
-    if (!tile.shape().flat()) {
-      new Assignment(tile).reliable(options.strict(), own);
+    if (own(whole.job())) {
+      new Assignment(tile).check(options, own);
+      MeasureAdvice.warn(tile, own);
     }
     List<Warning> seams = new ArrayList<>(own.list());
     seams.addAll(SeamCheck.of(tile, smallestToolMm));
@@ -124,6 +126,11 @@ final class TileSplit {
     return cutter.part(place.column() - 1, place.row() - 1);
   }
 
+  /** Whether panels differ, so that each is judged by itself. */
+  static boolean own(Job job) {
+    return job.panel().topMap() != null || job.layup().measured().byPlace();
+  }
+
   private static void requireRoom(Box part, String name, double smallestToolMm) {
     if (part == null || Math.min(part.width(), part.height()) < smallestToolMm) {
       throw new JobFault(
@@ -138,7 +145,7 @@ final class TileSplit {
     }
   }
 
-  private static Landscape part(Landscape whole, PanelTop top, Box box, Tiling tiling) {
+  private Landscape part(PanelTop top, Box box, Tiling tiling) {
     Box carved = tiling.carved();
     MapData maps =
         new MapData(
@@ -147,7 +154,9 @@ final class TileSplit {
             whole.zones().stream().map(zone -> zone.part(box, carved)).toList());
     Job job = top.job();
     boolean own = top.map().isPresent() || job.layup().measured().byPlace();
-    Depths depths = own ? DepthModel.depths(job.layup(), job.allowance(), true) : whole.depths();
+    boolean accepted = options.accepts(Acceptance.THICKNESS);
+    Depths depths =
+        own ? DepthModel.depths(job.layup(), job.allowance(), accepted) : whole.depths();
     Depths planned = whole.faces().isPresent() ? whole.depths() : depths;
     return new Landscape(
             job,

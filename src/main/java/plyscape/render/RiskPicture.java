@@ -1,5 +1,6 @@
 package plyscape.render;
 
+import java.util.ArrayList;
 import java.util.List;
 import plyscape.bend.PlaceJudge;
 import plyscape.bend.ShownCells;
@@ -18,6 +19,11 @@ public final class RiskPicture {
   private static final int LONGEST_PX = 900;
   private static final int MARGIN = 36;
   private static final int KEY = 420;
+
+  private static final List<String> UNSANDED =
+      List.of(
+          "Where a block of sandpaper doesn't reach, a floor may",
+          "stay as it was cut: it is judged for both.");
 
   private RiskPicture() {}
 
@@ -40,25 +46,53 @@ public final class RiskPicture {
             MARGIN + x, MARGIN + y, ply == 0 ? 0xd8d4cc : shades.of(FinishedFace.depth(plan, ply)));
       }
     }
-    if (plan.depths().byPlace()) {
-      byPlace(canvas, plan, raster);
+    List<Judged> cells = cells(plan);
+    if (!cells.isEmpty()) {
+      // First wider than a cell, for what lies along edges where no cell of the ply has its centre.
+      paint(canvas, plan, raster, cells, 3);
+      paint(canvas, plan, raster, cells, 1);
     }
     int x = raster.columns() + 2 * MARGIN;
-    key(canvas, x, plan);
-    List<String> words = shades.words();
+    key(canvas, x, plan, cells);
+    boolean unsanded = cells.stream().anyMatch(cell -> !cell.spot().sanded());
+    List<String> words = cells.isEmpty() ? shades.words() : unsanded ? UNSANDED : List.of();
     for (int i = 0; i < words.size(); i++) {
       canvas.text(x, MARGIN + 346 + 18 * i, 10, Colours.INK, words.get(i));
     }
     return Png.write(canvas, 0);
   }
 
-  /** Places that are judged by themselves, each as wide as they lie apart. */
-  private static void byPlace(Canvas canvas, Landscape plan, PlyRaster raster) {
-    double apart = ShownCells.apartMm(plan.tiling().carved());
+  /**
+   * A place with its own risk.
+   *
+   * @param otherThanItsPly whether that is in another step than its ply's mean
+   */
+  private record Judged(Spot spot, double risk, boolean otherThanItsPly) {}
+
+  /**
+   * Places that are judged by themselves: all where depths go by place, else those that sanding may
+   * not reach; none where that makes no difference.
+   */
+  private static List<Judged> cells(Landscape plan) {
+    List<Judged> cells = new ArrayList<>();
+    for (Spot spot : plan.spots()) {
+      double risk = PlaceJudge.risk(plan.depths(), plan.shape(), spot);
+      RiskStep ply = RiskStep.of(FinishedFace.depth(plan, spot.ply()).risk());
+      cells.add(new Judged(spot, risk, RiskStep.of(risk) != ply));
+    }
+    boolean differ = cells.stream().anyMatch(Judged::otherThanItsPly);
+    return differ || plan.depths().byPlace() ? cells : List.of();
+  }
+
+  /** Each cell as many times as wide as places lie apart, where its ply shows. */
+  private static void paint(
+      Canvas canvas, Landscape plan, PlyRaster raster, List<Judged> cells, int wider) {
+    double apart = wider * ShownCells.apartMm(plan.tiling().carved());
     double px = raster.columns() / plan.job().panel().widthMm();
     double height = plan.job().panel().heightMm();
-    for (Spot spot : plan.spots()) {
-      int rgb = RiskStep.of(PlaceJudge.risk(plan.depths(), plan.shape(), spot)).rgb();
+    for (Judged cell : cells) {
+      Spot spot = cell.spot();
+      int rgb = RiskStep.of(cell.risk()).rgb();
       int fromX = (int) Math.floor((spot.at().xMm() - apart / 2) * px);
       int fromY = (int) Math.floor((height - spot.at().yMm() - apart / 2) * px);
       int side = (int) Math.ceil(apart * px);
@@ -72,16 +106,18 @@ public final class RiskPicture {
     }
   }
 
-  private static void key(Canvas canvas, int x, Landscape plan) {
+  private static void key(Canvas canvas, int x, Landscape plan, List<Judged> cells) {
     canvas.text(x, MARGIN + 18, 15, Colours.INK, "Risk of a wrong colour");
     canvas.text(x, MARGIN + 42, 10, Colours.FAINT, "from all tolerances, each taken as 3 sigma");
     double total = 0;
     double[] areas = new double[RiskStep.values().length];
     for (PlyDepth depth : plan.depths()) {
       double area = PlyLegend.share(plan, depth.ply().number()) * plan.tiling().carved().area();
-      areas[RiskStep.of(depth.risk()).ordinal()] += area;
+      areas[RiskStep.of(depth.risk()).ordinal()] += cells.isEmpty() ? area : 0;
       total += area * depth.risk();
     }
+    double cell = plan.tiling().carved().area() / Math.max(1, cells.size());
+    cells.forEach(c -> areas[RiskStep.of(c.risk()).ordinal()] += cell);
     for (RiskStep step : RiskStep.values()) {
       int y = MARGIN + 64 + 44 * step.ordinal();
       canvas.fill(x, y, 46, 32, step.rgb());

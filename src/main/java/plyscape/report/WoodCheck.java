@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import plyscape.layup.Layup;
+import plyscape.layup.LeastFloor;
 import plyscape.layup.Ply;
 import plyscape.layup.advice.BalanceCheck;
 import plyscape.plan.Landscape;
@@ -36,13 +37,18 @@ final class WoodCheck {
     kept(out, broken, "unbalanced", "Wood, thickness and grain are the same from both sides.");
     kept(out, broken, "parallel", "The grain of neighbours is crossed.");
     out.addAll(colours(plan));
-    double deepest = plan.tiling().pockets().isEmpty() ? 0 : plan.deepestCutMm();
-    out.add(
-        new Finding(
-            plan.thicknessMm() - deepest >= plan.job().allowance().minimumFloorMm(),
-            Numbers.fixed(plan.thicknessMm() - deepest, 2)
-                + " mm of wood are left under the deepest cut."));
+    out.add(floor(plan));
     return List.copyOf(out);
+  }
+
+  /** Least wood under a cut; where depths go by place, with the place. */
+  private static Finding floor(Landscape plan) {
+    LeastFloor least = plan.leastFloor();
+    return new Finding(
+        least.floorMm() >= plan.job().allowance().minimumFloorMm() - 1e-9,
+        Numbers.fixed(least.floorMm(), 2)
+            + " mm of wood are left under the deepest cut"
+            + (least.at() == null ? "." : ", at " + least.at() + "."));
   }
 
   private static void kept(

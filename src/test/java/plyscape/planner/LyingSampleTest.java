@@ -2,6 +2,7 @@ package plyscape.planner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -21,6 +22,7 @@ import plyscape.job.JobReader;
 import plyscape.job.yaml.Setting;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
+import plyscape.layup.PlyShown;
 import plyscape.plan.Acceptance;
 import plyscape.plan.Landscape;
 import plyscape.plan.LyingPanel;
@@ -134,6 +136,22 @@ class LyingSampleTest {
         .landscape();
   }
 
+  /** Places of the whole count from its own corner; the second panel begins at 120 mm. */
+  private static void wholeHoldsWhatItsPanelsHold(TiledLandscape plan) {
+    PlyShown left = plan.tiles().get(0).plan().depths().of(8).shown();
+    PlyShown right = plan.tiles().get(1).plan().depths().of(8).shown();
+    PlyShown whole = plan.landscape().depths().of(8).shown();
+    assertTrue(left.neededWorstMm() != right.neededWorstMm());
+    assertEquals(Math.max(left.neededWorstMm(), right.neededWorstMm()), whole.neededWorstMm());
+    boolean first = left.neededWorstMm() > right.neededWorstMm();
+    assertEquals(first ? left.worstAt().xMm() : right.worstAt().xMm() + 120, whole.worstAt().xMm());
+    assertEquals(left.reliable() && right.reliable(), whole.reliable());
+    assertTrue(whole.risk() >= Math.min(left.risk(), right.risk()));
+    assertTrue(whole.risk() <= Math.max(left.risk(), right.risk()));
+    assertEquals(
+        Math.min(left.floor().floorMm(), right.floor().floorMm()), whole.floor().floorMm());
+  }
+
   /** Panels are pressed one by one: each has its own top face and its own readings. */
   @Test
   void tiles_eachHasItsOwnFaceAndPlies(@TempDir Path folder) throws IOException {
@@ -170,6 +188,7 @@ class LyingSampleTest {
     Landscape right = plan.tiles().get(1).plan();
     assertEquals(0.1, left.shape().topMap().orElseThrow().highMm());
     assertEquals(-0.3, right.shape().topMap().orElseThrow().lowMm());
+    wholeHoldsWhatItsPanelsHold(plan);
     assertEquals(
         7.55 - 7.30,
         right.depths().of(8, new PanelPoint(0, 0)).bottomMm()

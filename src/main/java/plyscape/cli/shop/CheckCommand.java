@@ -23,6 +23,7 @@ import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.PanelCorners;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.Ply;
 import plyscape.layup.Spot;
@@ -113,7 +114,7 @@ public final class CheckCommand implements Callable<Integer> {
       OutputFile.require(svg, force);
     }
     CheckReport report = report();
-    long thin = report.depths().stream().filter(d -> !d.reliable()).count();
+    long thin = report.depths().stream().filter(d -> !report.reliable(d)).count();
     if (svg != null && !(strict && thin > 0)) {
       OutputFile.write(
           svg, LayupDrawing.svg(report.layup(), report.depths(), report.allowance()), force);
@@ -137,14 +138,22 @@ public final class CheckCommand implements Callable<Integer> {
         place == null ? layup.measured().centre() : PlaceOption.of(spec, "--at", place, size);
     CutAllowance allowance = allowanceOptions.read(spec);
     Depths depths = DepthModel.depths(layup, allowance, acceptThickness).at(at);
+    boolean everywhere = layup.measured().byPlace() && place == null;
     return new CheckReport(
         layup,
         allowance,
         depths,
         at,
+        everywhere ? corners(depths, size) : List.of(),
         ThinPlyAdvice.of(layup, allowance, measuringToleranceMm, at),
         NextMeasurement.of(layup, allowance, spots(layup, size), measuringToleranceMm)
             .orElse(null));
+  }
+
+  private static List<PanelCorners> corners(Depths depths, PanelSize size) {
+    return depths.stream()
+        .map(d -> PanelCorners.of(depths, d.ply().number(), size.widthMm(), size.heightMm()))
+        .toList();
   }
 
   /** Every ply all over the panel, as nobody knows yet what shows where. */

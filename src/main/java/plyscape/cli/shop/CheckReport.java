@@ -9,6 +9,8 @@ import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.LeastFloor;
+import plyscape.layup.PanelCorners;
 import plyscape.layup.PanelPoint;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.advice.NextMeasurement;
@@ -18,6 +20,8 @@ import plyscape.layup.advice.ThinPlyAdvice;
  * What {@code check} found.
  *
  * @param at place at which the plies were judged
+ * @param corners what holds of each ply all over the panel; empty when one place was asked for, or
+ *     all are the same
  * @param next the measurement by place that would help most, or null
  */
 record CheckReport(
@@ -25,6 +29,7 @@ record CheckReport(
     CutAllowance allowance,
     Depths depths,
     PanelPoint at,
+    List<PanelCorners> corners,
     List<ThinPlyAdvice> advice,
     NextMeasurement next) {
 
@@ -71,9 +76,26 @@ record CheckReport(
     return JsonText.of(root);
   }
 
+  /** Whether a ply is reliable: all over the panel unless one place was asked for. */
+  boolean reliable(PlyDepth d) {
+    return d.reliable() && (corners.isEmpty() || corners.get(d.ply().number() - 1).reliable());
+  }
+
+  /** Least wood that a cut into a ply leaves, likewise; the place only where it matters. */
+  LeastFloor floor(PlyDepth d) {
+    int number = d.ply().number();
+    return corners.isEmpty()
+        ? new LeastFloor(depths.floorMm(number), null, d.targetMm())
+        : corners.get(number - 1).leastFloor();
+  }
+
+  /** Whether {@code minimum_floor} is kept there. */
+  boolean floorKept(PlyDepth d) {
+    return floor(d).floorMm() >= allowance.minimumFloorMm() - 1e-9;
+  }
+
   private void ply(ObjectNode node, PlyDepth d) {
     int number = d.ply().number();
-    double floor = depths.floorMm(number);
     node.put("number", number);
     node.put("name", d.ply().name());
     node.put("colour", d.ply().colour());
@@ -89,7 +111,17 @@ record CheckReport(
     node.put("bottom_tolerance_mm", d.bottomToleranceMm());
     node.put("needed_top_mm", d.neededTopMm());
     node.put("needed_bottom_mm", d.neededBottomMm());
-    node.put("floor_mm", floor);
-    node.put("floor_kept", floor >= allowance.minimumFloorMm() - 1e-9);
+    node.put("floor_mm", depths.floorMm(number));
+    node.put("floor_kept", floorKept(d));
+    if (!corners.isEmpty()) {
+      PanelCorners all = corners.get(number - 1);
+      node.put("needed_worst_mm", all.neededWorstMm());
+      node.putArray("worst_at").add(all.worstAt().xMm()).add(all.worstAt().yMm());
+      node.put("floor_least_mm", all.leastFloor().floorMm());
+      node.putArray("floor_least_at")
+          .add(all.leastFloor().at().xMm())
+          .add(all.leastFloor().at().yMm());
+      node.put("reliable_everywhere", reliable(d));
+    }
   }
 }

@@ -6,6 +6,8 @@ import java.util.Locale;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
 import plyscape.layup.Layup;
+import plyscape.layup.LeastFloor;
+import plyscape.layup.PanelCorners;
 import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
 import plyscape.layup.advice.NextMeasurement;
@@ -73,11 +75,19 @@ final class CheckText {
   }
 
   private static String verdict(PlyDepth d, CheckReport report) {
-    double floor = report.depths().floorMm(d.ply().number());
+    LeastFloor floor = report.floor(d);
     String verdict = d.reliable() ? "reliable" : "too thin";
-    return floor < report.allowance().minimumFloorMm() - 1e-9
-        ? verdict + ", but only " + Numbers.fixed(floor, 2) + " mm would stay under it"
-        : verdict;
+    if (d.reliable() && !report.reliable(d)) {
+      PanelCorners all = report.corners().get(d.ply().number() - 1);
+      verdict = "too thin at " + all.worstAt() + ", needs " + Numbers.fixed(all.neededWorstMm(), 3);
+    }
+    return report.floorKept(d)
+        ? verdict
+        : verdict
+            + ", but only "
+            + Numbers.fixed(floor.floorMm(), 2)
+            + " mm would stay under it"
+            + (floor.at() == null ? "" : " at " + floor.at());
   }
 
   /**

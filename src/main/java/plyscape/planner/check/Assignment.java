@@ -1,6 +1,7 @@
 package plyscape.planner.check;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import plyscape.fault.JobFault;
@@ -40,10 +41,23 @@ public final class Assignment {
    *     comes down to a ply
    */
   public void check(PlanOptions options, Warnings warnings) {
-    Tiling tiling = panel.tiling();
-    FloorCheck.require(depths, tiling.exposed().lastKey(), job.allowance());
+    floor();
     reliable(options.strict(), warnings);
-    cutters(tiling, options, warnings);
+    cutters(options, warnings);
+  }
+
+  /** The part about the wood left under the deepest cut, where it is least. */
+  public void floor() {
+    int deepest = panel.tiling().exposed().lastKey();
+    if (!depths.byPlace()) {
+      FloorCheck.require(depths, deepest, job.allowance());
+      return;
+    }
+    // Deeper plies leave less: of two that leave too little the lower one is the one to leave out.
+    List<Integer> plies = new ArrayList<>(panel.tiling().exposed().keySet());
+    Collections.reverse(plies);
+    plies.forEach(
+        ply -> FloorCheck.require(depths, ply, depths.of(ply).shown().floor(), job.allowance()));
   }
 
   /** The part about plies that are hard to hit. */
@@ -64,8 +78,9 @@ public final class Assignment {
     thin.forEach(w -> warnings.add(w.code(), w.message(), w.where()));
   }
 
-  private void cutters(Tiling tiling, PlanOptions options, Warnings warnings) {
-    List<PlyDepth> shown = tiling.exposed().keySet().stream().map(depths::of).toList();
+  /** The part about cutters that must come down to the plies that show. */
+  public void cutters(PlanOptions options, Warnings warnings) {
+    List<PlyDepth> shown = panel.tiling().exposed().keySet().stream().map(depths::of).toList();
     CutterReach reach = new CutterReach(job);
     if (options.previewOnly() || options.accepts(Acceptance.SHORT_FLUTES)) {
       reach.warn(shown, warnings);

@@ -54,10 +54,10 @@ public final class CutterReach {
     double longest = cutters.stream().mapToDouble(Tool::fluteLengthMm).max().orElse(0);
     double deepest = 0;
     for (PlyDepth ply : plies) {
-      if (ply.targetMm() > longest) {
+      if (deepestMm(ply) > longest) {
         found.add(shortFlutes(ply, longest));
       }
-      deepest = Math.max(deepest, ply.targetMm());
+      deepest = Math.max(deepest, deepestMm(ply));
     }
     for (Tool tool : cutters) {
       double depth = Math.min(deepest, tool.fluteLengthMm());
@@ -68,15 +68,20 @@ public final class CutterReach {
     return found;
   }
 
+  /** Where depths go by place its deepest target counts. */
+  private static double deepestMm(PlyDepth ply) {
+    return ply.shown() == null ? ply.targetMm() : ply.shown().mostTargetMm();
+  }
+
   private Shortage shortFlutes(PlyDepth ply, double longestMm) {
     return new Shortage(
         "short-flutes",
         cutters.isEmpty()
-            ? format("it is to be cut to %.3f mm, and no cutter is flat", ply.targetMm())
+            ? format("it is to be cut to %.3f mm, and no cutter is flat", deepestMm(ply))
             : format(
                 "it is to be cut to %.3f mm, and the longest flutes have %.2f mm: it won't be"
                     + " reached",
-                ply.targetMm(), longestMm),
+                deepestMm(ply), longestMm),
         "ply " + ply.ply().number() + " (" + ply.ply().name() + ")",
         format(
             "list a flat cutter with flutes of %.2f mm or more, or keep the ply out of"

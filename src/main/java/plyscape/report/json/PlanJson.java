@@ -96,7 +96,7 @@ public final class PlanJson {
     panel(root.putObject("panel"), plan);
     terrain(root.putObject("terrain"), plan.terrain());
     plies(root.putArray("plies"), plan);
-    root.put("panel_risk", plan.depths().panelRisk(plan.spots()));
+    root.put("panel_risk", plan.panelRisk());
     plan.faces()
         .ifPresent(
             faces ->
