@@ -135,7 +135,7 @@ public final class Planner {
 
   /** Whether panels of one landscape differ, so that each is judged by itself. */
   private boolean ownTiles() {
-    return panels.tiled() && TileSplit.own(job);
+    return panels.tiled() && TileSplit.own(panels, job.layup());
   }
 
   private Landscape landscape() {

@@ -11,6 +11,7 @@ import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
+import plyscape.layup.Layup;
 import plyscape.plan.Acceptance;
 import plyscape.plan.Landscape;
 import plyscape.plan.MapData;
@@ -104,7 +105,7 @@ final class TileSplit {
     PanelTop top = top(place, own);
     Landscape tile = part(top, box(place), cutter.tile(place.column() - 1, place.row() - 1));
     top.warn(tile.tiling().carved(), own);
-    if (own(whole.job())) {
+    if (own(panels, whole.job().layup())) {
       new Assignment(tile).check(options, own);
       MeasureAdvice.warn(tile, own);
     }
@@ -127,8 +128,8 @@ final class TileSplit {
   }
 
   /** Whether panels differ, so that each is judged by itself. */
-  static boolean own(Job job) {
-    return job.panel().topMap() != null || job.layup().measured().byPlace();
+  static boolean own(Job.PanelSpec panels, Layup layup) {
+    return panels.topMap() != null || layup.measured().byPlace();
   }
 
   private static void requireRoom(Box part, String name, double smallestToolMm) {
