@@ -72,72 +72,71 @@ final class BlockView {
     Canvas large = new Canvas(w, h, NOTHING);
     java.util.stream.IntStream.range(0, w)
         .parallel()
-        .forEach(x -> column(large, x, scale, across, away));
+        .forEach(x -> new Column(large, x, scale).draw(across, away));
     return halve(large);
   }
 
-  private void column(Canvas canvas, int pixelX, double scale, double across, double away) {
-    double u = (pixelX + 0.5) / scale - across / 2;
-    double middleX = (block.minX() + block.maxX()) / 2;
-    double middleY = (block.minY() + block.maxY()) / 2;
-    double sin = Math.sin(PITCH);
-    double cos = Math.cos(PITCH) * stretch;
-    double lowest = -away / 2 * sin + floor * cos;
-    int drawn = -1;
-    double step = Math.min(raster.cellMm() / 2, 0.7 / (sin * scale));
-    boolean inside = false;
-    for (double v = -away / 2; v <= away / 2; v += step) {
-      double x = middleX + u * Math.cos(YAW) - v * Math.sin(YAW);
-      double y = middleY + u * Math.sin(YAW) + v * Math.cos(YAW);
-      if (!block.contains(x, y)) {
-        if (inside) {
-          return;
+  /** A column of the picture's pixels. */
+  private final class Column {
+
+    private final Canvas canvas;
+    private final int pixelX;
+
+    /** Pixels a mm. */
+    private final double scale;
+
+    private final double sin = Math.sin(PITCH);
+    private final double cos = Math.cos(PITCH) * stretch;
+
+    Column(Canvas canvas, int pixelX, double scale) {
+      this.canvas = canvas;
+      this.pixelX = pixelX;
+      this.scale = scale;
+    }
+
+    /** Walks over the block, which is so wide across the view and so long away from it. */
+    void draw(double across, double away) {
+      double u = (pixelX + 0.5) / scale - across / 2;
+      double middleX = (block.minX() + block.maxX()) / 2;
+      double middleY = (block.minY() + block.maxY()) / 2;
+      double lowest = -away / 2 * sin + floor * cos;
+      int drawn = -1;
+      double step = Math.min(raster.cellMm() / 2, 0.7 / (sin * scale));
+      boolean inside = false;
+      for (double v = -away / 2; v <= away / 2; v += step) {
+        double x = middleX + u * Math.cos(YAW) - v * Math.sin(YAW);
+        double y = middleY + u * Math.sin(YAW) + v * Math.cos(YAW);
+        if (!block.contains(x, y)) {
+          if (inside) {
+            return;
+          }
+          continue;
         }
-        continue;
-      }
-      int cell = cell(x, y);
-      double high = height[cell];
-      if (!inside) {
-        inside = true;
-        drawn = (int) Math.ceil((v * sin + floor * cos - lowest) * scale) - 1;
-      }
-      int top = (int) Math.floor((v * sin + high * cos - lowest) * scale);
-      if (top > drawn) {
-        paint(
-            canvas,
-            pixelX,
-            drawn + 1,
-            top,
-            v * sin - lowest,
-            scale,
-            cos,
-            cell,
-            wallLight(cell, x, y));
-        drawn = top;
+        int cell = cell(x, y);
+        if (!inside) {
+          inside = true;
+          drawn = (int) Math.ceil((v * sin + floor * cos - lowest) * scale) - 1;
+        }
+        int top = (int) Math.floor((v * sin + height[cell] * cos - lowest) * scale);
+        if (top > drawn) {
+          paint(drawn + 1, top, v * sin - lowest, cell, wallLight(cell, x, y));
+          drawn = top;
+        }
       }
     }
-  }
 
-  /**
-   * Pixels from one height on the picture to another, all at one place of the ground: wall below
-   * the face, face on top.
-   */
-  private void paint(
-      Canvas canvas,
-      int x,
-      int from,
-      int to,
-      double ground,
-      double scale,
-      double cos,
-      int cell,
-      double wallLight) {
-    for (int p = Math.max(from, 0); p <= to; p++) {
-      double high = ((p + 0.5) / scale - ground) / cos;
-      boolean wall = high < height[cell] - 1.0 / (scale * cos);
-      int colour = wall ? colourAt(-high) : colourAt(-height[cell]);
-      double shine = wall ? wallLight : light[cell];
-      canvas.set(x, canvas.height() - 1 - p, Colours.light(colour, shine));
+    /**
+     * Pixels from one height on the picture to another, all at one place of the ground: wall below
+     * the face, face on top.
+     */
+    private void paint(int from, int to, double ground, int cell, double wallLight) {
+      for (int p = Math.max(from, 0); p <= to; p++) {
+        double high = ((p + 0.5) / scale - ground) / cos;
+        boolean wall = high < height[cell] - 1.0 / (scale * cos);
+        int colour = wall ? colourAt(-high) : colourAt(-height[cell]);
+        double shine = wall ? wallLight : light[cell];
+        canvas.set(pixelX, canvas.height() - 1 - p, Colours.light(colour, shine));
+      }
     }
   }
 

@@ -38,17 +38,11 @@ public final class CellMap {
     double cell = Math.max(panel.widthMm(), panel.heightMm()) / longestCells;
     PlyRaster raster = PlyRaster.of(plan.tiling(), panel.widthMm(), panel.heightMm(), cell);
     short[] zones = new short[raster.plies().length];
+    PictureCells cells =
+        new PictureCells(raster.columns(), raster.rows(), cell, 0, panel.heightMm());
     for (int i = 0; i < plan.zones().size(); i++) {
       Zone zone = plan.zones().get(i);
-      PlyRaster.fill(
-          multi(zone.area()),
-          (short) (i + 1),
-          zones,
-          raster.columns(),
-          raster.rows(),
-          cell,
-          0,
-          panel.heightMm());
+      cells.fill(multi(zone.area()), (short) (i + 1), zones);
     }
     return new CellMap(raster, zones);
   }

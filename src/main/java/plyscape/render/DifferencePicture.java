@@ -30,44 +30,47 @@ public final class DifferencePicture {
   private DifferencePicture() {}
 
   /**
-   * Draws.
+   * What came out, cell by cell, rows from the south.
    *
    * @param columns cells a row
-   * @param rows from the south
+   * @param rows count
    * @param cellMm for the picture's true size
    * @param verdicts of each cell: 0 as planned, 1 gouged, 2 left uncut, 3 unreachable, 4 along a
    *     wall
    * @param plyIndex of each cell: index into colours, -1 where the panel stays uncut
+   */
+  public record Cells(int columns, int rows, double cellMm, byte[] verdicts, short[] plyIndex) {}
+
+  /**
+   * Draws.
+   *
    * @param colours of the plies, 0xRRGGBB
    * @param uncutColour of the border
    */
-  public static byte[] png(
-      int columns,
-      int rows,
-      double cellMm,
-      byte[] verdicts,
-      short[] plyIndex,
-      int[] colours,
-      int uncutColour) {
-    int line = Math.min(Math.max(columns / 36, 16), 44);
+  public static byte[] png(Cells cells, int[] colours, int uncutColour) {
+    int line = Math.min(Math.max(cells.columns() / 36, 16), 44);
     Canvas canvas =
-        new Canvas(Math.max(columns, LEAST_WIDTH_PX), rows + line * (COLOURS.length + 1), 0xffffff);
+        new Canvas(
+            Math.max(cells.columns(), LEAST_WIDTH_PX),
+            cells.rows() + line * (COLOURS.length + 1),
+            0xffffff);
     long[] counts = new long[COLOURS.length];
-    for (int row = 0; row < rows; row++) {
-      for (int column = 0; column < columns; column++) {
-        int cell = row * columns + column;
-        counts[verdicts[cell]]++;
-        int colour = COLOURS[verdicts[cell]];
-        if (colour < 0) {
-          colour =
-              Colours.mix(
-                  plyIndex[cell] < 0 ? uncutColour : colours[plyIndex[cell]], 0xffffff, PALE);
-        }
-        canvas.set(column, rows - 1 - row, colour);
+    for (int row = 0; row < cells.rows(); row++) {
+      for (int column = 0; column < cells.columns(); column++) {
+        int cell = row * cells.columns() + column;
+        counts[cells.verdicts()[cell]]++;
+        int ply = cells.plyIndex()[cell];
+        int colour = COLOURS[cells.verdicts()[cell]];
+        canvas.set(
+            column,
+            cells.rows() - 1 - row,
+            colour >= 0
+                ? colour
+                : Colours.mix(ply < 0 ? uncutColour : colours[ply], 0xffffff, PALE));
       }
     }
-    legend(canvas, rows, line, counts, cellMm);
-    return Png.write(canvas, (int) Math.round(1000 / cellMm));
+    legend(canvas, cells.rows(), line, counts, cells.cellMm());
+    return Png.write(canvas, (int) Math.round(1000 / cells.cellMm()));
   }
 
   /** What the colours mean, with areas, a line each. */

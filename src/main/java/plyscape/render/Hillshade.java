@@ -13,16 +13,20 @@ final class Hillshade {
   private Hillshade() {}
 
   /**
-   * Light at the middle of a 3 by 3 window given row by row from the north-west, cells {@code w}
+   * Light at the middle of a 3 by 3 window, from the {@link #edge}s of the window, cells {@code w}
    * wide, in the same unit as the heights. With the sun's vector (-1, 1, sqrt 2) / 2 (east, north,
    * up), the formula is the product with the surface normal.
    */
-  static double light(
-      double a, double b, double c, double d, double f, double g, double h, double i, double w) {
-    double east = ((c + 2 * f + i) - (a + 2 * d + g)) / (8 * w);
-    double south = ((g + 2 * h + i) - (a + 2 * b + c)) / (8 * w);
-    // Normal (-east, south, 1): the ground rises to the south by `south`, so it falls to the north.
-    double dot = (east + south + Math.sqrt(2)) / 2;
-    return Math.max(255 * dot / Math.sqrt(1 + east * east + south * south), 0);
+  static double light(double east, double west, double south, double north, double w) {
+    double riseEast = (east - west) / (8 * w);
+    double riseSouth = (south - north) / (8 * w);
+    // Normal (-riseEast, riseSouth, 1): what rises to the south falls to the north.
+    double dot = (riseEast + riseSouth + Math.sqrt(2)) / 2;
+    return Math.max(255 * dot / Math.sqrt(1 + riseEast * riseEast + riseSouth * riseSouth), 0);
+  }
+
+  /** Heights along one edge of the window, the middle one twice. */
+  static double edge(double corner, double middle, double otherCorner) {
+    return corner + 2 * middle + otherCorner;
   }
 }

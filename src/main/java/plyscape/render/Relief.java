@@ -76,14 +76,10 @@ final class Relief {
       }
       double shade =
           Hillshade.light(
-              soft[n + w],
-              soft[n + x],
-              soft[n + e],
-              soft[m + w],
-              soft[m + e],
-              soft[s + w],
-              soft[s + x],
-              soft[s + e],
+              Hillshade.edge(soft[n + e], soft[m + e], soft[s + e]),
+              Hillshade.edge(soft[n + w], soft[m + w], soft[s + w]),
+              Hillshade.edge(soft[s + w], soft[s + x], soft[s + e]),
+              Hillshade.edge(soft[n + w], soft[n + x], soft[n + e]),
               cell);
       light[m + x] = (float) (0.42 + 0.58 * shade / Hillshade.FLAT);
     }

@@ -3,7 +3,6 @@ package plyscape.render;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -28,47 +27,54 @@ record SectionLine(double lengthMm, List<Span> spans) {
     if (!(length > 0)) {
       throw new IllegalArgumentException("a section needs two different points");
     }
+    Ray ray = new Ray(x0, y0, (x1 - x0) / length, (y1 - y0) / length);
     List<Span> spans = new ArrayList<>();
-    for (Map.Entry<Integer, MultiPolygon> e : tiling.exposed().entrySet()) {
-      List<Double> at = new ArrayList<>();
-      MultiPolygon area = e.getValue();
-      for (int i = 0; i < area.getNumGeometries(); i++) {
-        Polygon polygon = (Polygon) area.getGeometryN(i);
-        cross(polygon.getExteriorRing(), x0, y0, x1, y1, length, at);
-        for (int j = 0; j < polygon.getNumInteriorRing(); j++) {
-          cross(polygon.getInteriorRingN(j), x0, y0, x1, y1, length, at);
-        }
-      }
-      at.sort(null);
-      for (int k = 0; k + 1 < at.size(); k += 2) {
-        double from = Math.max(at.get(k), 0);
-        double to = Math.min(at.get(k + 1), length);
-        if (to > from) {
-          spans.add(new Span(from, to, e.getKey()));
-        }
-      }
-    }
+    tiling
+        .exposed()
+        .forEach(
+            (ply, area) -> {
+              List<Double> at = ray.crossings(area);
+              for (int k = 0; k + 1 < at.size(); k += 2) {
+                double from = Math.max(at.get(k), 0);
+                double to = Math.min(at.get(k + 1), length);
+                if (to > from) {
+                  spans.add(new Span(from, to, ply));
+                }
+              }
+            });
     spans.sort(Comparator.comparingDouble(Span::fromMm));
     return new SectionLine(length, List.copyOf(spans));
   }
 
-  /**
-   * Crossings of a ring with the endless line; a vertex on the line belongs to its left side, so
-   * that it counts once.
-   */
-  private static void cross(
-      LineString ring, double x0, double y0, double x1, double y1, double length, List<Double> at) {
-    double ux = (x1 - x0) / length;
-    double uy = (y1 - y0) / length;
-    Coordinate[] points = ring.getCoordinates();
-    for (int i = 0; i + 1 < points.length; i++) {
-      double side0 = ux * (points[i].y - y0) - uy * (points[i].x - x0);
-      double side1 = ux * (points[i + 1].y - y0) - uy * (points[i + 1].x - x0);
-      if (side0 >= 0 != side1 >= 0) {
-        double t = side0 / (side0 - side1);
-        double x = points[i].x + t * (points[i + 1].x - points[i].x);
-        double y = points[i].y + t * (points[i + 1].y - points[i].y);
-        at.add((x - x0) * ux + (y - y0) * uy);
+  /** The endless line through a point, with its direction as a unit vector. */
+  private record Ray(double x, double y, double ux, double uy) {
+
+    /** Where it crosses an area's edge, mm from the point, in order. */
+    List<Double> crossings(MultiPolygon area) {
+      List<Double> at = new ArrayList<>();
+      for (int i = 0; i < area.getNumGeometries(); i++) {
+        Polygon polygon = (Polygon) area.getGeometryN(i);
+        cross(polygon.getExteriorRing(), at);
+        for (int j = 0; j < polygon.getNumInteriorRing(); j++) {
+          cross(polygon.getInteriorRingN(j), at);
+        }
+      }
+      at.sort(null);
+      return at;
+    }
+
+    /** A vertex on the line belongs to its left side, so that it counts once. */
+    private void cross(LineString ring, List<Double> at) {
+      Coordinate[] points = ring.getCoordinates();
+      for (int i = 0; i + 1 < points.length; i++) {
+        double side0 = ux * (points[i].y - y) - uy * (points[i].x - x);
+        double side1 = ux * (points[i + 1].y - y) - uy * (points[i + 1].x - x);
+        if (side0 >= 0 != side1 >= 0) {
+          double t = side0 / (side0 - side1);
+          double crossX = points[i].x + t * (points[i + 1].x - points[i].x);
+          double crossY = points[i].y + t * (points[i + 1].y - points[i].y);
+          at.add((crossX - x) * ux + (crossY - y) * uy);
+        }
       }
     }
   }

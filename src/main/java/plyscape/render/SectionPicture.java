@@ -1,11 +1,11 @@
 package plyscape.render;
 
 import plyscape.grid.CellFrame;
-import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.lettering.StrokeAlphabet;
 import plyscape.plan.Landscape;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * A cut through the finished panel from west to east, seen from the south: plies, glue lines, the
@@ -20,7 +20,26 @@ public final class SectionPicture {
   private static final int HEAD = 64;
   private static final int GLUE = 0x3a2f26;
 
-  private SectionPicture() {}
+  private static final int LEFT = MARGIN + AXIS;
+  private static final int TOP = MARGIN + HEAD;
+
+  private final Landscape plan;
+  private final double yMm;
+
+  /** Pixels a mm. */
+  private final double across;
+
+  private final double down;
+  private final Canvas canvas;
+
+  private SectionPicture(Landscape plan, double yMm) {
+    this.plan = plan;
+    this.yMm = yMm;
+    across = WIDTH_PX / plan.job().panel().widthMm();
+    down = THICKNESS_PX / plan.thicknessMm();
+    int height = Math.max(TOP + THICKNESS_PX + 80, PlyLegend.height(plan) + 2 * MARGIN);
+    canvas = new Canvas(LEFT + WIDTH_PX + 2 * MARGIN + PlyLegend.WIDTH, height, Colours.PAPER);
+  }
 
   /** A PNG file of the section through the middle of the carved area. */
   public static byte[] png(Landscape plan) {
@@ -29,53 +48,49 @@ public final class SectionPicture {
 
   /** A PNG file of the section at a panel Y, mm. */
   public static byte[] png(Landscape plan, double yMm) {
-    Job.PanelSpec panel = plan.job().panel();
-    double across = WIDTH_PX / panel.widthMm();
-    double down = THICKNESS_PX / plan.thicknessMm();
-    int left = MARGIN + AXIS;
-    int top = MARGIN + HEAD;
-    int height = Math.max(top + THICKNESS_PX + 80, PlyLegend.height(plan) + 2 * MARGIN);
-    Canvas canvas =
-        new Canvas(left + WIDTH_PX + 2 * MARGIN + PlyLegend.WIDTH, height, Colours.PAPER);
-    canvas.text(
-        MARGIN,
-        MARGIN + 14,
-        15,
-        Colours.INK,
-        "Section at Y = " + Numbers.trimmed(yMm, 3) + " mm, west to east");
-    canvas.text(
-        MARGIN,
-        MARGIN + 34,
-        10,
-        Colours.FAINT,
-        "Heights x "
-            + Numbers.fixed(down / across, 1)
-            + ". Dark lines are glue; pale wood is cut or sanded away.");
-    SectionLine line = SectionLine.of(plan.tiling(), 0, yMm, panel.widthMm(), yMm);
-    double[] face = faceByColumn(plan, line, across, yMm);
-    int[] wood = layers(plan, down);
+    return Png.write(new SectionPicture(plan, yMm).drawn(), 0);
+  }
+
+  private Canvas drawn() {
+    double panelMm = plan.job().panel().widthMm();
+    double[] face = faceByColumn(SectionLine.of(plan.tiling(), 0, yMm, panelMm, yMm));
+    drawHead();
+    drawWood(face);
+    drawFace(face);
+    canvas.frame(LEFT - 1, TOP - 1, WIDTH_PX + 2, THICKNESS_PX + 2, Colours.FAINT);
+    drawAxis();
+    ScaleBar.draw(
+        canvas,
+        LEFT,
+        TOP + THICKNESS_PX + 24,
+        across,
+        panelMm,
+        plan.terrain().frame().metresPerMm());
+    PlyLegend.draw(canvas, LEFT + WIDTH_PX + MARGIN, MARGIN, plan);
+    return canvas;
+  }
+
+  private void drawHead() {
+    String where = Template.fill("Section at Y = %.3t mm, west to east", yMm);
+    canvas.text(MARGIN, MARGIN + 14, 15, Colours.INK, where);
+    String how =
+        Template.fill(
+            "Heights x %.1f. Dark lines are glue; pale wood is cut or sanded away.", down / across);
+    canvas.text(MARGIN, MARGIN + 34, 10, Colours.FAINT, how);
+  }
+
+  /** The layers, pale above the face. */
+  private void drawWood(double[] face) {
+    int[] wood = layers();
     for (int y = 0; y < THICKNESS_PX; y++) {
       int pale = Colours.mix(wood[y], Colours.PAPER, 0.86);
       for (int x = 0; x < WIDTH_PX; x++) {
-        canvas.set(left + x, top + y, (y + 0.5) / down < face[x] ? pale : wood[y]);
+        canvas.set(LEFT + x, TOP + y, (y + 0.5) / down < face[x] ? pale : wood[y]);
       }
     }
-    drawFace(canvas, left, top, face, down);
-    canvas.frame(left - 1, top - 1, WIDTH_PX + 2, THICKNESS_PX + 2, Colours.FAINT);
-    drawAxis(canvas, plan, left, top, down);
-    ScaleBar.draw(
-        canvas,
-        left,
-        top + THICKNESS_PX + 24,
-        across,
-        panel.widthMm(),
-        plan.terrain().frame().metresPerMm());
-    PlyLegend.draw(canvas, left + WIDTH_PX + MARGIN, MARGIN, plan);
-    return Png.write(canvas, 0);
   }
 
-  private static double[] faceByColumn(
-      Landscape plan, SectionLine line, double across, double yMm) {
+  private double[] faceByColumn(SectionLine line) {
     double[] face = new double[WIDTH_PX];
     double[] cut =
         plan.faces()
@@ -97,7 +112,7 @@ public final class SectionPicture {
   }
 
   /** The layer at the middle of every row of pixels; glue lines are at least one pixel high. */
-  private static int[] layers(Landscape plan, double down) {
+  private int[] layers() {
     int[] colours = new int[THICKNESS_PX];
     for (int y = 0; y < THICKNESS_PX; y++) {
       double depth = (y + 0.5) / down;
@@ -113,29 +128,29 @@ public final class SectionPicture {
     return colours;
   }
 
-  private static void drawFace(Canvas canvas, int left, int top, double[] face, double down) {
+  private void drawFace(double[] face) {
     int from = 0;
     for (int x = 1; x <= face.length; x++) {
       if (x == face.length || face[x] != face[from]) {
-        double y = top + face[from] * down;
-        canvas.line(left + from, y, left + x, y, 1.8, Colours.INK);
+        double y = TOP + face[from] * down;
+        canvas.line(LEFT + from, y, LEFT + x, y, 1.8, Colours.INK);
         if (x < face.length) {
-          canvas.line(left + x, y, left + x, top + face[x] * down, 1.8, Colours.INK);
+          canvas.line(LEFT + x, y, LEFT + x, TOP + face[x] * down, 1.8, Colours.INK);
         }
         from = x;
       }
     }
   }
 
-  private static void drawAxis(Canvas canvas, Landscape plan, int left, int top, double down) {
-    canvas.text(MARGIN, top - 14, 9, Colours.FAINT, "depth, mm");
+  private void drawAxis() {
+    canvas.text(MARGIN, TOP - 14, 9, Colours.FAINT, "depth, mm");
     double step = ScaleBar.lengthMm(plan.thicknessMm());
     for (int i = 0; i * step <= plan.thicknessMm() + 1e-9; i++) {
-      double y = top + i * step * down;
-      canvas.line(left - 8, y, left - 2, y, 1.2, Colours.FAINT);
+      double y = TOP + i * step * down;
+      canvas.line(LEFT - 8, y, LEFT - 2, y, 1.2, Colours.FAINT);
       String text = Numbers.trimmed(i * step, 3);
       double width = StrokeAlphabet.width(text) * 10 / StrokeAlphabet.CAP_UNITS;
-      canvas.text(left - 12 - width, y + 5, 10, Colours.INK, text);
+      canvas.text(LEFT - 12 - width, y + 5, 10, Colours.INK, text);
     }
   }
 }

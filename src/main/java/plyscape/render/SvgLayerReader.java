@@ -36,7 +36,15 @@ public final class SvgLayerReader {
       List<double[]> exposed,
       List<double[]> pocket) {}
 
-  private SvgLayerReader() {}
+  private final String fileName;
+  private final Map<String, List<double[]>> paths = new TreeMap<>();
+
+  /** The panel's, mm; null before the svg element. */
+  private double[] size;
+
+  private SvgLayerReader(String fileName) {
+    this.fileName = fileName;
+  }
 
   /**
    * Reads one file.
@@ -44,6 +52,13 @@ public final class SvgLayerReader {
    * @throws InputFault if it isn't a layer as src/contract.md has it
    */
   public static Layer read(String fileName, String text) {
+    int plyNumber = plyNumber(fileName);
+    SvgLayerReader reader = new SvgLayerReader(fileName);
+    reader.elements(text);
+    return reader.layer(plyNumber);
+  }
+
+  private static int plyNumber(String fileName) {
     int hyphen = fileName.indexOf('-');
     if (hyphen < 1 || !fileName.substring(0, hyphen).matches("[0-9]{1,4}")) {
       throw new InputFault(
@@ -51,47 +66,55 @@ public final class SvgLayerReader {
           "no ply number before the first hyphen of its name",
           "such as 02-wood.svg");
     }
+    return Integer.parseInt(fileName.substring(0, hyphen));
+  }
+
+  private void elements(String text) {
     XMLInputFactory factory = XMLInputFactory.newInstance();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    Map<String, List<double[]>> paths = new TreeMap<>();
-    double[] size = null;
     try {
       XMLStreamReader xml = factory.createXMLStreamReader(new StringReader(text));
       while (xml.hasNext()) {
-        if (xml.next() != XMLStreamConstants.START_ELEMENT) {
-          continue;
-        }
-        Place place = place(fileName, xml.getLocation());
-        if (xml.getAttributeValue(null, "transform") != null) {
-          throw new InputFault(place, "a transform", "layers are in panel mm without one");
-        }
-        if (xml.getLocalName().equals("svg") && size == null) {
-          size = size(place, xml);
-        } else if (xml.getLocalName().equals("path") && size != null) {
-          String id = xml.getAttributeValue(null, "id");
-          String data = xml.getAttributeValue(null, "d");
-          if (id != null
-              && paths.put(id, new SvgPathReader(place, data == null ? "" : data, size[1]).rings())
-                  != null) {
-            throw new InputFault(place, "a second path \"" + id + "\"", "one of each is wanted");
-          }
+        if (xml.next() == XMLStreamConstants.START_ELEMENT) {
+          element(place(fileName, xml.getLocation()), xml);
         }
       }
     } catch (XMLStreamException e) {
       throw new InputFault(
           place(fileName, e.getLocation()), "not well-formed XML", "write the plan again", e);
     }
+  }
+
+  private void element(Place place, XMLStreamReader xml) {
+    if (xml.getAttributeValue(null, "transform") != null) {
+      throw new InputFault(place, "a transform", "layers are in panel mm without one");
+    }
+    if (xml.getLocalName().equals("svg") && size == null) {
+      size = size(place, xml);
+    } else if (xml.getLocalName().equals("path") && size != null) {
+      path(place, xml);
+    }
+  }
+
+  private void path(Place place, XMLStreamReader xml) {
+    String id = xml.getAttributeValue(null, "id");
+    String data = xml.getAttributeValue(null, "d");
+    if (id == null) {
+      return;
+    }
+    if (paths.put(id, new SvgPathReader(place, data == null ? "" : data, size[1]).rings())
+        != null) {
+      throw new InputFault(place, "a second path \"" + id + "\"", "one of each is wanted");
+    }
+  }
+
+  private Layer layer(int plyNumber) {
     if (size == null || !paths.containsKey("exposed") || !paths.containsKey("pocket")) {
       throw new InputFault(
           Place.file(fileName), "no paths exposed and pocket in an svg", "write the plan again");
     }
-    return new Layer(
-        Integer.parseInt(fileName.substring(0, hyphen)),
-        size[0],
-        size[1],
-        paths.get("exposed"),
-        paths.get("pocket"));
+    return new Layer(plyNumber, size[0], size[1], paths.get("exposed"), paths.get("pocket"));
   }
 
   private static double[] size(Place place, XMLStreamReader xml) {

@@ -39,41 +39,31 @@ public final class SvgLayers {
     Job.PanelSpec panel = plan.job().panel();
     int number = depth.ply().number();
     MultiPolygon pocket = plan.tiling().pockets().get(number);
-    StringBuilder out = new StringBuilder();
-    out.append(
+    String ids =
         Template.fill(
-            "%s<title>Ply %s: %s</title>\n<desc>%s</desc>\n",
-            head(panel),
+            " data-ply=\"%d\" data-name=\"%s\" data-target-mm=\"%.6t\""
+                + " data-top-mm=\"%.6t\" data-bottom-mm=\"%.6t\"",
             number,
             Markup.escape(depth.ply().name()),
-            Markup.escape(describe(plan, depth))));
-    String data =
-        " data-ply=\""
-            + number
-            + "\" data-name=\""
-            + Markup.escape(depth.ply().name())
-            + "\" data-target-mm=\""
-            + Numbers.trimmed(depth.targetMm(), 6)
-            + "\" data-top-mm=\""
-            + Numbers.trimmed(depth.topMm(), 6)
-            + "\" data-bottom-mm=\""
-            + Numbers.trimmed(depth.bottomMm(), 6)
-            + "\"";
-    path(
-        out,
-        "pocket",
-        pocket,
-        data,
-        "fill=\"none\" stroke=\"#777777\" stroke-width=\"0.1\"",
-        panel.heightMm());
-    path(
-        out,
-        "exposed",
-        exposed,
-        data,
-        "fill=\"" + depth.ply().colour() + "\" stroke=\"none\"",
-        panel.heightMm());
-    return out.append(outline(panel)).append("</svg>\n").toString();
+            depth.targetMm(),
+            depth.topMm(),
+            depth.bottomMm());
+    String line = "fill=\"none\" stroke=\"#777777\" stroke-width=\"0.1\"";
+    String filled = "fill=\"" + depth.ply().colour() + "\" stroke=\"none\"";
+    return head(panel)
+        + title(plan, depth)
+        + path("pocket", pocket, ids, line, panel.heightMm())
+        + path("exposed", exposed, ids, filled, panel.heightMm())
+        + outline(panel)
+        + "</svg>\n";
+  }
+
+  private static String title(Landscape plan, PlyDepth depth) {
+    return Template.fill(
+        "<title>Ply %d: %s</title>\n<desc>%s</desc>\n",
+        depth.ply().number(),
+        Markup.escape(depth.ply().name()),
+        Markup.escape(describe(plan, depth)));
   }
 
   /** The panel's edge, unfilled, so that a layer is placed by it wherever it is opened. */
@@ -98,12 +88,11 @@ public final class SvgLayers {
         width, height, width, height);
   }
 
-  private static void path(
-      StringBuilder out, String id, MultiPolygon area, String data, String style, double heightMm) {
-    out.append(
-        Template.fill(
-            "<path id=\"%s\"%s data-area-mm2=\"%.6t\" fill-rule=\"evenodd\" %s\nd=\"%s\"/>\n",
-            id, data, area.getArea(), style, SvgPath.data(area, heightMm)));
+  private static String path(
+      String id, MultiPolygon area, String ids, String style, double heightMm) {
+    return Template.fill(
+        "<path id=\"%s\"%s data-area-mm2=\"%.6t\" fill-rule=\"evenodd\" %s\nd=\"%s\"/>\n",
+        id, ids, area.getArea(), style, SvgPath.data(area, heightMm));
   }
 
   private static String describe(Landscape plan, PlyDepth depth) {

@@ -1,6 +1,7 @@
 package plyscape.render;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
@@ -11,7 +12,15 @@ final class SvgPathReader {
   private final Place place;
   private final String data;
   private final double heightMm;
+  private final List<double[]> rings = new ArrayList<>();
   private int at;
+
+  /** Of the ring that is being read: x, y, x, y ...; none before its M and after its Z. */
+  private double[] points = new double[64];
+
+  private int count;
+  private double x;
+  private double y;
 
   SvgPathReader(Place place, String data, double heightMm) {
     this.place = place;
@@ -19,14 +28,8 @@ final class SvgPathReader {
     this.heightMm = heightMm;
   }
 
-  /** Rings as x, y, x, y ... in panel mm, Y up. */
+  /** Rings as x, y, x, y ... in panel mm, Y up. To be asked once. */
   List<double[]> rings() {
-    List<double[]> rings = new ArrayList<>();
-    double[] points = new double[64];
-    int count = 0;
-    double x = 0;
-    double y = 0;
-    boolean open = false;
     char command = 0;
     for (skip(); at < data.length(); skip()) {
       char c = data.charAt(at);
@@ -39,44 +42,51 @@ final class SvgPathReader {
         throw fault("a number without a command");
       }
       if (command == 'Z') {
-        if (!open || count < 6) {
-          throw fault("Z without a ring of three points");
-        }
-        rings.add(java.util.Arrays.copyOf(points, count));
-        open = false;
-        count = 0;
-        continue;
+        close();
+      } else {
+        point(command);
       }
-      if (command != 'M' && !open) {
-        throw fault("\"" + command + "\" outside a ring");
-      }
-      switch (command) {
-        case 'M' -> {
-          if (open) {
-            throw fault("a ring that isn't closed");
-          }
-          open = true;
-          x = number();
-          y = number();
-        }
-        case 'L' -> {
-          x = number();
-          y = number();
-        }
-        case 'H' -> x = number();
-        case 'V' -> y = number();
-        default -> throw fault("command \"" + command + "\"");
-      }
-      if (count + 2 > points.length) {
-        points = java.util.Arrays.copyOf(points, 2 * count);
-      }
-      points[count++] = x;
-      points[count++] = heightMm - y;
     }
-    if (open) {
+    if (count > 0) {
       throw fault("a ring that isn't closed");
     }
     return rings;
+  }
+
+  private void close() {
+    if (count < 6) {
+      throw fault("Z without a ring of three points");
+    }
+    rings.add(Arrays.copyOf(points, count));
+    count = 0;
+  }
+
+  /** The next point of a ring, or its first. */
+  private void point(char command) {
+    if (command != 'M' && count == 0) {
+      throw fault("\"" + command + "\" outside a ring");
+    }
+    switch (command) {
+      case 'M' -> {
+        if (count > 0) {
+          throw fault("a ring that isn't closed");
+        }
+        x = number();
+        y = number();
+      }
+      case 'L' -> {
+        x = number();
+        y = number();
+      }
+      case 'H' -> x = number();
+      case 'V' -> y = number();
+      default -> throw fault("command \"" + command + "\"");
+    }
+    if (count + 2 > points.length) {
+      points = Arrays.copyOf(points, 2 * count);
+    }
+    points[count++] = x;
+    points[count++] = heightMm - y;
   }
 
   private void skip() {

@@ -10,20 +10,29 @@ import org.junit.jupiter.api.Test;
  */
 class HillshadeTest {
 
+  /** Light at the middle of a grid, rows from the north. */
+  private static double light(double[][] z, double w) {
+    return Hillshade.light(
+        Hillshade.edge(z[0][2], z[1][2], z[2][2]),
+        Hillshade.edge(z[0][0], z[1][0], z[2][0]),
+        Hillshade.edge(z[2][0], z[2][1], z[2][2]),
+        Hillshade.edge(z[0][0], z[0][1], z[0][2]),
+        w);
+  }
+
   @Test
   void workedGrid_lightFromTheNorthWest() {
-    // 2450 2461 2483 / 2452 2461 2483 / 2447 2455 2477, cells of 5
-    assertEquals(
-        154.0287, Hillshade.light(2450, 2461, 2483, 2452, 2483, 2447, 2455, 2477, 5), 5e-5);
+    double[][] grid = {{2450, 2461, 2483}, {2452, 2461, 2483}, {2447, 2455, 2477}};
+    assertEquals(154.0287, light(grid, 5), 5e-5);
   }
 
   @Test
   void levelGround() {
-    assertEquals(180.3122, Hillshade.light(7, 7, 7, 7, 7, 7, 7, 7, 1), 5e-5);
+    assertEquals(180.3122, light(new double[][] {{7, 7, 7}, {7, 7, 7}, {7, 7, 7}}, 1), 5e-5);
   }
 
   @Test
   void slopeTurnedAway_isDark() {
-    assertEquals(0, Hillshade.light(9, 6, 3, 6, 0, 3, 0, -3, 1), 0);
+    assertEquals(0, light(new double[][] {{9, 6, 3}, {6, 3, 0}, {3, 0, -3}}, 1), 0);
   }
 }

@@ -105,7 +105,9 @@ class MorePicturesTest {
         ImageIO.read(
             new ByteArrayInputStream(
                 DifferencePicture.png(
-                    600, 400, 0.1, verdicts, plies, new int[] {0x204060}, 0xffffff)));
+                    new DifferencePicture.Cells(600, 400, 0.1, verdicts, plies),
+                    new int[] {0x204060},
+                    0xffffff)));
     assertEquals(600, image.getWidth());
     assertTrue(image.getHeight() > 480);
     assertEquals(0xd40000, image.getRGB(0, 399) & 0xffffff, "the south-west cell");

@@ -184,14 +184,10 @@ public final class VerifyCommand implements Callable<Integer> {
                             .orElseThrow()))
             .toArray();
     var frame = result.field().frame();
-    return DifferencePicture.png(
-        frame.columns(),
-        frame.rows(),
-        frame.cellX(),
-        result.verdicts(),
-        result.targetOf(),
-        colours,
-        colour(plies.get(0)));
+    DifferencePicture.Cells cells =
+        new DifferencePicture.Cells(
+            frame.columns(), frame.rows(), frame.cellX(), result.verdicts(), result.targetOf());
+    return DifferencePicture.png(cells, colours, colour(plies.get(0)));
   }
 
   private static int colour(PlanFigures.PlyFigures ply) {
