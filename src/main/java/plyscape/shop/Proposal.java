@@ -55,7 +55,13 @@ public record Proposal(
    * @param ratio available over needed clearance
    * @param share of the ground, for a terrain ply
    */
-  public record Place(Role role, String zone, double ratio, double share) {}
+  public record Place(Role role, String zone, double ratio, double share) {
+
+    /** Whether the ply is seen on the finished panel. */
+    public boolean shows() {
+      return role == Role.TERRAIN || role == Role.ZONE;
+    }
+  }
 
   /** Rounded, so that rounding errors don't decide. */
   double countedRatio() {

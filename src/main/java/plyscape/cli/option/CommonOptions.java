@@ -5,7 +5,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import plyscape.cli.talk.Console;
+import plyscape.cli.talk.WarningLines;
 import plyscape.fault.Limit;
+import plyscape.fault.Warnings;
 
 /** Options that every command has. */
 public final class CommonOptions {
@@ -61,6 +64,14 @@ public final class CommonOptions {
 
   public boolean quiet() {
     return quiet;
+  }
+
+  /** What is said at the end of a command that wrote something: warnings, and what was written. */
+  public void close(Console console, Warnings warnings, String wrote) {
+    if (!quiet()) {
+      WarningLines.of(warnings.list(), verbose()).forEach(console::talk);
+      console.talk("wrote " + wrote);
+    }
   }
 
   public boolean verbose() {

@@ -16,7 +16,6 @@ import plyscape.cli.option.PanelSize;
 import plyscape.cli.option.Paths;
 import plyscape.cli.process.ExitCodes;
 import plyscape.cli.talk.Console;
-import plyscape.cli.talk.WarningLines;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.files.InputFile;
@@ -28,7 +27,6 @@ import plyscape.layup.calibration.Reading;
 import plyscape.output.OutputFile;
 import plyscape.shop.CalibratedLayup;
 import plyscape.shop.ReadingsFile;
-import plyscape.text.Numbers;
 import plyscape.text.Template;
 
 /** {@code plyscape calibrate}: readings to measured bottoms, in a new layup file. */
@@ -137,10 +135,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     OutputFile.write(target, CalibratedLayup.text(text(source), found), force);
     console.result(
         json ? CalibrateText.json(layup, found, warnings) : CalibrateText.table(layup, found));
-    if (!common.quiet()) {
-      WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
-      console.talk("wrote " + target);
-    }
+    common.close(console, warnings, target.toString());
     return ExitCodes.DONE;
   }
 
@@ -164,35 +159,28 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   private static void warn(String file, Layup layup, Calibration found, Warnings warnings) {
     for (Calibration.SetAside o : found.outliers()) {
-      warnings.add(
-          "outlier",
-          Template.fill(
-              "row %s (%s, %.3f mm) is %.3f mm too %s against the others and was left out",
-              o.reading().row(),
-              edge(layup, o.reading()),
-              o.reading().depthMm(),
-              Math.abs(o.offMm()),
-              o.offMm() > 0 ? "deep" : "high"),
-          file);
+      warnings.add("outlier", outlier(layup, o), file);
     }
     if (found.noise().factor() > 1) {
       warnings.add(
           "scatter",
-          "readings scatter "
-              + Numbers.fixed(found.noise().factor(), 1)
-              + " times more than their tolerances say; the uncertainty is widened accordingly",
+          Template.fill(
+              "readings scatter %.1f times more than their tolerances say; the uncertainty is"
+                  + " widened accordingly",
+              found.noise().factor()),
           "");
     }
     double coarsest =
         found.boundaries().stream().mapToDouble(Calibration.Boundary::toleranceMm).max().orElse(0);
-    if (coarsest > CalibratedLayup.worstTolerance(layup)) {
+    double own = CalibratedLayup.worstTolerance(layup);
+    if (coarsest > own) {
       warnings.add(
           "coarse-readings",
-          "bottoms are now known to +-"
-              + mm(coarsest)
-              + " mm, which is no better than the layup's own tolerances (up to +-"
-              + mm(CalibratedLayup.worstTolerance(layup))
-              + "); more readings or a coupon with finer steps would help",
+          Template.fill(
+              "bottoms are now known to +-%.3f mm, which is no better than the layup's own"
+                  + " tolerances (up to +-%.3f); more readings or a coupon with finer steps would"
+                  + " help",
+              coarsest, own),
           file);
     }
     if (found.boundaries().stream().allMatch(b -> b.at() == null)) {
@@ -204,11 +192,17 @@ public final class CalibrateCommand implements Callable<Integer> {
     }
   }
 
-  private static String edge(Layup layup, Reading r) {
-    return (r.top() ? "top of " : "bottom of ") + layup.plies().get(r.plyNumber() - 1).name();
+  private static String outlier(Layup layup, Calibration.SetAside o) {
+    return Template.fill(
+        "row %s (%s, %.3f mm) is %.3f mm too %s against the others and was left out",
+        o.reading().row(),
+        edge(layup, o.reading()),
+        o.reading().depthMm(),
+        Math.abs(o.offMm()),
+        o.offMm() > 0 ? "deep" : "high");
   }
 
-  private static String mm(double value) {
-    return Numbers.fixed(value, 3);
+  private static String edge(Layup layup, Reading r) {
+    return (r.top() ? "top of " : "bottom of ") + layup.plies().get(r.plyNumber() - 1).name();
   }
 }

@@ -67,7 +67,25 @@ final class CalibrateText {
   static String json(Layup layup, Calibration found, Warnings warnings) {
     ObjectNode root = JsonText.object("plyscape-calibrate-1");
     root.put("layup", layup.name());
-    ArrayNode list = root.putArray("boundaries");
+    boundaries(root.putArray("boundaries"), layup, found);
+    root.put("measured_bottoms_tolerance_mm", found.layup().measured().bottomsToleranceMm());
+    root.put("reading_sigma_mm", found.noise().sigmaMm());
+    root.put("degrees_of_freedom", found.noise().degrees());
+    root.put("scatter_factor", found.noise().factor());
+    outliers(root.putArray("outliers"), found);
+    ArrayNode said = root.putArray("warnings");
+    warnings
+        .list()
+        .forEach(
+            w ->
+                said.addObject()
+                    .put("code", w.code())
+                    .put("message", w.message())
+                    .put("where", w.where()));
+    return JsonText.of(root);
+  }
+
+  private static void boundaries(ArrayNode list, Layup layup, Calibration found) {
     for (Calibration.Boundary b : found.boundaries()) {
       ObjectNode node = list.addObject();
       if (b.at() != null) {
@@ -80,30 +98,17 @@ final class CalibrateText {
           .put("tolerance_mm", b.toleranceMm())
           .put("readings", b.readings());
     }
-    root.put("measured_bottoms_tolerance_mm", found.layup().measured().bottomsToleranceMm());
-    root.put("reading_sigma_mm", found.noise().sigmaMm());
-    root.put("degrees_of_freedom", found.noise().degrees());
-    root.put("scatter_factor", found.noise().factor());
-    ArrayNode outliers = root.putArray("outliers");
+  }
+
+  private static void outliers(ArrayNode list, Calibration found) {
     for (Calibration.SetAside o : found.outliers()) {
-      outliers
-          .addObject()
+      list.addObject()
           .put("row", o.reading().row())
           .put("ply", o.reading().plyNumber())
           .put("edge", o.reading().top() ? "top" : "bottom")
           .put("depth_mm", o.reading().depthMm())
           .put("off_mm", o.offMm());
     }
-    ArrayNode said = root.putArray("warnings");
-    warnings
-        .list()
-        .forEach(
-            w ->
-                said.addObject()
-                    .put("code", w.code())
-                    .put("message", w.message())
-                    .put("where", w.where()));
-    return JsonText.of(root);
   }
 
   /** How sure the rest of the panel is: readings from one corner say little about the others. */

@@ -49,31 +49,37 @@ record CheckReport(
     }
     ArrayNode list = root.putArray("advice");
     for (ThinPlyAdvice a : advice) {
-      ObjectNode node = list.addObject();
-      node.put("ply", a.plyNumber());
-      node.put("thickness_mm", a.thicknessMm());
-      node.put("tolerance_mm", a.toleranceMm());
-      node.put("flatness_mm", a.flatnessMm());
-      if (a.best() == null) {
-        node.putNull("measure");
-      } else {
-        ObjectNode best = node.putObject("measure");
-        best.put("what", a.best().bottomOfPly() == 0 ? "thickness" : "bottom");
-        best.put("ply", a.best().bottomOfPly() == 0 ? null : a.best().bottomOfPly());
-        best.put("measuring_tolerance_mm", a.best().measuringToleranceMm());
-        best.put("needed_mm", a.best().neededMm());
-        best.put("helps", a.best().helps());
-        best.put("passes", a.best().passes());
-        best.put("unreliable_plies", a.best().unreliable());
-      }
+      advice(list.addObject(), a);
     }
     if (next != null) {
-      ObjectNode node = root.putObject("measure_next");
-      node.put("ply", next.plyNumber()).put("where", next.where());
-      node.putArray("at").add(next.at().xMm()).add(next.at().yMm());
-      node.put("wrong_share", next.before()).put("wrong_share_then", next.after());
+      next(root.putObject("measure_next"));
     }
     return JsonText.of(root);
+  }
+
+  private static void advice(ObjectNode node, ThinPlyAdvice a) {
+    node.put("ply", a.plyNumber());
+    node.put("thickness_mm", a.thicknessMm());
+    node.put("tolerance_mm", a.toleranceMm());
+    node.put("flatness_mm", a.flatnessMm());
+    if (a.best() == null) {
+      node.putNull("measure");
+      return;
+    }
+    ObjectNode best = node.putObject("measure");
+    best.put("what", a.best().bottomOfPly() == 0 ? "thickness" : "bottom");
+    best.put("ply", a.best().bottomOfPly() == 0 ? null : a.best().bottomOfPly());
+    best.put("measuring_tolerance_mm", a.best().measuringToleranceMm());
+    best.put("needed_mm", a.best().neededMm());
+    best.put("helps", a.best().helps());
+    best.put("passes", a.best().passes());
+    best.put("unreliable_plies", a.best().unreliable());
+  }
+
+  private void next(ObjectNode node) {
+    node.put("ply", next.plyNumber()).put("where", next.where());
+    node.putArray("at").add(next.at().xMm()).add(next.at().yMm());
+    node.put("wrong_share", next.before()).put("wrong_share_then", next.after());
   }
 
   /** Whether a ply is reliable: all over the panel unless one place was asked for. */

@@ -133,44 +133,45 @@ final class CheckText {
   private static List<String> advice(CheckReport report) {
     List<String> lines = new ArrayList<>();
     for (ThinPlyAdvice a : report.advice()) {
-      PlyDepth d = report.depths().of(a.plyNumber());
       lines.add("");
-      lines.add(
-          Template.fill(
-              "Ply %s (%s) has %.3f mm of clearance and needs %.3f. It would pass:",
-              a.plyNumber(), d.ply().name(), d.availableMm(), d.neededMm()));
-      lines.add(
-          "  at a thickness of "
-              + up(a.thicknessMm())
-              + " mm instead of "
-              + Numbers.fixed(d.ply().thicknessMm(), 3));
-      lines.add(
-          a.toleranceMm() == null
-              ? "  not by better plies alone: even exact thicknesses wouldn't do"
-              : "  with every ply within +-" + down(a.toleranceMm()) + " mm");
-      lines.add(
-          a.flatnessMm() == null
-              ? "  not by a flatter panel alone"
-              : "  with a flatness of "
-                  + down(a.flatnessMm())
-                  + " mm instead of "
-                  + Numbers.fixed(report.layup().flatnessMm(), 3));
-      lines.add("  " + measurement(a, report));
+      lines.addAll(advice(a, report));
     }
     if (report.next() != null) {
-      NextMeasurement next = report.next();
       lines.add("");
-      lines.add(
-          Template.fill(
-              "To lower the area of wrong colour most, measure the bottom of ply %s (%s) at %s:"
-                  + " expected over all plies and places %s, then %s.",
-              next.plyNumber(),
-              report.layup().ply(next.plyNumber()).name(),
-              next.where(),
-              share(next.before()),
-              share(next.after())));
+      lines.add(next(report.next(), report.layup()));
     }
     return lines;
+  }
+
+  private static List<String> advice(ThinPlyAdvice a, CheckReport report) {
+    PlyDepth d = report.depths().of(a.plyNumber());
+    return List.of(
+        Template.fill(
+            "Ply %s (%s) has %.3f mm of clearance and needs %.3f. It would pass:",
+            a.plyNumber(), d.ply().name(), d.availableMm(), d.neededMm()),
+        Template.fill(
+            "  at a thickness of %s mm instead of %.3f",
+            up(a.thicknessMm()), d.ply().thicknessMm()),
+        a.toleranceMm() == null
+            ? "  not by better plies alone: even exact thicknesses wouldn't do"
+            : "  with every ply within +-" + down(a.toleranceMm()) + " mm",
+        a.flatnessMm() == null
+            ? "  not by a flatter panel alone"
+            : Template.fill(
+                "  with a flatness of %s mm instead of %.3f",
+                down(a.flatnessMm()), report.layup().flatnessMm()),
+        "  " + measurement(a, report));
+  }
+
+  private static String next(NextMeasurement next, Layup layup) {
+    return Template.fill(
+        "To lower the area of wrong colour most, measure the bottom of ply %s (%s) at %s:"
+            + " expected over all plies and places %s, then %s.",
+        next.plyNumber(),
+        layup.ply(next.plyNumber()).name(),
+        next.where(),
+        share(next.before()),
+        share(next.after()));
   }
 
   private static String measurement(ThinPlyAdvice a, CheckReport report) {

@@ -18,10 +18,7 @@ import plyscape.cli.option.SetOption;
 import plyscape.cli.process.ExitCodes;
 import plyscape.cli.process.VersionText;
 import plyscape.cli.talk.Console;
-import plyscape.cli.talk.WarningLines;
-import plyscape.fault.VerifyFault;
 import plyscape.fault.Warnings;
-import plyscape.grid.Box;
 import plyscape.job.Bench;
 import plyscape.job.LayupReader;
 import plyscape.job.yaml.Setting;
@@ -36,13 +33,8 @@ import plyscape.shop.Coupon;
 import plyscape.shop.CouponGauge;
 import plyscape.shop.CouponPlaces;
 import plyscape.shop.CouponProgram;
-import plyscape.simulate.Cut;
-import plyscape.simulate.Setup;
-import plyscape.simulate.Simulator;
-import plyscape.simulate.Target;
 import plyscape.simulate.Verification;
 import plyscape.text.NearestName;
-import plyscape.text.Template;
 
 /**
  * {@code plyscape coupon}: a stepped test cut into an offcut of the panel, with its gauge and the
@@ -63,9 +55,6 @@ public final class CouponCommand implements Callable<Integer> {
           "coupon\\.(json|nc)",
           "gauge\\.svg",
           "readings\\.csv");
-
-  /** Cell of the simulation; pads are several mm wide. */
-  private static final double CELL_MM = 0.1;
 
   @Spec private CommandSpec spec;
 
@@ -165,29 +154,16 @@ public final class CouponCommand implements Callable<Integer> {
     try (OutputDirectory out = OutputDirectory.open(Paths.of(spec, directory), KIND, force)) {
       Layup layup = LayupReader.read(Paths.of(spec, layupFile));
       Depths depths = DepthModel.depths(layup, bench.allowance(), acceptThickness);
-      Coupon coupon =
-          Coupon.of(
-              depths,
-              new Coupon.Wish(panel.widthMm(), panel.heightMm(), step, floor),
-              tool,
-              bench.machine(),
-              warnings);
-      double thickness = DepthModel.thicknessMm(layup);
+      Coupon.Wish wish = new Coupon.Wish(panel.widthMm(), panel.heightMm(), step, floor);
+      Coupon coupon = Coupon.of(depths, wish, tool, bench.machine(), warnings);
       CouponPlaces places =
           centres.isEmpty()
               ? CouponPlaces.offcut(coupon)
               : new CouponPlaces(whole.widthMm(), whole.heightMm(), coupon, centres);
-      CouponProgram program =
-          CouponProgram.of(
-              places,
-              "coupon of " + layup.name(),
-              thickness,
-              tool,
-              bench.machine(),
-              VersionText.text(),
-              warnings);
-      Verification verification = proof(places, program, thickness, tool, bench);
-      String text = CouponText.json(layup, depths, coupon, tool, program, verification);
+      CouponProgram program = program(places, layup, tool, bench, warnings);
+      Verification proof =
+          CouponProof.of(places, program, DepthModel.thicknessMm(layup), tool, bench.machine());
+      String text = CouponText.json(layup, depths, coupon, tool, program, proof);
       out.write("coupon.json", text);
       out.write(CouponProgram.FILE, program.text());
       out.write("gauge.svg", CouponGauge.svg(coupon, layup, depths));
@@ -195,11 +171,21 @@ public final class CouponCommand implements Callable<Integer> {
       out.publish();
       console.result(json ? text : CouponText.summary(coupon, tool, program));
     }
-    if (!common.quiet()) {
-      WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
-      console.talk("wrote coupon.json, coupon.nc, gauge.svg, readings.csv to " + directory);
-    }
+    common.close(
+        console, warnings, "coupon.json, coupon.nc, gauge.svg, readings.csv to " + directory);
     return ExitCodes.DONE;
+  }
+
+  private static CouponProgram program(
+      CouponPlaces places, Layup layup, Tool tool, Bench bench, Warnings warnings) {
+    return CouponProgram.of(
+        places,
+        "coupon of " + layup.name(),
+        DepthModel.thicknessMm(layup),
+        tool,
+        bench.machine(),
+        VersionText.text(),
+        warnings);
   }
 
   private List<Setting> settings() {
@@ -234,46 +220,5 @@ public final class CouponCommand implements Callable<Integer> {
                         + "\"; "
                         + NearestName.hint(
                             toolName, bench.tools().stream().map(Tool::name).toList())));
-  }
-
-  /** Cuts the text in simulation, as plan does. */
-  private static Verification proof(
-      CouponPlaces places, CouponProgram program, double thickness, Tool tool, Bench bench) {
-    List<Target> targets = new ArrayList<>();
-    for (Coupon.Pad pad : places.coupon().pads()) {
-      double[][] rings =
-          places.shifts().stream().map(by -> ring(pad.box(), by)).toArray(double[][]::new);
-      targets.add(new Target(pad.number(), pad.depthMm(), rings));
-    }
-    Setup setup = new Setup(places.wood(), thickness, places.carved(), bench.machine(), CELL_MM);
-    Verification v =
-        Simulator.run(setup, List.of(new Cut(program.parsed(), tool)), targets, List.of(tool))
-            .verification();
-    if (!v.safe()) {
-      String first =
-          v.gougedMm2() > 0
-              ? "it gouges"
-              : v.collisions().isEmpty() ? "it bites too deep" : collision(v.collisions());
-      throw new VerifyFault(
-          "the coupon's G-code failed its simulation and was not written: " + first,
-          "check the machine's travel and the tool; if those are right, please report it with the"
-              + " layup");
-    }
-    return v;
-  }
-
-  private static double[] ring(Box b, double[] by) {
-    double west = b.minX() + by[0];
-    double east = b.maxX() + by[0];
-    double south = b.minY() + by[1];
-    double north = b.maxY() + by[1];
-    return new double[] {west, south, east, south, east, north, west, north};
-  }
-
-  private static String collision(List<Verification.Collision> collisions) {
-    Verification.Collision c = collisions.get(0);
-    return Template.fill(
-        "%s collisions, the first in line %s at X%.2f Y%.2f: %s",
-        collisions.size(), c.line(), c.x(), c.y(), c.what());
   }
 }

@@ -1,9 +1,6 @@
 package plyscape.cli.shop;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -16,9 +13,7 @@ import plyscape.cli.option.PanelSize;
 import plyscape.cli.option.Paths;
 import plyscape.cli.process.ExitCodes;
 import plyscape.cli.talk.Console;
-import plyscape.cli.talk.JsonText;
 import plyscape.job.LayupReader;
-import plyscape.layup.advice.BalanceCheck;
 import plyscape.output.OutputFile;
 import plyscape.shop.Glue;
 import plyscape.shop.Moisture;
@@ -158,7 +153,7 @@ public final class GlueupCommand implements Callable<Integer> {
     if (svg != null) {
       OutputFile.write(svg, PressingPage.svg(sheet), force);
     }
-    console.result(json ? json(sheet) : PressingText.text(sheet));
+    console.result(json ? GlueupJson.text(sheet) : PressingText.text(sheet));
     if (svg != null && !common.quiet()) {
       console.talk("wrote " + svg);
     }
@@ -217,55 +212,5 @@ public final class GlueupCommand implements Callable<Integer> {
           spec.commandLine(),
           "--room: found \"" + room + "\"; wanted degrees C and percent humidity, such as 21,50");
     }
-  }
-
-  private static String json(PressingSheet s) {
-    PressingOrder o = s.order();
-    ObjectNode root = JsonText.object("plyscape-glueup-1");
-    root.put("layup", s.layup().name());
-    root.put("width_mm", o.widthMm()).put("height_mm", o.heightMm()).put("trim_mm", o.trimMm());
-    root.put("thickness_mm", s.thicknessMm());
-    ArrayNode veneers = root.putArray("veneers");
-    for (PressingSheet.Veneer v : s.veneers()) {
-      ObjectNode node = veneers.addObject();
-      node.put("ply", v.ply().number()).put("name", v.ply().name()).put("wood", v.ply().wood());
-      node.put("thickness_mm", v.ply().thicknessMm()).put("grain_deg", v.turned());
-      node.put("along_grain_mm", v.alongMm()).put("across_grain_mm", v.acrossMm());
-    }
-    root.put("balanced", s.findings().isEmpty());
-    ArrayNode findings = root.putArray("findings");
-    for (BalanceCheck.Finding f : s.findings()) {
-      findings.addObject().put("code", f.code()).put("what", f.what()).put("mend", f.mend());
-    }
-    PressingSheet.GlueNeed g = s.glue();
-    root.putObject("glue")
-        .put("family", o.glue().name().toLowerCase(Locale.ROOT))
-        .put("spread_g_per_m2", g.spreadGPerM2())
-        .put("lines", g.lines())
-        .put("area_m2", g.areaM2())
-        .put("line_g", g.lineG())
-        .put("total_g", g.totalG())
-        .put("with_waste_g", g.withWasteG());
-    PressingSheet.Clamping c = s.clamping();
-    root.putObject("clamping")
-        .put("press", o.press().name().toLowerCase(Locale.ROOT))
-        .put("pressure_mpa", c.pressureMpa())
-        .put("wanted_mpa", c.wantedMpa())
-        .put("force_kn", c.forceKn())
-        .put("force_kgf", c.forceKgf())
-        .put("force_each_kn", o.forceEachKn())
-        .put("count", c.count())
-        .put("densest_wood", c.densest());
-    root.putObject("times").put("open_min", o.openMin()).put("press_min", o.pressMin());
-    ObjectNode movement = root.putObject("movement");
-    movement
-        .put("per_percent_mm", s.movement().perPercentMm())
-        .put("from_percent", o.moistureFrom());
-    movement.put("to_percent", o.moistureTo()).put("change_mm", s.movement().changeMm());
-    ArrayNode unknown = movement.putArray("unknown_woods");
-    s.movement().unknown().forEach(unknown::add);
-    ArrayNode cautions = root.putArray("cautions");
-    s.cautions().forEach(cautions::add);
-    return JsonText.of(root);
   }
 }

@@ -37,6 +37,7 @@ import plyscape.shop.ProbePlaces;
 import plyscape.shop.ProbeProgram;
 import plyscape.shop.ProbeSheet;
 import plyscape.terrain.TerrainReader;
+import plyscape.text.Template;
 
 /** {@code plyscape probe}: sheets for measuring a panel as it lies, and what was probed read in. */
 @Command(
@@ -113,9 +114,22 @@ public final class ProbeCommand implements Callable<Integer> {
     }
     Warnings warnings = new Warnings();
     Job job = job(warnings);
-    Box panel = new Box(0, 0, job.panel().widthMm(), job.panel().heightMm());
     ProbePlaces grid = grid(carved(job, warnings));
-    List<PanelPoint> edges = ProbeFiles.edgePlaces(panel.width(), panel.height());
+    List<PanelPoint> edges = ProbeFiles.edgePlaces(job.panel().widthMm(), job.panel().heightMm());
+    write(job, grid, edges);
+    console.result(
+        Template.fill(
+            "%d places to touch (%d x %d), %d on the edges. Print probe.html and edges.html,"
+                + " fill in top.csv and edges.csv.\n",
+            grid.places().size(), grid.columns(), grid.rows(), edges.size()));
+    if (!common.quiet()) {
+      console.talk("wrote " + output);
+    }
+    return ExitCodes.DONE;
+  }
+
+  private void write(Job job, ProbePlaces grid, List<PanelPoint> edges) {
+    Box panel = new Box(0, 0, job.panel().widthMm(), job.panel().heightMm());
     try (OutputDirectory out = OutputDirectory.open(Paths.of(spec, output), KIND, force)) {
       out.write("probe.html", ProbeSheet.heights(job.name(), panel, zero(job), grid, program));
       out.write("top.csv", ProbeFiles.top(grid));
@@ -128,20 +142,6 @@ public final class ProbeCommand implements Callable<Integer> {
       }
       out.publish();
     }
-    console.result(
-        String.format(
-                Locale.ROOT,
-                "%d places to touch (%d x %d), %d on the edges. Print probe.html and edges.html,"
-                    + " fill in top.csv and edges.csv.%n",
-                grid.places().size(),
-                grid.columns(),
-                grid.rows(),
-                edges.size())
-            .replace("\r\n", "\n"));
-    if (!common.quiet()) {
-      console.talk("wrote " + output);
-    }
-    return ExitCodes.DONE;
   }
 
   private Integer read() {

@@ -137,33 +137,14 @@ public final class SuggestCommand implements Callable<Integer> {
     Shelf shelf = withZones(ShelfReader.read(Paths.of(spec, veneersFile)));
     int wanted = plyCount(shelf);
     Ground ground = JobReader.ground(Paths.of(spec, terrainFile), settings(), warnings);
-    double smallest =
-        ground.bench().tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
-    Terrain terrain =
-        TerrainReader.read(ground.terrain(), ground.panel().whole(), smallest, warnings);
-    if (!(terrain.zmaxM() > terrain.zminM())) {
-      throw new JobFault(
-          "the terrain is flat, so that its heights prefer no layup", "check the file or the crop");
-    }
     CutAllowance allowance = ground.bench().allowance();
     LayupSearch.Outcome outcome =
-        LayupSearch.of(
-            shelf,
-            wanted,
-            allowance,
-            new HeightShares(CarvedCells.of(terrain, Double.NEGATIVE_INFINITY)),
-            count,
-            inOrder);
+        LayupSearch.of(shelf, wanted, allowance, heights(ground, warnings), count, inOrder);
     if (outcome.proposals().isEmpty()) {
-      throw SuggestText.nothingFits(shelf, wanted, allowance, outcome, inOrder);
+      throw new NoLayup(shelf, wanted, allowance, outcome).fault(inOrder);
     }
     if (target != null) {
-      Proposal best = outcome.proposals().get(0);
-      OutputFile.write(
-          target,
-          LayupYaml.text(
-              best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best) + GUESSES),
-          force);
+      OutputFile.write(target, layupFile(outcome.proposals().get(0)), force);
     }
     console.result(json ? SuggestText.json(wanted, outcome) : SuggestText.text(outcome, allowance));
     if (!common.quiet()) {
@@ -173,6 +154,23 @@ public final class SuggestCommand implements Callable<Integer> {
       }
     }
     return ExitCodes.DONE;
+  }
+
+  private static HeightShares heights(Ground ground, Warnings warnings) {
+    double smallest =
+        ground.bench().tools().stream().mapToDouble(Tool::diameterMm).min().orElseThrow();
+    Terrain terrain =
+        TerrainReader.read(ground.terrain(), ground.panel().whole(), smallest, warnings);
+    if (!(terrain.zmaxM() > terrain.zminM())) {
+      throw new JobFault(
+          "the terrain is flat, so that its heights prefer no layup", "check the file or the crop");
+    }
+    return new HeightShares(CarvedCells.of(terrain, Double.NEGATIVE_INFINITY));
+  }
+
+  private static String layupFile(Proposal best) {
+    return LayupYaml.text(
+        best.layup(), "Proposed by plyscape suggest. " + SuggestText.uses(best) + GUESSES);
   }
 
   private List<Setting> settings() {

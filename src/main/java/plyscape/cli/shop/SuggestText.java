@@ -6,13 +6,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import plyscape.cli.talk.JsonText;
-import plyscape.fault.JobFault;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Layup;
 import plyscape.layup.Ply;
-import plyscape.layup.PlyDepth;
-import plyscape.layup.Shelf;
 import plyscape.shop.LayupSearch;
 import plyscape.shop.Proposal;
 import plyscape.text.Numbers;
@@ -29,45 +26,52 @@ final class SuggestText {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < outcome.proposals().size(); i++) {
       Proposal p = outcome.proposals().get(i);
-      out.append(i + 1)
-          .append(". ")
-          .append(p.unbalanced() == 0 ? "balanced" : p.unbalanced() + " unbalanced pairs");
-      out.append(Template.fill(", worst clearance %.2f times the need, fit ", p.worstRatio()));
-      out.append(Numbers.fixed(p.fit(), 3)).append(", ");
-      out.append(Numbers.fixed(DepthModel.nominalThicknessMm(p.layup()), 2)).append(" mm");
-      out.append(p.spare() == 0 ? "" : ", " + p.spare() + " spare").append('\n');
-      TextTable table =
-          new TextTable()
-              .right("no.")
-              .left("veneer")
-              .left("for")
-              .right("thick")
-              .right("grain")
-              .right("ratio")
-              .right("ground");
-      for (Ply ply : p.layup().plies()) {
-        Proposal.Place place = p.places().get(ply.number() - 1);
-        boolean terrain = place.role() == Proposal.Role.TERRAIN;
-        table.row(
-            Integer.toString(ply.number()),
-            ply.name(),
-            use(place),
-            Numbers.fixed(ply.thicknessMm(), 2),
-            Numbers.trimmed(ply.grainDeg(), 0),
-            terrain || place.role() == Proposal.Role.ZONE ? Numbers.fixed(place.ratio(), 2) : "-",
-            terrain ? Numbers.fixed(100 * place.share(), 1) + " %" : "-");
-      }
-      out.append(table.text()).append(Visible.line(uses(p))).append("\n\n");
+      out.append(i + 1).append(". ").append(sum(p)).append('\n');
+      out.append(table(p)).append(Visible.line(uses(p))).append("\n\n");
     }
-    out.append(
+    return Template.fill(
+        "%s%s (%d orders and beginnings of orders looked at).\n%s",
+        out,
         outcome.proven()
             ? "Nothing better exists by these rules"
-            : "Broken off at its limit: something better may exist");
-    return out.append(" (")
-        .append(outcome.looked())
-        .append(" orders and beginnings of orders looked at).\n")
-        .append(counted(outcome.proposals().get(0).layup(), allowance))
-        .toString();
+            : "Broken off at its limit: something better may exist",
+        outcome.looked(),
+        counted(outcome.proposals().get(0).layup(), allowance));
+  }
+
+  private static String sum(Proposal p) {
+    return Template.fill(
+        "%s, worst clearance %.2f times the need, fit %.3f, %.2f mm%s",
+        p.unbalanced() == 0 ? "balanced" : p.unbalanced() + " unbalanced pairs",
+        p.worstRatio(),
+        p.fit(),
+        DepthModel.nominalThicknessMm(p.layup()),
+        p.spare() == 0 ? "" : ", " + p.spare() + " spare");
+  }
+
+  private static String table(Proposal p) {
+    TextTable table =
+        new TextTable()
+            .right("no.")
+            .left("veneer")
+            .left("for")
+            .right("thick")
+            .right("grain")
+            .right("ratio")
+            .right("ground");
+    for (Ply ply : p.layup().plies()) {
+      Proposal.Place place = p.places().get(ply.number() - 1);
+      boolean terrain = place.role() == Proposal.Role.TERRAIN;
+      table.row(
+          Integer.toString(ply.number()),
+          ply.name(),
+          use(place),
+          Numbers.fixed(ply.thicknessMm(), 2),
+          Numbers.trimmed(ply.grainDeg(), 0),
+          place.shows() ? Numbers.fixed(place.ratio(), 2) : "-",
+          terrain ? Numbers.fixed(100 * place.share(), 1) + " %" : "-");
+    }
+    return table.text();
   }
 
   /** What the clearances were worked out with: much of it is a default. */
@@ -144,66 +148,5 @@ final class SuggestText {
       }
     }
     return JsonText.of(root);
-  }
-
-  /** Why nothing fits, with the order that comes nearest, and what would help. */
-  static JobFault nothingFits(
-      Shelf shelf,
-      int plies,
-      CutAllowance allowance,
-      LayupSearch.Outcome outcome,
-      boolean inOrder) {
-    if (!outcome.proven()) {
-      return new JobFault(
-          "no layup was found among the first "
-              + outcome.looked()
-              + " beginnings; the search was broken off there",
-          "fewer plies or fewer kinds of veneer would do");
-    }
-    if (inOrder && outcome.bestFloorMm() >= allowance.minimumFloorMm() - 1e-9) {
-      return new JobFault(
-          "reliable layups of "
-              + plies
-              + " plies exist, but none with the colours in the order of the file",
-          "leave --in-order out, or change the order of the veneers");
-    }
-    if (outcome.bestFloorMm() > Double.NEGATIVE_INFINITY) {
-      return new JobFault(
-          Template.fill(
-              "reliable layups of %s plies leave at most %.2f mm of wood under the deepest cut,"
-                  + " less than minimum_floor %.2f",
-              plies, outcome.bestFloorMm(), allowance.minimumFloorMm()),
-          "put a thicker sheet on the shelf for the bottom, or lower --minimum-floor");
-    }
-    Proposal nearest = outcome.nearest();
-    if (nearest == null) {
-      return new JobFault(
-          plies
-              + " plies with the colours that the zones want leave fewer than two colours for the"
-              + " terrain, or too few sheets",
-          "more colours on the shelf, more plies or fewer zones would do");
-    }
-    PlyDepth worst = null;
-    for (PlyDepth d : DepthModel.depths(nearest.layup(), allowance, true)) {
-      Proposal.Role role = nearest.places().get(d.ply().number() - 1).role();
-      boolean shows = role == Proposal.Role.TERRAIN || role == Proposal.Role.ZONE;
-      if (shows
-          && (worst == null
-              || d.availableMm() / d.neededMm() < worst.availableMm() / worst.neededMm())) {
-        worst = d;
-      }
-    }
-    return new JobFault(
-        Template.fill(
-            "no order of these sheets is reliable at every ply that shows; the best balanced one"
-                + " still has ply %s (%s, %.2f mm) with %.3f mm of clearance where %.3f is needed",
-            worst.ply().number(),
-            worst.ply().name(),
-            worst.ply().thicknessMm(),
-            worst.availableMm(),
-            worst.neededMm()),
-        "thicker sheets, tighter tolerances, a flatter panel (flatness "
-            + Numbers.trimmed(shelf.flatnessMm(), 3)
-            + ") or fewer plies would help");
   }
 }
