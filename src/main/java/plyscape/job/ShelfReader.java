@@ -78,38 +78,48 @@ public final class ShelfReader {
     List<Veneer> veneers = new ArrayList<>();
     Set<String> names = new HashSet<>();
     for (YamlNode item : items) {
-      String path = "veneers." + (veneers.size() + 1);
-      Keys of = Keys.of(item, path, "name", "colour", "thickness", "tolerance", "wood", "count");
-      YamlNode nameNode = of.required("name", "a name");
-      String name = Keys.textOf(nameNode, "a name");
-      if (!names.add(name)) {
-        throw new InputFault(
-            nameNode.place(), "a second veneer named \"" + name + "\"", "names must differ");
-      }
-      if (Decimal.parse(name) != null) {
-        throw new InputFault(
-            nameNode.place(),
-            "a veneer named \"" + name + "\"",
-            "give a word: a ply's number would be meant by it");
-      }
-      double thickness = of.number("thickness", Range.mm(0.01, 50));
-      double tolerance = of.number("tolerance", 0, Range.mm(0, 10));
-      if (tolerance > thickness) {
-        throw new InputFault(
-            of.place("tolerance"),
-            "a tolerance of " + tolerance + " mm for a veneer of " + thickness + " mm",
-            "wanted no more than the thickness");
-      }
-      veneers.add(
-          new Veneer(
-              name,
-              LayupReader.rgb(of.required("colour", LayupReader.COLOUR_WORDS)),
-              thickness,
-              tolerance,
-              of.text("wood", "", "text, such as poplar"),
-              (int) of.number("count", Range.whole(0, MOST_SHEETS, "sheets"))));
+      veneers.add(veneer(item, veneers.size() + 1, names));
     }
     return List.copyOf(veneers);
+  }
+
+  private static Veneer veneer(YamlNode item, int number, Set<String> names) {
+    Keys keys =
+        Keys.of(
+            item, "veneers." + number, "name", "colour", "thickness", "tolerance", "wood", "count");
+    String name = name(keys, names);
+    double thickness = keys.number("thickness", Range.mm(0.01, 50));
+    double tolerance = keys.number("tolerance", 0, Range.mm(0, 10));
+    if (tolerance > thickness) {
+      throw new InputFault(
+          keys.place("tolerance"),
+          "a tolerance of " + tolerance + " mm for a veneer of " + thickness + " mm",
+          "wanted no more than the thickness");
+    }
+    return new Veneer(
+        name,
+        LayupReader.rgb(keys.required("colour", LayupReader.COLOUR_WORDS)),
+        thickness,
+        tolerance,
+        keys.text("wood", "", "text, such as poplar"),
+        (int) keys.number("count", Range.whole(0, MOST_SHEETS, "sheets")));
+  }
+
+  /** A name that none before has, and that isn't a ply's number. */
+  private static String name(Keys keys, Set<String> names) {
+    YamlNode node = keys.required("name", "a name");
+    String name = Keys.textOf(node, "a name");
+    if (!names.add(name)) {
+      throw new InputFault(
+          node.place(), "a second veneer named \"" + name + "\"", "names must differ");
+    }
+    if (Decimal.parse(name) != null) {
+      throw new InputFault(
+          node.place(),
+          "a veneer named \"" + name + "\"",
+          "give a word: a ply's number would be meant by it");
+    }
+    return name;
   }
 
   private static List<Shelf.Wish> wishes(Keys keys, List<Veneer> veneers) {

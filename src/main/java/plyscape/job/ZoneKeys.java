@@ -45,6 +45,22 @@ final class ZoneKeys {
             "ground_width",
             "values",
             "keep");
+    requireOneWay(item, keys);
+    MapPick map = map(keys, "a map file, such as zones.geojson");
+    List<Double> values = values(keys);
+    Double sink = keys.numberOrNull("sink", Range.whole(0, 500, "plies below the terrain's"));
+    return new ZoneSpec(
+        keys.text("name", LayupReader.stem(map.file()), "a name"),
+        map,
+        sink == null ? plies.number(keys.required("ply", "a ply's name")) : null,
+        sink == null ? null : sink.intValue(),
+        width(keys),
+        values,
+        keep(keys));
+  }
+
+  /** One way to say which ply shows, and at most one to say how wide lines are. */
+  private static void requireOneWay(YamlNode item, Keys keys) {
     if (keys.has("ply") == keys.has("sink")) {
       throw new InputFault(
           item.place(),
@@ -59,17 +75,6 @@ final class ZoneKeys {
           "a zone with both \"width\" and \"ground_width\"",
           "wanted one: mm on the panel, or metres on the ground");
     }
-    MapPick map = map(keys, "a map file, such as zones.geojson");
-    List<Double> values = values(keys);
-    Double sink = keys.numberOrNull("sink", Range.whole(0, 500, "plies below the terrain's"));
-    return new ZoneSpec(
-        keys.text("name", LayupReader.stem(map.file()), "a name"),
-        map,
-        sink == null ? plies.number(keys.required("ply", "a ply's name")) : null,
-        sink == null ? null : sink.intValue(),
-        width(keys),
-        values,
-        keep(keys));
   }
 
   /** Keys {@code file}, {@code layer} and {@code where}. */

@@ -12,6 +12,7 @@ import plyscape.render.CellMap;
 import plyscape.render.RiskStep;
 import plyscape.report.json.Breaks;
 import plyscape.report.json.JsonTree;
+import plyscape.terrain.Terrain;
 import plyscape.zones.Zone;
 
 /** The block of data that the page's scripts read. Not a contract: it may change with the page. */
@@ -25,12 +26,7 @@ final class PageData {
   /** JSON that may stand in a script element: no {@code <} and no line separators in it. */
   static String json(Landscape plan) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
-    ObjectNode panel =
-        root.putObject("panel")
-            .put("width", plan.job().panel().widthMm())
-            .put("height", plan.job().panel().heightMm())
-            .put("thickness", plan.thicknessMm());
-    box(panel.putArray("carved"), plan.tiling().carved());
+    panel(root.putObject("panel"), plan);
     root.put("glue", plan.job().layup().glueLine().thicknessMm());
     root.putObject("border").put("finished", plan.job().allowance().sandingMm());
     plies(root.putArray("plies"), plan);
@@ -43,26 +39,42 @@ final class PageData {
     for (Zone zone : plan.zones()) {
       zones.add(zone.spec().name());
     }
-    ObjectNode ground = root.putObject("ground").put("crs", plan.terrain().crs());
-    box(ground.putArray("box"), plan.terrain().frame().ground());
-    Turn turn = plan.terrain().frame().turn();
-    if (!turn.none()) {
-      ground.putArray("turn").add(turn.degrees()).add(turn.x()).add(turn.y());
-    }
-    CellMap map = CellMap.of(plan, LONGEST_CELLS);
-    root.putObject("cells")
-        .put("columns", map.columns())
-        .put("rows", map.rows())
-        .put("mm", map.cellMm())
-        .put("plies", map.plyRuns())
-        .put("zones", map.zoneRuns())
-        .put("drawn", CellMap.runs(DrawnPlies.of(plan, map)));
+    ground(root.putObject("ground"), plan.terrain());
+    cells(root.putObject("cells"), plan);
     Elevations.put(root.putObject("elevations"), plan);
     outlines(root.putObject("outlines"), plan);
     return JsonTree.text(root, false)
         .replace("<", "\\u003c")
         .replace("\u2028", "\\u2028")
         .replace("\u2029", "\\u2029");
+  }
+
+  private static void panel(ObjectNode panel, Landscape plan) {
+    panel
+        .put("width", plan.job().panel().widthMm())
+        .put("height", plan.job().panel().heightMm())
+        .put("thickness", plan.thicknessMm());
+    box(panel.putArray("carved"), plan.tiling().carved());
+  }
+
+  private static void ground(ObjectNode ground, Terrain terrain) {
+    ground.put("crs", terrain.crs());
+    box(ground.putArray("box"), terrain.frame().ground());
+    Turn turn = terrain.frame().turn();
+    if (!turn.none()) {
+      ground.putArray("turn").add(turn.degrees()).add(turn.x()).add(turn.y());
+    }
+  }
+
+  private static void cells(ObjectNode cells, Landscape plan) {
+    CellMap map = CellMap.of(plan, LONGEST_CELLS);
+    cells
+        .put("columns", map.columns())
+        .put("rows", map.rows())
+        .put("mm", map.cellMm())
+        .put("plies", map.plyRuns())
+        .put("zones", map.zoneRuns())
+        .put("drawn", CellMap.runs(DrawnPlies.of(plan, map)));
   }
 
   private static void plies(ArrayNode plies, Landscape plan) {

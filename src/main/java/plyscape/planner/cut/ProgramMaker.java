@@ -14,7 +14,6 @@ import plyscape.gcode.ProgramHead;
 import plyscape.gcode.SpindleStart;
 import plyscape.job.Job;
 import plyscape.layup.Depths;
-import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.Times;
@@ -64,51 +63,51 @@ final class ProgramMaker {
    */
   Made make(int number, ToolRun flat) {
     ToolRun run = moves.cut(flat);
-    Tool tool = run.tool();
-    Machine machine = job.machine();
-    List<PassText> texts = new ArrayList<>();
-    List<Move> all = new ArrayList<>();
-    double deepest = 0;
-    for (Pass pass : run.passes()) {
-      texts.add(new PassText(comment(pass), pass.moves()));
-      all.addAll(pass.moves());
-      deepest = Math.max(deepest, pass.depthMm());
-    }
-    double safe = -machine.safeHeightMm();
-    double seconds = new MotionModel(machine).times(0, 0, safe, all).totalS();
-    ProgramHead header =
-        new ProgramHead(
-            job.name(),
-            job.panel().widthMm(),
-            job.panel().heightMm(),
-            thicknessMm,
-            machine,
-            tool,
-            deepest,
-            seconds,
-            Version.TEXT,
-            run.passes().stream()
-                .map(pass -> Cutouts.caution(pass.kind()))
-                .flatMap(Optional::stream)
-                .distinct()
-                .toList());
-    GcodeText text = GcodeWriter.lined(header, texts);
-    String file = PlanFiles.passName(number, tool.name());
+    GcodeText text = GcodeWriter.lined(head(run), texts(run));
+    String file = PlanFiles.passName(number, run.tool().name());
     Program parsed =
         GcodeParser.parse(
-            file, text.text(), machine, job.panel().widthMm(), job.panel().heightMm(), thicknessMm);
-    PathFigures paths = PathFigures.of(file, tool, text.text(), parsed);
+            file,
+            text.text(),
+            job.machine(),
+            job.panel().widthMm(),
+            job.panel().heightMm(),
+            thicknessMm);
     return new Made(
         new ToolProgram(
             file,
-            tool,
+            run.tool(),
             text.text(),
             summaries(run, text, parsed),
-            paths,
+            PathFigures.of(file, run.tool(), text.text(), parsed),
             MotionSpan.whole(parsed),
             // Moves at safe height itself are over whatever is lower; the last digit is rounded.
-            MotionSpan.below(parsed, safe + 0.001)),
+            MotionSpan.below(parsed, -job.machine().safeHeightMm() + 0.001)),
         parsed);
+  }
+
+  private List<PassText> texts(ToolRun run) {
+    return run.passes().stream().map(pass -> new PassText(comment(pass), pass.moves())).toList();
+  }
+
+  private ProgramHead head(ToolRun run) {
+    List<Move> all = run.passes().stream().flatMap(pass -> pass.moves().stream()).toList();
+    double safe = -job.machine().safeHeightMm();
+    return new ProgramHead(
+        job.name(),
+        job.panel().widthMm(),
+        job.panel().heightMm(),
+        thicknessMm,
+        job.machine(),
+        run.tool(),
+        run.passes().stream().mapToDouble(Pass::depthMm).reduce(0, Math::max),
+        new MotionModel(job.machine()).times(0, 0, safe, all).totalS(),
+        Version.TEXT,
+        run.passes().stream()
+            .map(pass -> Cutouts.caution(pass.kind()))
+            .flatMap(Optional::stream)
+            .distinct()
+            .toList());
   }
 
   private String comment(Pass pass) {

@@ -50,11 +50,35 @@ public final class PlanJsonReader {
     if (!schema.equals(PlanJson.SCHEMA)) {
       throw fault("schema", "is \"" + schema + "\"", "\"" + PlanJson.SCHEMA + "\" is wanted");
     }
+    JsonNode panel = root.path("panel");
+    JsonNode faces = root.path("surface").path("faces");
+    return new PlanFigures(
+        text(root.path("version"), "version"),
+        number(panel.path("width_mm"), "panel.width_mm"),
+        number(panel.path("height_mm"), "panel.height_mm"),
+        number(panel.path("thickness_mm"), "panel.thickness_mm"),
+        panel.path("flatness_mm").asDouble(0),
+        carved(panel),
+        plies(root),
+        tools(root),
+        passes(root),
+        number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
+        cutouts(root.path("cutouts")),
+        root.path("time").path("spin_up_s").asDouble(0),
+        bend(root),
+        faces.isTextual() ? faces.textValue() : null);
+  }
+
+  private Box carved(JsonNode panel) {
     double[] carved = new double[4];
-    JsonNode corners = list(root.path("panel"), "panel.carved", "carved");
+    JsonNode corners = list(panel, "panel.carved", "carved");
     for (int i = 0; i < 4; i++) {
       carved[i] = number(corners.path(i), "panel.carved");
     }
+    return box(carved);
+  }
+
+  private List<PlanFigures.PlyFigures> plies(JsonNode root) {
     List<PlanFigures.PlyFigures> plies = new ArrayList<>();
     for (JsonNode ply : list(root, "plies", "plies")) {
       String at = "plies[" + plies.size() + "].";
@@ -68,6 +92,10 @@ public final class PlanJsonReader {
               number(ply.path("target_mm"), at + "target_mm"),
               number(ply.path("area_mm2"), at + "area_mm2")));
     }
+    return List.copyOf(plies);
+  }
+
+  private List<PlanFigures.ToolFigures> tools(JsonNode root) {
     List<PlanFigures.ToolFigures> tools = new ArrayList<>();
     for (JsonNode tool : list(root, "tools", "tools")) {
       String at = "tools[" + tools.size() + "].";
@@ -79,6 +107,10 @@ public final class PlanJsonReader {
               tool.path("shape").asText(""),
               cutting(tool, at)));
     }
+    return List.copyOf(tools);
+  }
+
+  private List<PlanFigures.PassFigures> passes(JsonNode root) {
     List<PlanFigures.PassFigures> passes = new ArrayList<>();
     for (JsonNode pass : list(root, "passes", "passes")) {
       String at = "passes[" + passes.size() + "].";
@@ -89,23 +121,7 @@ public final class PlanJsonReader {
               number(pass.path("depth_mm"), at + "depth_mm"),
               number(pass.path("time_s"), at + "time_s")));
     }
-    return new PlanFigures(
-        text(root.path("version"), "version"),
-        number(root.path("panel").path("width_mm"), "panel.width_mm"),
-        number(root.path("panel").path("height_mm"), "panel.height_mm"),
-        number(root.path("panel").path("thickness_mm"), "panel.thickness_mm"),
-        root.path("panel").path("flatness_mm").asDouble(0),
-        box(carved),
-        List.copyOf(plies),
-        List.copyOf(tools),
-        List.copyOf(passes),
-        number(root.path("verification").path("uncut_mm2"), "verification.uncut_mm2"),
-        cutouts(root.path("cutouts")),
-        root.path("time").path("spin_up_s").asDouble(0),
-        bend(root),
-        root.path("surface").path("faces").isTextual()
-            ? root.path("surface").path("faces").textValue()
-            : null);
+    return List.copyOf(passes);
   }
 
   /** Where pins and outline are cut; a plan without them doesn't say. */
