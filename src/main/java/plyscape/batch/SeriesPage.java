@@ -3,10 +3,12 @@ package plyscape.batch;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import plyscape.fault.IoReason;
@@ -43,7 +45,10 @@ public final class SeriesPage {
   public static String text(Gathered series, Path directory) {
     SeriesPage page = new SeriesPage(directory);
     page.head(series);
-    series.entries().forEach(page::row);
+    List<String> pictures = series.entries().parallelStream().map(SeriesPage::picture).toList();
+    for (int i = 0; i < pictures.size(); i++) {
+      page.row(series.entries().get(i), pictures.get(i));
+    }
     page.out
         .append("</tbody>\n</table>\n</main>\n<script>\n")
         .append(resource("series.js"))
@@ -63,9 +68,13 @@ public final class SeriesPage {
         .append(resource("series.css"))
         .append("</style>\n</head>\n<body>\n<main>\n<h1>Series of panels</h1>\n<p>")
         .append(series.list().size() + " jobs, ")
-        .append(missing == 0 ? "all there" : missing + " not there")
+        .append(missing == 0 ? "all there" : "<b class=\"bad\">" + missing + " not there</b>")
         .append(", " + Durations.text(total) + " of cutting in all.</p>\n")
         .append("<p><label>Search <input type=\"search\" id=\"search\"></label>")
+        .append(
+            missing == 0
+                ? ""
+                : " <label><input type=\"checkbox\" id=\"missing\"> only what isn't there</label>")
         .append(" <span id=\"shown\" role=\"status\"></span></p>\n<table>\n<thead><tr>")
         .append("<th>Panel</th>");
     for (String name : new String[] {"Job", "Cutting", "Verdict", "Warnings", "Planned in"}) {
@@ -74,17 +83,17 @@ public final class SeriesPage {
     out.append("</tr></thead>\n<tbody>\n");
   }
 
-  private void row(Gathered.Entry entry) {
+  private void row(Gathered.Entry entry, String picture) {
     JobResult result = entry.result();
     double total = result == null ? 0 : result.totalS();
     double seconds = result == null ? 0 : result.seconds();
-    out.append("<tr><td>");
+    out.append(entry.whole() ? "<tr><td>" : "<tr class=\"gone\"><td>");
     String name = Markup.escape(entry.job());
     if (entry.folder() == null) {
       out.append("</td><td>" + name + "</td>");
     } else {
       String link = Markup.escape(link(entry.folder()));
-      out.append("<a href=\"" + link + "\">").append(picture(entry)).append("</a></td><td>");
+      out.append("<a href=\"" + link + "\">").append(picture).append("</a></td><td>");
       out.append("<a href=\"" + link + "\">" + name + "</a></td>");
     }
     number(total, total > 0 ? Durations.text(total) : "");
@@ -136,12 +145,23 @@ public final class SeriesPage {
     return text.toString();
   }
 
+  /** "" where there is no output. */
   private static String picture(Gathered.Entry entry) {
+    if (entry.folder() == null) {
+      return "";
+    }
     Path one = entry.folder().resolve(PlanFiles.PREVIEW);
     Path file = Files.exists(one) ? one : entry.folder().resolve(PlanFiles.OVERVIEW);
     try {
       byte[] png = Thumbnail.png(Files.readAllBytes(file), LONGEST_PX);
-      return "<img alt=\"The panel from above\" src=\"data:image/png;base64,"
+      // Its size is in the header of a PNG (ISO 15948, 11.2.2): with it the page needn't wait for
+      // it.
+      ByteBuffer header = ByteBuffer.wrap(png);
+      return "<img alt=\"The panel from above\" loading=\"lazy\" decoding=\"async\" width=\""
+          + header.getInt(16)
+          + "\" height=\""
+          + header.getInt(20)
+          + "\" src=\"data:image/png;base64,"
           + Base64.getEncoder().encodeToString(png)
           + "\">";
     } catch (IOException e) {

@@ -1,6 +1,8 @@
 package plyscape.render;
 
+import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferInt;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import javax.imageio.ImageIO;
@@ -20,11 +22,12 @@ public final class Thumbnail {
    */
   public static byte[] png(byte[] png, int longestPx) throws IOException {
     // Closes the stream itself; in memory, so that no file is made on the way.
-    BufferedImage whole =
+    BufferedImage read =
         ImageIO.read(new MemoryCacheImageInputStream(new ByteArrayInputStream(png)));
-    if (whole == null) {
+    if (read == null) {
       throw new IOException("not a picture");
     }
+    BufferedImage whole = plain(read);
     double scale = Math.min(1, longestPx / (double) Math.max(whole.getWidth(), whole.getHeight()));
     int width = Math.max(1, (int) Math.round(scale * whole.getWidth()));
     int height = Math.max(1, (int) Math.round(scale * whole.getHeight()));
@@ -37,7 +40,18 @@ public final class Thumbnail {
     return Png.write(small, 0);
   }
 
+  /** The picture with one number a pixel: asking any other kind for colours takes far longer. */
+  private static BufferedImage plain(BufferedImage read) {
+    BufferedImage whole =
+        new BufferedImage(read.getWidth(), read.getHeight(), BufferedImage.TYPE_INT_RGB);
+    Graphics2D pen = whole.createGraphics();
+    pen.drawImage(read, 0, 0, null);
+    pen.dispose();
+    return whole;
+  }
+
   private static int mean(BufferedImage whole, int x, int y, Canvas small) {
+    int[] pixels = ((DataBufferInt) whole.getRaster().getDataBuffer()).getData();
     int left = x * whole.getWidth() / small.width();
     int right = Math.max(left + 1, (x + 1) * whole.getWidth() / small.width());
     int top = y * whole.getHeight() / small.height();
@@ -47,7 +61,7 @@ public final class Thumbnail {
     long blue = 0;
     for (int row = top; row < bottom; row++) {
       for (int column = left; column < right; column++) {
-        int rgb = whole.getRGB(column, row);
+        int rgb = pixels[row * whole.getWidth() + column];
         red += rgb >> 16 & 255;
         green += rgb >> 8 & 255;
         blue += rgb & 255;
