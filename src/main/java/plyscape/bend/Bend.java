@@ -1,6 +1,7 @@
 package plyscape.bend;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import plyscape.layup.Depths;
 import plyscape.layup.PanelPoint;
@@ -14,11 +15,15 @@ import plyscape.layup.PlyDepth;
  */
 public final class Bend {
 
+  /** Depths that fall evenly are most unlike at corners; others are looked at in so many steps. */
+  private static final int CURVED_STEPS = 12;
+
   private final TopFace top;
   private final double[] flatMm;
   private final double[] here;
   private final double[] acrossX;
   private final double[] acrossY;
+  private final double[] outwards;
 
   private Bend(TopFace top, List<DepthPlane> planes) {
     this.top = top;
@@ -26,6 +31,7 @@ public final class Bend {
     here = planes.stream().mapToDouble(DepthPlane::here).toArray();
     acrossX = planes.stream().mapToDouble(DepthPlane::acrossX).toArray();
     acrossY = planes.stream().mapToDouble(DepthPlane::acrossY).toArray();
+    outwards = planes.stream().mapToDouble(DepthPlane::outwards).toArray();
   }
 
   /**
@@ -60,13 +66,12 @@ public final class Bend {
   /** Target depth of a ply over the panel; it falls evenly, being a mid-ply depth less sanding. */
   private static DepthPlane plane(PlyDepth at, Depths placed) {
     int ply = at.ply().number();
-    double zero = placed.of(ply, new PanelPoint(0, 0)).midMm();
     double sanding = placed.of(ply).midMm() - placed.of(ply).targetMm();
-    return new DepthPlane(
+    return DepthPlane.through(
         at.targetMm(),
-        zero - sanding,
-        placed.of(ply, new PanelPoint(1, 0)).midMm() - zero,
-        placed.of(ply, new PanelPoint(0, 1)).midMm() - zero);
+        (x, y) -> placed.of(ply, new PanelPoint(x, y)).midMm(),
+        placed.bows(),
+        sanding);
   }
 
   /** The top face. */
@@ -85,7 +90,8 @@ public final class Bend {
     double lowFlat = 0;
     double low = 0;
     for (int k = 0; k < flatMm.length; k++) {
-      double high = Math.max(0, here[k] + acrossX[k] * x + acrossY[k] * y);
+      double high =
+          Math.max(0, here[k] + acrossX[k] * x + acrossY[k] * y + outwards[k] * (x * x + y * y));
       if (flat <= flatMm[k]) {
         return low + (high - low) * (flat - lowFlat) / (flatMm[k] - lowFlat);
       }
@@ -106,8 +112,12 @@ public final class Bend {
    */
   public double stretch(double widthMm, double heightMm) {
     double most = 1;
-    for (double x : new double[] {0, widthMm}) {
-      for (double y : new double[] {0, heightMm}) {
+    boolean curved = Arrays.stream(outwards).anyMatch(o -> o != 0);
+    int steps = curved ? CURVED_STEPS : 1;
+    for (int i = 0; i <= steps; i++) {
+      for (int j = 0; j <= steps; j++) {
+        double x = widthMm * i / steps;
+        double y = heightMm * j / steps;
         double lowFlat = 0;
         double low = 0;
         for (double flat : flatMm) {

@@ -73,6 +73,7 @@ public final class LayupReader {
             "measured_at",
             "measured_places",
             "press_taper",
+            "press_bow",
             "flatness",
             "plies");
     List<Ply> plies = plies(keys);

@@ -21,6 +21,7 @@ final class MeasuredKeys {
   private static final Range PANEL_THICKNESS = Range.mm(0.05, 500);
   private static final Range PLACE = Range.mm(-500, 5500);
   private static final Range TAPER = Range.of(0, 0.5, "a share per 100 mm");
+  private static final Range BOW = Range.of(0, 0.2, "a share per 100 mm squared");
   private static final String PLACE_WANTED = "x and y on the panel in mm, such as [20, 220]";
   private static final String BOTTOMS_WANTED =
       "ply numbers or names with depths in mm, such as {3: 2.92}";
@@ -40,7 +41,8 @@ final class MeasuredKeys {
         at == null ? null : point(at),
         places(keys, names),
         Measured.USUAL_CENTRE,
-        keys.numberOrNull("press_taper", TAPER));
+        keys.numberOrNull("press_taper", TAPER),
+        keys.number("press_bow", 0, BOW));
   }
 
   private static PanelPoint point(YamlNode node) {

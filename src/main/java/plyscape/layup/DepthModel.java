@@ -67,6 +67,11 @@ public final class DepthModel {
     return layup.measured().byPlace();
   }
 
+  /** Whether the press may have bowed it: depths then don't fall evenly. */
+  boolean bows() {
+    return layup.measured().press().bowTolerance() > 0;
+  }
+
   /** The layup's plies. */
   int plies() {
     return layup.plies().size();

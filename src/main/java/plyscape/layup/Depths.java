@@ -99,6 +99,11 @@ public final class Depths implements Iterable<PlyDepth> {
     return model != null && model.byPlace();
   }
 
+  /** Whether they curve from the panel's centre outwards, instead of falling evenly. */
+  public boolean bows() {
+    return model != null && model.bows();
+  }
+
   /**
    * The same depths with what holds over all places where each ply shows.
    *

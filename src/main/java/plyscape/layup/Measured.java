@@ -14,6 +14,7 @@ import java.util.SortedMap;
  * @param centre of the panel, from which the model counts places
  * @param pressTaper plus or minus on how much thicker the panel grows, as a share per 100 mm, or
  *     null where it isn't stated
+ * @param pressBow the same from the centre outwards, as a share per (100 mm) squared; 0 for none
  */
 public record Measured(
     Double thicknessMm,
@@ -22,7 +23,8 @@ public record Measured(
     PanelPoint at,
     List<MeasuredPlace> places,
     PanelPoint centre,
-    Double pressTaper) {
+    Double pressTaper,
+    double pressBow) {
 
   /** What is believed of {@link #pressTaper()} as soon as something was measured by place. */
   public static final double USUAL_TAPER = 0.03;
@@ -32,14 +34,21 @@ public record Measured(
 
   /** Nothing was measured. */
   public static final Measured NOTHING =
-      new Measured(null, 0, Bottoms.NONE, null, List.of(), USUAL_CENTRE, null);
+      new Measured(null, 0, Bottoms.NONE, null, List.of(), USUAL_CENTRE, null, 0);
 
   /** Checks the signs and keeps a copy. */
   public Measured {
     places = List.copyOf(places);
-    if (!(thicknessToleranceMm >= 0) || (pressTaper != null && !(pressTaper >= 0))) {
+    if (!(thicknessToleranceMm >= 0)
+        || (pressTaper != null && !(pressTaper >= 0))
+        || !(pressBow >= 0)) {
       throw new IllegalArgumentException(
-          "thickness +-" + thicknessToleranceMm + ", taper +-" + pressTaper);
+          "thickness +-"
+              + thicknessToleranceMm
+              + ", taper +-"
+              + pressTaper
+              + ", bow +-"
+              + pressBow);
     }
     if (thicknessMm != null && !(thicknessMm > 0)) {
       throw new IllegalArgumentException("a panel " + thicknessMm + " mm thick");
@@ -58,32 +67,36 @@ public record Measured(
 
   /** Whether depths differ from place to place. */
   public boolean byPlace() {
-    return pressTaper != null || !places.isEmpty();
+    return pressTaper != null || pressBow > 0 || !places.isEmpty();
   }
 
-  /** Plus or minus on the taper, a share per 100 mm; 0 where depths are the same everywhere. */
-  public double taperTolerance() {
-    return pressTaper != null ? pressTaper : places.isEmpty() ? 0 : USUAL_TAPER;
+  /** What is believed of the press; no taper and no bow where depths are the same everywhere. */
+  public PressShape press() {
+    double taper = pressTaper != null ? pressTaper : byPlace() ? USUAL_TAPER : 0;
+    return new PressShape(taper, pressBow);
   }
 
   /** The same with another thickness and its plus or minus, mm. */
   Measured withThickness(double otherMm, double toleranceMm) {
-    return new Measured(otherMm, toleranceMm, bottoms, at, places, centre, pressTaper);
+    return new Measured(otherMm, toleranceMm, bottoms, at, places, centre, pressTaper, pressBow);
   }
 
   /** The same with other bottoms. */
   public Measured withBottoms(Bottoms others) {
-    return new Measured(thicknessMm, thicknessToleranceMm, others, at, places, centre, pressTaper);
+    return new Measured(
+        thicknessMm, thicknessToleranceMm, others, at, places, centre, pressTaper, pressBow);
   }
 
   /** The same with other places. */
   public Measured withPlaces(List<MeasuredPlace> others) {
-    return new Measured(thicknessMm, thicknessToleranceMm, bottoms, at, others, centre, pressTaper);
+    return new Measured(
+        thicknessMm, thicknessToleranceMm, bottoms, at, others, centre, pressTaper, pressBow);
   }
 
   /** The same on a panel with another centre. */
   public Measured withCentre(PanelPoint other) {
-    return new Measured(thicknessMm, thicknessToleranceMm, bottoms, at, places, other, pressTaper);
+    return new Measured(
+        thicknessMm, thicknessToleranceMm, bottoms, at, places, other, pressTaper, pressBow);
   }
 
   /** Whether nothing was measured. */

@@ -20,6 +20,7 @@ final class PanelDraw {
 
   private final LayerStack stack;
   private final List<StackReading> readings;
+  private final boolean bows;
   private final double[] sigma;
   private final double[][] rows;
 
@@ -37,19 +38,23 @@ final class PanelDraw {
     stack = pressed.stack();
     readings = pressed.readings();
     int layers = stack.layers();
-    sigma = new double[layers + 2];
+    bows = pressed.press().bowTolerance() > 0;
+    sigma = new double[layers + (bows ? 3 : 2)];
     for (int j = 0; j < layers; j++) {
       sigma[j] = stack.toleranceMm(j) / ColourRisk.SIGMAS;
     }
-    sigma[layers] = pressed.taperTolerance() / ColourRisk.SIGMAS;
+    sigma[layers] = pressed.press().taperTolerance() / ColourRisk.SIGMAS;
     sigma[layers + 1] = sigma[layers];
+    if (bows) {
+      sigma[layers + 2] = pressed.press().bowTolerance() / ColourRisk.SIGMAS;
+    }
     rows = new double[readings.size()][];
     for (int i = 0; i < rows.length; i++) {
       StackReading r = readings.get(i);
       rows[i] = row(r.interfaceIndex(), r.x(), r.y());
     }
-    gain = rows.length == 0 ? new double[layers + 3][0] : gain();
-    error = new double[layers + 3];
+    gain = rows.length == 0 ? new double[sigma.length + 1][0] : gain();
+    error = new double[sigma.length + 1];
   }
 
   /** Draws a panel and its readings; {@link #errorMm} then tells of it. */
@@ -82,14 +87,17 @@ final class PanelDraw {
     return sum;
   }
 
-  /** The unknowns: layer errors, two tapers, the common share. */
+  /** The unknowns: layer errors, two tapers, the bow if there is one, the common share. */
   private double[] row(int interfaceIndex, double x, double y) {
-    double[] row = new double[stack.layers() + 3];
+    double[] row = new double[sigma.length + 1];
     java.util.Arrays.fill(row, 0, interfaceIndex, 1);
     double nominal = stack.totalMm(0, interfaceIndex);
     row[stack.layers()] = nominal * x;
     row[stack.layers() + 1] = nominal * y;
-    row[stack.layers() + 2] = nominal;
+    if (bows) {
+      row[stack.layers() + 2] = nominal * (x * x + y * y);
+    }
+    row[sigma.length] = nominal;
     return row;
   }
 

@@ -82,6 +82,7 @@ public final class PanelRisk {
 
   private double share() {
     PanelDraw draw = model.draw();
+    boolean bows = model.bows();
     SeededNormals normals = new SeededNormals(SEED);
     int wrongPanels = 0;
     int faces = 2 * model.plies();
@@ -90,7 +91,11 @@ public final class PanelRisk {
       draw.next(normals);
       for (int k = 0; k < faces; k++) {
         double here = draw.errorMm(k, 0, 0);
-        error[k] = new double[] {here, draw.errorMm(k, 1, 0) - here, draw.errorMm(k, 0, 1) - here};
+        double alongX = draw.errorMm(k, 1, 0) - here;
+        double alongY = draw.errorMm(k, 0, 1) - here;
+        // Zero but for rounding where the press leaves no bow.
+        double bow = bows ? (alongX + draw.errorMm(k, -1, 0) - here) / 2 : 0;
+        error[k] = new double[] {here, alongX - bow, alongY - bow, bow};
       }
       int wrong = wrong(error, normals);
       wrongPanels += wrong > AREA_SHARE * x.length ? 1 : 0;
@@ -123,6 +128,10 @@ public final class PanelRisk {
   }
 
   private double at(double[] form, int i) {
-    return form[0] + (form[1] * x[i] + form[2] * y[i]) / LayupReadings.UNIT_MM;
+    double u = x[i] / LayupReadings.UNIT_MM;
+    double v = y[i] / LayupReadings.UNIT_MM;
+    return form[0]
+        + (form[1] * x[i] + form[2] * y[i]) / LayupReadings.UNIT_MM
+        + form[3] * (u * u + v * v);
   }
 }

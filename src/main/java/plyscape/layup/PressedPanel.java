@@ -27,7 +27,7 @@ public final class PressedPanel {
     centre = layup.measured().centre();
     stack = LayerStack.of(layup);
     this.readings = readings;
-    estimate = new StackEstimate(stack, layup.measured().taperTolerance(), readings);
+    estimate = new StackEstimate(stack, layup.measured().press(), readings);
   }
 
   /**
@@ -102,9 +102,9 @@ public final class PressedPanel {
     return readings;
   }
 
-  /** Plus or minus on the taper, a share per 100 mm. */
-  double taperTolerance() {
-    return layup.measured().taperTolerance();
+  /** How unevenly the press may have squeezed it. */
+  PressShape press() {
+    return layup.measured().press();
   }
 
   private void requireBelievableThickness() {
@@ -142,7 +142,8 @@ public final class PressedPanel {
               "%s, %.3f mm, contradicts the rest: the other readings and the plies' tolerances put"
                   + " it at %.3f mm +-%.3f (3 sigma)",
               reading.what(), reading.depthMm(), reading.depthMm() - left.off(), 3 * left.sigma()),
-          "measure it again, leave it out, or give honest tolerances to plies and readings");
+          "measure it again, leave it out, or give honest tolerances to plies and readings; a panel"
+              + " that the press left thinner in its middle wants press_bow");
     }
   }
 

@@ -10,9 +10,10 @@ import plyscape.layup.statistics.ColourRisk;
  * which is the posterior mean of normal errors.
  *
  * <p>The model: depth of interface k at (x, y) is {@code sum over the layers above of (t (1 + a) +
- * e) + D_k (b x + c y)}, with D the nominal depth; a common share {@code a} that nothing is known
- * of beforehand; layer errors {@code e}, tapers {@code b} and {@code c} and the readings' errors
- * normal about 0 with their tolerance as 3 sigma. Without readings a, b and c are 0.
+ * e) + D_k (b x + c y + d (x^2 + y^2))}, with D the nominal depth; a common share {@code a} that
+ * nothing is known of beforehand; layer errors {@code e}, tapers {@code b} and {@code c}, bow
+ * {@code d} and the readings' errors normal about 0 with their tolerance as 3 sigma. Without
+ * readings a, b, c and d are 0.
  *
  * <p>If no layer has a tolerance, each counts as uncertain with a variance in proportion to its
  * thickness: that decides how a difference is shared out, and adds nothing to the tolerances.
@@ -21,6 +22,9 @@ public final class StackEstimate {
 
   /** Stands for the deviation of an exact reading: far below what is read, far above rounding. */
   private static final double EXACT_MM = 1e-6;
+
+  /** Sources that are the press's: two tapers and the bow. */
+  private static final int PRESS = 3;
 
   private final LayerStack stack;
   private final List<StackReading> readings;
@@ -39,9 +43,9 @@ public final class StackEstimate {
   /**
    * Estimates.
    *
-   * @param taperTolerance plus or minus of b and c, a share per 100 mm
+   * @param press plus or minus of b and c, and of d
    */
-  public StackEstimate(LayerStack stack, double taperTolerance, List<StackReading> readings) {
+  public StackEstimate(LayerStack stack, PressShape press, List<StackReading> readings) {
     this.stack = stack;
     this.readings = List.copyOf(readings);
     int layers = stack.layers();
@@ -49,9 +53,9 @@ public final class StackEstimate {
     for (int k = 0; k <= layers; k++) {
       nominalMm[k] = stack.totalMm(0, k);
     }
-    toleranceMm = new double[layers + 2 + readings.size()];
+    toleranceMm = new double[layers + PRESS + readings.size()];
     variance = new double[toleranceMm.length];
-    fillSources(taperTolerance);
+    fillSources(press);
     residual = new double[readings.size()];
     for (int i = 0; i < readings.size(); i++) {
       residual[i] = readings.get(i).depthMm() - nominalMm[readings.get(i).interfaceIndex()];
@@ -80,7 +84,7 @@ public final class StackEstimate {
     return best.leftOut(reading, residual);
   }
 
-  private void fillSources(double taperTolerance) {
+  private void fillSources(PressShape press) {
     int layers = stack.layers();
     boolean none = stack.toleranceSumMm(0, layers) == 0;
     for (int j = 0; j < layers; j++) {
@@ -88,8 +92,9 @@ public final class StackEstimate {
       variance[j] = none ? stack.thicknessMm(j) : sigmaSquare(toleranceMm[j]);
     }
     for (int s = layers; s < toleranceMm.length; s++) {
-      int reading = s - layers - 2;
-      toleranceMm[s] = reading < 0 ? taperTolerance : readings.get(reading).toleranceMm();
+      int reading = s - layers - PRESS;
+      double shape = s < layers + 2 ? press.taperTolerance() : press.bowTolerance();
+      toleranceMm[s] = reading < 0 ? shape : readings.get(reading).toleranceMm();
       variance[s] =
           sigmaSquare(reading < 0 ? toleranceMm[s] : Math.max(toleranceMm[s], 3 * EXACT_MM));
     }
@@ -107,7 +112,9 @@ public final class StackEstimate {
       for (int j = 0; j <= i; j++) {
         StackReading b = readings.get(j);
         double taper =
-            variance[stack.layers()] * a.x() * b.x() + variance[stack.layers() + 1] * a.y() * b.y();
+            variance[stack.layers()] * a.x() * b.x()
+                + variance[stack.layers() + 1] * a.y() * b.y()
+                + variance[stack.layers() + 2] * outwards(a) * outwards(b);
         double value =
             shared(a.interfaceIndex(), b.interfaceIndex())
                 + nominalMm[a.interfaceIndex()] * nominalMm[b.interfaceIndex()] * taper;
@@ -127,7 +134,11 @@ public final class StackEstimate {
 
   /** Number of a reading's own error among the sources. */
   public int readingSource(int reading) {
-    return stack.layers() + 2 + reading;
+    return stack.layers() + PRESS + reading;
+  }
+
+  private static double outwards(StackReading at) {
+    return at.x() * at.x() + at.y() * at.y();
   }
 
   /** Variance of the layers above both interfaces. */
@@ -140,14 +151,15 @@ public final class StackEstimate {
   }
 
   private BoundaryForm form(int k) {
-    double[] mean = {nominalMm[k], 0, 0};
-    double[][] coefficients = new double[3][toleranceMm.length];
+    double[] mean = {nominalMm[k], 0, 0, 0};
+    double[][] coefficients = new double[1 + PRESS][toleranceMm.length];
     for (int j = 0; j < k; j++) {
       coefficients[0][j] = 1;
     }
     coefficients[1][stack.layers()] = nominalMm[k];
     coefficients[2][stack.layers() + 1] = nominalMm[k];
-    for (int part = 0; part < 3 && best != null; part++) {
+    coefficients[3][stack.layers() + 2] = nominalMm[k];
+    for (int part = 0; part <= PRESS && best != null; part++) {
       double[] weights = weights(k, part);
       for (int i = 0; i < readings.size(); i++) {
         StackReading r = readings.get(i);
@@ -158,13 +170,14 @@ public final class StackEstimate {
         }
         coefficients[part][stack.layers()] -= w * nominalMm[r.interfaceIndex()] * r.x();
         coefficients[part][stack.layers() + 1] -= w * nominalMm[r.interfaceIndex()] * r.y();
+        coefficients[part][stack.layers() + 2] -= w * nominalMm[r.interfaceIndex()] * outwards(r);
         coefficients[part][readingSource(i)] -= w;
       }
     }
     return new BoundaryForm(mean, coefficients, toleranceMm);
   }
 
-  /** Weights of the readings for one of the three parts of an interface's depth. */
+  /** Weights of the readings for one of the four parts of an interface's depth. */
   private double[] weights(int k, int part) {
     int n = readings.size();
     double[] covariance = new double[n];
@@ -175,7 +188,8 @@ public final class StackEstimate {
           switch (part) {
             case 0 -> shared(k, r.interfaceIndex());
             case 1 -> depths * variance[stack.layers()] * r.x();
-            default -> depths * variance[stack.layers() + 1] * r.y();
+            case 2 -> depths * variance[stack.layers() + 1] * r.y();
+            default -> depths * variance[stack.layers() + 2] * outwards(r);
           };
     }
     return best.weights(covariance, part == 0 ? nominalMm[k] : 0);

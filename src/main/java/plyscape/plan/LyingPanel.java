@@ -2,6 +2,7 @@ package plyscape.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import plyscape.bend.PanelShape;
 import plyscape.layup.Depths;
 import plyscape.layup.PanelPoint;
@@ -51,12 +52,8 @@ public final class LyingPanel {
 
   /** The panel's bottom by place, for a target so much below it. */
   public static BentPanel.Level below(Depths depths, double moreMm) {
-    double origin = depths.bottom(new PanelPoint(0, 0)).bottomMm();
-    return new BentPanel.Level(
-        depths.thicknessMm() + moreMm,
-        origin + moreMm,
-        (depths.bottom(new PanelPoint(100, 0)).bottomMm() - origin) / 100,
-        (depths.bottom(new PanelPoint(0, 100)).bottomMm() - origin) / 100);
+    return level(
+        depths.thicknessMm() + moreMm, at -> depths.bottom(at).bottomMm() + moreMm, depths.bows());
   }
 
   /** The panel's bottom by place. */
@@ -67,11 +64,23 @@ public final class LyingPanel {
   /** Target depth of a ply by place: as far above the ply's middle as at the centre. */
   public static BentPanel.Level level(Depths depths, PlyDepth at) {
     int ply = at.ply().number();
-    double origin = depths.of(ply, new PanelPoint(0, 0)).midMm();
+    double higher = at.midMm() - at.targetMm();
+    return level(at.targetMm(), p -> depths.of(ply, p).midMm() - higher, depths.bows());
+  }
+
+  /** Through depths at places 100 mm apart. */
+  private static BentPanel.Level level(
+      double flatMm, ToDoubleFunction<PanelPoint> depth, boolean bows) {
+    double origin = depth.applyAsDouble(new PanelPoint(0, 0));
+    double atX = depth.applyAsDouble(new PanelPoint(100, 0));
+    double atY = depth.applyAsDouble(new PanelPoint(0, 100));
+    double square =
+        bows ? (depth.applyAsDouble(new PanelPoint(200, 0)) - 2 * atX + origin) / 20_000 : 0;
     return new BentPanel.Level(
-        at.targetMm(),
-        origin - (at.midMm() - at.targetMm()),
-        (depths.of(ply, new PanelPoint(100, 0)).midMm() - origin) / 100,
-        (depths.of(ply, new PanelPoint(0, 100)).midMm() - origin) / 100);
+        flatMm,
+        origin,
+        (atX - origin) / 100 - 100 * square,
+        (atY - origin) / 100 - 100 * square,
+        square);
   }
 }

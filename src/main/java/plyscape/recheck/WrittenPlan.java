@@ -74,7 +74,7 @@ public record WrittenPlan(
     }
     List<BentPanel.Level> levels = new ArrayList<>();
     for (double[] t : bend.targets()) {
-      levels.add(new BentPanel.Level(t[0], t[1], t[2], t[3]));
+      levels.add(new BentPanel.Level(t[0], t[1], t[2], t[3], t[4]));
     }
     return new BentPanel(
         bend.readings().isEmpty() ? null : ProbedTop.of(bend.readings()),
@@ -84,7 +84,9 @@ public record WrittenPlan(
 
   /** A depth by place, or null where the plan has none. */
   static BentPanel.Level level(double flatMm, double[] plane) {
-    return plane == null ? null : new BentPanel.Level(flatMm, plane[0], plane[1], plane[2]);
+    return plane == null
+        ? null
+        : new BentPanel.Level(flatMm, plane[0], plane[1], plane[2], plane[3]);
   }
 
   /** The same programs for a panel that is flat and the same everywhere. */

@@ -54,6 +54,9 @@ public final class LayupYaml {
     if (layup.measured().pressTaper() != null) {
       number(out, "press_taper", layup.measured().pressTaper());
     }
+    if (layup.measured().pressBow() > 0) {
+      number(out, "press_bow", layup.measured().pressBow());
+    }
     number(out, "flatness", layup.flatnessMm());
     out.append("plies:\n");
     for (Ply ply : layup.plies()) {

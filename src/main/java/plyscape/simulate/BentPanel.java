@@ -19,18 +19,29 @@ public record BentPanel(ProbedTop top, List<Level> plies, Level bottom) {
   }
 
   /**
-   * Target depth of one ply below the top face: falls evenly over the panel.
+   * Target depth of one ply below the top face: falls evenly over the panel, but for a bow.
    *
    * @param flatMm in the flat plan, as targets are given
    * @param originMm at the panel's lower left corner
    * @param perX change a mm of X
    * @param perY change a mm of Y
+   * @param perSquare change a mm squared of X and of Y
    */
-  public record Level(double flatMm, double originMm, double perX, double perY) {
+  public record Level(double flatMm, double originMm, double perX, double perY, double perSquare) {
+
+    /** A level that falls evenly. */
+    public Level(double flatMm, double originMm, double perX, double perY) {
+      this(flatMm, originMm, perX, perY, 0);
+    }
 
     /** Depth at a place, mm. */
     public double depthMm(double x, double y) {
-      return Math.max(0, originMm + perX * x + perY * y);
+      return Math.max(0, originMm + perX * x + perY * y + perSquare * (x * x + y * y));
+    }
+
+    /** How steeply it falls at a place, mm a mm. */
+    double slope(double x, double y) {
+      return Math.hypot(perX + 2 * perSquare * x, perY + 2 * perSquare * y);
     }
   }
 

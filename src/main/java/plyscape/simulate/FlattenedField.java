@@ -96,10 +96,6 @@ final class FlattenedField {
     return Math.abs(off) <= slack ? floor : flat - Math.signum(off) * slack;
   }
 
-  private static double slope(BentPanel.Level level) {
-    return Math.hypot(level.perX(), level.perY());
-  }
-
   private double nearestFloor(double flat) {
     double best = 0;
     for (double floor : floors) {
@@ -118,9 +114,9 @@ final class FlattenedField {
       double there = bent.faceMm(x + radiusMm * way[0], y + radiusMm * way[1]);
       most = Math.max(most, Math.abs(there - here));
     }
-    double taper = bent.bottom() == null ? 0 : slope(bent.bottom());
+    double taper = bent.bottom() == null ? 0 : bent.bottom().slope(x, y);
     for (BentPanel.Level level : bent.plies()) {
-      taper = Math.max(taper, slope(level));
+      taper = Math.max(taper, level.slope(x, y));
     }
     return most + taper * radiusMm;
   }

@@ -79,11 +79,12 @@ class LayupReaderTest {
   void measuredPlaces_withTilesAndTaper() {
     Layup layup =
         files.layup(
-            "measured_at: [20, 220]\npress_taper: 0.02\nmeasured_places:\n"
+            "measured_at: [20, 220]\npress_taper: 0.02\npress_bow: 0.01\nmeasured_places:\n"
                 + "  - {at: [5, 230], bottoms: {wood: 1.71, 4: 3.4}, tolerance: 0.02}\n"
                 + "  - {at: [10, 10], bottoms: {1: 0.9}, tile: tile-2-1}\n"
                 + JobFixture.LAYUP);
     assertEquals(0.02, layup.measured().pressTaper());
+    assertEquals(0.01, layup.measured().pressBow());
     assertEquals(new PanelPoint(20, 220), layup.measured().at());
     assertEquals(2, layup.measured().places().size());
     assertEquals(Map.of(2, 1.71, 4, 3.4), layup.measured().places().get(0).bottoms().depthsMm());
@@ -110,7 +111,7 @@ class LayupReaderTest {
         "layup.yaml:1:1: unknown key \"glueline\"; did you mean \"glue_line\"? known are name,"
             + " glue_line, glue_line_tolerance, measured_thickness, measured_thickness_tolerance,"
             + " measured_bottoms, measured_bottoms_tolerance, measured_at, measured_places,"
-            + " press_taper, flatness, plies",
+            + " press_taper, press_bow, flatness, plies",
         files.layupFault("glueline: 0.1\n" + JobFixture.LAYUP));
     assertEquals(
         "layup.yaml:2:45: plies.1.thickness: found \"0.9 mm\"; wanted a number, mm, 0.01 to 25; the"

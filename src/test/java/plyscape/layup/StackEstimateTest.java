@@ -37,7 +37,7 @@ class StackEstimateTest {
   @Test
   void nothingRead_addsUp() {
     LayerStack stack = LayerStack.of(Layups.of(0, 0, 0.15, 0.6, 0.6, 0.6, 0.6));
-    StackEstimate estimate = new StackEstimate(stack, 0.03, List.of());
+    StackEstimate estimate = new StackEstimate(stack, new PressShape(0.03, 0), List.of());
     for (int k = 1; k <= 4; k++) {
       BoundaryForm form = estimate.at(LayerStack.bottomOf(k));
       assertEquals(0.15 * Math.sqrt(k), form.toleranceMm(0, 0, Method.RSS), 1e-12);
@@ -56,7 +56,7 @@ class StackEstimateTest {
     LayerStack stack = LayerStack.of(Layups.of(0.05, 0.01, 0.04, 0.9, 0.6, 0.9, 0.6, 0.9));
     List<StackReading> readings =
         List.of(reading(1, 0, 0, 0.93, 0), reading(5, 0, 0, 2.52, 0), reading(9, 0, 0, 4.2, 0));
-    StackEstimate estimate = new StackEstimate(stack, 0, readings);
+    StackEstimate estimate = new StackEstimate(stack, new PressShape(0, 0), readings);
     for (StackReading r : readings) {
       assertEquals(r.depthMm(), estimate.at(r.interfaceIndex()).depthMm(0, 0), 1e-8);
       assertEquals(0, estimate.at(r.interfaceIndex()).toleranceMm(0, 0, Method.RSS), 1e-5);
@@ -73,10 +73,11 @@ class StackEstimateTest {
     }
     double[] before = null;
     for (int n = 1; n <= readings.size(); n++) {
-      StackEstimate estimate = new StackEstimate(stack, 0.03, readings.subList(0, n));
+      StackEstimate estimate =
+          new StackEstimate(stack, new PressShape(0.03, 0), readings.subList(0, n));
       List<StackReading> turned = new ArrayList<>(readings.subList(0, n));
       Collections.reverse(turned);
-      StackEstimate other = new StackEstimate(stack, 0.03, turned);
+      StackEstimate other = new StackEstimate(stack, new PressShape(0.03, 0), turned);
       double[] now = new double[10];
       for (int k = 1; k < 10; k++) {
         now[k] = estimate.at(k).toleranceMm(0.7, -1.1, Method.RSS);
@@ -109,11 +110,30 @@ class StackEstimateTest {
   /** A second implementation, least squares over the layers, drawn at random. */
   @Test
   void tolerances_againstDrawnPanels() {
+    againstDrawnPanels(0);
+  }
+
+  @Test
+  void tolerances_againstDrawnPanelsWithABow() {
+    againstDrawnPanels(0.02);
+  }
+
+  private static void againstDrawnPanels(double bow) {
     Layup layup =
         Layups.of(0.05, 0.02, 0.06, 0.9, 0.5, 0.9, 0.5)
             .withThickness(2.9, 0.05)
             .withBottoms(new TreeMap<>(Map.of(2, 1.42)), 0.03);
-    Measured measured = layup.measured();
+    Measured m = layup.measured();
+    Measured measured =
+        new Measured(
+            m.thicknessMm(),
+            m.thicknessToleranceMm(),
+            m.bottoms(),
+            m.at(),
+            m.places(),
+            m.centre(),
+            m.pressTaper(),
+            bow);
     layup =
         layup.withMeasured(
             measured.withPlaces(
@@ -153,7 +173,9 @@ class StackEstimateTest {
   private static StackEstimate seven(double sigma, double total, double readingSigma) {
     Layup layup = Layups.of(0, 0, 3 * sigma, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6);
     return new StackEstimate(
-        LayerStack.of(layup), 0, List.of(reading(13, 0, 0, total, 3 * readingSigma)));
+        LayerStack.of(layup),
+        new PressShape(0, 0),
+        List.of(reading(13, 0, 0, total, 3 * readingSigma)));
   }
 
   private static StackReading reading(int k, double x, double y, double mm, double tolerance) {

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -134,6 +135,51 @@ class LyingSampleTest {
             Progress.NONE,
             warnings)
         .landscape();
+  }
+
+  /**
+   * Depths of a panel that curves: the bend and the simulation each follow them by their own way.
+   */
+  @Test
+  void bowedPlies_areFollowedByBendAndProof(@TempDir Path folder) throws IOException {
+    StringBuilder layup = new StringBuilder(Files.readString(SAMPLES.resolve("layup.yaml")));
+    layup.append("\npress_bow: 0.03\nmeasured_places:\n");
+    for (int i = 0; i < 9; i++) {
+      int x = 120 * (i % 3);
+      int y = 120 * (i / 3);
+      double r2 = (Math.pow(x - 120, 2) + Math.pow(y - 120, 2)) / 1e4;
+      layup.append(
+          String.format(
+              Locale.ROOT,
+              "  - {at: [%d, %d], bottoms: {4: %.3f, 8: %.3f}, tolerance: 0.02}%n",
+              x,
+              y,
+              3.70 * (1 + 0.008 * r2),
+              7.46 * (1 + 0.008 * r2)));
+    }
+    Files.writeString(folder.resolve("l.yaml"), layup);
+    Warnings warnings = new Warnings();
+    Setting own = new Setting("layup", folder.resolve("l.yaml").toAbsolutePath().toString(), "t");
+    Landscape plan =
+        Planner.plan(
+                JobReader.read(SAMPLES.resolve("job.yaml"), List.of(own), warnings),
+                PlanOptions.preview(EnumSet.noneOf(Acceptance.class)),
+                Progress.NONE,
+                warnings)
+            .landscape();
+    PlyDepth deep = plan.depths().of(8);
+    PlyDepth corner = plan.depths().of(8, new PanelPoint(3, 236));
+    assertTrue(corner.targetMm() > deep.targetMm() + 0.12, corner.targetMm() + " at the corner");
+    BentPanel proof = LyingPanel.of(plan);
+    for (PanelPoint at : List.of(new PanelPoint(3, 236), new PanelPoint(77, 191))) {
+      for (int ply = 2; ply <= 8; ply++) {
+        double flat = plan.depths().of(ply).targetMm();
+        double here = plan.depths().of(ply, at).targetMm();
+        assertEquals(here, plan.shape().bend().depthMm(at.xMm(), at.yMm(), flat), 1e-6);
+        assertEquals(flat, proof.flatMm(at.xMm(), at.yMm(), here), 1e-6);
+      }
+      assertEquals(plan.depths().thicknessMm(at), proof.bottom().depthMm(at.xMm(), at.yMm()), 1e-6);
+    }
   }
 
   /** Places of the whole count from its own corner; the second panel begins at 120 mm. */

@@ -15,6 +15,7 @@ import plyscape.layup.Measured;
 import plyscape.layup.MeasuredPlace;
 import plyscape.layup.Method;
 import plyscape.layup.PanelPoint;
+import plyscape.layup.PressShape;
 import plyscape.layup.StackEstimate;
 import plyscape.layup.StackReading;
 import plyscape.layup.statistics.BestEstimate;
@@ -201,9 +202,11 @@ final class CalibratedReadings {
     }
     readings.addAll(
         LayupReadings.of(before.withMeasured(before.measured().withBottoms(Bottoms.NONE))));
-    double taper = before.measured().taperTolerance();
+    PressShape press = before.measured().press();
     boolean usual = placed && before.measured().pressTaper() == null;
-    return new StackEstimate(LayerStack.of(before), usual ? Measured.USUAL_TAPER : taper, readings);
+    double taper = usual ? Measured.USUAL_TAPER : press.taperTolerance();
+    return new StackEstimate(
+        LayerStack.of(before), new PressShape(taper, press.bowTolerance()), readings);
   }
 
   private static double rounded(double mm) {

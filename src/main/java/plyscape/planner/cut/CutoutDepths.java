@@ -8,6 +8,7 @@ import plyscape.bend.DepthPlane;
 import plyscape.fault.Warnings;
 import plyscape.job.OutlineSpec;
 import plyscape.job.PinsSpec;
+import plyscape.layup.PanelCorners;
 import plyscape.layup.PanelPoint;
 import plyscape.plan.Landscape;
 import plyscape.plan.LyingPanel;
@@ -110,7 +111,7 @@ final class CutoutDepths {
           "outline-shallow",
           String.format(
               Locale.ROOT,
-              "the panel's bottom is known to +-%.2f mm at a corner, the outline goes %.2f mm below"
+              "the panel's bottom is known to +-%.2f mm here, the outline goes %.2f mm below"
                   + " it: read the bottom there, or set outline.through",
               most,
               through),
@@ -119,13 +120,8 @@ final class CutoutDepths {
   }
 
   private List<PanelPoint> corners() {
-    double width = panel.job().panel().widthMm();
-    double height = panel.job().panel().heightMm();
-    return List.of(
-        new PanelPoint(0, 0),
-        new PanelPoint(width, 0),
-        new PanelPoint(0, height),
-        new PanelPoint(width, height));
+    return PanelCorners.places(
+        panel.depths(), panel.job().panel().widthMm(), panel.job().panel().heightMm());
   }
 
   private boolean through(PinsSpec pins) {
@@ -133,11 +129,10 @@ final class CutoutDepths {
   }
 
   private DepthPlane bottom() {
-    double origin = panel.depths().bottom(new PanelPoint(0, 0)).bottomMm();
-    return new DepthPlane(
+    return DepthPlane.through(
         panel.thicknessMm(),
-        origin,
-        panel.depths().bottom(new PanelPoint(1, 0)).bottomMm() - origin,
-        panel.depths().bottom(new PanelPoint(0, 1)).bottomMm() - origin);
+        (x, y) -> panel.depths().thicknessMm(new PanelPoint(x, y)),
+        panel.depths().bows(),
+        0);
   }
 }

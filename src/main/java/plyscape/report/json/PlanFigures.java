@@ -42,7 +42,7 @@ public record PlanFigures(
    *
    * @param readings x, y and height over a flat panel's top face each, mm; empty for a flat face
    * @param targets of each ply that is cut, top to bottom: target depth in the flat plan, at the
-   *     panel's lower left corner, change a mm of X, of Y
+   *     panel's lower left corner, change a mm of X, of Y, a mm squared of both
    * @param bottomPlane the panel's thickness, likewise, or null where a plan doesn't say
    */
   public record BendFigures(

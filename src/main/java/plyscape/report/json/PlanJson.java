@@ -237,6 +237,9 @@ public final class PlanJson {
 
   private static void plane(ArrayNode node, BentPanel.Level level) {
     node.add(level.originMm()).add(level.perX()).add(level.perY());
+    if (level.perSquare() != 0) {
+      node.add(level.perSquare());
+    }
   }
 
   private static void terrain(ObjectNode node, Terrain terrain) {

@@ -177,20 +177,20 @@ public final class PlanJsonReader {
       double[] plane = plane(ply.path("target_plane"), "plies.target_plane");
       if (plane != null) {
         double target = number(ply.path("target_mm"), "plies.target_mm");
-        targets.add(new double[] {target, plane[0], plane[1], plane[2]});
+        targets.add(new double[] {target, plane[0], plane[1], plane[2], plane[3]});
       }
     }
     double[] bottom = plane(root.path("panel").path("bottom_plane"), "panel.bottom_plane");
     return targets.isEmpty() ? null : new PlanFigures.BendFigures(readings, targets, bottom);
   }
 
-  /** A depth by place, or null where there is none. */
+  /** A depth by place, or null where there is none; the fourth number may be missing. */
   private double[] plane(JsonNode node, String key) {
     if (!node.isArray()) {
       return null;
     }
-    double[] out = new double[3];
-    for (int i = 0; i < 3; i++) {
+    double[] out = new double[4];
+    for (int i = 0; i < Math.max(3, Math.min(4, node.size())); i++) {
       out[i] = number(node.path(i), key);
     }
     return out;
