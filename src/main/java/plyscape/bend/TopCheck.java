@@ -2,11 +2,11 @@ package plyscape.bend;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * Checks probed heights against the panel that they should be of, and averages those of one place.
@@ -71,7 +71,8 @@ public final class TopCheck {
         boolean swapped = readings.stream().allMatch(s -> on(s.y(), s.x()));
         throw new InputFault(
             Place.at(file, r.line(), 1),
-            format("a place (%s, %s) outside the panel of %s", mm(r.x()), mm(r.y()), panel()),
+            Template.fill(
+                "a place (%s, %s) outside the panel of %s", mm(r.x()), mm(r.y()), panel()),
             swapped
                 ? "are x and y swapped?"
                 : "x and y are mm from the panel's lower left corner, whatever corner the programs"
@@ -95,7 +96,7 @@ public final class TopCheck {
     if (share <= 1.1 / 25.4 && from >= -0.1 / 25.4) {
       boolean metres = share <= 1.1 / 1000;
       throw fault(
-          format(
+          Template.fill(
               "all places lie within (%s, %s), a corner of the panel of %s",
               mm(right), mm(top), panel()),
           "are they in " + (metres ? "metres" : "inches") + "? wanted mm");
@@ -115,7 +116,7 @@ public final class TopCheck {
         if (Math.abs(r.z() - first.z()) > SAME_HEIGHT_MM + 1e-9) {
           throw new InputFault(
               Place.at(file, r.line(), 1),
-              format(
+              Template.fill(
                   "%s mm at (%s, %s), but %s mm there in line %d",
                   mm(r.z()), mm(r.x()), mm(r.y()), mm(first.z()), first.line()),
               "readings of one place differ by 0.1 mm at most: probe it again");
@@ -149,7 +150,7 @@ public final class TopCheck {
     }
     if (high.z() - low.z() > MOST_SPAN_MM) {
       throw fault(
-          format(
+          Template.fill(
               "heights from %s mm (line %d) to %s mm (line %d)",
               mm(low.z()), low.line(), mm(high.z()), high.line()),
           "a panel bent by more than 3 mm wants clamping; are they mm? --accept-bend takes it as it"
@@ -158,7 +159,7 @@ public final class TopCheck {
     double off = Math.max(Math.abs(low.z() - faceMm), Math.abs(high.z() - faceMm));
     if (off > 2 * MOST_SPAN_MM) {
       throw fault(
-          format(
+          Template.fill(
               "heights up to %s mm away from the top face's, %s mm in the programs",
               mm(off), mm(faceMm)),
           "wanted them in the work coordinates of the programs, Z0 where machine.zero_z says;"
@@ -176,9 +177,5 @@ public final class TopCheck {
 
   private static String mm(double value) {
     return Numbers.trimmed(value, 3);
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
   }
 }

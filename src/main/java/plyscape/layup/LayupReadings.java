@@ -2,10 +2,10 @@ package plyscape.layup;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
+import plyscape.text.Template;
 
 /** All that was measured on a panel as one list of readings, checked one by one. */
 public final class LayupReadings {
@@ -71,7 +71,7 @@ public final class LayupReadings {
               y(read.at(), centre),
               entry.getValue(),
               read.bottoms().toleranceMm(),
-              format(
+              Template.fill(
                   "the measured bottom of ply %d (%s)%s", ply.number(), ply.name(), read.there()),
               read.where()));
     }
@@ -106,7 +106,7 @@ public final class LayupReadings {
           && !(lower.depthMm() > upper.depthMm())) {
         throw new InputFault(
             lower.where(),
-            format(
+            Template.fill(
                 "%s, %.3f mm, is not below %s, %.3f mm",
                 lower.what(), lower.depthMm(), upper.what(), upper.depthMm()),
             "measured depths must increase strictly from top to bottom: measure the two again");
@@ -126,12 +126,12 @@ public final class LayupReadings {
       boolean bottom = reading.interfaceIndex() == stackLayers(layup);
       throw new InputFault(
           reading.where(),
-          format(
+          Template.fill(
               "%s is %.3f mm, but plies and glue lines add up to %.3f mm%s: %.3f times",
               reading.what(),
               reading.depthMm(),
               nominal,
-              bottom ? "" : format(" there and to %.3f mm for the whole panel", panel),
+              bottom ? "" : Template.fill(" there and to %.3f mm for the whole panel", panel),
               reading.depthMm() / nominal),
           BELIEVED);
     }
@@ -140,9 +140,5 @@ public final class LayupReadings {
   /** Whether a measured over a nominal depth is believed. */
   static boolean believable(double factor) {
     return factor >= LEAST_FACTOR - 1e-12 && factor <= GREATEST_FACTOR + 1e-12;
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
   }
 }

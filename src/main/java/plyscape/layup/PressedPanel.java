@@ -1,10 +1,10 @@
 package plyscape.layup;
 
 import java.util.List;
-import java.util.Locale;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.layup.statistics.BestEstimate;
+import plyscape.text.Template;
 
 /**
  * Where every boundary of a layup lies in the pressed panel, at every place, and how sure that is:
@@ -113,7 +113,7 @@ public final class PressedPanel {
     if (!LayupReadings.believable(thickness / nominal)) {
       throw new InputFault(
           new Place(layup.file(), 0, 0, "measured_bottoms"),
-          format(
+          Template.fill(
               "what was measured makes the panel %.3f mm thick, but plies and glue lines add up to"
                   + " %.3f mm: %.3f times",
               thickness, nominal, thickness / nominal),
@@ -138,7 +138,7 @@ public final class PressedPanel {
       BestEstimate.LeftOut left = estimate.leftOut(worst);
       throw new InputFault(
           reading.where(),
-          format(
+          Template.fill(
               "%s, %.3f mm, contradicts the rest: the other readings and the plies' tolerances put"
                   + " it at %.3f mm +-%.3f (3 sigma)",
               reading.what(), reading.depthMm(), reading.depthMm() - left.off(), 3 * left.sigma()),
@@ -155,7 +155,7 @@ public final class PressedPanel {
       if (glueOfNothing ? lower < upper - stack.toleranceMm(k - 1) - 1e-9 : !(lower > upper)) {
         throw new InputFault(
             new Place(layup.file(), 0, 0, "measured_bottoms"),
-            format(
+            Template.fill(
                 "by what was measured %s, %.3f mm, is not below %s, %.3f mm",
                 name(k), lower, name(k - 1), upper),
             "depths must increase strictly from top to bottom: measure the two again");
@@ -168,12 +168,8 @@ public final class PressedPanel {
       return "the top face";
     }
     Ply ply = layup.ply(interfaceIndex / 2 + 1);
-    return format(
+    return Template.fill(
         "the %s of ply %d (%s)",
         interfaceIndex % 2 == 1 ? "bottom" : "top", ply.number(), ply.name());
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
   }
 }

@@ -7,7 +7,6 @@ import plyscape.machine.Machine;
 import plyscape.machine.Tool;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.ToolProgram;
-import plyscape.text.Numbers;
 import plyscape.text.Template;
 
 /**
@@ -50,10 +49,9 @@ final class CutterCheck {
       out.add(
           new Finding(
               false,
-              tool.name()
-                  + " takes "
-                  + Numbers.trimmed(tool.stepdownMm(), 3)
-                  + " mm at once, more than its diameter."));
+              Template.fill(
+                  "%s takes %.3t mm at once, more than its diameter.",
+                  tool.name(), tool.stepdownMm())));
     }
     out.add(
         new Finding(

@@ -3,7 +3,6 @@ package plyscape.planner.check;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
@@ -16,6 +15,7 @@ import plyscape.plan.Acceptance;
 import plyscape.plan.Landscape;
 import plyscape.plan.PlanOptions;
 import plyscape.region.Tiling;
+import plyscape.text.Template;
 
 /**
  * Checks that the plies which something is assigned to can bear it: thick enough to hit, with wood
@@ -91,8 +91,7 @@ public final class Assignment {
 
   private static Warning thin(PlyDepth depth) {
     String message =
-        String.format(
-            Locale.ROOT, "ply %d (%s) %s", depth.ply().number(), depth.ply().name(), why(depth));
+        Template.fill("ply %d (%s) %s", depth.ply().number(), depth.ply().name(), why(depth));
     return new Warning("thin-ply", message, "ply " + depth.ply().number());
   }
 
@@ -100,16 +99,12 @@ public final class Assignment {
     String help = ": another ply may show; `plyscape check` says what would help";
     PlyShown shown = depth.shown();
     if (shown == null || depth.neededMm() > depth.availableMm() + 1e-9) {
-      return String.format(
-          Locale.ROOT,
+      return Template.fill(
           "has %.3f mm of clearance on either side of its middle and needs %.3f mm%s",
-          depth.availableMm(),
-          depth.neededMm(),
-          help);
+          depth.availableMm(), depth.neededMm(), help);
     }
     if (shown.neededWorstMm() > depth.availableMm()) {
-      return String.format(
-          Locale.ROOT,
+      return Template.fill(
           "needs up to %.3f mm of clearance, at (%.0f, %.0f), and has about %.3f mm%s",
           shown.neededWorstMm(),
           shown.worstAt().xMm(),
@@ -117,8 +112,7 @@ public final class Assignment {
           depth.availableMm(),
           help);
     }
-    return String.format(
-        Locale.ROOT,
+    return Template.fill(
         "isn't sure where sanding doesn't reach, on %.0f %% of its area (sanding_block): as cut it"
             + " lies nearer to the ply above; thicker plies, less sanding or a sponge would help",
         100 * shown.unsandedShare());

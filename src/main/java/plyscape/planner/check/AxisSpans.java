@@ -5,7 +5,7 @@ import plyscape.fault.JobFault;
 import plyscape.gcode.ProgramFrame;
 import plyscape.job.Job;
 import plyscape.machine.Machine;
-import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * The part of each axis that a program needs, its zero included: widened point by point, in panel
@@ -52,13 +52,10 @@ final class AxisSpans {
         String name = "XYZ".substring(axis, axis + 1);
         return Optional.of(
             new JobFault(
-                "the job needs "
-                    + Numbers.fixed(span, 1)
-                    + " mm of "
-                    + name
-                    + " travel, zero point included, and machine.travel gives "
-                    + Numbers.trimmed(limit[axis], 1)
-                    + " mm",
+                Template.fill(
+                    "the job needs %.1f mm of %s travel, zero point included, and machine.travel"
+                        + " gives %.1t mm",
+                    span, name, limit[axis]),
                 axis == 2
                     ? "lower safe_height, or zero_z: top"
                     : "a smaller panel, a wider border, or zero: centre would help"));

@@ -3,7 +3,6 @@ package plyscape.planner.cut;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
@@ -23,6 +22,7 @@ import plyscape.machine.Tool;
 import plyscape.plan.CutoutArea;
 import plyscape.plan.Landscape;
 import plyscape.simulate.BentPanel;
+import plyscape.text.Template;
 import plyscape.toolpath.cutout.OutlineCut;
 import plyscape.toolpath.cutout.OutlineForm;
 import plyscape.toolpath.cutout.PinBores;
@@ -96,11 +96,9 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
         .orElseThrow(
             () ->
                 new JobFault(
-                    String.format(
-                        Locale.ROOT,
+                    Template.fill(
                         "no flat cutter under %.2f mm that comes down %.2f mm for the pins' holes",
-                        pins.diameterMm() / BORE,
-                        pins.depthMm()),
+                        pins.diameterMm() / BORE, pins.depthMm()),
                     "list a thinner or longer cutter, or set pins.diameter or pins.depth"));
   }
 
@@ -113,8 +111,7 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
         .orElseThrow(
             () ->
                 new JobFault(
-                    String.format(
-                        Locale.ROOT,
+                    Template.fill(
                         "%s comes down the %.2f mm of the outline (panel and spoil board)",
                         outline.toolName() == null
                             ? "no flat cutter"
@@ -157,15 +154,10 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
                   panel.shape().flat() ? flat : panel.shape().bend().depthMm(at[0], at[1], flat);
               if (cut > (1 - PIN_SHARE) * pins.depthMm() && area.intersects(hole)) {
                 throw new JobFault(
-                    String.format(
-                        Locale.ROOT,
+                    Template.fill(
                         "the pin at %.2f, %.2f stands where the panel is cut %.2f mm deep (%s): of"
                             + " its %.2f mm too little is left",
-                        at[0],
-                        at[1],
-                        cut,
-                        panel.depths().of(ply).ply().name(),
-                        pins.depthMm()),
+                        at[0], at[1], cut, panel.depths().of(ply).ply().name(), pins.depthMm()),
                     "move it into the border, or set a greater pins.depth");
               }
             });
@@ -187,11 +179,9 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
     double thinnest = new CutoutDepths(panel).thicknessMm(false);
     if (spec.tabs().heightMm() > thinnest) {
       throw new JobFault(
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "tabs of %.2f mm are higher than the panel, %.2f mm",
-              spec.tabs().heightMm(),
-              thinnest),
+              spec.tabs().heightMm(), thinnest),
           "set a smaller outline.tab_height");
     }
     OutlineForm form =
@@ -221,8 +211,7 @@ public record Cutouts(List<ToolRun> before, List<ToolRun> after, List<CutoutArea
       if (pin.area().intersects(kerf)) {
         Coordinate at = pin.area().getCentroid().getCoordinate();
         throw new JobFault(
-            String.format(
-                Locale.ROOT, "the outline's cut opens the pin's hole at %.2f, %.2f", at.x, at.y),
+            Template.fill("the outline's cut opens the pin's hole at %.2f, %.2f", at.x, at.y),
             "move the pin or the outline so that wood stays between them");
       }
     }

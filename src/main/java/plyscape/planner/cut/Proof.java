@@ -2,7 +2,6 @@ package plyscape.planner.cut;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -21,6 +20,7 @@ import plyscape.simulate.Setup;
 import plyscape.simulate.Simulation;
 import plyscape.simulate.Target;
 import plyscape.simulate.Verification;
+import plyscape.text.Template;
 
 /**
  * Hands the programs, as they were read back, and the regions to the simulator, and refuses what
@@ -95,25 +95,25 @@ public final class Proof {
               .findFirst()
               .map(
                   d ->
-                      format(
+                      Template.fill(
                           ", worst at X%.2f Y%.2f: %.3f mm deep for %.3f",
                           d.x(), d.y(), d.depthMm(), d.targetMm()))
               .orElse("");
       faults.add(
-          format(
+          Template.fill(
               "it gouges %.3f mm2, up to %.3f mm over a wall%s",
               v.gougedMm2(), v.gougeMaxMm(), place));
     }
     if (!v.collisions().isEmpty()) {
       Verification.Collision c = v.collisions().get(0);
       faults.add(
-          format(
+          Template.fill(
               "%d collisions, the first in %s line %d at X%.2f Y%.2f: %s",
               v.collisions().size(), c.file(), c.line(), c.x(), c.y(), c.what()));
     }
     for (Bite bite : v.bitesTooDeep()) {
       faults.add(
-          format(
+          Template.fill(
               "%s line %d at X%.2f Y%.2f bites %.3f mm at once, the stepdown is %.3f",
               bite.file(), bite.line(), bite.x(), bite.y(), bite.biteMm(), bite.stepdownMm()));
     }
@@ -137,10 +137,10 @@ public final class Proof {
               .orElseThrow();
       warnings.add(
           "left-uncut",
-          format(
+          Template.fill(
               "%.2f mm2 that a cutter could reach are left too high, the most about this place",
               uncut),
-          format("X%.2f Y%.2f", worst.x(), worst.y()));
+          Template.fill("X%.2f Y%.2f", worst.x(), worst.y()));
     }
   }
 
@@ -170,9 +170,5 @@ public final class Proof {
       xy[2 * i + 1] = points[i].y;
     }
     return xy;
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
   }
 }
