@@ -1,8 +1,8 @@
 package plyscape.layup;
 
-import java.util.Locale;
 import java.util.stream.Collectors;
 import plyscape.fault.JobFault;
+import plyscape.text.Template;
 
 /** Whether enough wood is left under the deepest cut. */
 public final class FloorCheck {
@@ -39,11 +39,11 @@ public final class FloorCheck {
     String where =
         floor.at() == null
             ? ""
-            : format(
+            : Template.fill(
                 " at %s, where the panel is %.3f mm thick,",
                 floor.at(), depths.thicknessMm(floor.at()));
     return new JobFault(
-        format(
+        Template.fill(
             "ply %d (%s) is cut to %.3f mm%s and leaves %.3f mm of wood under it, less than"
                 + " minimum_floor %.3f mm",
             ply,
@@ -52,13 +52,13 @@ public final class FloorCheck {
             where,
             floor.floorMm(),
             allowance.minimumFloorMm()),
-        format(
+        Template.fill(
                 "leave it out of terrain.plies (%s) and the zones, glue %.2f mm or more under it,"
                     + " or lower minimum_floor",
                 pliesOption(depths, floor.at(), allowance),
                 allowance.minimumFloorMm() - floor.floorMm())
             + (panel < allowance.minimumFloorMm()
-                ? format(
+                ? Template.fill(
                     "; all %d plies together are only %.2f mm thick: thicknesses are in mm, 25.4 to"
                         + " the inch",
                     depths.plies(), panel)
@@ -95,9 +95,5 @@ public final class FloorCheck {
     boolean plain = names.matches("[A-Za-z0-9,_-]+");
     boolean brief = !names.isEmpty() && names.length() < 200 && !names.contains("\"");
     return !brief ? "--plies" : "--plies " + (plain ? names : "\"" + names + "\"");
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
   }
 }

@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import plyscape.grid.Box;
+import plyscape.planar.PolygonAssembler.Ring;
 
 /**
  * Finds weak fins and posts. Each level is opened by a disk of the least width, and by one for each
@@ -79,8 +80,9 @@ public final class StandingCheck {
     }
     IndexedPointInAreaLocator own = new IndexedPointInAreaLocator(exposed.get(ply));
     List<WeakPart> found = new ArrayList<>();
+    List<Ring> wood = WoodOpening.wood(panel, pocket);
     for (double widthMm : widthsMm(ply)) {
-      for (Polygon area : WoodOpening.of(panel, pocket, widthMm).vanished()) {
+      for (Polygon area : WoodOpening.of(wood, widthMm).vanished()) {
         WeakPart part = part(ply, area, widthMm);
         if (own.locate(part.at()) != Location.EXTERIOR && isWeak(part)) {
           add(found, part);

@@ -42,17 +42,6 @@ public final class WoodOpening {
   }
 
   /**
-   * Opens the wood around a pocket.
-   *
-   * @param panel all wood, mm
-   * @param pocket taken out of it, mm
-   * @param widthMm diameter of the disk
-   */
-  static WoodOpening of(Box panel, MultiPolygon pocket, double widthMm) {
-    return of(wood(panel, pocket), widthMm);
-  }
-
-  /**
    * Area that a disk can't come into, its corners too, mm2.
    *
    * @param area a pocket or wood, valid, mm
@@ -68,7 +57,13 @@ public final class WoodOpening {
         .sum();
   }
 
-  private static WoodOpening of(List<Ring> wood, double widthMm) {
+  /**
+   * Opens wood.
+   *
+   * @param wood its outlines
+   * @param widthMm diameter of the disk
+   */
+  static WoodOpening of(List<Ring> wood, double widthMm) {
     DiskOpening disk = new DiskOpening(widthMm / 2 * GridUnits.PER_MM);
     disk.add(wood);
     Linework both = new Linework(2);
@@ -77,7 +72,13 @@ public final class WoodOpening {
     return new WoodOpening(PlanarMap.of(both), widthMm);
   }
 
-  private static List<Ring> wood(Box panel, MultiPolygon pocket) {
+  /**
+   * Outlines of the wood around a pocket.
+   *
+   * @param panel all wood, mm
+   * @param pocket taken out of it, mm
+   */
+  static List<Ring> wood(Box panel, MultiPolygon pocket) {
     int x0 = GridUnits.of(panel.minX());
     int y0 = GridUnits.of(panel.minY());
     int x1 = GridUnits.of(panel.maxX());

@@ -34,7 +34,8 @@ class WoodOpeningTest {
       MultiPolygon pocket = pocket(new Random(seed));
       Geometry panel = MM.toGeometry(new Envelope(0, 24, 0, 24));
       Geometry wood = panel.difference(pocket);
-      List<Polygon> parts = WoodOpening.of(new Box(0, 0, 24, 24), pocket, WIDTH).vanished();
+      List<Polygon> parts =
+          WoodOpening.of(WoodOpening.wood(new Box(0, 0, 24, 24), pocket), WIDTH).vanished();
       for (Polygon part : parts) {
         double room = new MaximumInscribedCircle(part, 0.001).getRadiusLine().getLength();
         assertTrue(room < WIDTH / 2 + 0.006, "seed " + seed + ": a disk fits into " + part);

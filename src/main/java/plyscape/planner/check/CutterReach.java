@@ -2,12 +2,12 @@ package plyscape.planner.check;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
+import plyscape.text.Template;
 
 /**
  * Whether cutters come down to the plies that are cut: flutes must be as long as a ply is deep, and
@@ -77,13 +77,13 @@ public final class CutterReach {
     return new Shortage(
         "short-flutes",
         cutters.isEmpty()
-            ? format("it is to be cut to %.3f mm, and no cutter is flat", deepestMm(ply))
-            : format(
+            ? Template.fill("it is to be cut to %.3f mm, and no cutter is flat", deepestMm(ply))
+            : Template.fill(
                 "it is to be cut to %.3f mm, and the longest flutes have %.2f mm: it won't be"
                     + " reached",
                 deepestMm(ply), longestMm),
         "ply " + ply.ply().number() + " (" + ply.ply().name() + ")",
-        format(
+        Template.fill(
             "list a flat cutter with flutes of %.2f mm or more, or keep the ply out of"
                 + " terrain.plies and the zones",
             roundedUp(ply.targetMm())));
@@ -92,20 +92,16 @@ public final class CutterReach {
   private static Shortage shortStickout(Tool tool, double depthMm) {
     return new Shortage(
         "short-stickout",
-        format(
+        Template.fill(
             "it sticks out %.2f mm and would be run down to %.3f mm: its holder would touch the"
                 + " panel",
             tool.stickoutMm(), depthMm),
         tool.name(),
-        format("clamp it with a stickout of %.2f mm or more", roundedUp(depthMm)));
+        Template.fill("clamp it with a stickout of %.2f mm or more", roundedUp(depthMm)));
   }
 
   /** To 0.01 mm. */
   private static double roundedUp(double mm) {
     return Math.ceil(mm * 100 - 1e-9) / 100;
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
   }
 }
