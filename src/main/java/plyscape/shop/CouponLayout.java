@@ -62,16 +62,28 @@ final class CouponLayout {
           "choose a flat one");
     }
     double step = step();
-    PlyDepth last = depths.bottom();
     int count = count(step);
     if (count < 2) {
       throw new JobFault(
           Template.fill(
               "the panel is %s mm thick and %s mm are to stay under the cut",
-              mm(last.bottomMm()), mm(wish.floorMm())),
+              mm(depths.bottom().bottomMm()), mm(wish.floorMm())),
           "a coupon needs room for two steps of " + mm(step) + " mm");
     }
     double deepest = count * step;
+    requireFlutes(deepest);
+    requireTravel(deepest);
+    List<Integer> unseen = unseen(deepest, warnings);
+    return new Coupon(
+        wish.widthMm(),
+        wish.heightMm(),
+        step,
+        step / 2 + machine.zErrorMm(),
+        pads(count, step),
+        unseen);
+  }
+
+  private void requireFlutes(double deepest) {
     if (tool.fluteLengthMm() < deepest) {
       throw new JobFault(
           Template.fill(
@@ -79,7 +91,10 @@ final class CouponLayout {
               mm(deepest), tool.name(), mm(tool.fluteLengthMm())),
           "choose a longer tool");
     }
-    requireTravel(deepest);
+  }
+
+  /** Plies whose bottom may lie below the deepest pad. */
+  private List<Integer> unseen(double deepest, Warnings warnings) {
     List<Integer> unseen = new ArrayList<>();
     for (PlyDepth d : depths.allButBottom()) {
       PlyDepth below = depths.of(d.ply().number() + 1);
@@ -94,14 +109,7 @@ final class CouponLayout {
             "ply " + d.ply().number());
       }
     }
-    List<Coupon.Pad> pads = pads(count, step);
-    return new Coupon(
-        wish.widthMm(),
-        wish.heightMm(),
-        step,
-        step / 2 + machine.zErrorMm(),
-        pads,
-        List.copyOf(unseen));
+    return List.copyOf(unseen);
   }
 
   /** Pads needed to see the last boundary, or as many as the floor allows. */

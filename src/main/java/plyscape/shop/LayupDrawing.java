@@ -35,7 +35,22 @@ public final class LayupDrawing {
     double scale = height / panel;
     double page = TOP + height + 24;
     SvgPage svg = new SvgPage(WIDTH, page, layup.name());
-    svg.bold(STACK_LEFT, 9, 4.6, SvgPage.fitted(layup.name(), WIDTH - 2 * STACK_LEFT, 4.6));
+    head(svg, layup.name(), scale, panel);
+    svg.rectangle(STACK_LEFT, TOP, STACK_RIGHT - STACK_LEFT, height, "#3a3027", "none");
+    double step = (STACK_RIGHT - STACK_LEFT - 6) / depths.plies();
+    for (PlyDepth d : depths) {
+      layer(svg, d, scale);
+    }
+    for (int i = 0; i < depths.plies(); i++) {
+      step(svg, depths.of(i + 1), scale, STACK_LEFT + 3 + i * step, step, allowance.sandingMm());
+    }
+    labels(svg, depths, scale, height);
+    svg.left(STACK_LEFT, TOP + height + 8, TEXT, clearance(layup, allowance));
+    return svg.text();
+  }
+
+  private static void head(SvgPage svg, String name, double scale, double panel) {
+    svg.bold(STACK_LEFT, 9, 4.6, SvgPage.fitted(name, WIDTH - 2 * STACK_LEFT, 4.6));
     svg.left(
         STACK_LEFT,
         14.5,
@@ -49,29 +64,18 @@ public final class LayupDrawing {
         TEXT,
         "Steps: how deep each ply is cut; thin line: finished face after sanding; dark bands:"
             + " needed clearance at the edges.");
-    svg.rectangle(STACK_LEFT, TOP, STACK_RIGHT - STACK_LEFT, height, "#3a3027", "none");
-    double step = (STACK_RIGHT - STACK_LEFT - 6) / depths.plies();
-    for (PlyDepth d : depths) {
-      layer(svg, d, scale);
-    }
-    for (int i = 0; i < depths.plies(); i++) {
-      step(svg, depths.of(i + 1), scale, STACK_LEFT + 3 + i * step, step, allowance.sandingMm());
-    }
-    labels(svg, depths, scale, height);
-    svg.left(
-        STACK_LEFT,
-        TOP + height + 8,
-        TEXT,
-        Template.fill(
-            "Clearance asked for: at least %.3t; flatness %.3t, Z error %.3t, sanding %.3t +-%.3t,"
-                + " tolerances added by %s.",
-            allowance.minimumMm(),
-            layup.flatnessMm(),
-            allowance.zErrorMm(),
-            allowance.sandingMm(),
-            allowance.sandingToleranceMm(),
-            allowance.method().name().toLowerCase(java.util.Locale.ROOT)));
-    return svg.text();
+  }
+
+  private static String clearance(Layup layup, CutAllowance allowance) {
+    return Template.fill(
+        "Clearance asked for: at least %.3t; flatness %.3t, Z error %.3t, sanding %.3t +-%.3t,"
+            + " tolerances added by %s.",
+        allowance.minimumMm(),
+        layup.flatnessMm(),
+        allowance.zErrorMm(),
+        allowance.sandingMm(),
+        allowance.sandingToleranceMm(),
+        allowance.method().name().toLowerCase(java.util.Locale.ROOT));
   }
 
   private static void layer(SvgPage svg, PlyDepth d, double scale) {

@@ -265,7 +265,8 @@ public final class LayupSearch {
     Proposal found =
         new ProposalBuilder(shelf, sheets, heights)
             .build(
-                kindAt, showsAt, zoneAt, ratioAt, topMm, wantedUnbalanced, wantedSpare, ratio, fit);
+                new ProposalBuilder.Order(kindAt, showsAt, zoneAt, ratioAt, topMm),
+                new ProposalBuilder.Worth(wantedUnbalanced, wantedSpare, ratio, fit));
     if (inOrder && found.inversions() > 0) {
       return;
     }

@@ -1,9 +1,9 @@
 package plyscape.shop;
 
 import java.util.Locale;
-import java.util.Map;
+import java.util.stream.Collectors;
 import plyscape.layup.Layup;
-import plyscape.layup.PanelPoint;
+import plyscape.layup.Measured;
 import plyscape.layup.Ply;
 import plyscape.text.Numbers;
 import plyscape.text.Template;
@@ -29,44 +29,50 @@ public final class LayupYaml {
     }
     number(out, "glue_line", layup.glueLine().thicknessMm());
     number(out, "glue_line_tolerance", layup.glueLine().toleranceMm());
-    if (layup.measured().thicknessMm() != null) {
-      number(out, "measured_thickness", layup.measured().thicknessMm());
-      number(out, "measured_thickness_tolerance", layup.measured().thicknessToleranceMm());
-    }
-    if (!layup.measured().bottomsMm().isEmpty()) {
-      StringBuilder map = new StringBuilder();
-      for (Map.Entry<Integer, Double> entry : layup.measured().bottomsMm().entrySet()) {
-        map.append(map.length() == 0 ? "" : ", ").append(entry.getKey()).append(": ");
-        map.append(Numbers.trimmed(entry.getValue(), 6));
-      }
-      out.append("measured_bottoms: {").append(map).append("}\n");
-      number(out, "measured_bottoms_tolerance", layup.measured().bottomsToleranceMm());
-    }
-    if (layup.measured().at() != null) {
-      PanelPoint at = layup.measured().at();
-      out.append("measured_at: [").append(Numbers.trimmed(at.xMm(), 3)).append(", ");
-      out.append(Numbers.trimmed(at.yMm(), 3)).append("]\n");
-    }
-    if (!layup.measured().places().isEmpty()) {
-      out.append("measured_places: ").append(LayupRewrite.list(layup.measured().places()));
-      out.append('\n');
-    }
-    if (layup.measured().pressTaper() != null) {
-      number(out, "press_taper", layup.measured().pressTaper());
-    }
-    if (layup.measured().pressBow() > 0) {
-      number(out, "press_bow", layup.measured().pressBow());
-    }
+    measured(out, layup.measured());
     number(out, "flatness", layup.flatnessMm());
     out.append("plies:\n");
-    for (Ply ply : layup.plies()) {
-      out.append(Template.fill("  - {name: %s, colour: \"%s", quoted(ply.name()), ply.colour()));
-      out.append("\", thickness: ").append(Numbers.trimmed(ply.thicknessMm(), 6));
-      out.append(", tolerance: ").append(Numbers.trimmed(ply.toleranceMm(), 6));
-      out.append(", grain: ").append(Numbers.trimmed(ply.grainDeg(), 3));
-      out.append(ply.wood().isBlank() ? "" : ", wood: " + quoted(ply.wood())).append("}\n");
-    }
+    layup.plies().forEach(ply -> out.append(ply(ply)));
     return out.toString();
+  }
+
+  private static void measured(StringBuilder out, Measured measured) {
+    if (measured.thicknessMm() != null) {
+      number(out, "measured_thickness", measured.thicknessMm());
+      number(out, "measured_thickness_tolerance", measured.thicknessToleranceMm());
+    }
+    if (!measured.bottomsMm().isEmpty()) {
+      String map =
+          measured.bottomsMm().entrySet().stream()
+              .map(e -> e.getKey() + ": " + Numbers.trimmed(e.getValue(), 6))
+              .collect(Collectors.joining(", "));
+      out.append("measured_bottoms: {").append(map).append("}\n");
+      number(out, "measured_bottoms_tolerance", measured.bottomsToleranceMm());
+    }
+    if (measured.at() != null) {
+      out.append(
+          Template.fill("measured_at: [%.3t, %.3t]\n", measured.at().xMm(), measured.at().yMm()));
+    }
+    if (!measured.places().isEmpty()) {
+      out.append("measured_places: ").append(LayupRewrite.list(measured.places())).append('\n');
+    }
+    if (measured.pressTaper() != null) {
+      number(out, "press_taper", measured.pressTaper());
+    }
+    if (measured.pressBow() > 0) {
+      number(out, "press_bow", measured.pressBow());
+    }
+  }
+
+  private static String ply(Ply ply) {
+    return Template.fill(
+        "  - {name: %s, colour: \"%s\", thickness: %.6t, tolerance: %.6t, grain: %.3t%s}\n",
+        quoted(ply.name()),
+        ply.colour(),
+        ply.thicknessMm(),
+        ply.toleranceMm(),
+        ply.grainDeg(),
+        ply.wood().isBlank() ? "" : ", wood: " + quoted(ply.wood()));
   }
 
   private static void number(StringBuilder out, String key, double value) {

@@ -66,67 +66,87 @@ public final class PressingText {
         Template.fill(
             "Panel %s x %s mm after trimming %s mm a side; nominal thickness %.2f mm.",
             n(o.widthMm()), n(o.heightMm()), n(o.trimMm()), s.thicknessMm()));
-    facts.add(
-        Template.fill(
-            "Glue: %s, %.1t g/m2 on one side of each of %s lines over %.4f m2: %.1f g a line, %.0f"
-                + " g in all, %.0f g with %s %% waste.",
-            o.glue().label(),
-            s.glue().spreadGPerM2(),
-            s.glue().lines(),
-            s.glue().areaM2(),
-            s.glue().lineG(),
-            s.glue().totalG(),
-            s.glue().withWasteG(),
-            n(100 * o.wasteShare())));
-    PressingSheet.Clamping c = s.clamping();
-    facts.add(
-        Template.fill(
-            "Pressure: %.2f MPa%s, force %.1f kN = %.0f kgf.",
-            c.pressureMpa(),
-            o.pressureMpa() == null && o.press() != Press.VACUUM && !o.glue().contactPressure()
-                ? (c.densest().isEmpty()
-                    ? " (light woods; no known wood is named)"
-                    : " (for " + c.densest() + ")")
-                : "",
-            c.forceKn(),
-            c.forceKgf()));
-    if (c.count() > 0) {
-      facts.add(
-          o.press() == Press.JACKS
-              ? "Jacks: " + c.count() + " of " + n(o.forceEachKn()) + " kN."
-              : "Clamps: " + c.count() + " of " + n(o.forceEachKn()) + " kN, over stiff cauls.");
-    }
-    if (c.count() > MANY) {
-      double each = c.pressureMpa() * MANY / (c.forceKn() / o.forceEachKn());
-      facts.add(
-          Template.fill(
-              "Six of them give %.2f MPa; the Wood Handbook's least, for light woods, is %.2f MPa.",
-              each, PressingSheet.LIGHT_MPA));
-    }
+    facts.add(glue(s));
+    facts.add(pressure(s));
+    facts.addAll(clamps(s));
     facts.add(
         Template.fill(
             "Open time %s, press time %s%s",
             minutes(o.openMin()),
             minutes(o.pressMin()),
             o.openMin() == null || o.pressMin() == null ? " (from the glue's data sheet)." : "."));
-    String cut = o.quartered() ? "quarter-cut" : "peeled or flat-sliced";
-    facts.add(
-        Template.fill(
-                "Moisture: each percent moves the thickness by %.4f mm (%s veneer, 6 to 14 %%)",
-                s.movement().perPercentMm(), cut)
-            + (s.movement().changeMm() == null
-                ? "."
-                : String.format(
-                    Locale.ROOT,
-                    "; from %s to %s %%: %+.3f mm.",
-                    n(o.moistureFrom()),
-                    n(o.moistureTo()),
-                    s.movement().changeMm())));
+    facts.add(moisture(s));
     if (!s.movement().unknown().isEmpty()) {
       facts.add(
           "Not in that figure, wood unknown: " + String.join(", ", s.movement().unknown()) + ".");
     }
     return facts;
+  }
+
+  private static String glue(PressingSheet s) {
+    return Template.fill(
+        "Glue: %s, %.1t g/m2 on one side of each of %s lines over %.4f m2: %.1f g a line, %.0f"
+            + " g in all, %.0f g with %s %% waste.",
+        s.order().glue().label(),
+        s.glue().spreadGPerM2(),
+        s.glue().lines(),
+        s.glue().areaM2(),
+        s.glue().lineG(),
+        s.glue().totalG(),
+        s.glue().withWasteG(),
+        n(100 * s.order().wasteShare()));
+  }
+
+  private static String pressure(PressingSheet s) {
+    PressingOrder o = s.order();
+    PressingSheet.Clamping c = s.clamping();
+    boolean byWood =
+        o.pressureMpa() == null && o.press() != Press.VACUUM && !o.glue().contactPressure();
+    String wood =
+        c.densest().isEmpty()
+            ? " (light woods; no known wood is named)"
+            : " (for " + c.densest() + ")";
+    return Template.fill(
+        "Pressure: %.2f MPa%s, force %.1f kN = %.0f kgf.",
+        c.pressureMpa(), byWood ? wood : "", c.forceKn(), c.forceKgf());
+  }
+
+  /** How many clamps or jacks, and what few of them come to. */
+  private static List<String> clamps(PressingSheet s) {
+    PressingSheet.Clamping c = s.clamping();
+    double eachKn = s.order().forceEachKn();
+    List<String> facts = new ArrayList<>();
+    if (c.count() > 0) {
+      facts.add(
+          s.order().press() == Press.JACKS
+              ? "Jacks: " + c.count() + " of " + n(eachKn) + " kN."
+              : "Clamps: " + c.count() + " of " + n(eachKn) + " kN, over stiff cauls.");
+    }
+    if (c.count() > MANY) {
+      facts.add(
+          Template.fill(
+              "Six of them give %.2f MPa; the Wood Handbook's least, for light woods, is %.2f MPa.",
+              c.pressureMpa() * MANY / (c.forceKn() / eachKn), PressingSheet.LIGHT_MPA));
+    }
+    return facts;
+  }
+
+  private static String moisture(PressingSheet s) {
+    PressingOrder o = s.order();
+    String cut = o.quartered() ? "quarter-cut" : "peeled or flat-sliced";
+    String change =
+        s.movement().changeMm() == null
+            ? "."
+            : String.format(
+                Locale.ROOT,
+                "; from %s to %s %%: %+.3f mm.",
+                n(o.moistureFrom()),
+                n(o.moistureTo()),
+                s.movement().changeMm());
+    return Template.fill(
+            "Moisture: each percent moves the thickness by %.4f mm (%s veneer, 6 to 14 %%)",
+            s.movement().perPercentMm(), cut)
+        + change;
   }
 
   private static String minutes(Double value) {

@@ -44,7 +44,12 @@ public record Proposal(
     TERRAIN,
     ZONE,
     SPARE,
-    FLOOR
+    FLOOR;
+
+    /** Whether such a ply is seen on the finished panel. */
+    public boolean shows() {
+      return this == TERRAIN || this == ZONE;
+    }
   }
 
   /**
@@ -55,13 +60,7 @@ public record Proposal(
    * @param ratio available over needed clearance
    * @param share of the ground, for a terrain ply
    */
-  public record Place(Role role, String zone, double ratio, double share) {
-
-    /** Whether the ply is seen on the finished panel. */
-    public boolean shows() {
-      return role == Role.TERRAIN || role == Role.ZONE;
-    }
-  }
+  public record Place(Role role, String zone, double ratio, double share) {}
 
   /** Rounded, so that rounding errors don't decide. */
   double countedRatio() {

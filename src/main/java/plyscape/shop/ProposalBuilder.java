@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import plyscape.layup.Layup;
 import plyscape.layup.Measured;
 import plyscape.layup.Ply;
@@ -34,78 +35,117 @@ final class ProposalBuilder {
     shelf.veneers().forEach(v -> left.put(v.name(), v.count()));
   }
 
-  Proposal build(
-      int[] kindAt,
-      boolean[] showsAt,
-      boolean[] zoneAt,
-      double[] ratioAt,
-      double[] topMm,
-      int unbalanced,
-      int spare,
-      double ratio,
-      double fit) {
-    int n = kindAt.length;
-    Veneer[] veneers = new Veneer[n];
-    Role[] roles = new Role[n];
+  /**
+   * An order of kinds; arrays go by place from the top.
+   *
+   * @param kindAt index of the kind
+   * @param showsAt whether the ply is seen
+   * @param zoneAt whether a zone wants it
+   * @param ratioAt clearance by need
+   * @param topMm depth of its top edge
+   */
+  record Order(
+      int[] kindAt, boolean[] showsAt, boolean[] zoneAt, double[] ratioAt, double[] topMm) {
+
+    private Role role(int at) {
+      if (at == kindAt.length - 1) {
+        return Role.FLOOR;
+      }
+      return !showsAt[at] ? Role.SPARE : zoneAt[at] ? Role.ZONE : Role.TERRAIN;
+    }
+
+    private Role[] roles() {
+      return IntStream.range(0, kindAt.length).mapToObj(this::role).toArray(Role[]::new);
+    }
+  }
+
+  /** What an order is worth: see the like-named of a {@link Proposal}. */
+  record Worth(int unbalanced, int spare, double ratio, double fit) {}
+
+  Proposal build(Order order, Worth worth) {
+    Role[] roles = order.roles();
+    Veneer[] veneers = veneers(order, roles);
+    Layup layup =
+        new Layup(
+            "",
+            shelf.name(),
+            plies(veneers, roles),
+            shelf.glueLine(),
+            Measured.NOTHING,
+            shelf.flatnessMm());
+    return new Proposal(
+        layup,
+        places(order, roles, veneers),
+        worth.unbalanced(),
+        worth.spare(),
+        worth.ratio(),
+        worth.fit(),
+        inversions(veneers, roles));
+  }
+
+  /** Sheets that are seen as the shelf and the wishes have them, then what is left most of. */
+  private Veneer[] veneers(Order order, Role[] roles) {
+    Veneer[] veneers = new Veneer[roles.length];
     int[] terrain = new int[sheets.kinds.size()];
     int[] zone = new int[terrain.length];
-    List<Double> mids = new ArrayList<>();
-    for (int at = 0; at < n; at++) {
-      Kind kind = sheets.kinds.get(kindAt[at]);
-      roles[at] =
-          at == n - 1
-              ? Role.FLOOR
-              : !showsAt[at] ? Role.SPARE : zoneAt[at] ? Role.ZONE : Role.TERRAIN;
+    for (int at = 0; at < roles.length; at++) {
+      int kind = order.kindAt[at];
       if (roles[at] == Role.ZONE) {
-        veneers[at] = take(kind.forZones().get(zone[kindAt[at]]++));
+        veneers[at] = take(sheets.kinds.get(kind).forZones().get(zone[kind]++));
       } else if (roles[at] == Role.TERRAIN) {
-        veneers[at] = take(kind.forTerrain().get(terrain[kindAt[at]]++));
-        mids.add(topMm[at] + kind.thicknessMm() / 2);
+        veneers[at] = take(sheets.kinds.get(kind).forTerrain().get(terrain[kind]++));
       }
     }
-    for (int at = 0; at < n; at++) {
-      veneers[at] =
-          veneers[at] == null ? take(mostLeft(sheets.kinds.get(kindAt[at]))) : veneers[at];
+    for (int at = 0; at < roles.length; at++) {
+      if (veneers[at] == null) {
+        veneers[at] = take(mostLeft(sheets.kinds.get(order.kindAt[at])));
+      }
     }
-    double[] shares = heights.byScale(mids.stream().mapToDouble(Double::doubleValue).toArray());
+    return veneers;
+  }
+
+  /** Plies that are seen have their veneer's name, the others one that is free. */
+  private List<Ply> plies(Veneer[] veneers, Role[] roles) {
+    for (int at = 0; at < roles.length; at++) {
+      if (roles[at].shows()) {
+        names.add(veneers[at].name());
+      }
+    }
     List<Ply> plies = new ArrayList<>();
-    List<Place> places = new ArrayList<>();
-    List<Integer> order = new ArrayList<>();
-    int grounds = 0;
-    for (int at = 0; at < n; at++) {
-      boolean unique = roles[at] == Role.TERRAIN || roles[at] == Role.ZONE;
+    for (int at = 0; at < roles.length; at++) {
       Veneer v = veneers[at];
-      String name = unique ? v.name() : "";
+      String name = roles[at].shows() ? v.name() : freeName(v.name(), roles[at]);
       plies.add(
           new Ply(
               at + 1, name, v.rgb(), v.thicknessMm(), v.toleranceMm(), 90 * (at % 2), v.wood()));
-      names.add(name);
-      double share = roles[at] == Role.TERRAIN ? shares[grounds++] : 0;
-      if (unique) {
-        order.add(shelf.veneers().indexOf(v));
-      }
+    }
+    return plies;
+  }
+
+  private List<Place> places(Order order, Role[] roles, Veneer[] veneers) {
+    double[] shares = shares(order, roles);
+    List<Place> places = new ArrayList<>();
+    int grounds = 0;
+    for (int at = 0; at < roles.length; at++) {
       places.add(
-          new Place(roles[at], roles[at] == Role.ZONE ? zonesOf(v) : "", ratioAt[at], share));
+          new Place(
+              roles[at],
+              roles[at] == Role.ZONE ? zonesOf(veneers[at]) : "",
+              order.ratioAt[at],
+              roles[at] == Role.TERRAIN ? shares[grounds++] : 0));
     }
-    for (int at = 0; at < n; at++) {
-      if (plies.get(at).name().isEmpty()) {
-        Ply p = plies.get(at);
-        plies.set(
-            at,
-            new Ply(
-                p.number(),
-                freeName(veneers[at].name(), roles[at]),
-                p.rgb(),
-                p.thicknessMm(),
-                p.toleranceMm(),
-                p.grainDeg(),
-                p.wood()));
-      }
-    }
-    Layup layup =
-        new Layup("", shelf.name(), plies, shelf.glueLine(), Measured.NOTHING, shelf.flatnessMm());
-    return new Proposal(
-        layup, List.copyOf(places), unbalanced, spare, ratio, fit, inversions(order));
+    return List.copyOf(places);
+  }
+
+  /** Shares of the ground that the terrain's plies get, top to bottom. */
+  private double[] shares(Order order, Role[] roles) {
+    double[] mids =
+        IntStream.range(0, roles.length)
+            .filter(at -> roles[at] == Role.TERRAIN)
+            .mapToDouble(
+                at -> order.topMm[at] + sheets.kinds.get(order.kindAt[at]).thicknessMm() / 2)
+            .toArray();
+    return heights.byScale(mids);
   }
 
   private Veneer take(Veneer v) {
@@ -139,11 +179,17 @@ final class ProposalBuilder {
     return name;
   }
 
-  private static int inversions(List<Integer> order) {
+  /** Pairs of plies that are seen in another order than on the shelf. */
+  private int inversions(Veneer[] veneers, Role[] roles) {
+    int[] order =
+        IntStream.range(0, roles.length)
+            .filter(at -> roles[at].shows())
+            .map(at -> shelf.veneers().indexOf(veneers[at]))
+            .toArray();
     int count = 0;
-    for (int i = 0; i < order.size(); i++) {
-      for (int j = i + 1; j < order.size(); j++) {
-        count += order.get(i) > order.get(j) ? 1 : 0;
+    for (int i = 0; i < order.length; i++) {
+      for (int j = i + 1; j < order.length; j++) {
+        count += order[i] > order[j] ? 1 : 0;
       }
     }
     return count;

@@ -87,7 +87,7 @@ final class NoLayup {
   private PlyDepth worst(Proposal nearest) {
     PlyDepth worst = null;
     for (PlyDepth d : DepthModel.depths(nearest.layup(), allowance, true)) {
-      if (nearest.places().get(d.ply().number() - 1).shows()
+      if (nearest.places().get(d.ply().number() - 1).role().shows()
           && (worst == null
               || d.availableMm() / d.neededMm() < worst.availableMm() / worst.neededMm())) {
         worst = d;

@@ -68,7 +68,7 @@ final class SuggestText {
           use(place),
           Numbers.fixed(ply.thicknessMm(), 2),
           Numbers.trimmed(ply.grainDeg(), 0),
-          place.shows() ? Numbers.fixed(place.ratio(), 2) : "-",
+          place.role().shows() ? Numbers.fixed(place.ratio(), 2) : "-",
           terrain ? Numbers.fixed(100 * place.share(), 1) + " %" : "-");
     }
     return table.text();

@@ -42,6 +42,12 @@ public final class BalanceCheck {
               plies.size() + " plies: an even number has no centre ply to balance about",
               "add a ply under the panel or leave one out"));
     }
+    parallel(plies, found);
+    unbalanced(plies, found);
+    return List.copyOf(found);
+  }
+
+  private static void parallel(List<Ply> plies, List<Finding> found) {
     for (int i = 0; i + 1 < plies.size(); i++) {
       double angle = between(plies.get(i).grainDeg(), plies.get(i + 1).grainDeg());
       if (Math.abs(angle - 90) > ANGLE_SLACK_DEG) {
@@ -56,6 +62,9 @@ public final class BalanceCheck {
                     name(plies.get(i + 1)), (plies.get(i).grainDeg() + 90) % 180)));
       }
     }
+  }
+
+  private static void unbalanced(List<Ply> plies, List<Finding> found) {
     String swap = swapThatBalances(plies);
     for (int i = 0; i < plies.size() / 2; i++) {
       Ply upper = plies.get(i);
@@ -71,7 +80,6 @@ public final class BalanceCheck {
                 swap.isEmpty() ? mend(upper, lower) : swap));
       }
     }
-    return List.copyOf(found);
   }
 
   /** Pairs of plies about the centre that differ. */
