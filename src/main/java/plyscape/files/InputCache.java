@@ -69,19 +69,22 @@ public final class InputCache {
     return open(mostBytes, System::currentTimeMillis);
   }
 
-  static Scope open(long mostBytes, LongSupplier clockMs) {
+  /** The same, with the time of day from elsewhere, ms. */
+  public static Scope open(long mostBytes, LongSupplier clockMs) {
     return new Scope(new InputCache(mostBytes, clockMs));
   }
 
-  /** Lets go of all contents, as memory has run out. */
-  public static void clear() {
+  /** Lets go of all contents, as memory has run out; how many bytes they were. */
+  public static long clear() {
     InputCache cache = now;
-    if (cache != null) {
-      synchronized (cache) {
-        cache.kept.clear();
-        cache.bytes = 0;
-      }
-    }
+    return cache == null ? 0 : cache.empty();
+  }
+
+  private synchronized long empty() {
+    long freed = bytes;
+    kept.clear();
+    bytes = 0;
+    return freed;
   }
 
   /** How many bytes may be kept; 0 when nothing is. */

@@ -1,7 +1,10 @@
 package plyscape.job;
 
+import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
+import plyscape.fault.InputFault;
+import plyscape.fault.Place;
 import plyscape.files.FileDigest;
 import plyscape.job.yaml.Setting;
 
@@ -40,6 +43,24 @@ public record Fingerprint(List<FileDigest> inputs, String optionsSha256) {
       text.append('\n').append(setting.key()).append('=').append(setting.value());
     }
     return new Fingerprint(inputs, FileDigest.ofText(text.toString()));
+  }
+
+  /**
+   * Refuses what was made of files that have been changed meanwhile.
+   *
+   * @throws InputFault if one of the files isn't what it was
+   */
+  public void requireUnchanged(Job job) {
+    for (FileDigest input : inputs) {
+      Path folder = job.origin().folder();
+      Path file = folder == null ? Path.of(input.path()) : folder.resolve(input.path());
+      if (!FileDigest.of(file, input.path()).equals(input)) {
+        throw new InputFault(
+            Place.file(file.toString()),
+            "it was changed while the job was planned",
+            "plan it again");
+      }
+    }
   }
 
   /** The job with this fingerprint. */

@@ -23,6 +23,9 @@ final class GrowthJob {
   /** Panel mm a cell where the panel grows: 8000 cells are 480 mm. */
   private static final double CELL_MM = 0.06;
 
+  /** Side of a wall's panels, of which ten are as wide as the largest raster. */
+  private static final int WALL_PANEL_MM = 48;
+
   private static final double WOOD_EVERY_MM = 24;
   private static final double WOOD_RADIUS_MM = 5;
   private static final double RIVER_EVERY_MM = 60;
@@ -54,6 +57,21 @@ final class GrowthJob {
     }
     return job(
         "wider-" + side, raster, side, side * CELL_MM + 2 * BORDER_MM, "[250, 80, -80, -250]");
+  }
+
+  /** The same ground over {@code across} x {@code across} panels of one size. */
+  Path wall(int across) throws IOException {
+    wider(1000); // the raster
+    double mm = across * WALL_PANEL_MM;
+    int groundM = (int) Math.round((mm - 2 * BORDER_MM) / CELL_MM);
+    Path whole =
+        job("wall-" + across, folder.resolve("wider.tif"), groundM, mm, "[250, 80, -80, -250]");
+    String panel = "panel: {width: " + WALL_PANEL_MM + ", height: " + WALL_PANEL_MM;
+    String tiles = ", tiles: [" + across + ", " + across + "]";
+    return Files.writeString(
+        whole,
+        Files.readString(whole)
+            .replaceAll("panel: \\{width: [0-9.]+, height: [0-9.]+", panel + tiles));
   }
 
   private Path job(String name, Path raster, int groundM, double panelMm, String bands)

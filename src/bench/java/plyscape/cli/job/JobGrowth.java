@@ -31,6 +31,9 @@ public final class JobGrowth {
   private static final int WARM_UPS = 3;
   private static final int RUNS = 2;
 
+  /** Panels a side. */
+  private static final List<Integer> WALLS = List.of(1, 2, 5, 10);
+
   /** The processor clock ticks every 0.01 s: of less than this no exponent can be told. */
   private static final double LEAST_S = 0.03;
 
@@ -62,10 +65,14 @@ public final class JobGrowth {
 
   /**
    * Arguments: a folder for rasters, jobs and output, then cells along a side (1000 2000 4000 8000
-   * if none).
+   * if none), or {@code --walls} for several panels alone.
    */
   public static void main(String[] args) throws IOException {
     Path folder = Files.createDirectories(Path.of(args[0]));
+    if (args.length > 1 && args[1].equals("--walls")) {
+      new JobGrowth(folder, WALLS).walls();
+      return;
+    }
     List<Integer> sides =
         args.length > 1
             ? Stream.of(args).skip(1).map(Integer::valueOf).toList()
@@ -73,6 +80,7 @@ public final class JobGrowth {
     JobGrowth growth = new JobGrowth(folder, sides);
     growth.table("The same ground on 240 x 240 mm in ever finer cells", growth.jobs::finer);
     growth.table("A panel that grows with the cells, 0.06 mm each", growth.jobs::wider);
+    new JobGrowth(folder, WALLS).walls();
   }
 
   private void table(String title, JobFile file) throws IOException {
@@ -100,6 +108,29 @@ public final class JobGrowth {
     }
   }
 
+  /** Walls of panels of one size: what a panel takes, and what is held between two of them. */
+  private void walls() throws IOException {
+    print("%nWalls of panels of 48 x 48 mm; seconds of all processors and heap held%n");
+    print("%8s %10s %10s %12s %8s%n", "panels", "sum s", "s a panel", "held MB", "growth");
+    for (int run = 0; run < WARM_UPS; run++) {
+      run(jobs.wall(sides.get(1)));
+    }
+    double[] panels = sides.stream().mapToDouble(side -> (double) side * side).toArray();
+    double[] times = new double[panels.length];
+    for (int i = 0; i < panels.length; i++) {
+      StageClock clock = clocked(jobs.wall(sides.get(i)));
+      times[i] = clock.seconds.values().stream().mapToDouble(Seconds::processor).sum();
+      String growth = i == 0 ? "" : String.format(Locale.ROOT, "%8.2f", step(panels, times, i));
+      print("%8.0f %10.2f %10.3f", panels[i], times[i], times[i] / panels[i]);
+      print(" %12.1f %s%n", clock.heldBytes / 1e6, growth);
+    }
+  }
+
+  /** The power of the size with which the time went from the row before to this one. */
+  private static double step(double[] sizes, double[] times, int i) {
+    return Math.log(times[i] / times[i - 1]) / Math.log(sizes[i] / sizes[i - 1]);
+  }
+
   /** Of processor time; nothing for what is too short to tell, or for a single size. */
   private String exponents(List<Seconds> row) {
     double[] times = row.stream().mapToDouble(Seconds::processor).toArray();
@@ -113,14 +144,19 @@ public final class JobGrowth {
 
   /** One run of a job from its file to its output, a time a stage. */
   private Map<String, Seconds> run(Path file) {
+    return clocked(file).seconds;
+  }
+
+  private StageClock clocked(Path file) {
     System.gc(); // what the run before left isn't this one's
     StageClock clock = new StageClock();
     JobInputs.Source source =
         new JobInputs.FileSource(file.getFileName().toString(), file, List.of());
     JobRun.Target target =
         new JobRun.Target(out, OutputKind.PLAN, true, false, JobRun.Reuse.NOTHING);
-    new JobRun(new PlanStages(), source, PlanOptions.usual(), target).run(clock, new Warnings());
-    return clock.seconds;
+    Stages stages = new TiledStages(new PlanStages());
+    new JobRun(stages, source, PlanOptions.usual(), target).run(clock, new Warnings());
+    return clock;
   }
 
   /** Times of stages, each until the next begins or the run is done. */
@@ -129,6 +165,7 @@ public final class JobGrowth {
     private final OperatingSystemMXBean system =
         (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
     private final Map<String, Seconds> seconds = new LinkedHashMap<>();
+    private long heldBytes;
     private String running = "";
     private long wallSince;
     private long processorSince;
@@ -144,6 +181,16 @@ public final class JobGrowth {
       running = name;
       wallSince = wall;
       processorSince = processor;
+    }
+
+    /** What is held between panels; clearing up isn't counted. */
+    @Override
+    public void panel(String name, int number, int of) {
+      stage("");
+      System.gc();
+      Runtime java = Runtime.getRuntime();
+      heldBytes = Math.max(heldBytes, java.totalMemory() - java.freeMemory());
+      stage("regions");
     }
 
     @Override

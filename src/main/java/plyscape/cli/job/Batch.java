@@ -6,25 +6,32 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.locks.ReadWriteLock;
-import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.function.UnaryOperator;
+import plyscape.batch.Admission;
+import plyscape.batch.JobNeed;
 import plyscape.cli.process.ExitCodes;
 import plyscape.cli.talk.Console;
+import plyscape.files.InputCache;
 
 /**
  * Several jobs in one process. Each stands alone: a failed one doesn't stop the others. A line a
  * job comes in the order of the command line, however many run at a time; those that failed are
- * told again at the end. A job that runs out of memory beside others is tried once more by itself.
+ * told again at the end. Input files that several read are read once. A job that is expected to
+ * need more memory than the others leave waits for them; one that runs out of it all the same is
+ * tried once more by itself.
  */
 final class Batch {
+
+  /** One part in so many of Java's memory is for input files that several jobs read. */
+  private static final int SHARED_PART = 4;
 
   private final Console console;
   private final JobTalk talk;
   private final int atATime;
 
-  /** Jobs hold it for reading, one that must be alone for writing. */
-  private final ReadWriteLock memory = new ReentrantReadWriteLock(true);
+  /** What jobs may take of Java's memory: the rest is for what they share. */
+  private final Admission memory =
+      new Admission(Runtime.getRuntime().maxMemory() / SHARED_PART * (SHARED_PART - 1));
 
   Batch(Console console, JobTalk talk, int atATime) {
     this.console = console;
@@ -45,6 +52,7 @@ final class Batch {
   List<BatchLine> run(List<JobRun> runs, UnaryOperator<BatchLine> ended) {
     ExecutorService workers =
         Executors.newFixedThreadPool(Math.max(1, Math.min(atATime, runs.size())));
+    InputCache.Scope shared = InputCache.open(Runtime.getRuntime().maxMemory() / SHARED_PART);
     try {
       List<Future<BatchLine>> lines = new ArrayList<>();
       for (JobRun run : runs) {
@@ -53,6 +61,7 @@ final class Batch {
       return report(lines);
     } finally {
       workers.shutdownNow();
+      shared.close();
     }
   }
 
@@ -62,23 +71,14 @@ final class Batch {
   }
 
   private BatchLine line(JobRun run) {
-    BatchLine line;
-    memory.readLock().lock();
-    try {
-      line = talk.line(run);
-    } finally {
-      memory.readLock().unlock();
+    BatchLine line = talk.line(run, job -> memory.enter(JobNeed.bytes(job)));
+    if (!line.shortOfMemory()) {
+      return line;
     }
-    return line.shortOfMemory() && atATime > 1 ? alone(run) : line;
-  }
-
-  private BatchLine alone(JobRun run) {
-    memory.writeLock().lock();
-    try {
-      return talk.line(run);
-    } finally {
-      memory.writeLock().unlock();
-    }
+    long freed = InputCache.clear();
+    return atATime > 1 || freed > 0
+        ? talk.line(run, job -> memory.enter(Long.MAX_VALUE)) // by itself
+        : line;
   }
 
   private List<BatchLine> report(List<Future<BatchLine>> futures) {

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import plyscape.batch.Admission;
 import plyscape.batch.FinishedOutput;
 import plyscape.cli.talk.WarningLines;
 import plyscape.fault.Fault;
@@ -97,18 +99,45 @@ public final class JobRun {
 
   /** Runs it; a fault leaves nothing behind. */
   public Outcome run(Progress progress, Warnings warnings) {
+    return run(progress, warnings, job -> new Admission(0).enter(0));
+  }
+
+  /**
+   * The same.
+   *
+   * @param gate lets the job begin to plan
+   */
+  Outcome run(Progress progress, Warnings warnings, Function<Job, Admission.Ticket> gate) {
     try {
       progress.stage("settings");
       Job job = source.read(warnings);
-      if (target.directory() == null) {
-        Plan plan = stages.plan(job, options, progress, warnings, PanelStore.FIGURES);
-        return new Outcome(plan, null, null, Map.of(), false);
-      }
-      return filed(options.previewOnly() ? job : fingerprinted(job), progress, warnings);
+      Job known =
+          target.directory() == null || options.previewOnly() ? job : fingerprinted(job);
+      Optional<FinishedOutput> earlier =
+          target.reuse() == Reuse.OUTPUT
+              ? FinishedOutput.of(target.directory(), known)
+              : Optional.empty();
+      return earlier.isPresent()
+          ? Outcome.unchanged(earlier.get(), target.directory())
+          : planned(known, progress, warnings, gate);
     } catch (InputFault fault) {
       throw placed(fault);
     } finally {
       progress.done();
+    }
+  }
+
+  private Outcome planned(
+      Job job, Progress progress, Warnings warnings, Function<Job, Admission.Ticket> gate) {
+    Admission.Ticket ticket = gate.apply(job);
+    try {
+      if (target.directory() == null) {
+        Plan plan = stages.plan(job, options, progress, warnings, PanelStore.FIGURES);
+        return new Outcome(plan, null, null, Map.of(), false);
+      }
+      return filed(job, progress, warnings);
+    } finally {
+      ticket.close();
     }
   }
 
@@ -117,13 +146,6 @@ public final class JobRun {
   }
 
   private Outcome filed(Job job, Progress progress, Warnings warnings) {
-    Optional<FinishedOutput> earlier =
-        target.reuse() == Reuse.OUTPUT
-            ? FinishedOutput.of(target.directory(), job)
-            : Optional.empty();
-    if (earlier.isPresent()) {
-      return Outcome.unchanged(earlier.get(), target.directory());
-    }
     try (OutputDirectory out = open(kind(job))) {
       out.goOn(target.reuse() != Reuse.NOTHING);
       return written(job, out, progress, warnings);
@@ -135,6 +157,7 @@ public final class JobRun {
       Plan plan = stages.plan(job, options, progress, warnings, stages.panels(out));
       progress.stage("files");
       stages.write(plan, out);
+      job.origin().fingerprint().requireUnchanged(job);
       if (!target.dry()) {
         out.publish();
       }

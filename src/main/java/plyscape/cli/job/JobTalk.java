@@ -1,5 +1,7 @@
 package plyscape.cli.job;
 
+import java.util.function.Function;
+import plyscape.batch.Admission;
 import plyscape.cli.option.CommonOptions;
 import plyscape.cli.process.ExitCodes;
 import plyscape.cli.process.PoolRun;
@@ -7,6 +9,8 @@ import plyscape.cli.talk.Console;
 import plyscape.cli.talk.ConsoleProgress;
 import plyscape.cli.talk.WarningLines;
 import plyscape.fault.Warnings;
+import plyscape.files.InputCache;
+import plyscape.job.Job;
 import plyscape.plan.Progress;
 
 /** Runs a job and tells the user how it went. */
@@ -29,6 +33,7 @@ final class JobTalk {
     Warnings warnings = new Warnings();
     JobRun.Outcome outcome;
     ConsoleProgress progress = ConsoleProgress.on(console, !common.quiet(), run.stages());
+    InputCache.Scope digests = InputCache.open(0); // they are asked for again at the end
     try (progress) {
       outcome = PoolRun.of(() -> run.run(progress, warnings));
     } catch (RuntimeException e) {
@@ -36,6 +41,8 @@ final class JobTalk {
         WarningLines.of(warnings.list(), common.verbose()).forEach(console::talk);
       }
       throw e;
+    } finally {
+      digests.close();
     }
     // With -q and files the files are the result.
     if (json || !common.quiet() || outcome.directory() == null) {
@@ -50,12 +57,16 @@ final class JobTalk {
     return ExitCodes.DONE;
   }
 
-  /** One of several jobs: the line about it, with the exit code it would have had alone. */
-  BatchLine line(JobRun run) {
+  /**
+   * One of several jobs: the line about it, with the exit code it would have had alone.
+   *
+   * @param gate lets it begin to plan
+   */
+  BatchLine line(JobRun run, Function<Job, Admission.Ticket> gate) {
     Warnings warnings = new Warnings();
     long start = System.nanoTime();
     try {
-      JobRun.Outcome outcome = run.run(Progress.NONE, warnings);
+      JobRun.Outcome outcome = run.run(Progress.NONE, warnings, gate);
       return BatchLine.done(run.name(), outcome, warnings, seconds(start));
     } catch (RuntimeException | Error e) {
       return BatchLine.failed(run.name(), e, seconds(start));
