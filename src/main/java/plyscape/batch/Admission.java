@@ -40,7 +40,8 @@ public final class Admission {
    */
   public synchronized Ticket enter(long need) {
     long turn = comers++;
-    long counted = Math.max(1, Math.min(need, bytes)); // beside one that is to be alone nothing fits
+    long counted =
+        Math.max(1, Math.min(need, bytes)); // beside one that is to be alone nothing fits
     boolean interrupted = false;
     while (turn != next || inside > 0 && (need > bytes || taken + counted > bytes)) {
       try {

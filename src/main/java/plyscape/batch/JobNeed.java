@@ -3,9 +3,9 @@ package plyscape.batch;
 import plyscape.job.Job;
 
 /**
- * How much memory a job is expected to need: what the program itself takes, and so much for each mm2
- * of a panel. Measured as the least heap in which whole jobs get through (src/bench/README.md); maps
- * and rasters that several jobs read don't count, as they have room of their own.
+ * How much memory a job is expected to need: what the program itself takes, and so much for each
+ * mm2 of a panel. Measured as the least heap in which whole jobs get through (src/bench/README.md);
+ * maps and rasters that several jobs read don't count, as they have room of their own.
  */
 public final class JobNeed {
 

@@ -66,12 +66,12 @@ class SharedRastersTest {
 
   private static String utm(int zone) {
     return """
-        PROJCS["WGS 84 / UTM zone %dN",GEOGCS["WGS 84",DATUM["WGS_1984",
-        SPHEROID["WGS 84",6378137,298.257223563]],PRIMEM["Greenwich",0],UNIT["degree",0.0174532925199433]],
-        PROJECTION["Transverse_Mercator"],PARAMETER["latitude_of_origin",0],PARAMETER["central_meridian",%d],
-        PARAMETER["scale_factor",0.9996],PARAMETER["false_easting",500000],PARAMETER["false_northing",0],
-        UNIT["metre",1],AUTHORITY["EPSG","%d"]]
-        """
+    PROJCS["WGS 84 / UTM zone %dN",GEOGCS["WGS 84",DATUM["WGS_1984",
+    SPHEROID["WGS 84",6378137,298.257223563]],PRIMEM["Greenwich",0],UNIT["degree",0.0174532925199433]],
+    PROJECTION["Transverse_Mercator"],PARAMETER["latitude_of_origin",0],PARAMETER["central_meridian",%d],
+    PARAMETER["scale_factor",0.9996],PARAMETER["false_easting",500000],PARAMETER["false_northing",0],
+    UNIT["metre",1],AUTHORITY["EPSG","%d"]]
+    """
         .formatted(zone, 6 * zone - 183, 32600 + zone);
   }
 

@@ -111,8 +111,7 @@ public final class JobRun {
     try {
       progress.stage("settings");
       Job job = source.read(warnings);
-      Job known =
-          target.directory() == null || options.previewOnly() ? job : fingerprinted(job);
+      Job known = target.directory() == null || options.previewOnly() ? job : fingerprinted(job);
       Optional<FinishedOutput> earlier =
           target.reuse() == Reuse.OUTPUT
               ? FinishedOutput.of(target.directory(), known)
