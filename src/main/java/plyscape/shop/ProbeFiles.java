@@ -12,8 +12,11 @@ import plyscape.text.Visible;
 /** The empty files that a measured panel's figures are typed into. */
 public final class ProbeFiles {
 
-  /** Shares of an edge's length at which its plies are read. */
-  static final double[] ALONG = {0.2, 0.5, 0.8};
+  /**
+   * Shares of an edge's length at which its plies are read: with its ends a bow is told from a
+   * taper.
+   */
+  static final double[] ALONG = {0.05, 0.5, 0.95};
 
   private ProbeFiles() {}
 

@@ -75,9 +75,9 @@ class ProbeTest {
   void edgePlaces_lieOnAllFourEdges_inOrderRound() {
     List<PanelPoint> places = ProbeFiles.edgePlaces(200, 100);
     assertEquals(12, places.size());
-    assertEquals(new PanelPoint(40, 0), places.get(0));
-    assertEquals(new PanelPoint(200, 20), places.get(3));
+    assertEquals(new PanelPoint(10, 0), places.get(0));
+    assertEquals(new PanelPoint(200, 5), places.get(3));
     assertEquals(0, places.get(11).xMm());
-    assertEquals(20, places.get(11).yMm(), 1e-9);
+    assertEquals(5, places.get(11).yMm(), 1e-9);
   }
 }

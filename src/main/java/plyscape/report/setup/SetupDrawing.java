@@ -55,9 +55,10 @@ final class SetupDrawing {
     out.append("<rect id=\"stock\" width=\"" + mm(width) + "\" height=\"" + mm(height))
         .append("\" fill=\"none\" stroke=\"#000\" stroke-width=\"" + mm(0.7 * unit) + "\"/>\n");
     rectangle(ways.way(), "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"0.4 1.1\"", 0.4);
+    out.append(SetupMarks.svg(plan, unit));
     sizes();
     zero();
-    return out.append("</svg>\n").append(key()).toString();
+    return out.append("</svg>\n").append(key(SetupMarks.key(plan))).toString();
   }
 
   private void hatchPattern() {
@@ -143,10 +144,12 @@ final class SetupDrawing {
         .append(">" + words + "</text>\n");
   }
 
-  private static String key() {
+  private static String key(String more) {
     return "<p>Round mark: X0 Y0. Hatched: swept below safe height, nothing may stand there."
         + " Dotted: way of the tip, from zero. X to the right, Y away from you: the top of the"
-        + " map.</p>\n";
+        + " map."
+        + more
+        + "</p>\n";
   }
 
   private static String mm(double value) {

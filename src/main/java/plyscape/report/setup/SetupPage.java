@@ -1,6 +1,10 @@
 package plyscape.report.setup;
 
+import java.util.Comparator;
 import java.util.List;
+import plyscape.bend.TopReading;
+import plyscape.layup.LeastFloor;
+import plyscape.layup.PanelCorners;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Machine;
 import plyscape.plan.MotionSpan;
@@ -62,7 +66,7 @@ public final class SetupPage {
     page.raw("<dl id=\"facts\">\n");
     fact(page, "Stock", stock(plan));
     fact(page, "Up", up(plan));
-    fact(page, "Zero", zero(machine));
+    fact(page, "Zero", zero(plan, clearways));
     fact(page, "Way of the cutter", way(clearways, machine));
     fact(page, "Travel", travel(clearways.way(), machine));
     fact(page, "Clamps", clearways.clamps());
@@ -97,11 +101,20 @@ public final class SetupPage {
   }
 
   private static String stock(PanelPlan plan) {
+    double width = plan.job().panel().widthMm();
+    double height = plan.job().panel().heightMm();
+    double[] thick =
+        PanelCorners.places(plan.depths(), width, height).stream()
+            .mapToDouble(at -> plan.depths().thicknessMm(at))
+            .sorted()
+            .toArray();
+    String least = Numbers.fixed(thick[0], 2);
+    String most = Numbers.fixed(thick[thick.length - 1], 2);
     return Template.fill(
-        "%.2t x %.2t mm, %.2f mm thick, %s plies",
-        plan.job().panel().widthMm(),
-        plan.job().panel().heightMm(),
-        plan.landscape().thicknessMm(),
+        "%.2t x %.2t mm, %s mm thick, %s plies",
+        width,
+        height,
+        least.equals(most) ? least : least + " to " + most,
         plan.job().layup().plies().size());
   }
 
@@ -111,7 +124,8 @@ public final class SetupPage {
         "ply 1, %s; its grain %.1t\u00b0 from X", top.ply().name(), top.ply().grainDeg());
   }
 
-  private static String zero(Machine machine) {
+  private static String zero(PanelPlan plan, Clearways clearways) {
+    Machine machine = plan.job().machine();
     String corner =
         machine.zero() == Machine.Zero.CENTRE
             ? "the panel's centre"
@@ -122,8 +136,27 @@ public final class SetupPage {
         + corner
         + ", Z0 on "
         + (machine.zeroZ() == Machine.ZeroZ.TOP
-            ? "its top face, where nothing was sanded"
+            ? "its top face, where nothing was sanded" + touching(plan, clearways)
             : "the table under it");
+  }
+
+  /** On a face that isn't flat Z0 is where it was when it was probed: at which place to touch. */
+  private static String touching(PanelPlan plan, Clearways clearways) {
+    double face = plan.landscape().shape().faceMm();
+    return plan.landscape()
+        .shape()
+        .topMap()
+        .map(
+            map -> {
+              TopReading at =
+                  map.readings().stream()
+                      .min(Comparator.comparingDouble(r -> Math.abs(r.z() - face)))
+                      .orElseThrow();
+              return Template.fill(
+                  ", as when it was probed: at X%.2t Y%.2t of the programs it stands at Z%.2f",
+                  clearways.programX(at.x()), clearways.programY(at.y()), at.z());
+            })
+        .orElse("");
   }
 
   private static String below(PanelPlan plan) {
@@ -134,6 +167,12 @@ public final class SetupPage {
             .max()
             .orElse(0);
     double left = plan.landscape().thicknessMm() - deepest;
+    LeastFloor least = plan.landscape().leastFloor();
+    if (left > 0 && plan.depths().byPlace()) {
+      return Numbers.fixed(least.floorMm(), 2)
+          + " mm of wood stay under the deepest cut, at "
+          + least.at();
+    }
     return left > 0
         ? Numbers.fixed(left, 2) + " mm of wood stay under the deepest cut"
         : "the deepest cut goes "
@@ -156,15 +195,20 @@ public final class SetupPage {
   }
 
   private static void ticks(Html page, PanelPlan plan) {
+    boolean probed = plan.landscape().shape().topMap().isPresent();
     List<String> before =
         List.of(
-            "Panel as drawn, flat on the table over its whole face, and held",
+            probed
+                ? "Panel clamped just as when it was probed, and not moved since"
+                : "Panel as drawn, flat on the table over its whole face, and held",
             "Clamps outside the hatched field, lower than the safe height",
             "X0 Y0 set; all four corners of the panel reached by hand",
             "Each program run in the air, well above the panel",
             "Eyes, ears, mask; dust extraction on; stop button known",
             plan.programs().size() > 1
-                ? "With every new cutter: Z0 set again, X0 Y0 left alone"
+                ? "With every new cutter: Z0 set again"
+                    + (probed ? " at the same place" : "")
+                    + ", X0 Y0 left alone"
                 : "Z0 set with this cutter");
     page.raw("<h2>Before the first cut</h2>\n<ul class=\"ticks\" id=\"ticks\">\n");
     for (String line : before) {

@@ -62,7 +62,7 @@ final class SetupPrograms {
         .raw("<small>")
         .text(form(tool))
         .raw("</small></td>\n")
-        .number(stickOut(tool, deepest))
+        .number(stickOut(tool, deepest + plan.landscape().shape().risesMm()))
         .number(Numbers.fixed(tool.rpm(), 0))
         .number(Numbers.fixed(tool.feedMmPerMin(), 0))
         .number(Numbers.fixed(tool.plungeMmPerMin(), 0))
@@ -84,7 +84,9 @@ final class SetupPrograms {
         + " mm";
   }
 
-  /** As given, or what the deepest cut asks for: the holder stays above the panel. */
+  /**
+   * As given, or what the deepest cut asks for: the holder stays above the panel's highest place.
+   */
   private static String stickOut(Tool tool, double deepestMm) {
     return tool.stickoutMm() > 0
         ? Numbers.trimmed(tool.stickoutMm(), 1)

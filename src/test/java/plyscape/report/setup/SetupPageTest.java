@@ -5,7 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+import plyscape.bend.PanelShape;
+import plyscape.bend.TopMap;
+import plyscape.bend.TopReading;
+import plyscape.plan.CutoutArea;
+import plyscape.plan.Landscape;
+import plyscape.plan.PanelPlan;
 import plyscape.render.HandPlan;
 import plyscape.report.Cautions;
 
@@ -48,6 +57,68 @@ class SetupPageTest {
         WORDS);
     assertEquals(2, PAGE.split("<tr", -1).length - 1, "the head and one program");
     assertEquals(7, PAGE.split("class=\"box\"", -1).length - 1, "six ticks before, one a program");
+  }
+
+  /** A panel of 100 x 80 mm whose top rises to the right, with a pin and an outline with a tab. */
+  private static PanelPlan lying() {
+    PanelPlan flat = HandPlan.make();
+    Landscape l = flat.landscape();
+    TopMap map =
+        TopMap.of(
+            "top.csv",
+            List.of(
+                new TopReading(0, 0, -0.1, 2),
+                new TopReading(100, 0, 0.3, 3),
+                new TopReading(0, 80, -0.1, 4),
+                new TopReading(100, 80, 0.4, 5),
+                new TopReading(25, 40, 0.01, 6)),
+            0.02);
+    Landscape bent =
+        new Landscape(
+            l.job(),
+            l.depths(),
+            l.maps(),
+            l.tiling(),
+            l.faces(),
+            PanelShape.of(Optional.of(map), 0, l.depths(), l.depths()),
+            l.standing(),
+            l.warnings());
+    GeometryFactory mm = new GeometryFactory();
+    List<CutoutArea> cutouts =
+        List.of(
+            new CutoutArea("pin", 4, 0, mm.toGeometry(new Envelope(3, 7, 3, 7)), null),
+            new CutoutArea("outline", 5.3, 0, mm.toGeometry(new Envelope(1, 4, 10, 70)), null),
+            new CutoutArea("tab", 5.3, 1.8, mm.toGeometry(new Envelope(1, 4, 30, 36)), null));
+    return new PanelPlan(
+        bent,
+        flat.programs(),
+        flat.time(),
+        flat.verification(),
+        cutouts,
+        flat.warnings(),
+        flat.estimates());
+  }
+
+  @Test
+  void lyingPanel_saysWhereZeroIsTouchedAndDrawsWhatElseIsCut() {
+    String page = SetupPage.text(lying());
+    // The lowest place is 80 mm up the left edge or at its foot, the highest at the upper right.
+    assertTrue(page.contains("<g id=\"highest\"><path d=\"M100 -2.2l"), page);
+    assertTrue(page.contains(">+0.40</text>") && page.contains(">-0.10</text>"), page);
+    // Y is turned down: the outline from 10 to 70 mm up, the tab from 30 to 36.
+    assertTrue(page.contains("<path class=\"outline\" d=\"M1 70L1 10L4 10L4 70Z\""), page);
+    assertTrue(page.contains("<path class=\"tab\" d=\"M1 50L1 44L4 44L4 50Z\""), page);
+    assertTrue(page.contains("<path class=\"pin\" d=\"M3 77"), page);
+    for (String part :
+        List.of(
+            "as when it was probed: at X25 Y40 of the programs it stands at Z0.01",
+            "clamped just as when it was probed",
+            "White in it: tabs.",
+            // 3.4 mm deep, and the panel stands up to 0.4 mm over Z0.
+            "over 3.8")) {
+      assertTrue(page.contains(part), part);
+    }
+    assertFalse(PAGE.contains("Triangles") || PAGE.contains("class=\"pin\""), "a plain panel");
   }
 
   @Test
