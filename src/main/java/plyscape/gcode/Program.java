@@ -9,8 +9,6 @@ import plyscape.machine.Move;
  *
  * @param file its name
  * @param startX where the tool is taken to stand at first: over the program's zero, at safe height
- * @param startY the same
- * @param startDepth the same
  * @param blocks motions in order
  * @param speeds spindle speeds in the order in which they are set
  * @param problems words that aren't of plyscape's dialect, one a kind

@@ -19,7 +19,6 @@ import plyscape.machine.Move;
  * @param rest the program from the line on
  * @param rampMm length of the ramp, 0 when the program's own way down is taken
  * @param x where it begins
- * @param y the same
  */
 public record Restart(List<Move> approach, List<Move> rest, double rampMm, double x, double y) {
 

@@ -23,7 +23,6 @@ public final class CellRuns {
    *
    * @param set row by row
    * @param columns cells in a row
-   * @param rows rows
    */
   public static CellRuns of(boolean[] set, int columns, int rows) {
     if ((long) columns * rows != set.length) {

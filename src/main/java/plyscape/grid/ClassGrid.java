@@ -9,7 +9,6 @@ package plyscape.grid;
  * @param toGround x0, xCol, xRow, y0, yCol, yRow: ground X is x0 + xCol * column + xRow * row, Y
  *     likewise; (0, 0) is the outer corner of the first cell
  * @param columns count; 0 when nothing of the raster lies on the ground asked for
- * @param rows count
  * @param values row by row in the file's order; NaN is no value
  */
 public record ClassGrid(

@@ -24,7 +24,6 @@ public record GroundCover(Sea sea, Voids voids, Outline outline) {
    * Water up to a level.
    *
    * @param levelM elevation in metres; ground at or under it is sea
-   * @param plyNumber its ply
    */
   public record Sea(double levelM, int plyNumber) {}
 

@@ -4,7 +4,6 @@ package plyscape.layup;
  * Where one ply lies in the pressed panel and how it is cut; depths in mm, positive down from the
  * top face, at one place. Immutable.
  *
- * @param ply the ply
  * @param top its upper edge
  * @param bottom its lower edge
  * @param targetMm depth to which a region of this ply is cut

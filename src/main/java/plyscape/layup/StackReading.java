@@ -7,7 +7,6 @@ import plyscape.fault.Place;
  *
  * @param interfaceIndex what was measured
  * @param x from the panel's centre, in units of 100 mm
- * @param y the same
  * @param depthMm what was read
  * @param toleranceMm plus or minus (3 sigma) of this reading alone
  * @param what it is, for messages

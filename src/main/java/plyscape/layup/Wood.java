@@ -16,7 +16,6 @@ import java.util.Optional;
  * @param radialShrinkage percent
  * @param tangentialShrinkage percent
  * @param radialChange share of the size a percent of moisture, within 6 to 14 %
- * @param tangentialChange the same
  */
 public record Wood(
     String name,

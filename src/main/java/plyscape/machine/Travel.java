@@ -1,12 +1,6 @@
 package plyscape.machine;
 
-/**
- * Spans that the axes may use, the zero point included, mm. Immutable.
- *
- * @param xMm of X
- * @param yMm of Y
- * @param zMm of Z
- */
+/** Spans that the axes may use, the zero point included, mm. Immutable. */
 public record Travel(double xMm, double yMm, double zMm) {
 
   /** A small router. */

@@ -51,7 +51,6 @@ public record PathFigures(String file, Way way, Size size, Width width) {
    *
    * @param mm its length, 0 when there is none
    * @param x where it begins, panel mm
-   * @param y the same
    * @param feed least feed on it, mm/min
    */
   public record Stretch(double mm, double x, double y, double feed) {

@@ -7,7 +7,6 @@ import plyscape.machine.Tool;
  * One G-code file and what is in it. Immutable.
  *
  * @param file its name, such as {@code 01-end-mill-3.nc}
- * @param tool the tool
  * @param text the G-code as written
  * @param passes what the passes do
  * @param paths how good its paths are

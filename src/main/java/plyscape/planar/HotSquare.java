@@ -44,9 +44,7 @@ final class HotSquare {
    * @param cx the square's middle
    * @param cy its y
    * @param x0 one end of the segment, not the same as the other
-   * @param y0 its y
    * @param x1 the other end
-   * @param y1 its y
    */
   static boolean meets(int cx, int cy, int x0, int y0, int x1, int y1) {
     // Doubled, so that the square's corners are whole too; the segment from west to east.

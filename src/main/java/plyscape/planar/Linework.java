@@ -20,7 +20,6 @@ public final class Linework {
    * One polyline, grid units.
    *
    * @param x at least two
-   * @param y as many
    * @param component which entry of the winding vector
    * @param weight what crossing from its right to its left adds
    * @param terrain whether it was traced from the terrain, or is the carved box's edge

@@ -11,7 +11,6 @@ public final class OutlineLayer {
    * One polyline.
    *
    * @param x at least two
-   * @param y as many
    * @param onBox whether it runs along the carved box's edge
    */
   public record Outline(int[] x, int[] y, boolean onBox) {}

@@ -27,7 +27,6 @@ public final class OutlineSimplifier {
    * Takes polylines laid end to end.
    *
    * @param x all points, grid units
-   * @param y as many
    * @param firstOf index of each polyline's first point, and one past the last at the end
    * @param tolerance of each polyline, grid units; negative for leave as it is, 0 for only points
    *     exactly on the line

@@ -33,7 +33,6 @@ public final class DifferencePicture {
    * What came out, cell by cell, rows from the south.
    *
    * @param columns cells a row
-   * @param rows count
    * @param cellMm for the picture's true size
    * @param verdicts of each cell: 0 as planned, 1 gouged, 2 left uncut, 3 unreachable, 4 along a
    *     wall

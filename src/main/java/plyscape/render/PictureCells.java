@@ -10,8 +10,6 @@ import org.locationtech.jts.geom.Polygon;
  * Square cells over a part of the panel, row by row from its north-west corner, and which of them
  * lie in an area: those whose centres do, by the even-odd rule, exactly.
  *
- * @param columns count
- * @param rows count
  * @param cellMm side of a cell
  * @param westMm panel X of the first column's west edge
  * @param northMm panel Y of the first row's north edge

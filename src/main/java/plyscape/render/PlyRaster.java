@@ -8,8 +8,6 @@ import plyscape.region.Tiling;
  * top (north). Ply 0 is the border outside the carved area. Even-odd rule on the exposed polygons;
  * exact at cell centres.
  *
- * @param columns count
- * @param rows count
  * @param cellMm side of a cell
  * @param plies ply numbers
  */

@@ -19,7 +19,6 @@ import plyscape.text.Template;
  * @param thicknessMm nominal thickness of the pressed panel
  * @param veneers sheets to cut, top to bottom
  * @param findings trade rules that are broken
- * @param glue glue, in all
  * @param clamping pressure and force
  * @param movement change of thickness with moisture
  * @param cautions short sentences
@@ -84,7 +83,6 @@ public record PressingSheet(
    * @param pressureMpa chosen or asked for
    * @param wantedMpa what the densest of the woods wants of this glue
    * @param forceKn over the whole area
-   * @param forceKgf the same
    * @param count jacks or clamps, 0 for a vacuum bag
    * @param densest the wood that sets the pressure, or "" when no wood is known
    */

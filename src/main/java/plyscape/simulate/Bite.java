@@ -7,7 +7,6 @@ package plyscape.simulate;
  * @param file the program
  * @param line of the move
  * @param x place, panel mm
- * @param y the same
  * @param depthMm of the floor that was cut there
  * @param biteMm wood above it, which the move took at once
  * @param stepdownMm most that the program's cutter is to take; 0 where that isn't known

@@ -4,15 +4,10 @@ package plyscape.simulate;
  * A connected area that isn't as planned. Immutable.
  *
  * @param verdict {@code GOUGED} or {@code UNCUT}
- * @param areaMm2 its area
  * @param x of its worst cell, panel mm
- * @param y of the same
  * @param depthMm depth there
  * @param targetMm what it should be
  * @param minX bounds of the area
- * @param minY the same
- * @param maxX the same
- * @param maxY the same
  */
 public record Difference(
     CellVerdict verdict,

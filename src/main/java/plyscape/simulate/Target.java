@@ -3,7 +3,6 @@ package plyscape.simulate;
 /**
  * Where one ply should show and how deep that is cut. The arrays are not changed.
  *
- * @param plyNumber the ply
  * @param depthMm target depth, positive down
  * @param rings outlines in panel mm, each x0, y0, x1, y1, ..., closed by its first point whether
  *     that is repeated or not; holes and islands by the even-odd rule

@@ -78,7 +78,6 @@ record CropWindow(int columns, int firstColumn, int lastColumn, int firstRow, in
    *
    * @param values rows of the window, NaN for void
    * @param fromRow which row of the window the first of them is
-   * @param rows count
    */
   Range range(double[] values, int fromRow, int rows) {
     double min = Double.POSITIVE_INFINITY;

@@ -70,8 +70,6 @@ interface GroundRaster {
    *
    * @param column first column
    * @param row first row
-   * @param columns count
-   * @param rows count
    */
   record Window(int column, int row, int columns, int rows) {
 

@@ -40,7 +40,6 @@ public record Calibration(
    * One ply's bottom at one place.
    *
    * @param at the place, or null where it isn't known
-   * @param plyNumber the ply
    * @param depthMm its depth by all that is known
    * @param toleranceMm the true depth lies this near in 99.73 %, the plus or minus of this project
    * @param halfWidth95Mm the true depth lies this near in 95 % of cases

@@ -6,7 +6,6 @@ import plyscape.layup.PanelPoint;
  * What all readings of one ply's bottom at one place come to. Immutable.
  *
  * @param at place, or null where it isn't known
- * @param plyNumber the ply
  * @param depthMm their weighted mean
  * @param toleranceMm plus or minus of it, without what a test cut's readings share
  * @param cut whether they share such an error

@@ -22,7 +22,6 @@ final class ReadingOutliers {
   /**
    * A reading set aside, and by how much it is off the mean of the others.
    *
-   * @param reading the reading
    * @param offMm signed, positive when too deep
    */
   record Outlier(Reading reading, double offMm) {}

@@ -20,7 +20,6 @@ public final class ColourRisk {
    * @param aboveMm distance of the expected face from its ply's top edge
    * @param aboveToleranceMm plus or minus on that distance, boundary and cut together
    * @param belowMm the same from the bottom edge
-   * @param belowToleranceMm the same
    */
   public static double of(
       double aboveMm, double aboveToleranceMm, double belowMm, double belowToleranceMm) {

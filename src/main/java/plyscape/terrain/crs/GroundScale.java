@@ -10,7 +10,6 @@ import plyscape.grid.Box;
  * the plane. Good to 1e-5.
  *
  * @param metresX metres on the ground of a unit along X, in the box's middle
- * @param metresY the same along Y
  * @param spread how much the most stretched direction and place of the box differ from the least
  *     stretched one, as a share
  * @param degrees the box's longer side in degrees, longitudes counted in full

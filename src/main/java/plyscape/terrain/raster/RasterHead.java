@@ -6,11 +6,8 @@ import plyscape.terrain.crs.GroundCrs;
  * What a raster's file, or one beside it, says of its cells. Immutable.
  *
  * @param name the file's name, for messages
- * @param columns count
- * @param rows count
  * @param toGround where the cells lie on the ground, in the CRS's units
  * @param origin what their places come from
- * @param crs the CRS
  */
 public record RasterHead(
     String name, int columns, int rows, Affine toGround, Origin origin, GroundCrs crs) {

@@ -12,7 +12,6 @@ import plyscape.fault.InputFault;
 /**
  * How a file begins, by which its format is known. Immutable.
  *
- * @param file the file
  * @param bytes its first bytes, at most {@value #MOST_BYTES}
  */
 public record MapHead(Path file, byte[] bytes) {
