@@ -14,14 +14,10 @@ import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
-import plyscape.gcode.GcodeParser;
 import plyscape.gcode.PassComment;
 import plyscape.gcode.Program;
-import plyscape.job.JobReader;
 import plyscape.layup.PanelPoint;
 import plyscape.plan.PanelPlan;
-import plyscape.plan.PlanOptions;
-import plyscape.plan.Progress;
 import plyscape.plan.ToolProgram;
 import plyscape.planner.cut.BiteRaster;
 import plyscape.planner.cut.Proof;
@@ -41,67 +37,27 @@ class CutoutPlanTest {
 
   private PanelPlan plan(String more, String panel, String measured, Warnings warnings)
       throws IOException {
-    Files.writeString(
-        folder.resolve("hill.asc"),
-        "ncols 3\n"
-            + "nrows 3\n"
-            + "xllcorner 500000\n"
-            + "yllcorner 5600000\n"
-            + "cellsize 250\n"
-            + "1 1 1\n"
-            + "1 9 1\n"
-            + "1 1 1\n");
-    Files.writeString(
-        folder.resolve("layup.yaml"),
-        """
-        name: three
-        plies:
-          - {name: pale, colour: "#eeeeee", thickness: 0.9}
-          - {name: dark, colour: "#223344", thickness: 0.9}
-          - {name: base, colour: "#998877", thickness: 4}
-        """
-            + measured);
-    Path job = folder.resolve("job.yaml");
-    Files.writeString(
-        job,
-        """
-        layup: layup.yaml
-        terrain: {file: hill.asc, crs: "EPSG:32632", plies: [pale, dark]}
-        panel: {width: 60, height: 60, border: 8%s}
-        tools:
-          - {name: end mill 3, diameter: 3, flute_length: 12, stepdown: 2, feed: 1800, plunge: 500}
-          - {name: end mill 1.5, diameter: 1.5, flute_length: 4, stepdown: 1, feed: 1000, plunge: 300}
-        """
-                .formatted(panel)
-            + more);
-    return (PanelPlan)
-        Planner.plan(
-            JobReader.read(job, List.of(), warnings), PlanOptions.usual(), Progress.NONE, warnings);
-  }
-
-  private static BiteRaster cut(PanelPlan plan) {
-    return cut(plan, (x, y) -> 0);
+    return new SmallJob(folder, SmallJob.THREE_PLIES + measured)
+        .with(
+            "hill.asc",
+            "ncols 3\nnrows 3\nxllcorner 500000\nyllcorner 5600000\ncellsize 250\n"
+                + "1 1 1\n1 9 1\n1 1 1\n")
+        .plan(
+            """
+            layup: layup.yaml
+            terrain: {file: hill.asc, crs: "EPSG:32632", plies: [pale, dark]}
+            panel: {width: 60, height: 60, border: 8%s}
+            tools:
+              - {name: end mill 3, diameter: 3, flute_length: 12, stepdown: 2, feed: 1800, plunge: 500}
+              - {name: end mill 1.5, diameter: 1.5, flute_length: 4, stepdown: 1, feed: 1000, plunge: 300}
+            """
+                    .formatted(panel)
+                + more,
+            warnings);
   }
 
   private static BiteRaster cut(PanelPlan plan, DoubleBinaryOperator face) {
-    BiteRaster wood = new BiteRaster(60, 60, face);
-    for (ToolProgram program : plan.programs()) {
-      Program parsed =
-          GcodeParser.parse(
-              program.file(),
-              program.text(),
-              plan.job().machine(),
-              60,
-              60,
-              plan.depths().thicknessMm());
-      wood.start(parsed.startX(), parsed.startY(), parsed.startDepth());
-      for (Program.Block block : parsed.blocks()) {
-        double over =
-            wood.cut(block.move(), program.tool().radiusMm(), program.tool().stepdownMm() + 0.01);
-        assertTrue(over <= 0.1, program.file() + " line " + block.line() + " bites too deep");
-      }
-    }
-    return wood;
+    return SmallJob.cut(plan, new BiteRaster(60, 60, face));
   }
 
   @Test
@@ -123,7 +79,7 @@ class CutoutPlanTest {
     assertTrue(last.text().contains("the piece comes free"), "the file warns of it");
     assertTrue(PassComment.boresPins(first.text()) && !PassComment.cutsOutline(first.text()));
     assertTrue(PassComment.cutsOutline(last.text()) && !PassComment.boresPins(last.text()));
-    BiteRaster wood = cut(plan);
+    BiteRaster wood = cut(plan, (x, y) -> 0);
     assertEquals(4, wood.depthAt(4, 4), 0.001);
     assertEquals(4, wood.depthAt(5.8, 4), 0.001);
     assertEquals(0, wood.depthAt(6.2, 4), 0.001);
@@ -205,7 +161,7 @@ class CutoutPlanTest {
             press_taper: 0.15
             """,
             new Warnings());
-    BiteRaster wood = cut(plan);
+    BiteRaster wood = cut(plan, (x, y) -> 0);
     double left = plan.depths().bottom(new PanelPoint(4, 30)).bottomMm();
     double right = plan.depths().bottom(new PanelPoint(56, 30)).bottomMm();
     assertTrue(right - left > 0.2, left + " and " + right);
@@ -226,14 +182,7 @@ class CutoutPlanTest {
     assertTrue(moved.contains("(moved)"));
     var cut = Proof.begin(plan.landscape(), List.of(), 0.1);
     for (ToolProgram program : plan.programs()) {
-      Program parsed =
-          GcodeParser.parse(
-              program.file(),
-              program.text(),
-              plan.job().machine(),
-              60,
-              60,
-              plan.depths().thicknessMm());
+      Program parsed = SmallJob.parsed(plan, program);
       cut.cut(new plyscape.simulate.Cut(parsed, program.tool()));
     }
     assertTrue(

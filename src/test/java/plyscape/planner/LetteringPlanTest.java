@@ -7,21 +7,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.gcode.GcodeParser;
-import plyscape.gcode.Program;
 import plyscape.job.JobReader;
 import plyscape.plan.Landscape;
 import plyscape.plan.PanelPlan;
-import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
-import plyscape.plan.ToolProgram;
 import plyscape.planner.cut.BiteRaster;
 
 /** Letters in wood, from the job to the cut. */
@@ -37,51 +32,18 @@ class LetteringPlanTest {
 
   @TempDir Path folder;
 
-  private Plan plan(String lettering, boolean preview, Warnings warnings) throws IOException {
-    Files.writeString(
-        folder.resolve("flat.asc"),
-        "ncols 2\nnrows 2\nxllcorner 500000\nyllcorner 5600000\ncellsize 250\n10 10\n10 10\n");
-    Files.writeString(
-        folder.resolve("layup.yaml"),
-        """
-        name: three
-        plies:
-          - {name: pale, colour: "#eeeeee", thickness: 0.9}
-          - {name: dark, colour: "#223344", thickness: 0.9}
-          - {name: base, colour: "#998877", thickness: 4}
-        """);
-    Path job = folder.resolve("job.yaml");
-    Files.writeString(
-        job,
-        """
-        layup: layup.yaml
-        terrain: {file: flat.asc, crs: "EPSG:32632", plies: [pale]}
-        panel: {width: 50, height: 50, border: 4}
-        tools: [{name: end mill 1.5, diameter: 1.5, flute_length: 8, stepdown: 1, feed: 1000, plunge: 300}]
-        """
-            + lettering);
-    return Planner.plan(
-        JobReader.read(job, List.of(), warnings),
-        new PlanOptions(preview, false, Set.of(), 0.1),
-        Progress.NONE,
-        warnings);
-  }
+  private static final String JOB =
+      """
+      layup: layup.yaml
+      terrain: {file: flat.asc, crs: "EPSG:32632", plies: [pale]}
+      panel: {width: 50, height: 50, border: 4}
+      tools: [{name: end mill 1.5, diameter: 1.5, flute_length: 8, stepdown: 1, feed: 1000, plunge: 300}]
+      """;
 
-  private static BiteRaster cut(PanelPlan plan) {
-    BiteRaster wood = new BiteRaster(50, 50);
-    for (ToolProgram program : plan.programs()) {
-      Program parsed =
-          GcodeParser.parse(
-              program.file(),
-              program.text(),
-              plan.job().machine(),
-              50,
-              50,
-              plan.depths().thicknessMm());
-      wood.start(parsed.startX(), parsed.startY(), parsed.startDepth());
-      parsed.blocks().forEach(block -> wood.cut(block.move(), program.tool().radiusMm(), 100));
-    }
-    return wood;
+  private Landscape preview(String lettering, Warnings warnings) throws IOException {
+    return new SmallJob(folder, SmallJob.THREE_PLIES)
+        .onFlat(250)
+        .preview(JOB + lettering, warnings);
   }
 
   /** Whether the cutter was at a point of a letter, in its units from the text's place. */
@@ -92,9 +54,10 @@ class LetteringPlanTest {
   @Test
   void r7_isCutUprightAndFromLeftToRight() throws IOException {
     String text = "lettering: [{text: R7, at: [8, 20], height: 15.05, ply: dark}]\n";
-    PanelPlan plan = (PanelPlan) plan(text, false, new Warnings());
+    PanelPlan plan =
+        new SmallJob(folder, SmallJob.THREE_PLIES).onFlat(250).plan(JOB + text, new Warnings());
     assertEquals(0, plan.verification().gougedMm2());
-    BiteRaster wood = cut(plan);
+    BiteRaster wood = SmallJob.cut(plan, new BiteRaster(50, 50));
     assertTrue(cutAt(wood, 0, 0, 3), "the R's stem is at the left");
     assertTrue(cutAt(wood, 0, 4, 4.5), "its bowl is at the upper right");
     assertTrue(!cutAt(wood, 0, 4, 2), "and nothing at the lower right but the leg");
@@ -111,9 +74,8 @@ class LetteringPlanTest {
         assertThrows(
             InputFault.class,
             () ->
-                plan(
+                preview(
                     "lettering:\n  - {text: Tarn Hollow, at: [8, 20], height: 12, ply: dark}\n",
-                    true,
                     new Warnings()));
     assertTrue(fault.getMessage().contains("job.yaml:6:"), fault.getMessage());
     assertTrue(fault.getMessage().contains("beyond the carved area"), fault.getMessage());
@@ -122,7 +84,7 @@ class LetteringPlanTest {
   @Test
   void smallText_isToldWithTheHeightThatCouldBeRead() throws IOException {
     Warnings warnings = new Warnings();
-    plan("lettering: [{text: hello, at: [8, 20], height: 4, ply: dark}]\n", true, warnings);
+    preview("lettering: [{text: hello, at: [8, 20], height: 4, ply: dark}]\n", warnings);
     assertTrue(
         warnings.list().stream()
             .anyMatch(w -> w.code().equals("lettering-small") && w.message().contains("from ")),
@@ -142,21 +104,20 @@ class LetteringPlanTest {
           {"type": "Feature", "properties": {"name": "Far"}, "geometry": {"type": "Point", "coordinates": [600000, 5600250]}},
           {"type": "Feature", "properties": {}, "geometry": {"type": "Point", "coordinates": [500100, 5600250]}}]}
         """);
-    Plan plan =
-        plan(
+    Landscape plan =
+        preview(
             """
             lettering: [{file: places.geojson, height: 9, ply: dark}]
             scale_bar: {at: [6, 5], length: 400, ply: base, height: 9}
             north: {at: [40, 8], height: 14, sink: 1}
             """,
-            true,
             new Warnings());
-    var zones = plan.landscape().zones();
+    var zones = plan.zones();
     assertEquals(3, zones.size());
     assertTrue(zones.get(0).features() >= 1 && zones.get(0).skipped().size() >= 2);
     // 500 m of ground on 42 mm of panel.
     assertEquals(400 * 42 / 500.0, zones.get(1).area().getEnvelopeInternal().getWidth(), 1e-6);
-    assertTrue(plan.landscape().tiling().exposed().get(2).getArea() > 40);
+    assertTrue(plan.tiling().exposed().get(2).getArea() > 40);
   }
 
   @Test
@@ -180,6 +141,6 @@ class LetteringPlanTest {
   void lettersWithoutAPly_areABadJob() {
     assertThrows(
         InputFault.class,
-        () -> plan("lettering: [{text: x, at: [8, 20], height: 12}]\n", true, new Warnings()));
+        () -> preview("lettering: [{text: x, at: [8, 20], height: 12}]\n", new Warnings()));
   }
 }

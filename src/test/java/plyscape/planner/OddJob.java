@@ -1,15 +1,8 @@
 package plyscape.planner;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Locale;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Random;
-import plyscape.fault.Warnings;
-import plyscape.job.Job;
-import plyscape.job.JobReader;
 import plyscape.terrain.AscText;
 
 /**
@@ -17,49 +10,24 @@ import plyscape.terrain.AscText;
  * checkerboards and islands, slots about as wide as a cutter, stepdowns up to half a panel, steep
  * ramps, slow plunges, weak and strong machines.
  */
-final class OddJob {
+final class OddJob extends RandomJob {
 
   private static final double SIDE_MM = 20;
 
-  private final Random random;
-
   OddJob(long seed) {
-    random = new Random(seed * 104729 + 7);
+    super(seed, new Random(seed * 104729 + 7));
   }
 
-  /** Writes the job's files into a folder and reads it. */
-  Job in(Path folder) {
-    try {
-      Files.createDirectories(folder);
-      int plies = 3 + random.nextInt(4);
-      Files.writeString(folder.resolve("layup.yaml"), layup(plies));
-      Files.writeString(folder.resolve("terrain.asc"), terrain());
-      double smallest = between(0.8, 2.5);
-      Files.writeString(folder.resolve("map.geojson"), map(between(0.9, 1.3) * smallest));
-      Path job = Files.writeString(folder.resolve("job.yaml"), job(plies, smallest));
-      return JobReader.read(job, List.of(), new Warnings());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private double between(double low, double high) {
-    return low + (high - low) * random.nextDouble();
-  }
-
-  private static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
-  }
-
-  private String layup(int plies) {
-    StringBuilder yaml = new StringBuilder("glue_line: 0.04\nplies:\n");
-    for (int p = 1; p <= plies; p++) {
-      yaml.append(
-          text(
-              "  - {name: ply %d, colour: \"#%02x8040\", thickness: %.3f}%n",
-              p, 30 * p, p == plies ? 3 : between(0.5, 1.5)));
-    }
-    return yaml.toString().replace("\r", "");
+  @Override
+  Map<String, String> files() {
+    Map<String, String> files = new LinkedHashMap<>();
+    int plies = 3 + random.nextInt(4);
+    files.put("layup.yaml", layup(plies, 30));
+    files.put("terrain.asc", terrain());
+    double smallest = between(0.8, 2.5);
+    files.put("map.geojson", map(between(0.9, 1.3) * smallest));
+    files.put("job.yaml", job(plies, smallest));
+    return files;
   }
 
   private String terrain() {

@@ -1,60 +1,27 @@
 package plyscape.planner;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
-import plyscape.fault.Warnings;
-import plyscape.job.Job;
-import plyscape.job.JobReader;
 import plyscape.terrain.AscText;
 
 /** A small job from a seed: ground, plies, panel, machine and cutters, some of them odd. */
-public final class SeededJob {
-
-  private final Random random;
-  private final long seed;
+public final class SeededJob extends RandomJob {
 
   public SeededJob(long seed) {
-    this.seed = seed;
-    random = new Random(seed * 7919 + 13);
+    super(seed, new Random(seed * 7919 + 13));
   }
 
-  /** Writes the job's files into a folder and reads it. */
-  public Job in(Path folder) {
-    try {
-      Files.createDirectories(folder);
-      int plies = 3 + random.nextInt(3);
-      Files.writeString(folder.resolve("layup.yaml"), layup(plies));
-      Files.writeString(folder.resolve("terrain.asc"), terrain());
-      Path job = Files.writeString(folder.resolve("job.yaml"), job(plies));
-      return JobReader.read(job, List.of(), new Warnings());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private double between(double low, double high) {
-    return low + (high - low) * random.nextDouble();
-  }
-
-  private static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
-  }
-
-  private String layup(int plies) {
-    StringBuilder yaml = new StringBuilder("name: seed " + seed + "\nglue_line: 0.04\nplies:\n");
-    for (int p = 1; p <= plies; p++) {
-      yaml.append(
-          text(
-              "  - {name: ply %d, colour: \"#%02x8040\", thickness: %.3f}%n",
-              p, 40 * p, p == plies ? 3 : between(0.5, 1.5)));
-    }
-    return yaml.toString().replace("\r", "");
+  @Override
+  Map<String, String> files() {
+    Map<String, String> files = new LinkedHashMap<>();
+    int plies = 3 + random.nextInt(3);
+    files.put("layup.yaml", layup(plies, 40));
+    files.put("terrain.asc", terrain());
+    files.put("job.yaml", job(plies));
+    return files;
   }
 
   /** Hills as wide as a few cutters, or about as narrow as one. */

@@ -5,18 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.job.JobReader;
 import plyscape.plan.Landscape;
-import plyscape.plan.PlanOptions;
-import plyscape.plan.Progress;
 import plyscape.report.json.PlanJson;
 
 /** A job with a wall of half a millimetre between two ponds, from the files to the plan. */
@@ -25,21 +19,7 @@ class StandingPlanTest {
   @TempDir Path folder;
 
   private Landscape preview(String standing, Warnings warnings) throws IOException {
-    Files.writeString(
-        folder.resolve("flat.asc"),
-        "ncols 2\nnrows 2\nxllcorner 500000\nyllcorner 5600000\ncellsize 500\n10 10\n10 10\n");
-    Files.writeString(
-        folder.resolve("ponds.geojson"),
-        """
-        {"type": "FeatureCollection",
-         "crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::32632"}},
-         "features": [
-          {"type": "Feature", "properties": {}, "geometry": {"type": "MultiPolygon", "coordinates": [
-            [[[500100, 5600100], [500495, 5600100], [500495, 5600800], [500100, 5600800], [500100, 5600100]]],
-            [[[500505, 5600100], [500900, 5600100], [500900, 5600800], [500505, 5600800], [500505, 5600100]]]]}}]}
-        """);
-    Files.writeString(
-        folder.resolve("layup.yaml"),
+    String layup =
         """
         name: five
         glue_line: 0.04
@@ -48,21 +28,29 @@ class StandingPlanTest {
           - {name: second, colour: "#cc8844", thickness: 0.9, grain: 90}
           - {name: third, colour: "#336699", thickness: 0.9}
           - {name: base, colour: "#223344", thickness: 4}
-        """);
-    Path job = folder.resolve("job.yaml");
-    Files.writeString(
-        job,
-        """
-        layup: layup.yaml
-        terrain: {file: flat.asc, crs: "EPSG:32632", plies: [high]}
-        panel: {width: 62, height: 62, border: 6}
-        zones: [{name: ponds, file: ponds.geojson, ply: third}]
-        tools: [{name: end mill 2, diameter: 2}]
-        """
-            + standing);
-    PlanOptions options = PlanOptions.preview(Set.of());
-    return Planner.plan(JobReader.read(job, List.of(), warnings), options, Progress.NONE, warnings)
-        .landscape();
+        """;
+    return new SmallJob(folder, layup)
+        .onFlat(500)
+        .with(
+            "ponds.geojson",
+            """
+            {"type": "FeatureCollection",
+             "crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::32632"}},
+             "features": [
+              {"type": "Feature", "properties": {}, "geometry": {"type": "MultiPolygon", "coordinates": [
+                [[[500100, 5600100], [500495, 5600100], [500495, 5600800], [500100, 5600800], [500100, 5600100]]],
+                [[[500505, 5600100], [500900, 5600100], [500900, 5600800], [500505, 5600800], [500505, 5600100]]]]}}]}
+            """)
+        .preview(
+            """
+            layup: layup.yaml
+            terrain: {file: flat.asc, crs: "EPSG:32632", plies: [high]}
+            panel: {width: 62, height: 62, border: 6}
+            zones: [{name: ponds, file: ponds.geojson, ply: third}]
+            tools: [{name: end mill 2, diameter: 2}]
+            """
+                + standing,
+            warnings);
   }
 
   private static boolean warned(Warnings warnings, String code) {

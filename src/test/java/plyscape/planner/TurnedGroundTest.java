@@ -7,19 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.job.JobReader;
 import plyscape.plan.Landscape;
-import plyscape.plan.PlanOptions;
-import plyscape.plan.Progress;
 import plyscape.terrain.Terrain;
 
 /** A job with turned ground is the same job on ground that was turned beforehand. */
@@ -28,6 +23,8 @@ class TurnedGroundTest {
   private static final double TURN = Math.toRadians(30);
 
   @TempDir Path folder;
+
+  private String centre = ", centre: [500000, 5600000], ground_width: 600";
 
   /** Height of the untouched ground at metres from the centre: a bump to the north-east. */
   private static double heightM(double east, double north) {
@@ -78,8 +75,7 @@ class TurnedGroundTest {
   }
 
   private Landscape preview(String ground, String road, String panel) throws IOException {
-    Files.writeString(
-        folder.resolve("layup.yaml"),
+    String layup =
         """
         name: four
         plies:
@@ -87,25 +83,18 @@ class TurnedGroundTest {
           - {name: two, colour: "#bb9977", thickness: 0.9}
           - {name: three, colour: "#223344", thickness: 0.9}
           - {name: base, colour: "#998877", thickness: 4}
-        """);
-    Path job =
-        Files.writeString(
-            folder.resolve("job.yaml"),
+        """;
+    return new SmallJob(folder, layup)
+        .preview(
             """
             layup: layup.yaml
-            terrain: {file: %s, crs: "EPSG:32632", plies: [one, two, three], centre: [500000, 5600000], ground_width: 600}
+            terrain: {file: %s, crs: "EPSG:32632", plies: [one, two, three]%s}
             panel: {width: 72, height: 62, border: 6%s}
             zones: [{name: road, file: %s, ply: base, width: 2}]
             tools: [{name: end mill 1.5, diameter: 1.5}]
             """
-                .formatted(ground, panel, road));
-    Warnings warnings = new Warnings();
-    return Planner.plan(
-            JobReader.read(job, List.of(), warnings),
-            PlanOptions.preview(Set.of()),
-            Progress.NONE,
-            warnings)
-        .landscape();
+                .formatted(ground, centre, panel, road),
+            new Warnings());
   }
 
   @Test
@@ -149,21 +138,7 @@ class TurnedGroundTest {
   void turnWithoutACentre_isABadJob() throws IOException {
     writeGround("north.asc", 0);
     writeRoad("north.geojson", 0);
-    Path job = folder.resolve("job.yaml");
-    preview("north.asc", "north.geojson", "");
-    Files.writeString(
-        job,
-        Files.readString(job)
-            .replace(", centre: [500000, 5600000], ground_width: 600", "")
-            .replace("border: 6", "border: 6, turn: 30"));
-    Warnings warnings = new Warnings();
-    assertThrows(
-        InputFault.class,
-        () ->
-            Planner.plan(
-                JobReader.read(job, List.of(), warnings),
-                PlanOptions.preview(Set.of()),
-                Progress.NONE,
-                warnings));
+    centre = "";
+    assertThrows(InputFault.class, () -> preview("north.asc", "north.geojson", ", turn: 30"));
   }
 }
