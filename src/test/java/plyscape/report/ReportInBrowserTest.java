@@ -136,19 +136,19 @@ public class ReportInBrowserTest {
         browser.eval("Number(document.getElementById('solid').dataset.triangles)").asInt() > 50);
     String first = browser.eval(words).asText();
     BufferedImage before = browser.picture("#solid");
-    assertTrue(tones(before) > 8, "several plies, lit");
-    assertFits(before);
+    assertTrue(SolidPicture.tones(before) > 8, "several plies, lit");
+    SolidPicture.assertFits(before);
     double[] canvas = box("#solid");
     drag(canvas[0] + canvas[2] / 2, canvas[1] + canvas[3] / 2, 260, 30);
     assertNotEquals(first, browser.eval(words).asText());
-    assertFits(browser.picture("#solid"));
+    SolidPicture.assertFits(browser.picture("#solid"));
     browser.eval("document.getElementById('solid').focus()");
     for (int turn = 0; turn < 9; turn++) {
       for (int k = 0; k < 7; k++) {
         browser.key("ArrowLeft");
       }
       browser.key(turn < 5 ? "ArrowDown" : "ArrowUp");
-      assertFits(browser.picture("#solid"));
+      SolidPicture.assertFits(browser.picture("#solid"));
     }
     browser.eval("document.getElementById('solid').focus()");
     browser.key("Home");
@@ -173,7 +173,7 @@ public class ReportInBrowserTest {
     BufferedImage picture = javax.imageio.ImageIO.read(file.toFile());
     assertEquals(2400, picture.getWidth());
     assertEquals(0xffffffff, picture.getRGB(2, 2));
-    assertTrue(tones(picture) > 8);
+    assertTrue(SolidPicture.tones(picture) > 8);
   }
 
   @Test
@@ -184,11 +184,11 @@ public class ReportInBrowserTest {
       assertTrue(
           plain.eval("Number(document.getElementById('solid').dataset.cells)").asInt() > 1000);
       BufferedImage picture = plain.picture("#solid");
-      assertTrue(tones(picture) > 8);
-      assertFits(picture);
+      assertTrue(SolidPicture.tones(picture) > 8);
+      SolidPicture.assertFits(picture);
       plain.eval("document.getElementById('turn-left').click()");
       plain.settle();
-      assertFits(plain.picture("#solid"));
+      SolidPicture.assertFits(plain.picture("#solid"));
       assertEquals(List.of(), plain.faults());
     }
   }
@@ -386,39 +386,5 @@ public class ReportInBrowserTest {
     }
     assertTrue(count > 20, "words are there");
     return sum / count;
-  }
-
-  private static int tones(BufferedImage picture) {
-    Set<Integer> tones = new HashSet<>();
-    for (int y = 0; y < picture.getHeight(); y += 5) {
-      for (int x = 0; x < picture.getWidth(); x += 5) {
-        tones.add(picture.getRGB(x, y));
-      }
-    }
-    return tones.size();
-  }
-
-  /** The drawing leaves a rim of paper on all sides, and fills most of one direction. */
-  private static void assertFits(BufferedImage picture) {
-    int w = picture.getWidth();
-    int h = picture.getHeight();
-    int paper = picture.getRGB(4, 4);
-    int left = w;
-    int right = -1;
-    int top = h;
-    int bottom = -1;
-    for (int y = 2; y < h - 2; y++) {
-      for (int x = 2; x < w - 2; x++) {
-        if (picture.getRGB(x, y) != paper) {
-          left = Math.min(left, x);
-          right = Math.max(right, x);
-          top = Math.min(top, y);
-          bottom = Math.max(bottom, y);
-        }
-      }
-    }
-    String where = left + ".." + right + " of " + w + ", " + top + ".." + bottom + " of " + h;
-    assertTrue(left > 6 && right < w - 7 && top > 6 && bottom < h - 7, where);
-    assertTrue(right - left > 0.85 * w || bottom - top > 0.85 * h, where);
   }
 }
