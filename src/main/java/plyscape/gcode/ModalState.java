@@ -92,43 +92,48 @@ final class ModalState {
       stray(w, words, "IJR", "a motion");
       return null;
     }
-    if (motion < 0) {
-      int axis = w.has('X') ? w.index('X') : w.has('Y') ? w.index('Y') : w.index('Z');
-      throw words.fault(
-          axis, "a coordinate before any motion word", "G0, G1, G2 or G3 must come first");
-    }
     double ex = w.has('X') ? w.value('X') * unit + (relative ? x : 0) : x;
     double ey = w.has('Y') ? w.value('Y') * unit + (relative ? y : 0) : y;
     double ez = w.has('Z') ? w.value('Z') * unit + (relative ? z : 0) : z;
+    requireMotion(w, words);
     if (!(Math.abs(ex) < 1e6 && Math.abs(ey) < 1e6 && Math.abs(ez) < 1e6)) {
       throw words.fault(0, "a place more than a kilometre away", "coordinates are mm or inches");
     }
     if (motion > 0 && !(feed > 0)) {
       throw words.fault(0, "a cutting move without a feed", "F must be set before or on this line");
     }
-    Move move;
-    if (motion < 2) {
-      stray(w, words, "IJR", "an arc");
-      move =
-          motion == 0
-              ? Move.rapid(frame.panelX(ex), frame.panelY(ey), frame.depth(ez))
-              : Move.line(frame.panelX(ex), frame.panelY(ey), frame.depth(ez), feed);
-    } else {
-      double[] centre = w.has('R') ? byRadius(w, words, ex, ey) : byOffset(w, words, ex, ey);
-      move =
-          Move.arc(
-              motion == 2,
-              frame.panelX(ex),
-              frame.panelY(ey),
-              frame.depth(ez),
-              frame.panelX(centre[0]),
-              frame.panelY(centre[1]),
-              feed);
-    }
+    Move move = motion < 2 ? straight(w, words, ex, ey, ez) : arc(w, words, ex, ey, ez);
     x = ex;
     y = ey;
     z = ez;
     return move;
+  }
+
+  private void requireMotion(LineWords w, WordLine words) {
+    if (motion < 0) {
+      int axis = w.has('X') ? w.index('X') : w.has('Y') ? w.index('Y') : w.index('Z');
+      throw words.fault(
+          axis, "a coordinate before any motion word", "G0, G1, G2 or G3 must come first");
+    }
+  }
+
+  private Move straight(LineWords w, WordLine words, double ex, double ey, double ez) {
+    stray(w, words, "IJR", "an arc");
+    return motion == 0
+        ? Move.rapid(frame.panelX(ex), frame.panelY(ey), frame.depth(ez))
+        : Move.line(frame.panelX(ex), frame.panelY(ey), frame.depth(ez), feed);
+  }
+
+  private Move arc(LineWords w, WordLine words, double ex, double ey, double ez) {
+    double[] centre = w.has('R') ? byRadius(w, words, ex, ey) : byOffset(w, words, ex, ey);
+    return Move.arc(
+        motion == 2,
+        frame.panelX(ex),
+        frame.panelY(ey),
+        frame.depth(ez),
+        frame.panelX(centre[0]),
+        frame.panelY(centre[1]),
+        feed);
   }
 
   private static void stray(LineWords w, WordLine words, String letters, String of) {

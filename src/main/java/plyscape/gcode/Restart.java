@@ -28,6 +28,8 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
    */
   private static final double RAMP_DEGREES = 3;
 
+  private static final double SLOPE = Math.tan(Math.toRadians(RAMP_DEGREES));
+
   /** Height over the face to which the rapid comes down at least, mm. */
   private static final double OVER_FACE_MM = 0.5;
 
@@ -50,50 +52,69 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
     while (at < blocks.size() && blocks.get(at).line() < line) {
       at++;
     }
-    double slope = Math.tan(Math.toRadians(RAMP_DEGREES));
-    int begin = at;
-    double ramp = 0;
-    // Back over cutting moves until the ramp has room; stop at a rapid, where the cut began.
-    while (begin > 0 && !isEntry(program, begin, face)) {
-      Move before = blocks.get(begin - 1).move();
-      double deepest = before.depth();
-      for (int i = begin; i < at; i++) {
-        deepest = Math.max(deepest, blocks.get(i).move().depth());
-      }
-      if (ramp * slope >= deepest - face.depthMm(before.x(), before.y()) + over) {
-        break;
-      }
-      begin--;
-      ramp += length(program, begin);
-    }
+    int begin = rampStart(program, at, face, over);
     boolean own = begin == 0 || isEntry(program, begin, face);
-    List<Move> approach = new ArrayList<>();
     double[] start = start(program, begin);
     double above = face.depthMm(start[0], start[1]) - over;
+    double highest = face.highestDepthMm() - over;
+    List<Move> approach = new ArrayList<>();
     approach.add(Move.rapid(start[0], start[1], -machine.safeHeightMm()));
     if (own) {
       if (start[2] > above) { // a rapid within the pocket led here: down to it, but not as a rapid
-        down(start, above, face.highestDepthMm() - over, approach);
+        down(start, above, highest, approach);
         approach.add(
             Move.line(start[0], start[1], start[2], Math.min(SLOW_FEED, feedNear(blocks, begin))));
       }
       for (int i = begin; i < at; i++) {
         approach.add(blocks.get(i).move());
       }
-      ramp = 0;
     } else {
-      down(start, above, face.highestDepthMm() - over, approach);
-      double gone = 0;
-      for (int i = begin; i < at; i++) {
-        gone += length(program, i);
-        Move m = blocks.get(i).move();
-        double depth = Math.min(m.depth(), gone * slope + above);
-        approach.add(
-            new Move(m.kind(), m.x(), m.y(), depth, m.centreX(), m.centreY(), m.feedMmPerMin()));
-      }
+      down(start, above, highest, approach);
+      ramp(program, begin, at, above, approach);
     }
     List<Move> rest = blocks.subList(at, blocks.size()).stream().map(Program.Block::move).toList();
+    double ramp = own ? 0 : length(program, begin, at);
     return new Restart(List.copyOf(approach), rest, ramp, start[0], start[1]);
+  }
+
+  /** Back over cutting moves until the ramp has room; stops at a rapid, where the cut began. */
+  private static int rampStart(Program program, int at, UncutFace face, double over) {
+    List<Program.Block> blocks = program.blocks();
+    int begin = at;
+    double ramp = 0;
+    while (begin > 0 && !isEntry(program, begin, face)) {
+      Move before = blocks.get(begin - 1).move();
+      double deepest = before.depth();
+      for (int i = begin; i < at; i++) {
+        deepest = Math.max(deepest, blocks.get(i).move().depth());
+      }
+      if (ramp * SLOPE >= deepest - face.depthMm(before.x(), before.y()) + over) {
+        break;
+      }
+      begin--;
+      ramp += length(program, begin);
+    }
+    return begin;
+  }
+
+  /** The moves from a block up to another, no deeper than the ramp has come. */
+  private static void ramp(Program program, int begin, int at, double above, List<Move> out) {
+    double gone = 0;
+    for (int i = begin; i < at; i++) {
+      gone += length(program, i);
+      Move m = program.blocks().get(i).move();
+      double depth = Math.min(m.depth(), gone * SLOPE + above);
+      out.add(new Move(m.kind(), m.x(), m.y(), depth, m.centreX(), m.centreY(), m.feedMmPerMin()));
+    }
+  }
+
+  /** Added from the last to the first, as the way back was found. */
+  private static double length(Program program, int begin, int at) {
+    double sum = 0;
+    for (int i = at - 1; i >= begin; i--) {
+      sum += length(program, i);
+    }
+    return sum;
   }
 
   /** Down by rapid to over the highest place of the face, and on to over the face here. */

@@ -55,6 +55,12 @@ final class EarlierOutput {
               + " place, and the shell left in none",
           "name a folder in it, such as -o out, or go to another folder");
     }
+    requireOurs(asked, target, files, kind);
+  }
+
+  /** That all of it was written by this program, by a command of the same kind. */
+  private static void requireOurs(Path asked, Path target, List<String> files, OutputKind kind)
+      throws IOException {
     OutputKind found = found(target, kind);
     for (String file : files) {
       if (!found.owns(file) || files.size() >= LOOKED_AT - 1) {

@@ -24,7 +24,7 @@ public final class PlanarMap {
   public static PlanarMap of(Linework linework) {
     NodedEdges edges = NodedEdges.of(linework);
     PlanarMap map = new PlanarMap(linework.components());
-    int[] sample = map.chain(edges);
+    int[] sample = new ChainJoiner(edges).join(map.chains);
     FaceFinder finder = new FaceFinder(map.chains);
     map.faces = finder.assign();
     map.wind(edges, sample);
@@ -44,75 +44,6 @@ public final class PlanarMap {
   /** How often the lines of a component wind around a face. */
   public int winding(int face, int component) {
     return windings[face * components + component];
-  }
-
-  /**
-   * Joins edges through vertices of degree two; returns for each chain its first edge times 2, plus
-   * 1 if run backwards.
-   */
-  private int[] chain(NodedEdges edges) {
-    int n = edges.vertexCount();
-    int[] first = new int[n + 1];
-    for (int e = 0; e < edges.count(); e++) {
-      if (!edges.cancels(e)) {
-        first[edges.from(e) + 1]++;
-        first[edges.to(e) + 1]++;
-      }
-    }
-    for (int v = 0; v < n; v++) {
-      first[v + 1] += first[v];
-    }
-    int[] at = new int[first[n]];
-    int[] fill = Arrays.copyOf(first, n + 1);
-    for (int e = 0; e < edges.count(); e++) {
-      if (!edges.cancels(e)) {
-        at[fill[edges.from(e)]++] = e;
-        at[fill[edges.to(e)]++] = e;
-      }
-    }
-    boolean[] used = new boolean[edges.count()];
-    int[] sample = new int[edges.count()];
-    int[] path = new int[64];
-    // Chains between nodes first; what is left are closed lines through no node.
-    for (int round = 0; round < 2; round++) {
-      for (int v = 0; v < n; v++) {
-        if (round == 0 && first[v + 1] - first[v] == 2) {
-          continue;
-        }
-        for (int k = first[v]; k < first[v + 1]; k++) {
-          if (used[at[k]]) {
-            continue;
-          }
-          int edge = at[k];
-          int vertex = v;
-          int points = 0;
-          boolean terrain = false;
-          sample[chains.size()] = 2 * edge + (edges.from(edge) == v ? 0 : 1);
-          path[points++] = v;
-          while (true) {
-            used[edge] = true;
-            terrain |= edges.terrain(edge);
-            vertex = edges.from(edge) == vertex ? edges.to(edge) : edges.from(edge);
-            if (points == path.length) {
-              path = Arrays.copyOf(path, points * 2);
-            }
-            path[points++] = vertex;
-            if (vertex == v || first[vertex + 1] - first[vertex] != 2) {
-              break;
-            }
-            edge = at[first[vertex]] == edge ? at[first[vertex] + 1] : at[first[vertex]];
-          }
-          int[] x = new int[points];
-          int[] y = new int[points];
-          for (int i = 0; i < points; i++) {
-            x[i] = edges.x(path[i]);
-            y[i] = edges.y(path[i]);
-          }
-          chains.add(new Chain(x, y, terrain, -1, -1));
-        }
-      }
-    }
-    return Arrays.copyOf(sample, chains.size());
   }
 
   /** Winding vectors by walking from face to face, from the outside in. */

@@ -57,22 +57,12 @@ final class ReliefCheck {
     Box ground = terrain.frame().ground();
     double relief = terrain.zmaxM() - terrain.zminM();
     double side = Math.min(ground.width(), ground.height()) * terrain.frame().metresPerUnit();
-    if (terrain.frame().crs().isEmpty() && degrees(raster) && relief > side) {
-      throw new InputFault(
-          Place.file(spec.file().toString()),
-          String.format(
-              Locale.ROOT,
-              "it has no CRS, and its coordinates (%.6g to %.6g, %.6g to %.6g) look like degrees",
-              ground.minX(),
-              ground.maxX(),
-              ground.minY(),
-              ground.maxY()),
-          "set terrain.crs: EPSG:4326, or the metric CRS that it is in");
-    }
     if (terrain.frame().crs().isEmpty() && degrees(raster)) {
+      if (relief > side) {
+        throw likeDegrees(spec, ground);
+      }
       warnings.add("no-crs", TAKEN_AS_METRES, raster.name());
     }
-    boolean unitGiven = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.unitStated();
     if (terrain.zmaxM() > HIGHEST_M || terrain.zminM() < DEEPEST_M) {
       warnings.add(
           "elevation-range",
@@ -83,22 +73,43 @@ final class ReliefCheck {
               terrain.zminM(), terrain.zmaxM()),
           terrain.file());
     } else if (relief > STEEPEST * side) {
-      warnings.add(
-          "steep-relief",
-          Template.fill(
-              "the relief of %.1f m is %s times the ground's shorter side of %.1f m; %s",
-              relief,
-              Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
-              side,
-              raster.head().placed()
-                  ? "if elevations aren't in metres, set terrain.unit"
-                  : "the file doesn't say how large its cells are, so 1 m is taken: set"
-                      + " terrain.cell to the metres of one"),
-          terrain.file());
+      warnings.add("steep-relief", steep(relief, side, raster), terrain.file());
     }
     hintAtSea(terrain, spec, warnings);
+    hintAtUnit(terrain, spec, raster, warnings);
+  }
+
+  private static InputFault likeDegrees(TerrainSpec spec, Box ground) {
+    return new InputFault(
+        Place.file(spec.file().toString()),
+        String.format(
+            Locale.ROOT,
+            "it has no CRS, and its coordinates (%.6g to %.6g, %.6g to %.6g) look like degrees",
+            ground.minX(),
+            ground.maxX(),
+            ground.minY(),
+            ground.maxY()),
+        "set terrain.crs: EPSG:4326, or the metric CRS that it is in");
+  }
+
+  private static String steep(double relief, double side, Raster raster) {
+    return Template.fill(
+        "the relief of %.1f m is %s times the ground's shorter side of %.1f m; %s",
+        relief,
+        Numbers.fixed(Math.min(1e9, relief / side), relief < 10 * side ? 1 : 0),
+        side,
+        raster.head().placed()
+            ? "if elevations aren't in metres, set terrain.unit"
+            : "the file doesn't say how large its cells are, so 1 m is taken: set terrain.cell to"
+                + " the metres of one");
+  }
+
+  /** Where the map's unit is a foot and nothing says that of the elevations. */
+  private static void hintAtUnit(
+      Terrain terrain, TerrainSpec spec, Raster raster, Warnings warnings) {
+    boolean given = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.unitStated();
     double unit = raster.crs().metresPerUnit();
-    if (!unitGiven && Math.abs(unit - 0.3048) < 1e-4) {
+    if (!given && Math.abs(unit - 0.3048) < 1e-4) {
       warnings.add(
           "map-unit",
           String.format(

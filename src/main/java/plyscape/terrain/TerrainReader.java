@@ -86,27 +86,12 @@ public final class TerrainReader {
       along = Thinning.factor(cellYMm, finestMm);
       window = CropWindow.inBlocks(window, all, across, along);
     }
-    if (window.cells() / ((long) across * along) > MOST_CELLS_KEPT) {
-      throw new JobFault(
-          name + " has " + window.cells() + " cells in the crop, more than can be held",
-          "crop it, or set terrain.finest_cell (mm on the panel) to thin it out more");
-    }
+    requireRoom(name, window.cells(), (long) across * along);
     CropWindow core = CropWindow.centresIn(frame.ground(), all, window);
     BlockMeans blocks = BlockMeans.read(ground, window, across, along, core);
-    if (blocks.range().valid() == 0) {
-      throw new InputFault(
-          Place.file(spec.file().toString()),
-          "every cell in the crop is void",
-          "crop to where the raster has values");
-    }
+    boolean[] isVoid = blocks.voids(); // before they are filled
+    fillVoids(blocks, spec);
     double[] values = blocks.values();
-    boolean[] isVoid = blocks.voids();
-    if (!VoidFill.fill(values, blocks.columns(), blocks.rows())) {
-      throw new InputFault(
-          Place.file(spec.file().toString()),
-          "too few cells in the crop have a value",
-          "crop to where the raster has values");
-    }
     GaussianBlur.blur(
         values,
         blocks.columns(),
@@ -116,14 +101,7 @@ public final class TerrainReader {
     boolean asRead = across * along > 1 && spec.smoothingMm() == 0;
     CropWindow.Range range =
         asRead ? blocks.range() : core.inBlocks(across, along).range(values, isVoid);
-    CellFrame cells =
-        new CellFrame(
-            frame.panelX(all.minX() + window.column() * all.cellX()),
-            frame.panelY(all.minY() + window.row() * all.cellY()),
-            cellXMm * across,
-            cellYMm * along,
-            blocks.columns(),
-            blocks.rows());
+    CellFrame cells = onPanel(blocks, window, all, frame, cellXMm * across, cellYMm * along);
     Grid grid = Thinning.thin(new Grid(cells, values), finestMm);
     double cellM = all.cellX() * across * ground.crs().metresPerUnit();
     return new Terrain(
@@ -133,6 +111,42 @@ public final class TerrainReader {
         new Terrain.Range(range.min(), range.max()),
         VoidCells.of(voids(ground, frame, blocks), cells, isVoid, frame.panel()),
         null);
+  }
+
+  private static CellFrame onPanel(
+      BlockMeans blocks,
+      Window window,
+      CellFrame all,
+      GroundFrame frame,
+      double cellXMm,
+      double cellYMm) {
+    return new CellFrame(
+        frame.panelX(all.minX() + window.column() * all.cellX()),
+        frame.panelY(all.minY() + window.row() * all.cellY()),
+        cellXMm,
+        cellYMm,
+        blocks.columns(),
+        blocks.rows());
+  }
+
+  private static void requireRoom(String name, long cells, long cellsABlock) {
+    if (cells / cellsABlock > MOST_CELLS_KEPT) {
+      throw new JobFault(
+          name + " has " + cells + " cells in the crop, more than can be held",
+          "crop it, or set terrain.finest_cell (mm on the panel) to thin it out more");
+    }
+  }
+
+  private static void fillVoids(BlockMeans blocks, TerrainSpec spec) {
+    Place file = Place.file(spec.file().toString());
+    if (blocks.range().valid() == 0) {
+      throw new InputFault(
+          file, "every cell in the crop is void", "crop to where the raster has values");
+    }
+    if (!VoidFill.fill(blocks.values(), blocks.columns(), blocks.rows())) {
+      throw new InputFault(
+          file, "too few cells in the crop have a value", "crop to where the raster has values");
+    }
   }
 
   /** How many cells of the file have no value; a warped raster's own cells would be others. */

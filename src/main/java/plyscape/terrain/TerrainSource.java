@@ -69,43 +69,19 @@ final class TerrainSource {
     }
   }
 
+  /** The raster as the job has it read: in another unit or CRS, with other voids. */
   private static Raster taken(Raster raster, TerrainTake take, Path file, Warnings warnings) {
     RasterView view = RasterView.of(raster);
     if (take.unit() != TerrainTake.Unit.FROM_FILE) {
       view = view.withUnit(take.unit().metres());
-    } else if (raster.metresPerValue() != 1) {
-      warnings.add(
-          "unit",
-          "the file says that its elevations aren't in metres; they are converted by "
-              + raster.metresPerValue(),
-          raster.name());
-    }
-    if (take.unit() == TerrainTake.Unit.FROM_FILE && !raster.unknownUnit().isEmpty()) {
-      warnings.add(
-          "unit",
-          "the file gives its elevations in '"
-              + raster.unknownUnit()
-              + "', which isn't known; they are taken as metres (terrain.unit tells another)",
-          raster.name());
+    } else {
+      warnOfUnit(raster, warnings);
     }
     if (take.nodata() != null) {
       view = view.without(take.nodata());
     }
     if (!take.crs().isEmpty()) {
-      GroundCrs crs =
-          CrsLookup.describe(
-              ProjectionFile.shortest(take.crs()), new Place("", 0, 0, "terrain.crs"));
-      if (raster.crs().kind() != GroundCrs.Kind.NONE && !raster.crs().id().equals(crs.id())) {
-        warnings.add(
-            "crs-overridden",
-            "the file says that it is in "
-                + CrsLookup.label(raster.crs().id())
-                + "; terrain.crs has it taken as "
-                + CrsLookup.label(crs.id())
-                + ", which moves it; leave terrain.crs out if the file is right",
-            raster.name());
-      }
-      view = view.in(crs);
+      view = view.in(crs(raster, take, warnings));
     }
     if (take.cellM() != null && raster.head().origin() != RasterHead.Origin.POINTS) {
       if (raster.head().placed()) {
@@ -119,6 +95,40 @@ final class TerrainSource {
               Affine.northUp(0, raster.rows() * take.cellM(), take.cellM(), take.cellM()));
     }
     return view;
+  }
+
+  private static void warnOfUnit(Raster raster, Warnings warnings) {
+    if (raster.metresPerValue() != 1) {
+      warnings.add(
+          "unit",
+          "the file says that its elevations aren't in metres; they are converted by "
+              + raster.metresPerValue(),
+          raster.name());
+    }
+    if (!raster.unknownUnit().isEmpty()) {
+      warnings.add(
+          "unit",
+          "the file gives its elevations in '"
+              + raster.unknownUnit()
+              + "', which isn't known; they are taken as metres (terrain.unit tells another)",
+          raster.name());
+    }
+  }
+
+  /** The CRS that the job names, in place of the file's. */
+  private static GroundCrs crs(Raster raster, TerrainTake take, Warnings warnings) {
+    GroundCrs crs =
+        CrsLookup.describe(ProjectionFile.shortest(take.crs()), new Place("", 0, 0, "terrain.crs"));
+    if (raster.crs().kind() != GroundCrs.Kind.NONE && !raster.crs().id().equals(crs.id())) {
+      warnings.add(
+          "crs-overridden",
+          Template.fill(
+              "the file says that it is in %s; terrain.crs has it taken as %s, which moves it;"
+                  + " leave terrain.crs out if the file is right",
+              CrsLookup.label(raster.crs().id()), CrsLookup.label(crs.id())),
+          raster.name());
+    }
+    return crs;
   }
 
   /**
@@ -232,22 +242,9 @@ final class TerrainSource {
     if (large && a.axisParallel()) {
       source = cutToCrop(raster, spec);
     }
-    double[] middle = {
-      source.toGround().x(source.columns() / 2.0, source.rows() / 2.0),
-      source.toGround().y(source.columns() / 2.0, source.rows() / 2.0)
-    };
-    if (!degrees) {
-      CrsLookup.between(from, CrsLookup.WGS_84, place).map(middle, 1);
-    }
+    double[] middle = middleDegrees(source, place);
     double x = middle[0];
-    double y = middle[1];
-    if (!(Math.abs(y) <= 90) || !(Math.abs(x) <= 540)) {
-      throw new InputFault(
-          place,
-          "its CRS is in degrees, but its middle is at " + (float) x + ", " + (float) y,
-          "set terrain.crs to the CRS that its coordinates are in");
-    }
-    UtmZone zone = UtmZone.at(x, y);
+    UtmZone zone = UtmZone.at(x, middle[1]);
     PlaneMap back = CrsLookup.between(zone.code(), from, place);
     PlaneMap nearMiddle =
         (xy, count) -> {
@@ -257,7 +254,38 @@ final class TerrainSource {
             xy[i] -= 360 * Math.rint((xy[i] - x) / 360);
           }
         };
-    GroundCrs utm = CrsLookup.describe(zone.code(), place);
+    warnOfShift(raster, zone, place, warnings);
+    return new WarpedRaster(
+        source,
+        CrsLookup.describe(zone.code(), place),
+        CrsLookup.between(from, zone.code(), place),
+        nearMiddle,
+        place);
+  }
+
+  /** Longitude and latitude of a raster's middle. */
+  private static double[] middleDegrees(Raster source, Place place) {
+    double[] middle = {
+      source.toGround().x(source.columns() / 2.0, source.rows() / 2.0),
+      source.toGround().y(source.columns() / 2.0, source.rows() / 2.0)
+    };
+    if (source.crs().kind() != GroundCrs.Kind.GEOGRAPHIC) {
+      CrsLookup.between(source.crs().id(), CrsLookup.WGS_84, place).map(middle, 1);
+    }
+    if (!(Math.abs(middle[1]) <= 90) || !(Math.abs(middle[0]) <= 540)) {
+      throw new InputFault(
+          place,
+          "its CRS is in degrees, but its middle is at "
+              + (float) middle[0]
+              + ", "
+              + (float) middle[1],
+          "set terrain.crs to the CRS that its coordinates are in");
+    }
+    return middle;
+  }
+
+  private static void warnOfShift(Raster raster, UtmZone zone, Place place, Warnings warnings) {
+    String from = raster.crs().id();
     double errorM = CrsLookup.shiftErrorM(from, zone.code(), place);
     if (errorM > 0) {
       warnings.add(
@@ -268,8 +296,6 @@ final class TerrainSource {
               CrsLookup.label(from), zone.code(), errorM),
           raster.name());
     }
-    return new WarpedRaster(
-        source, utm, CrsLookup.between(from, zone.code(), place), nearMiddle, place);
   }
 
   /**
