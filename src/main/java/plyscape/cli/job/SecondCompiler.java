@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import plyscape.fault.Fault;
 import plyscape.fault.Warnings;
+import plyscape.job.Job;
 
 /**
  * Runs a long job in a Java of its own that has the second compiler. The launcher starts without
@@ -38,7 +39,7 @@ final class SecondCompiler {
           "-XX:FreqInlineSize=200",
           "-XX:TypeProfileLevel=0");
 
-  /** More jobs than this take so long that it pays. */
+  /** More jobs or panels than this take so long that it pays. */
   private static final int SHORT_JOBS = 3;
 
   private SecondCompiler() {}
@@ -49,13 +50,15 @@ final class SecondCompiler {
   }
 
   static boolean pays(List<JobInputs.Source> jobs) {
-    return jobs.size() > SHORT_JOBS || jobs.stream().anyMatch(SecondCompiler::sculpted);
+    return jobs.size() > SHORT_JOBS || jobs.stream().anyMatch(SecondCompiler::isLong);
   }
 
   /** A job that can't be read isn't long: the run itself says what is wrong with it. */
-  private static boolean sculpted(JobInputs.Source job) {
+  private static boolean isLong(JobInputs.Source source) {
     try {
-      return job.read(new Warnings()).surface().sculpted();
+      Job job = source.read(new Warnings());
+      int panels = job.panel().columns() * job.panel().rows();
+      return job.surface().sculpted() || panels > SHORT_JOBS;
     } catch (Fault e) {
       return false;
     }

@@ -4,10 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import plyscape.cli.Main;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
@@ -51,6 +54,26 @@ class SecondCompilerTest {
     assertFalse(pays("job.yaml", 3));
     assertTrue(pays("job.yaml", 4));
     assertTrue(pays("sculpted.yaml", 1));
+  }
+
+  @Test
+  void pays_moreThanThreePanels(@TempDir Path folder) throws IOException {
+    assertFalse(SecondCompiler.pays(List.of(wall(folder, "[3, 1]"))));
+    assertTrue(SecondCompiler.pays(List.of(wall(folder, "[2, 2]"))));
+  }
+
+  private static JobInputs.Source wall(Path folder, String tiles) throws IOException {
+    Path samples = SAMPLES.toAbsolutePath();
+    Path job =
+        Files.writeString(
+            folder.resolve("wall.yaml"),
+            """
+            layup: %s
+            terrain: {file: %s, plies: [limestone, heather, meadow, barley]}
+            panel: {width: 100, height: 100, border: 3, tiles: %s}
+            """
+                .formatted(samples.resolve("layup.yaml"), samples.resolve("terrain.tif"), tiles));
+    return JobInputs.source("wall", job);
   }
 
   @Test
