@@ -12,6 +12,8 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import plyscape.grid.Box;
 import plyscape.planar.PolygonAssembler.Ring;
@@ -79,10 +81,14 @@ public final class StandingCheck {
       return List.of();
     }
     IndexedPointInAreaLocator own = new IndexedPointInAreaLocator(exposed.get(ply));
+    PreparedGeometry shown = PreparedGeometryFactory.prepare(exposed.get(ply));
     List<WeakPart> found = new ArrayList<>();
     List<Ring> wood = WoodOpening.wood(panel, pocket);
     for (double widthMm : widthsMm(ply)) {
       for (Polygon area : WoodOpening.of(wood, widthMm).vanished()) {
+        if (!shown.intersects(area)) {
+          continue; // of another ply; the circle in a long border takes longer than all the rest
+        }
         WeakPart part = part(ply, area, widthMm);
         if (own.locate(part.at()) != Location.EXTERIOR && isWeak(part)) {
           add(found, part);
