@@ -107,6 +107,23 @@ public final class Bend {
   }
 
   /**
+   * Steepest slope of any ply's target depth below the top face, mm a mm, in a box of the panel.
+   */
+  public double taper(double widthMm, double heightMm) {
+    double steepest = 0;
+    for (int k = 0; k < flatMm.length; k++) {
+      for (double x : new double[] {0, widthMm}) {
+        for (double y : new double[] {0, heightMm}) {
+          double alongX = acrossX[k] + 2 * outwards[k] * x;
+          double alongY = acrossY[k] + 2 * outwards[k] * y;
+          steepest = Math.max(steepest, Math.hypot(alongX, alongY));
+        }
+      }
+    }
+    return steepest;
+  }
+
+  /**
    * How many times more than in the flat plan wood may be between two depths, at most, anywhere in
    * a box of the panel; at least 1.
    */

@@ -94,4 +94,33 @@ public record BentPanel(ProbedTop top, List<Level> plies, Level bottom) {
     }
     return flat + below - here;
   }
+
+  /**
+   * Depth below the top face of a flat panel, as programs have it, that a depth of the flat plan
+   * stands for at a place: what {@link #flatMm} undoes.
+   */
+  public double belowMm(double x, double y, double flatMm) {
+    double here = 0;
+    double flat = 0;
+    if (flatMm <= 0) {
+      return flatMm + faceMm(x, y);
+    }
+    for (Level level : plies) {
+      double next = level.depthMm(x, y);
+      if (flatMm <= level.flatMm()) {
+        return here + (next - here) * (flatMm - flat) / (level.flatMm() - flat) + faceMm(x, y);
+      }
+      here = next;
+      flat = level.flatMm();
+    }
+    if (bottom != null) {
+      double next = bottom.depthMm(x, y);
+      double at =
+          flatMm <= bottom.flatMm()
+              ? here + (next - here) * (flatMm - flat) / (bottom.flatMm() - flat)
+              : next + flatMm - bottom.flatMm();
+      return at + faceMm(x, y);
+    }
+    return here + flatMm - flat + faceMm(x, y);
+  }
 }

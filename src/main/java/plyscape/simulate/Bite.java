@@ -10,7 +10,6 @@ package plyscape.simulate;
  * @param depthMm of the floor that was cut there
  * @param biteMm wood above it, which the move took at once
  * @param stepdownMm most that the program's cutter is to take; 0 where that isn't known
- * @param flat whether the cutter is; round ends that follow sculpted faces take what roughing left
  */
 public record Bite(
     String file,
@@ -19,8 +18,7 @@ public record Bite(
     double y,
     double depthMm,
     double biteMm,
-    double stepdownMm,
-    boolean flat) {
+    double stepdownMm) {
 
   /** Z is rounded to 0.001 mm at both ends of a step. */
   private static final double ROUNDING_MM = 0.0015;
@@ -30,8 +28,8 @@ public record Bite(
     return stepdownMm > 0 ? biteMm / stepdownMm : 0;
   }
 
-  /** Whether a flat cutter bites deeper than its stepdown. */
+  /** Whether the cutter bites deeper than its stepdown, whatever its form. */
   public boolean tooDeep() {
-    return flat && stepdownMm > 0 && biteMm > stepdownMm + ROUNDING_MM;
+    return stepdownMm > 0 && biteMm > stepdownMm + ROUNDING_MM;
   }
 }

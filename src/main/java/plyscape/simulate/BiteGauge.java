@@ -2,7 +2,6 @@ package plyscape.simulate;
 
 import java.util.List;
 import plyscape.grid.CellFrame;
-import plyscape.machine.Tool;
 
 /**
  * Keeps the deepest bite that the strokes of one program took, in the rows of one thread.
@@ -10,18 +9,21 @@ import plyscape.machine.Tool;
  * <p>A cell's bite is what a stroke lowers it by. Two kinds of cells are aside (src/contract.md,
  * section 9): those within 0.05 mm of a wall, where an earlier cutter may have left wood of any
  * height, and those that lie within 0.05 mm of the edge of all that the cutter sweeps as it goes
- * on, slivers between two ways. What the next moves sweep further inside counts, so that cutting
- * into solid wood in tiny moves is a bite like any other.
+ * on, slivers between two ways. What the next moves sweep further inside, and as deep, counts, so
+ * that cutting into solid wood in tiny moves is a bite like any other.
  */
 final class BiteGauge {
 
   /** Wood this near to the edge of the sweep is a sliver, mm. */
   private static final double RIM_MM = 0.05;
 
+  /** Z is rounded to 0.001 mm. */
+  private static final double SAME_MM = 0.001;
+
   private final CellFrame frame;
   private final Rim walls;
   private final Stroke[] strokes;
-  private final double radius;
+  private final ToolForm form;
   private float deepest;
   private int stroke = -1;
   private int first = Integer.MAX_VALUE;
@@ -31,13 +33,13 @@ final class BiteGauge {
   /**
    * @param walls where walls stand
    * @param strokes of the program
-   * @param radius of its cutter, mm
+   * @param form of its cutter
    */
-  BiteGauge(CellFrame frame, Rim walls, Stroke[] strokes, double radius) {
+  BiteGauge(CellFrame frame, Rim walls, Stroke[] strokes, ToolForm form) {
     this.frame = frame;
     this.walls = walls;
     this.strokes = strokes;
-    this.radius = radius;
+    this.form = form;
   }
 
   /** Bites up to this say nothing new, mm. */
@@ -50,7 +52,7 @@ final class BiteGauge {
     first = Math.min(first, ofStroke);
     double x = frame.centreX(atCell % frame.columns());
     double y = frame.centreY(atCell / frame.columns());
-    if (inside(ofStroke, x, y) && !walls.isAt(x, y, after)) {
+    if (inside(ofStroke, x, y, after) && !walls.isAt(x, y, after)) {
       deepest = after - before;
       stroke = ofStroke;
       cell = atCell;
@@ -60,9 +62,10 @@ final class BiteGauge {
 
   /**
    * Whether the stroke, or one of those with which it goes on for a diameter's length, comes nearer
-   * to a place than the rim is wide.
+   * to a place than the rim is wide, no less deep there.
    */
-  private boolean inside(int first, double x, double y) {
+  private boolean inside(int first, double x, double y, float after) {
+    double radius = form.radius();
     double reach = Math.max(radius - RIM_MM, radius / 2);
     double gone = 0;
     for (int i = first; i < strokes.length && gone <= 2 * radius; i++) {
@@ -71,7 +74,8 @@ final class BiteGauge {
         return false;
       }
       double[] p = s.point(s.nearest(x, y));
-      if (Math.hypot(p[0] - x, p[1] - y) <= reach) {
+      if (Math.hypot(p[0] - x, p[1] - y) <= reach
+          && (i == first || s.deepest(form, x, y) >= after - SAME_MM)) {
         return true;
       }
       gone += i > first ? s.length() : 0;
@@ -103,8 +107,7 @@ final class BiteGauge {
             frame.centreY(cell / frame.columns()),
             rounded(floor),
             rounded(deepest),
-            cut.tool().stepdownMm(),
-            cut.tool().shape() == Tool.Shape.FLAT);
+            cut.tool().stepdownMm());
   }
 
   /** Without the noise of floats. */

@@ -11,6 +11,10 @@ import plyscape.machine.Tool;
  * Compares a cut surface with targets whose faces follow the terrain: like {@link Comparison}, with
  * the wanted depth worked out at each cell's centre.
  *
+ * <p>On a panel that lies bent, depths are compared as they are cut there, each place at its own;
+ * only floors that flat cutters leave may lie off by the slope over their radius ({@link
+ * RimSlack}).
+ *
  * <p>A cell matches when it is at most 0.01 mm too deep and at most the cusp and 0.01 mm too high.
  * Cut deeper it is a gouge unless some place within 0.02 mm of it is to be that deep. Left higher,
  * it is unreachable when no flat cutter that ran can bring it down to its target's shallowest
@@ -31,11 +35,21 @@ final class FaceComparison implements Judgement {
   private final float[] wanted;
   private final byte[] verdicts;
   private final FaceWalls walls;
+  private final BentPanel bent;
+  private final RimSlack rim;
   private long matched;
   private long carvedCells;
 
+  /**
+   * Compares.
+   *
+   * @param field as it was cut, in the depths of the programs
+   * @param walls of the same targets and panel
+   * @param setup the carved area, over which the matched share is counted, and how the panel lies
+   * @param tools that cut
+   */
   FaceComparison(
-      HeightField field, FaceWalls walls, Box carved, List<Target> targets, List<Tool> tools) {
+      HeightField field, FaceWalls walls, Setup setup, List<Target> targets, List<Tool> tools) {
     this.field = field;
     this.frame = field.frame();
     this.targets = targets;
@@ -43,8 +57,25 @@ final class FaceComparison implements Judgement {
     wanted = new float[frame.size()];
     verdicts = new byte[frame.size()];
     this.walls = walls;
-    match(carved);
+    bent = setup.bent();
+    rim = new RimSlack(bent, widestFlatMm(tools));
+    match(setup.carved());
     leftovers(tools);
+  }
+
+  private static double widestFlatMm(List<Tool> tools) {
+    return tools.stream()
+        .filter(tool -> tool.shape() == Tool.Shape.FLAT)
+        .mapToDouble(Tool::radiusMm)
+        .max()
+        .orElse(0);
+  }
+
+  private double wanted(Target target, double x, double y) {
+    if (target == null) {
+      return bent == null ? 0 : bent.faceMm(x, y);
+    }
+    return target.lyingMm(bent, x, y, target.depthAt(x, y));
   }
 
   private void match(Box carved) {
@@ -66,8 +97,12 @@ final class FaceComparison implements Judgement {
       int i = row * frame.columns() + column;
       double x = frame.centreX(column);
       Target target = targetOf[i] < 0 ? null : targets.get(targetOf[i]);
-      wanted[i] = target == null ? 0 : (float) target.depthAt(x, y);
+      wanted[i] = (float) wanted(target, x, y);
+      double slack = bent == null ? 0 : rim.atMm(x, y);
       double error = field.depth()[i] - wanted[i];
+      if (target != null && target.face() == null) {
+        error -= Math.max(-slack, Math.min(slack, error));
+      }
       double allowed = target == null ? Comparison.DEPTH_MM : target.allowedMm();
       boolean same = error <= Comparison.DEPTH_MM && error >= -allowed;
       if (carved.contains(x, y)) {
@@ -77,7 +112,10 @@ final class FaceComparison implements Judgement {
       if (error > Comparison.DEPTH_MM) {
         boolean allowedThere =
             walls.deeperWithin(
-                x, y, Comparison.OVER_WALL_MM + NOISE_MM, field.depth()[i] - Comparison.DEPTH_MM);
+                x,
+                y,
+                Comparison.OVER_WALL_MM + NOISE_MM,
+                field.depth()[i] - Comparison.DEPTH_MM - slack);
         verdicts[i] = (allowedThere ? CellVerdict.WALL : CellVerdict.GOUGED).code();
       } else if (!same) {
         verdicts[i] = CellVerdict.UNCUT.code(); // sorted out by the next step
@@ -127,7 +165,14 @@ final class FaceComparison implements Judgement {
   private float[] rough() {
     float[] depths = new float[frame.size()];
     for (int i = 0; i < depths.length; i++) {
-      depths[i] = targetOf[i] < 0 ? 0 : (float) targets.get(targetOf[i]).roughMm();
+      double x = frame.centreX(i % frame.columns());
+      double y = frame.centreY(i / frame.columns());
+      Target target = targetOf[i] < 0 ? null : targets.get(targetOf[i]);
+      depths[i] =
+          (float)
+              (target == null
+                  ? wanted(null, x, y)
+                  : target.lyingMm(bent, x, y, target.roughMm()));
     }
     return depths;
   }
@@ -138,7 +183,10 @@ final class FaceComparison implements Judgement {
     if (target == null) {
       return CellVerdict.AS_PLANNED; // the border can't stand too high
     }
-    double roughMm = target.roughMm() - Comparison.DEPTH_MM;
+    double x = frame.centreX(column);
+    double y = frame.centreY(row);
+    // A level end leaves a slope's foot higher by its rim, and roughing keeps off by it once more.
+    double roughMm = target.lyingMm(bent, x, y, target.roughMm()) - Comparison.DEPTH_MM - 2 * rim.atMm(x, y);
     if (field.depth()[i] < roughMm && !any(flat, column, row, roughMm)
         || target.face() != null
             && !any(finishing, column, row, field.depth()[i] + target.allowedMm())) {
@@ -146,10 +194,7 @@ final class FaceComparison implements Judgement {
     }
     boolean atWall =
         walls.wallWithin(
-            frame.centreX(column),
-            frame.centreY(row),
-            Comparison.LEFT_ON_WALL_MM + NOISE_MM,
-            wanted[i] - Comparison.DEPTH_MM);
+            x, y, Comparison.LEFT_ON_WALL_MM + NOISE_MM, wanted[i] - Comparison.DEPTH_MM);
     return atWall ? CellVerdict.WALL : CellVerdict.UNCUT;
   }
 

@@ -6,16 +6,23 @@ import plyscape.grid.Box;
 
 /**
  * The outlines of targets whose depths change from place to place, as walls: at each point of an
- * edge the depths on both its sides are worked out from their targets.
+ * edge the depths on both its sides are worked out from their targets, as the panel lies.
  */
 final class FaceWalls {
 
   private final EdgeTable edges;
   private final List<Target> targets;
+  private final BentPanel bent;
   private final WallBuckets buckets;
 
-  FaceWalls(Box panel, List<Target> targets) {
+  /**
+   * The walls of a panel.
+   *
+   * @param bent how it lies, or null for one that is flat and the same everywhere
+   */
+  FaceWalls(Box panel, List<Target> targets, BentPanel bent) {
     this.targets = targets;
+    this.bent = bent;
     // Each target's number (from 1) stands for its depth, so the table tells who is on both sides.
     List<Target> numbered = new ArrayList<>();
     for (int t = 0; t < targets.size(); t++) {
@@ -60,9 +67,10 @@ final class FaceWalls {
 
   private double depth(int target, double x, double y, boolean rough) {
     if (target < 0) {
-      return 0;
+      return bent == null ? 0 : bent.faceMm(x, y);
     }
-    return rough ? targets.get(target).roughMm() : targets.get(target).depthAt(x, y);
+    Target at = targets.get(target);
+    return at.lyingMm(bent, x, y, rough ? at.roughMm() : at.depthAt(x, y));
   }
 
   /** Whether within a distance of the point some place is wanted at least this deep. */

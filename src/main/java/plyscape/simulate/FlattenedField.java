@@ -15,17 +15,10 @@ import plyscape.grid.CellFrame;
  */
 final class FlattenedField {
 
-  private static final double DIAGONAL = Math.sqrt(0.5);
-
-  private static final double[][] WAYS = {
-    {1, 0}, {DIAGONAL, DIAGONAL}, {0, 1}, {-DIAGONAL, DIAGONAL},
-    {-1, 0}, {-DIAGONAL, -DIAGONAL}, {0, -1}, {DIAGONAL, -DIAGONAL},
-  };
-
   private final BentPanel bent;
   private final List<Target> cutouts;
   private final double[] floors;
-  private final double radiusMm;
+  private final RimSlack rim;
 
   /**
    * Of a panel.
@@ -36,7 +29,7 @@ final class FlattenedField {
   FlattenedField(BentPanel bent, List<Target> targets, double radiusMm) {
     this.bent = bent;
     cutouts = targets.stream().filter(t -> t.level() != null).toList();
-    this.radiusMm = radiusMm;
+    rim = new RimSlack(bent, radiusMm);
     floors =
         targets.stream()
             .flatMapToDouble(
@@ -92,7 +85,7 @@ final class FlattenedField {
     if (floor == 0 || Math.abs(off) < 1e-6) {
       return flat;
     }
-    double slack = slackMm(x, y);
+    double slack = rim.atMm(x, y);
     return Math.abs(off) <= slack ? floor : flat - Math.signum(off) * slack;
   }
 
@@ -105,6 +98,7 @@ final class FlattenedField {
     }
     return best;
   }
+<<<<<<< HEAD
 
   /** How much the face rises or falls within the cutter's radius, mm. */
   private double slackMm(double x, double y) {
@@ -120,4 +114,6 @@ final class FlattenedField {
     }
     return most + taper * radiusMm;
   }
+=======
+>>>>>>> bfafc07 (Sculpted faces are finished in the panel as it lies)
 }

@@ -152,7 +152,7 @@ final class HeightFieldCutter {
     private int now;
 
     Band(int index, Stroke[] strokes) {
-      gauge = new BiteGauge(frame, rim, strokes, form.radius());
+      gauge = new BiteGauge(frame, rim, strokes, form);
       firstRow = index * ROWS_PER_BAND;
       endRow = Math.min(frame.rows(), firstRow + ROWS_PER_BAND);
     }

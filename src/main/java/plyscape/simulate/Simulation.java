@@ -73,7 +73,7 @@ public final class Simulation {
     double widest =
         cuts.stream()
             .map(Cut::tool)
-            .filter(tool -> tool.shape() == Tool.Shape.FLAT)
+            .filter(tool -> tool.shape() == Tool.Shape.FLAT && !sculpted)
             .mapToDouble(Tool::radiusMm)
             .max()
             .orElse(0);
@@ -82,19 +82,21 @@ public final class Simulation {
 
   private void makeWalls() {
     if (sculpted && faceWalls == null) {
-      faceWalls = new FaceWalls(setup.panel(), targets);
+      faceWalls = new FaceWalls(setup.panel(), targets, setup.bent());
     } else if (!sculpted && walls == null) {
       walls = new Walls(setup.panel(), targets);
     }
   }
 
   private boolean rim(double x, double y, double depthMm) {
+    if (sculpted) {
+      return faceWalls.wallWithin(
+          x, y, Comparison.LEFT_ON_WALL_MM, depthMm - Comparison.DEPTH_MM);
+    }
     double flat = setup.bent() == null ? depthMm : setup.bent().flatMm(x, y, depthMm);
     double below = flat - Comparison.DEPTH_MM;
-    return !sculpted
-        ? walls.distanceTo(x, y, Comparison.LEFT_ON_WALL_MM, below, below)
-            <= Comparison.LEFT_ON_WALL_MM
-        : faceWalls.wallWithin(x, y, Comparison.LEFT_ON_WALL_MM, below);
+    return walls.distanceTo(x, y, Comparison.LEFT_ON_WALL_MM, below, below)
+        <= Comparison.LEFT_ON_WALL_MM;
   }
 
   /** Takes part in a cut that another thread has begun, if there is one and as far as it can. */
@@ -139,9 +141,9 @@ public final class Simulation {
     Judgement comparison =
         sculpted
             ? new FaceComparison(
-                surface,
+                field,
                 faceWalls,
-                setup.carved(),
+                setup,
                 targets,
                 cuts.stream().map(Cut::tool).distinct().toList())
             : new Comparison(surface, walls, setup.carved(), targets, tools);

@@ -46,6 +46,20 @@ public record Target(
     return face == null ? depthMm : face.depthMm(x, y);
   }
 
+  /**
+   * Depth at which a depth of the flat plan lies inside, at a place.
+   *
+   * @param bent how the panel lies, or null for one that is flat and the same everywhere
+   */
+  double lyingMm(BentPanel bent, double x, double y, double flatMm) {
+    if (bent == null) {
+      return flatMm;
+    }
+    return level == null
+        ? bent.belowMm(x, y, flatMm)
+        : bent.faceMm(x, y) + Math.max(0, level.depthMm(x, y) + flatMm - level.flatMm());
+  }
+
   /** Shallowest wanted depth, mm: down to here it is cut by flat cutters. */
   double roughMm() {
     return face == null ? depthMm : face.upperMm();

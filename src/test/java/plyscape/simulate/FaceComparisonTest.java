@@ -48,8 +48,8 @@ class FaceComparisonTest {
     }
     return new FaceComparison(
         field,
-        new FaceWalls(PANEL, List.of(target())),
-        CARVED,
+        new FaceWalls(PANEL, List.of(target()), null),
+        new Setup(PANEL, 8, CARVED, Workshop.ROUTER, 0.1),
         List.of(target()),
         List.of(FLAT, BALL));
   }

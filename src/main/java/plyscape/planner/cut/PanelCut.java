@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.fault.Warnings;
+import plyscape.grid.Box;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.machine.Tool;
@@ -20,6 +21,7 @@ import plyscape.planner.check.TravelCheck;
 import plyscape.simulate.CutResult;
 import plyscape.toolpath.PathPlanner;
 import plyscape.toolpath.face.FacePlanner;
+import plyscape.toolpath.face.FaceTask;
 import plyscape.toolpath.task.CutTask;
 import plyscape.toolpath.task.PocketLevel;
 import plyscape.toolpath.task.ToolRun;
@@ -49,14 +51,14 @@ public final class PanelCut {
   /** The finished plan of a panel from its regions. */
   public PanelPlan of(Landscape regions) {
     TravelCheck.requirePockets(regions);
-    List<PocketLevel> levels = levels(regions);
-    progress.stage("toolpaths");
     ProgramMaker maker = new ProgramMaker(regions);
+    List<PocketLevel> levels = levels(regions, maker.fit().rimMm());
+    progress.stage("toolpaths");
     Cutouts cutouts = Cutouts.of(regions, maker.tools(), warnings);
     FirstProgram first = new FirstProgram(regions, maker, cutouts, cellMm);
     BackgroundWork background = new BackgroundWork(regions, levels, first, progress);
     List<ToolRun> runs = new ArrayList<>(cutouts.before());
-    runs.addAll(runs(regions, levels, maker.tools(), background));
+    runs.addAll(runs(regions, levels, maker, background));
     runs.addAll(cutouts.after());
     TravelCheck.require(regions.job(), regions.thicknessMm(), maker.cut(runs));
 
@@ -89,11 +91,13 @@ public final class PanelCut {
   }
 
   private List<ToolRun> runs(
-      Landscape regions, List<PocketLevel> levels, List<Tool> tools, BackgroundWork background) {
+      Landscape regions, List<PocketLevel> levels, ProgramMaker maker, BackgroundWork background) {
     Job job = regions.job();
+    List<Tool> tools = maker.tools();
+    Box carved = regions.tiling().carved();
     List<ToolRun> roughing =
         PathPlanner.plan(
-            CutTask.of(levels, tools, job.machine(), regions.tiling().carved()),
+            CutTask.of(levels, tools, job.machine(), carved),
             background,
             warnings);
     return regions
@@ -101,18 +105,22 @@ public final class PanelCut {
         .map(
             faces ->
                 FacePlanner.plan(
-                    faces, roughing, tools, job.machine(), regions.tiling().carved(), warnings))
+                    new FaceTask(faces, maker.fit(), tools, job.machine(), carved),
+                    roughing,
+                    warnings))
         .orElse(roughing);
   }
 
   /**
    * Pockets with a depth over 0, from the top down; those of plies that don't show are kept as
    * steps on the way. Under sculpted faces those of {@link RoughLevels}.
+   *
+   * @param rimMm how far a flat cutter's rim may lie off the depth at its axis
    */
-  static List<PocketLevel> levels(Landscape regions) {
+  private static List<PocketLevel> levels(Landscape regions, double rimMm) {
     return regions
         .faces()
-        .map(faces -> RoughLevels.of(faces, regions.depths()))
+        .map(faces -> RoughLevels.of(faces, regions.depths(), rimMm))
         .orElseGet(() -> flatLevels(regions));
   }
 

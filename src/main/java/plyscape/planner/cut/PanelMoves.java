@@ -11,6 +11,7 @@ import plyscape.machine.CuttingData;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.plan.Landscape;
+import plyscape.toolpath.face.PanelFit;
 import plyscape.toolpath.task.Pass;
 import plyscape.toolpath.task.ToolRun;
 
@@ -19,7 +20,7 @@ import plyscape.toolpath.task.ToolRun;
  * no bite is deeper than theirs where the panel is thicker, and runs with moves that follow the
  * panel. On a flat panel nothing changes. Immutable.
  */
-final class PanelMoves {
+final class PanelMoves implements PanelFit {
 
   /** Places at which the slope is looked at are so far apart, mm. */
   private static final double SLOPE_STEP_MM = 2.5;
@@ -33,6 +34,7 @@ final class PanelMoves {
   private final Landscape panel;
   private final Map<Tool, Tool> listed = new HashMap<>();
   private final List<Tool> planned;
+  private final double rimMm;
 
   PanelMoves(Landscape panel) {
     this.panel = panel;
@@ -47,6 +49,39 @@ final class PanelMoves {
         panel.shape().flat()
             ? job.tools()
             : job.tools().stream().map(t -> lowered(t, stretch)).toList();
+    rimMm = panel.shape().flat() ? 0 : rimOfWidest();
+  }
+
+  private double rimOfWidest() {
+    double radius =
+        panel.job().tools().stream()
+            .filter(tool -> tool.shape() == Tool.Shape.FLAT)
+            .mapToDouble(Tool::radiusMm)
+            .max()
+            .orElse(0);
+    Bend bend = panel.shape().bend();
+    double taper = bend.taper(panel.job().panel().widthMm(), panel.job().panel().heightMm());
+    return radius * (steepest(bend) + taper) + BENT_MM;
+  }
+
+  @Override
+  public double belowMm(double x, double y, double flatMm) {
+    return panel.shape().flat() ? flatMm : panel.shape().bend().belowMm(x, y, flatMm);
+  }
+
+  @Override
+  public double rimMm() {
+    return rimMm;
+  }
+
+  @Override
+  public double flatnessMm() {
+    return panel.job().layup().flatnessMm();
+  }
+
+  @Override
+  public Tool listed(Tool tool) {
+    return listed.getOrDefault(tool, tool);
   }
 
   /**
@@ -54,7 +89,11 @@ final class PanelMoves {
    * floor lies higher on one side, the next one lower on the other; and both are bent to 0.005 mm.
    */
   private double slopeMm(Tool tool) {
-    Bend bend = panel.shape().bend();
+    return 2 * tool.radiusMm() * steepest(panel.shape().bend()) + 2 * BENT_MM;
+  }
+
+  /** Steepest slope of the top face, mm a mm. */
+  private double steepest(Bend bend) {
     double steepest = 0;
     for (double x = 0; x <= panel.job().panel().widthMm(); x += SLOPE_STEP_MM) {
       for (double y = 0; y <= panel.job().panel().heightMm(); y += SLOPE_STEP_MM) {
@@ -64,7 +103,7 @@ final class PanelMoves {
         steepest = Math.max(steepest, Math.hypot(alongX, alongY) / SLOPE_STEP_MM);
       }
     }
-    return 2 * tool.radiusMm() * steepest + 2 * BENT_MM;
+    return steepest;
   }
 
   private Tool lowered(Tool tool, double stretch) {
@@ -88,8 +127,9 @@ final class PanelMoves {
   }
 
   /** A run of the flat plan as it is cut: by the listed cutter, along moves that are bent. */
-  ToolRun cut(ToolRun flat) {
-    Tool tool = listed.getOrDefault(flat.tool(), flat.tool());
+  @Override
+  public ToolRun cut(ToolRun flat) {
+    Tool tool = listed(flat.tool());
     ToolRun clear = clear(flat);
     if (panel.shape().flat()) {
       return clear;
@@ -120,7 +160,20 @@ final class PanelMoves {
     double[] at = begin();
     return new ToolRun(
         flat.tool(),
-        flat.passes().stream().map(pass -> with(pass, room.of(at, pass.moves()))).toList());
+        flat.passes().stream()
+            .map(pass -> pass.finishing() ? passed(at, pass) : with(pass, room.of(at, pass.moves())))
+            .toList());
+  }
+
+  /** The same pass, which keeps off the face by itself; notes where it ends. */
+  private static Pass passed(double[] at, Pass pass) {
+    if (!pass.moves().isEmpty()) {
+      Move last = pass.moves().get(pass.moves().size() - 1);
+      at[0] = last.x();
+      at[1] = last.y();
+      at[2] = last.depth();
+    }
+    return pass;
   }
 
   private static Pass with(Pass pass, List<Move> moves) {
@@ -128,13 +181,12 @@ final class PanelMoves {
   }
 
   private Pass bent(Pass pass, PlungeLimit limit, double[] at) {
-    List<Move> moves = limit.of(bent(pass.kind()).of(at[0], at[1], at[2], pass.moves()));
-    if (!pass.moves().isEmpty()) {
-      Move last = pass.moves().get(pass.moves().size() - 1);
-      at[0] = last.x();
-      at[1] = last.y();
-      at[2] = last.depth();
-    }
-    return with(pass, moves);
+    // Faces were planned in the panel as it lies.
+    List<Move> moves =
+        limit.of(
+            pass.finishing()
+                ? pass.moves()
+                : bent(pass.kind()).of(at[0], at[1], at[2], pass.moves()));
+    return with(passed(at, pass), moves);
   }
 }

@@ -23,6 +23,7 @@ import plyscape.plan.MotionSpan;
 import plyscape.plan.PathFigures;
 import plyscape.plan.ToolProgram;
 import plyscape.plan.Version;
+import plyscape.toolpath.face.PanelFit;
 import plyscape.toolpath.task.Pass;
 import plyscape.toolpath.task.ToolRun;
 
@@ -51,6 +52,11 @@ final class ProgramMaker {
   /** The job's cutters as the flat plan may use them. */
   List<Tool> tools() {
     return moves.planned();
+  }
+
+  /** How the flat plan is cut into the panel as it lies. */
+  PanelFit fit() {
+    return moves;
   }
 
   /** Runs as they are cut. */

@@ -27,9 +27,14 @@ final class RoughLevels {
    * Levels with a depth over 0, from the top down.
    *
    * @param depths of all plies, the top one first
+   * @param rimMm how far a flat cutter's rim may dig below the depth at its axis; roughing stays so
+   *     far above faces that follow the terrain
    */
-  static List<PocketLevel> of(FaceField faces, Depths depths) {
+  static List<PocketLevel> of(FaceField faces, Depths depths, double rimMm) {
     double[] rough = faces.roughMm();
+    for (int i = 0; i < rough.length; i++) {
+      rough[i] -= faces.faces().get(i).flat() ? 0 : rimMm;
+    }
     TreeMap<Double, List<Polygon>> regions = new TreeMap<>();
     TreeMap<Double, Integer> ply = new TreeMap<>();
     for (int i = 0; i < rough.length; i++) {

@@ -33,20 +33,21 @@ final class FaceBorders {
   private double[] rawDepth = new double[1024];
   private int count;
 
-  FaceBorders(FaceLattice lattice, FaceField faces, Box carved, double spacingMm) {
+  FaceBorders(FaceLattice lattice, FaceTask task, double spacingMm) {
     this.lattice = lattice;
+    FaceField faces = task.faces();
     columns = (int) Math.ceil(lattice.columns * lattice.stepMm / BUCKET_MM) + 1;
     rows = (int) Math.ceil(lattice.rows * lattice.stepMm / BUCKET_MM) + 1;
     for (int region = 0; region < faces.polygons().size(); region++) {
       Polygon polygon = faces.polygons().get(region);
       int own = region;
-      DoubleBinaryOperator depth = (x, y) -> faces.depthMm(own, x, y);
+      DoubleBinaryOperator depth = (x, y) -> task.wantedMm(x, y, faces.depthMm(own, x, y));
       ring(polygon.getExteriorRing().getCoordinates(), depth, spacingMm);
       for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
         ring(polygon.getInteriorRingN(h).getCoordinates(), depth, spacingMm);
       }
     }
-    ring(corners(carved), (x, y) -> 0, spacingMm);
+    ring(corners(task.carved()), (x, y) -> task.wantedMm(x, y, 0), spacingMm);
     start = new int[columns * rows + 1];
     for (int i = 0; i < count; i++) {
       start[bucket(rawU[i], rawV[i]) + 1]++;

@@ -39,7 +39,8 @@ final class FaceLattice {
   final boolean[] rest;
   final int blockColumns;
 
-  FaceLattice(FaceField faces, Box carved, boolean turned, double stepMm, int margin) {
+  FaceLattice(FaceTask task, boolean turned, double stepMm, int margin) {
+    Box carved = task.carved();
     this.turned = turned;
     this.stepMm = stepMm;
     this.margin = margin;
@@ -55,10 +56,11 @@ final class FaceLattice {
     stock = new float[target.length];
     rest = new boolean[target.length];
     blockColumns = (columns + BLOCK - 1) / BLOCK;
-    targets(faces);
+    targets(task);
   }
 
-  private void targets(FaceField faces) {
+  private void targets(FaceTask task) {
+    FaceField faces = task.faces();
     double half = stepMm / 2;
     CellFrame frame =
         turned
@@ -70,19 +72,23 @@ final class FaceLattice {
         .forEach(
             row -> {
               for (int column = 0; column < columns; column++) {
-                int at = turned ? column * rows + row : row * columns + column;
-                if (region[at] != RegionRaster.NONE) {
-                  double u = u(column);
-                  double v = v(row);
-                  target[row * columns + column] =
-                      (float) faces.depthMm(region[at], x(u, v), y(u, v));
-                }
+                int at = region[turned ? column * rows + row : row * columns + column];
+                double x = x(u(column), v(row));
+                double y = y(u(column), v(row));
+                double flat = at == RegionRaster.NONE ? 0 : faces.depthMm(at, x, y);
+                target[row * columns + column] = (float) task.wantedMm(x, y, flat);
+                stock[row * columns + column] = (float) task.panel().belowMm(x, y, 0);
               }
             });
   }
 
-  /** Marks the rests of roughing: what stands above the depth that it should have made. */
-  void markRests(FaceField faces) {
+  /**
+   * Marks the rests of roughing: what stands above the depth that it should have made, and, on a
+   * panel that slopes, the floors of flat cutters, which no round end makes better.
+   */
+  void markRests(FaceTask task) {
+    FaceField faces = task.faces();
+    double rim = task.panel().rimMm();
     double half = stepMm / 2;
     CellFrame frame =
         turned
@@ -97,7 +103,12 @@ final class FaceLattice {
               for (int column = 0; column < columns; column++) {
                 int at = region[turned ? column * rows + row : row * columns + column];
                 int node = row * columns + column;
-                rest[node] = at != RegionRaster.NONE && stock[node] < rough[at] - REST_MM;
+                if (at != RegionRaster.NONE) {
+                  double x = x(u(column), v(row));
+                  double y = y(u(column), v(row));
+                  double made = task.panel().belowMm(x, y, rough[at]) - REST_MM - 2 * rim;
+                  rest[node] = stock[node] < made || rim > 0 && faces.faces().get(at).flat();
+                }
               }
             });
   }

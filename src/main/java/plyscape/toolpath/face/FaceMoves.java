@@ -26,6 +26,9 @@ final class FaceMoves {
   /** Rapids come down to this above wood, mm. */
   private static final double AIR_MM = 0.3;
 
+  /** More than the top face may be off, mm. */
+  private static final double OVER_FACE_MM = 0.05;
+
   /** A lift and a way down cost about this, s. */
   private static final double LIFT_S = 1.2;
 
@@ -37,6 +40,7 @@ final class FaceMoves {
   private final Tool tool;
   private final Machine machine;
   private final double clearanceMm;
+  private final double airMm;
   private final double nearMm;
   private float[] standing;
   private float[] before;
@@ -51,14 +55,16 @@ final class FaceMoves {
       FaceLattice lattice,
       DropCutter drop,
       Tool tool,
-      Machine machine,
+      FaceTask task,
       double nearMm,
       double[] start) {
     this.lattice = lattice;
     this.drop = drop;
     this.tool = tool;
-    this.machine = machine;
-    clearanceMm = PathOptions.of(machine).clearanceMm();
+    machine = task.machine();
+    double face = task.panel().flatnessMm() + OVER_FACE_MM;
+    clearanceMm = Math.max(PathOptions.of(machine).clearanceMm(), face);
+    airMm = Math.max(AIR_MM, face);
     this.nearMm = nearMm;
     safe = -machine.safeHeightMm();
     moves = new MoveList(start[0], start[1], safe);
@@ -144,7 +150,7 @@ final class FaceMoves {
     over = Math.max(over, safe);
     up(over);
     moves.rapid(lattice.x(u, v), lattice.y(u, v), over);
-    double down = Math.min(drop.airAbove(before, u, v), depth) - AIR_MM;
+    double down = Math.min(drop.airAbove(before, u, v), depth) - airMm;
     if (down > over) {
       moves.rapid(lattice.x(u, v), lattice.y(u, v), down);
     }

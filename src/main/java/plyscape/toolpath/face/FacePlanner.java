@@ -1,13 +1,11 @@
 package plyscape.toolpath.face;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
-import plyscape.machine.Machine;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.region.FaceField;
@@ -46,14 +44,14 @@ public final class FacePlanner {
   /** Layers that a thin cutter may take where its stepdown is less than the window. */
   private static final int MOST_LAYERS = 12;
 
+  private final FaceTask task;
   private final FaceField faces;
   private final Box carved;
-  private final Machine machine;
 
-  private FacePlanner(FaceField faces, Box carved, Machine machine) {
-    this.faces = faces;
-    this.carved = carved;
-    this.machine = machine;
+  private FacePlanner(FaceTask task) {
+    this.task = task;
+    this.faces = task.faces();
+    this.carved = task.carved();
   }
 
   /** Whether a cutter can finish sculpted faces better than by steps. */
@@ -82,24 +80,17 @@ public final class FacePlanner {
   }
 
   /**
-   * Roughing and finishing together, in cutting order.
+   * Roughing and finishing together, in cutting order; finishing passes ({@link Pass.Kind#FACES})
+   * already as they are cut into the panel as it lies.
    *
-   * @param faces what is wanted
-   * @param rough what the flat cutters did, down to each ply's shallowest face
-   * @param tools as listed
+   * @param rough what the flat cutters did in the flat plan, down to each ply's shallowest face
    * @param warnings gets one, with the code {@code steps}, when only a flat cutter is there
    */
-  public static List<ToolRun> plan(
-      FaceField faces,
-      List<ToolRun> rough,
-      List<Tool> tools,
-      Machine machine,
-      Box carved,
-      Warnings warnings) {
-    if (!faces.sculpted()) {
+  public static List<ToolRun> plan(FaceTask task, List<ToolRun> rough, Warnings warnings) {
+    if (!task.faces().sculpted()) {
       return rough;
     }
-    List<Tool> finishers = finishers(tools);
+    List<Tool> finishers = finishers(task.tools());
     if (finishers.isEmpty()) {
       throw new JobFault(
           "no cutter among the tools can follow sculpted faces",
@@ -113,7 +104,7 @@ public final class FacePlanner {
               + finishers.get(0).name(),
           finishers.get(0).name());
     }
-    return new FacePlanner(faces, carved, machine).plan(rough, finishers);
+    return new FacePlanner(task).plan(rough, finishers);
   }
 
   private List<ToolRun> plan(List<ToolRun> rough, List<Tool> finishers) {
@@ -126,10 +117,10 @@ public final class FacePlanner {
                 .orElseThrow()
             + 3;
     boolean turned = carved.height() > carved.width();
-    FaceLattice lattice = new FaceLattice(faces, carved, turned, step, margin);
-    new RoughStock(lattice).cut(rough);
-    lattice.markRests(faces);
-    FaceBorders borders = new FaceBorders(lattice, faces, carved, step);
+    FaceLattice lattice = new FaceLattice(task, turned, step, margin);
+    new RoughStock(lattice).cut(rough.stream().map(task.panel()::cut).toList());
+    lattice.markRests(task);
+    FaceBorders borders = new FaceBorders(lattice, task, step);
     List<ToolRun> runs = new ArrayList<>(rough);
     double[] start = start(rough);
     for (Tool tool : finishers) {
@@ -186,32 +177,40 @@ public final class FacePlanner {
 
   private Pass pass(FaceLattice lattice, FaceBorders borders, Tool tool, double[] start) {
     CutterForm form = CutterForm.of(tool);
+    double stepdown = task.panel().listed(tool).stepdownMm();
     DropCutter drop = new DropCutter(lattice, borders, form, reachMm(tool));
     double stepover = stepoverMm(form, tool);
     int rows = 4 * (int) Math.max(1, Math.floor(stepover / lattice.stepMm / 4 + 1e-6));
     FaceLines lines = new FaceLines(lattice, drop, faces.cuspMm(), rows);
-    FaceMoves moves = new FaceMoves(lattice, drop, tool, machine, 3 * stepover + 1, start);
-    double deepest = 0;
-    double shallowest = Double.POSITIVE_INFINITY;
+    FaceMoves moves = new FaceMoves(lattice, drop, tool, task, 3 * stepover + 1, start);
+    double[] range = {Double.POSITIVE_INFINITY, 0};
     for (int layer = 0; layer < MOST_LAYERS; layer++) {
       moves.look();
-      List<FaceRun> runs = lines.layer(tool.stepdownMm());
+      List<FaceRun> runs = lines.layer(stepdown);
       if (runs.isEmpty()) {
         break;
       }
-      for (FaceRun run : runs) {
-        deepest = Math.max(deepest, Arrays.stream(run.depth()).max().orElse(0));
-        shallowest = Math.min(shallowest, Arrays.stream(run.depth()).min().orElse(0));
-      }
+      runs.forEach(run -> depths(lattice, run, range));
       moves.cut(runs);
-      if (!limited(lattice, tool.stepdownMm())) {
+      if (!limited(lattice, stepdown)) {
         break;
       }
     }
-    return deepest == 0
+    return range[1] == 0
         ? null
         : new Pass(
-            plyAt(deepest), deepest, Math.max(0, shallowest), moves.finish(), Pass.Kind.FACES);
+            plyAt(range[1]), range[1], Math.max(0, range[0]), moves.finish(), Pass.Kind.FACES);
+  }
+
+  /** Widens a range of depths, least and most, by those of a run below the top face there. */
+  private void depths(FaceLattice lattice, FaceRun run, double[] range) {
+    for (int i = 0; i < run.size(); i++) {
+      double x = lattice.x(run.u()[i], run.v());
+      double y = lattice.y(run.u()[i], run.v());
+      double depth = run.depth()[i] - task.panel().belowMm(x, y, 0);
+      range[0] = Math.min(range[0], depth);
+      range[1] = Math.max(range[1], depth);
+    }
   }
 
   /** Whether faces remain that a stepdown didn't reach, rests apart. */

@@ -22,9 +22,6 @@ final class FaceProfile {
   /** Points nearer than this to a straight line are left out, mm. */
   private static final double THINNING_MM = 0.0025;
 
-  /** A face no deeper than this is left alone, and passed so far above, mm. */
-  private static final double UNCUT_MM = 0.01;
-
   private final DropCutter drop;
   private final double v;
   private double[] u = new double[64];
@@ -87,7 +84,7 @@ final class FaceProfile {
     for (int i = 0; i < count; i++) {
       if (keep[i]) {
         keptU[n] = u[i];
-        keptDepth[n++] = depth[i] <= UNCUT_MM ? -UNCUT_MM : depth[i] - liftMm;
+        keptDepth[n++] = depth[i] - liftMm;
       }
     }
     return new FaceRun(v, Arrays.copyOf(keptU, n), Arrays.copyOf(keptDepth, n));

@@ -60,7 +60,7 @@ class BiteReliefTest {
   @Test
   void deepBite_isTakenInPartsThereAndBack() {
     assertTrue(worst(MOVES) > 5, "as planned it bites 1.8 mm");
-    Bite bite = new Bite("a.nc", 4, 12, 10, 1.8, 1.8, 1, true);
+    Bite bite = new Bite("a.nc", 4, 12, 10, 1.8, 1.8, 1);
     List<Move> softer = BiteRelief.softer(run(MOVES), parsed(MOVES), bite).passes().get(0).moves();
     // The last way lies beyond a diameter: the next round of simulation would name it.
     assertEquals(0, worst(softer.subList(0, softer.size() - 2)), 1e-9);
@@ -69,7 +69,7 @@ class BiteReliefTest {
 
   @Test
   void wayDown_isNeverFasterThanThePlunge() {
-    Bite bite = new Bite("a.nc", 4, 12, 10, 1.8, 1.8, 1, true);
+    Bite bite = new Bite("a.nc", 4, 12, 10, 1.8, 1.8, 1);
     List<Move> softer = BiteRelief.softer(run(MOVES), parsed(MOVES), bite).passes().get(0).moves();
     Move from = Move.rapid(10, 10, -4);
     for (Move move : softer) {
@@ -109,6 +109,6 @@ class BiteReliefTest {
   void moveThatIsntThere_isLeft() {
     assertNull(
         BiteRelief.softer(
-            run(MOVES), parsed(MOVES), new Bite("a.nc", 99, 12, 10, 1.8, 1.8, 1, true)));
+            run(MOVES), parsed(MOVES), new Bite("a.nc", 99, 12, 10, 1.8, 1.8, 1)));
   }
 }
