@@ -110,18 +110,29 @@ final class FaceComparison implements Judgement {
         count[1] += same ? 1 : 0;
       }
       if (error > Comparison.DEPTH_MM) {
-        boolean allowedThere =
-            walls.deeperWithin(
-                x,
-                y,
-                Comparison.OVER_WALL_MM + NOISE_MM,
-                field.depth()[i] - Comparison.DEPTH_MM - slack);
+        boolean allowedThere = deeperBeside(target, x, y, field.depth()[i] - slack);
         verdicts[i] = (allowedThere ? CellVerdict.WALL : CellVerdict.GOUGED).code();
       } else if (!same) {
         verdicts[i] = CellVerdict.UNCUT.code(); // sorted out by the next step
       }
     }
     return count;
+  }
+
+  /** Whether some place within what a tool may come over a wall is to be so deep. */
+  private boolean deeperBeside(Target target, double x, double y, double depth) {
+    double aside = Comparison.OVER_WALL_MM + NOISE_MM;
+    double enough = depth - Comparison.DEPTH_MM;
+    if (target != null && target.face() != null) {
+      for (double[] way : RimSlack.WAYS) {
+        double px = x + aside * way[0];
+        double py = y + aside * way[1];
+        if (lying(px, py, target.depthAt(px, py)) >= enough) {
+          return true;
+        }
+      }
+    }
+    return walls.deeperWithin(x, y, aside, enough);
   }
 
   private void leftovers(List<Tool> tools) {

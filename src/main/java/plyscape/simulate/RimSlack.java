@@ -8,7 +8,8 @@ final class RimSlack {
 
   private static final double DIAGONAL = Math.sqrt(0.5);
 
-  private static final double[][] WAYS = {
+  /** Eight directions. */
+  static final double[][] WAYS = {
     {1, 0}, {DIAGONAL, DIAGONAL}, {0, 1}, {-DIAGONAL, DIAGONAL},
     {-1, 0}, {-DIAGONAL, -DIAGONAL}, {0, -1}, {DIAGONAL, -DIAGONAL},
   };

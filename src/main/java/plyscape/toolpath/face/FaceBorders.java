@@ -9,7 +9,7 @@ import plyscape.region.FaceField;
 
 /**
  * The upper edges of all walls as close points with their depths: every region's outline at its own
- * depth, and the carved area's edge at the panel's face. With points no farther apart than {@code
+ * depth, and the carved area's edge at the panel's face; and the {@link FacePeaks}. With points no farther apart than {@code
  * e}, a cutter that touches none of them comes over the edge itself by e2/8D at most, D its
  * distance from the axis.
  */
@@ -48,6 +48,9 @@ final class FaceBorders {
       }
     }
     ring(corners(task.carved()), (x, y) -> task.wantedMm(x, y, 0), spacingMm);
+    for (int i = 0; i < lattice.peaks.length; i += 3) {
+      put(lattice.peaks[i], lattice.peaks[i + 1], lattice.peaks[i + 2]);
+    }
     start = new int[columns * rows + 1];
     for (int i = 0; i < count; i++) {
       start[bucket(rawU[i], rawV[i]) + 1]++;
@@ -99,13 +102,17 @@ final class FaceBorders {
   }
 
   private void add(double x, double y, double at) {
+    put(lattice.turned ? y : x, lattice.turned ? x : y, at);
+  }
+
+  private void put(double pu, double pv, double at) {
     if (count == rawU.length) {
       rawU = Arrays.copyOf(rawU, 2 * count);
       rawV = Arrays.copyOf(rawV, 2 * count);
       rawDepth = Arrays.copyOf(rawDepth, 2 * count);
     }
-    rawU[count] = lattice.turned ? y : x;
-    rawV[count] = lattice.turned ? x : y;
+    rawU[count] = pu;
+    rawV[count] = pv;
     rawDepth[count++] = at;
   }
 

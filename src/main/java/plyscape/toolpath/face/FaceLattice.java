@@ -37,6 +37,10 @@ final class FaceLattice {
   final float[] target;
   final float[] stock;
   final boolean[] rest;
+
+  /** Peaks of faces between the nodes: U, V and depth each. */
+  final double[] peaks;
+
   final int blockColumns;
 
   FaceLattice(FaceTask task, boolean turned, double stepMm, int margin) {
@@ -56,10 +60,12 @@ final class FaceLattice {
     stock = new float[target.length];
     rest = new boolean[target.length];
     blockColumns = (columns + BLOCK - 1) / BLOCK;
-    targets(task);
+    int[] region = targets(task);
+    peaks = FacePeaks.of(this, region, task);
   }
 
-  private void targets(FaceTask task) {
+  /** Fills in what is wanted and what stands; gives the region of each node. */
+  private int[] targets(FaceTask task) {
     FaceField faces = task.faces();
     double half = stepMm / 2;
     CellFrame frame =
@@ -80,6 +86,7 @@ final class FaceLattice {
                 stock[row * columns + column] = (float) task.panel().belowMm(x, y, 0);
               }
             });
+    return region;
   }
 
   /**

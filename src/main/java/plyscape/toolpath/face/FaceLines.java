@@ -37,6 +37,9 @@ final class FaceLines {
   /** Of a cusp that is hardly more than that so much is planned with. */
   private static final double LEAST_SHARE = 0.4;
 
+  /** A line that bends by less at a place goes over no peak between places, mm. */
+  private static final double PEAK_MM = 0.003;
+
   private static final int ROWS_PER_BAND = 64;
 
   private final FaceLattice lattice;
@@ -126,6 +129,13 @@ final class FaceLines {
     rows.forEach(row -> runs.addAll(row.runs()));
   }
 
+  /** Whether a line goes over a sharp rise at a place, as far as its neighbours are known. */
+  private static boolean peak(double[] depth, int i) {
+    return i > 0
+        && i < depth.length - 1
+        && depth[i - 1] + depth[i + 1] - 2 * depth[i] > PEAK_MM;
+  }
+
   private Row row(int row, boolean[] work, double tolerance, int across) {
     int n = (lattice.endColumn - 1 - lattice.margin) / STRIDE + 1;
     double[] depth = new double[n];
@@ -158,7 +168,7 @@ final class FaceLines {
       for (int k = Math.max(0, i - 1); k <= end; k++) {
         int column = lattice.margin + k * STRIDE;
         depth[k] = Double.isNaN(depth[k]) ? drop.atNode(column, row) : depth[k];
-        profile.to(lattice.u(column), depth[k]);
+        profile.to(lattice.u(column), depth[k], peak(depth, k - 1) || peak(depth, k));
         columns[count] = column;
         depths[count++] = (float) (depth[k] - LIFT_MM);
         if (count == columns.length) {

@@ -33,17 +33,21 @@ final class FaceProfile {
     this.v = v;
   }
 
-  /** Goes on to a place. */
-  void to(double nextU, double nextDepth) {
+  /**
+   * Goes on to a place.
+   *
+   * @param peak whether the way may rise and fall again before it
+   */
+  void to(double nextU, double nextDepth, boolean peak) {
     if (count > 0) {
-      between(u[count - 1], depth[count - 1], nextU, nextDepth);
+      between(u[count - 1], depth[count - 1], nextU, nextDepth, peak);
     } else {
       put(nextU, nextDepth);
     }
   }
 
-  private void between(double u0, double d0, double u1, double d1) {
-    if (Math.abs(d1 - d0) <= STEEP * (u1 - u0)) {
+  private void between(double u0, double d0, double u1, double d1, boolean peak) {
+    if (!peak && Math.abs(d1 - d0) <= STEEP * (u1 - u0)) {
       put(u1, d1);
       return;
     }
@@ -59,8 +63,8 @@ final class FaceProfile {
       put(u1, d1);
       return;
     }
-    between(u0, d0, middle, at);
-    between(middle, at, u1, d1);
+    between(u0, d0, middle, at, peak);
+    between(middle, at, u1, d1, peak);
   }
 
   private void put(double nextU, double nextDepth) {
