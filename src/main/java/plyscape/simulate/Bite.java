@@ -12,13 +12,7 @@ package plyscape.simulate;
  * @param stepdownMm most that the program's cutter is to take; 0 where that isn't known
  */
 public record Bite(
-    String file,
-    int line,
-    double x,
-    double y,
-    double depthMm,
-    double biteMm,
-    double stepdownMm) {
+    String file, int line, double x, double y, double depthMm, double biteMm, double stepdownMm) {
 
   /** Z is rounded to 0.001 mm at both ends of a step. */
   private static final double ROUNDING_MM = 0.0015;

@@ -90,8 +90,7 @@ public final class Simulation {
 
   private boolean rim(double x, double y, double depthMm) {
     if (sculpted) {
-      return faceWalls.wallWithin(
-          x, y, Comparison.LEFT_ON_WALL_MM, depthMm - Comparison.DEPTH_MM);
+      return faceWalls.wallWithin(x, y, Comparison.LEFT_ON_WALL_MM, depthMm - Comparison.DEPTH_MM);
     }
     double flat = setup.bent() == null ? depthMm : setup.bent().flatMm(x, y, depthMm);
     double below = flat - Comparison.DEPTH_MM;
@@ -141,11 +140,7 @@ public final class Simulation {
     Judgement comparison =
         sculpted
             ? new FaceComparison(
-                field,
-                faceWalls,
-                setup,
-                targets,
-                cuts.stream().map(Cut::tool).distinct().toList())
+                field, faceWalls, setup, targets, cuts.stream().map(Cut::tool).distinct().toList())
             : new Comparison(surface, walls, setup.carved(), targets, tools);
     return new CutResult(
         comparison.verification(collisions(), List.copyOf(bites)),

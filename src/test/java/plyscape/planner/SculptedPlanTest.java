@@ -1,6 +1,7 @@
 package plyscape.planner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -9,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -20,6 +22,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.gcode.GcodeParser;
@@ -28,6 +32,7 @@ import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.layup.PlyDepth;
+import plyscape.plan.LyingPanel;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
@@ -35,6 +40,7 @@ import plyscape.plan.ToolProgram;
 import plyscape.planner.cut.FaceTargets;
 import plyscape.region.FaceField;
 import plyscape.region.RegionRaster;
+import plyscape.simulate.BentPanel;
 import plyscape.simulate.CellVerdict;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
@@ -150,6 +156,8 @@ class SculptedPlanTest {
          "features": [{"type": "Feature", "properties": {}, "geometry": {"type": "Polygon",
           "coordinates": [[[120, 120], [300, 90], [330, 250], [200, 290], [120, 120]]]}}]}
         """);
+    Files.writeString(folder.resolve("steep.csv"), steepTop());
+    Files.writeString(folder.resolve("few.csv"), "x,y,z\n1,2,0.1\n25,0,-0.2\n9,21,0.3\n14,8,0\n");
     return JobReader.read(
         Files.writeString(
             folder.resolve("job.yaml"),
@@ -164,6 +172,18 @@ class SculptedPlanTest {
         new Warnings());
   }
 
+  /** 0.4 mm up and down within 12 mm. */
+  private static String steepTop() {
+    StringBuilder out = new StringBuilder("x,y,z\n");
+    for (int y = 0; y <= 20; y += 5) {
+      for (int x = 0; x <= 24; x += 4) {
+        out.append(
+            String.format(Locale.ROOT, "%d,%d,%.3f\n", x, y, 0.2 * Math.cos(x * Math.PI / 12)));
+      }
+    }
+    return out.toString();
+  }
+
   private static FaceField faces(PanelPlan plan) {
     return plan.landscape().faces().orElseThrow();
   }
@@ -174,6 +194,10 @@ class SculptedPlanTest {
   }
 
   private static CutResult cut(PanelPlan plan, double cellMm) {
+    return cut(plan, cellMm, LyingPanel.of(plan.landscape()));
+  }
+
+  private static CutResult cut(PanelPlan plan, double cellMm, BentPanel lies) {
     Job job = plan.job();
     List<Cut> cuts =
         plan.programs().stream()
@@ -191,8 +215,8 @@ class SculptedPlanTest {
             .toList();
     Box panel = new Box(0, 0, job.panel().widthMm(), job.panel().heightMm());
     return Simulator.run(
-        new Setup(
-            panel, plan.depths().thicknessMm(), plan.tiling().carved(), job.machine(), cellMm),
+        new Setup(panel, plan.depths().thicknessMm(), plan.tiling().carved(), job.machine(), cellMm)
+            .lying(lies),
         cuts,
         FaceTargets.of(faces(plan)),
         job.tools());
@@ -283,6 +307,46 @@ class SculptedPlanTest {
       }
     }
     assertTrue(unreached < region.length / 50, who + ": " + unreached);
+  }
+
+  /**
+   * The surface, cut as the panel lies and brought back to the flat plan's depths, against the
+   * faces: off walls no place is deeper by more than the proof's 0.01 mm, though the face under the
+   * ball rises by up to 0.1 mm over its radius. The same programs fail on a flat panel.
+   */
+  @Test
+  void bentPanels_areFinishedAsTheyLie() {
+    List.of("steep.csv", "few.csv").parallelStream().forEach(SculptedPlanTest::bentPanel);
+  }
+
+  private static void bentPanel(String top) {
+    String panel =
+        "panel: {width: 24, height: 20, border: 3, top_map: {file: "
+            + top
+            + ", tolerance: 0.02}}\n";
+    PanelPlan plan = plan(job(3, FLATS + FINISHERS.get(0), SCULPTED, panel), new Warnings());
+    CutResult result = cut(plan, 0.06);
+    assertTrue(result.verification().safe(), top + " " + result.verification());
+    assertTrue(result.verification().uncutMm2() < 0.3, top + " " + result.verification());
+    CellFrame frame = result.field().frame();
+    int[] region = RegionRaster.of(faces(plan).polygons(), frame);
+    Geometry walls = new GeometryFactory().buildGeometry(boundaries(plan)).buffer(0.05);
+    PreparedGeometry near = PreparedGeometryFactory.prepare(walls);
+    int judged = 0;
+    for (int i = 0; i < region.length; i++) {
+      double x = frame.centreX(i % frame.columns());
+      double y = frame.centreY(i / frame.columns());
+      if (region[i] == RegionRaster.NONE || faces(plan).faces().get(region[i]).flat()) {
+        continue;
+      }
+      double over = result.field().depth()[i] - faces(plan).depthMm(region[i], x, y);
+      if (over > 0.01) {
+        assertTrue(near.contains(walls.getFactory().createPoint(new Coordinate(x, y))), top);
+      }
+      judged++;
+    }
+    assertTrue(judged > 10_000, top + " " + judged);
+    assertFalse(cut(plan, 0.1, null).verification().safe(), top);
   }
 
   @Test

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import plyscape.gcode.GcodeParser;
 import plyscape.gcode.Program;
 import plyscape.grid.Box;
+import plyscape.machine.Form;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
 
@@ -119,5 +120,25 @@ class BiteTest {
     Verification v = cut(CUTTER, program("G1 X20 F1200"));
     assertEquals(0, v.biteMaxMm(), 0);
     assertTrue(v.bites().isEmpty());
+  }
+
+  /**
+   * A ball bites as deep as the wood that it takes at once under its axis: 1.2 mm straight into
+   * solid wood is too deep for a stepdown of 1; in two steps it isn't, and its flank, which rises
+   * again before it comes nearer, takes a sliver only.
+   */
+  @Test
+  void ball_isHeldToItsStepdown() {
+    Tool ball =
+        new Tool(
+            "ball 3",
+            new Form(Tool.Shape.BALL, 3, 12, 2, 0, 0, Tool.Spiral.UNSAID),
+            Workshop.cutting(1200, 400, 1, 0.3));
+    Verification once = cut(ball, program("G1 Z-1.2 F300", "X14 F900"));
+    assertEquals(1.2, once.biteMaxMm(), 0.003);
+    assertFalse(once.bitesTooDeep().isEmpty());
+    Verification twice = cut(ball, program("G1 Z-0.7 F300", "X14 F900", "Z-1.2 F300", "X10 F900"));
+    assertEquals(0.7, twice.biteMaxMm(), 0.003);
+    assertEquals(List.of(), twice.bitesTooDeep());
   }
 }

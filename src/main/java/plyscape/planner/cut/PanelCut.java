@@ -96,10 +96,7 @@ public final class PanelCut {
     List<Tool> tools = maker.tools();
     Box carved = regions.tiling().carved();
     List<ToolRun> roughing =
-        PathPlanner.plan(
-            CutTask.of(levels, tools, job.machine(), carved),
-            background,
-            warnings);
+        PathPlanner.plan(CutTask.of(levels, tools, job.machine(), carved), background, warnings);
     return regions
         .faces()
         .map(

@@ -161,7 +161,8 @@ final class PanelMoves implements PanelFit {
     return new ToolRun(
         flat.tool(),
         flat.passes().stream()
-            .map(pass -> pass.finishing() ? passed(at, pass) : with(pass, room.of(at, pass.moves())))
+            .map(
+                pass -> pass.finishing() ? passed(at, pass) : with(pass, room.of(at, pass.moves())))
             .toList());
   }
 

@@ -131,9 +131,7 @@ final class FaceLines {
 
   /** Whether a line goes over a sharp rise at a place, as far as its neighbours are known. */
   private static boolean peak(double[] depth, int i) {
-    return i > 0
-        && i < depth.length - 1
-        && depth[i - 1] + depth[i + 1] - 2 * depth[i] > PEAK_MM;
+    return i > 0 && i < depth.length - 1 && depth[i - 1] + depth[i + 1] - 2 * depth[i] > PEAK_MM;
   }
 
   private Row row(int row, boolean[] work, double tolerance, int across) {

@@ -69,8 +69,7 @@ final class FacePeaks {
   }
 
   private int regionAt(int column, int row) {
-    return region[
-        lattice.turned ? column * lattice.rows + row : row * lattice.columns + column];
+    return region[lattice.turned ? column * lattice.rows + row : row * lattice.columns + column];
   }
 
   /** Peaks of all faces that have a corner of a square. */

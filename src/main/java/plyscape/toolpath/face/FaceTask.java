@@ -32,8 +32,6 @@ public record FaceTask(
 
   /** Depth that no cutter may go below at a place where the flat plan goes to another, mm. */
   double wantedMm(double x, double y, double flatMm) {
-    return flatMm <= UNCUT_MM
-        ? panel.belowMm(x, y, 0) - UNCUT_MM
-        : panel.belowMm(x, y, flatMm);
+    return flatMm <= UNCUT_MM ? panel.belowMm(x, y, 0) - UNCUT_MM : panel.belowMm(x, y, flatMm);
   }
 }

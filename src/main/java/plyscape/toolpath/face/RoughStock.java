@@ -60,7 +60,8 @@ final class RoughStock {
         if (move.isArc()) {
           arc(x, y, depth, move, radius);
         } else {
-          slope(new double[] {x, y, depth}, new double[] {move.x(), move.y(), move.depth()}, radius);
+          slope(
+              new double[] {x, y, depth}, new double[] {move.x(), move.y(), move.depth()}, radius);
         }
         if (move.depth() > depth) {
           line(move.x(), move.y(), move.x(), move.y(), move.depth(), radius);

@@ -108,7 +108,6 @@ class BiteReliefTest {
   @Test
   void moveThatIsntThere_isLeft() {
     assertNull(
-        BiteRelief.softer(
-            run(MOVES), parsed(MOVES), new Bite("a.nc", 99, 12, 10, 1.8, 1.8, 1)));
+        BiteRelief.softer(run(MOVES), parsed(MOVES), new Bite("a.nc", 99, 12, 10, 1.8, 1.8, 1)));
   }
 }

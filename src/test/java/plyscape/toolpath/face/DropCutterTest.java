@@ -66,12 +66,14 @@ class DropCutterTest {
   }
 
   private static DropCutter drop(FaceField faces, Tool tool, boolean turned) {
+    return drop(task(faces), tool, turned);
+  }
+
+  private static DropCutter drop(FaceTask task, Tool tool, boolean turned) {
     CutterForm form = CutterForm.of(tool);
-    FaceLattice lattice =
-        new FaceLattice(task(faces), turned, STEP, DropCutter.around(form, STEP) + 3);
+    FaceLattice lattice = new FaceLattice(task, turned, STEP, DropCutter.around(form, STEP) + 3);
     DropCutter drop =
-        new DropCutter(
-            lattice, new FaceBorders(lattice, task(faces), STEP), form, Double.MAX_VALUE);
+        new DropCutter(lattice, new FaceBorders(lattice, task, STEP), form, Double.MAX_VALUE);
     drop.begin(100);
     return drop;
   }
@@ -116,8 +118,8 @@ class DropCutterTest {
   }
 
   /**
-   * At a distance D from a wall's edge at the panel's face the tip goes R - sqrt(R2 - D2) deep, less
-   * the 0.01 mm by which what stays uncut isn't touched.
+   * At a distance D from a wall's edge at the panel's face the tip goes R - sqrt(R2 - D2) deep,
+   * less the 0.01 mm by which what stays uncut isn't touched.
    */
   @Test
   void ballBesideAWall_leansOnItsEdge() {
@@ -127,6 +129,56 @@ class DropCutterTest {
     }
     assertEquals(6, drop.at(8.01, 15), 1e-3);
     assertEquals(-0.01, drop.at(5.0, 15.0), 1e-6);
+  }
+
+  /**
+   * On a panel whose top falls by 0.05 a mm of X a level face lies as steep: the ball's tip stays R
+   * (sqrt(1 + 0.05^2) - 1) over the place below it.
+   */
+  @Test
+  void ballOnABentPanel_restsOnTheSlope() {
+    FaceField level = faces(x -> 5);
+    PanelFit tilted =
+        new PanelFit() {
+          @Override
+          public double belowMm(double x, double y, double flatMm) {
+            return flatMm + 0.05 * x;
+          }
+
+          @Override
+          public double rimMm() {
+            return 0.05 * 1.5;
+          }
+
+          @Override
+          public double flatnessMm() {
+            return 0.05;
+          }
+
+          @Override
+          public Tool listed(Tool planned) {
+            return planned;
+          }
+
+          @Override
+          public ToolRun cut(ToolRun flat) {
+            return flat;
+          }
+        };
+    DropCutter drop =
+        drop(new FaceTask(level, tilted, List.of(BALL), Workshop.ROUTER, CARVED), BALL, false);
+    assertEquals(5 + 0.05 * 20 - 3 * (Math.sqrt(1.0025) - 1), drop.at(20.0, 15.0), 0.001);
+    assertEquals(5 + 0.05 * 24 - 3 * (Math.sqrt(1.0025) - 1), drop.at(24.0, 12.0), 0.001);
+  }
+
+  /** A roof's ridge between two rows of nodes: the ball stands on the ridge, not on the nodes. */
+  @Test
+  void ballOverASharpRidge_doesNotSinkBetweenNodes() {
+    DropCutter drop =
+        drop(faces(x -> 3 + 1.5 * Math.abs(x - 20)), tool(Tool.Shape.BALL, 1, 0, 0), false);
+    for (double y : new double[] {12, 15.31}) {
+      assertEquals(3, drop.at(20.0, y), 0.002);
+    }
   }
 
   /** A flat cutter on a slope rests on its uphill rim. */
@@ -177,8 +229,7 @@ class DropCutterTest {
   @Test
   void moves_keepThePlunge_andEndAtSafeHeight() {
     FaceField faces = faces(x -> 1 + 0.3 * Math.abs(x - 20));
-    List<ToolRun> runs =
-        FacePlanner.plan(task(faces), List.of(), new Warnings());
+    List<ToolRun> runs = FacePlanner.plan(task(faces), List.of(), new Warnings());
     assertEquals(1, runs.size());
     List<Move> moves = runs.get(0).passes().get(0).moves();
     double x = moves.get(0).x();
