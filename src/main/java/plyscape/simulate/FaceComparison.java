@@ -127,7 +127,7 @@ final class FaceComparison implements Judgement {
       for (double[] way : RimSlack.WAYS) {
         double px = x + aside * way[0];
         double py = y + aside * way[1];
-        if (lying(px, py, target.depthAt(px, py)) >= enough) {
+        if (wanted(target, px, py) >= enough) {
           return true;
         }
       }
@@ -181,9 +181,7 @@ final class FaceComparison implements Judgement {
       Target target = targetOf[i] < 0 ? null : targets.get(targetOf[i]);
       depths[i] =
           (float)
-              (target == null
-                  ? wanted(null, x, y)
-                  : target.lyingMm(bent, x, y, target.roughMm()));
+              (target == null ? wanted(null, x, y) : target.lyingMm(bent, x, y, target.roughMm()));
     }
     return depths;
   }
@@ -197,7 +195,8 @@ final class FaceComparison implements Judgement {
     double x = frame.centreX(column);
     double y = frame.centreY(row);
     // A level end leaves a slope's foot higher by its rim, and roughing keeps off by it once more.
-    double roughMm = target.lyingMm(bent, x, y, target.roughMm()) - Comparison.DEPTH_MM - 2 * rim.atMm(x, y);
+    double roughMm =
+        target.lyingMm(bent, x, y, target.roughMm()) - Comparison.DEPTH_MM - 2 * rim.atMm(x, y);
     if (field.depth()[i] < roughMm && !any(flat, column, row, roughMm)
         || target.face() != null
             && !any(finishing, column, row, field.depth()[i] + target.allowedMm())) {

@@ -98,22 +98,4 @@ final class FlattenedField {
     }
     return best;
   }
-<<<<<<< HEAD
-
-  /** How much the face rises or falls within the cutter's radius, mm. */
-  private double slackMm(double x, double y) {
-    double here = bent.faceMm(x, y);
-    double most = 0;
-    for (double[] way : WAYS) {
-      double there = bent.faceMm(x + radiusMm * way[0], y + radiusMm * way[1]);
-      most = Math.max(most, Math.abs(there - here));
-    }
-    double taper = bent.bottom() == null ? 0 : bent.bottom().slope(x, y);
-    for (BentPanel.Level level : bent.plies()) {
-      taper = Math.max(taper, level.slope(x, y));
-    }
-    return most + taper * radiusMm;
-  }
-=======
->>>>>>> bfafc07 (Sculpted faces are finished in the panel as it lies)
 }
