@@ -42,7 +42,8 @@ public class ParseBench {
   @Setup
   public void make() {
     Tool tool = Tool.USUAL;
-    header = new ProgramHead("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
+    header =
+        new ProgramHead("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench", List.of());
     moves = new ArrayList<>();
     moves.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));
     for (double[] p : Relief.walk(MOVES, SIDE_MM, 3)) {

@@ -62,7 +62,8 @@ public class SimulateBench {
       path.add(Move.line(p[0], p[1], 1.5, 1800));
     }
     path.add(Move.rapid(SIDE_MM / 2, SIDE_MM / 2, -4));
-    var header = new ProgramHead("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench");
+    var header =
+        new ProgramHead("bench", SIDE_MM, SIDE_MM, 9, machine, tool, 1.5, 60, "bench", List.of());
     String text = GcodeWriter.write(header, List.of(new PassText("bench", path)));
     tools = List.of(tool);
     cuts =

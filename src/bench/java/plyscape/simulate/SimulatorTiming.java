@@ -101,7 +101,7 @@ public final class SimulatorTiming {
     }
     return GcodeWriter.write(
         new ProgramHead(
-            "timing", 240, 240, 9, TwoTerraces.MACHINE, TwoTerraces.SMALL, 4, 1, "test"),
+            "timing", 240, 240, 9, TwoTerraces.MACHINE, TwoTerraces.SMALL, 4, 1, "test", List.of()),
         List.of(new PassText("wandering", moves)));
   }
 }

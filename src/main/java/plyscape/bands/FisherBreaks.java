@@ -40,7 +40,7 @@ final class FisherBreaks {
     }
     for (int c = 1; c < k; c++) {
       double[] next = new double[w.size()];
-      fill(w, cost, next, from[c], c, w.size() - 1, c, w.size() - 1);
+      new Row(w, cost, next, from[c]).fill(c, w.size() - 1, c, w.size() - 1);
       cost = next;
     }
     List<Double> out = new ArrayList<>();
@@ -54,35 +54,37 @@ final class FisherBreaks {
   }
 
   /**
-   * Fills costs of the last class beginning anywhere, for ends lo..hi, by halving: the best start
-   * never falls as the end rises, since the squared deviation obeys the quadrangle inequality.
+   * One class more: its cost and where it begins, for every end.
+   *
+   * @param before cost of all classes before, by their end
+   * @param cost to be filled
+   * @param from to be filled
    */
-  private static void fill(
-      Weighted w,
-      double[] before,
-      double[] cost,
-      int[] from,
-      int lo,
-      int hi,
-      int optLo,
-      int optHi) {
-    if (lo > hi) {
-      return;
-    }
-    int mid = (lo + hi) >>> 1;
-    double best = Double.POSITIVE_INFINITY;
-    int at = -1;
-    for (int start = Math.min(mid, optHi); start >= Math.max(1, optLo); start--) {
-      double sum = before[start - 1] + w.deviation(start, mid);
-      if (sum < best) {
-        best = sum;
-        at = start;
+  private record Row(Weighted w, double[] before, double[] cost, int[] from) {
+
+    /**
+     * Fills ends lo..hi by halving: the best start never falls as the end rises, since the squared
+     * deviation obeys the quadrangle inequality.
+     */
+    void fill(int lo, int hi, int optLo, int optHi) {
+      if (lo > hi) {
+        return;
       }
+      int mid = (lo + hi) >>> 1;
+      double best = Double.POSITIVE_INFINITY;
+      int at = -1;
+      for (int start = Math.min(mid, optHi); start >= Math.max(1, optLo); start--) {
+        double sum = before[start - 1] + w.deviation(start, mid);
+        if (sum < best) {
+          best = sum;
+          at = start;
+        }
+      }
+      cost[mid] = best;
+      from[mid] = at;
+      fill(lo, mid - 1, optLo, at);
+      fill(mid + 1, hi, at, optHi);
     }
-    cost[mid] = best;
-    from[mid] = at;
-    fill(w, before, cost, from, lo, mid - 1, optLo, at);
-    fill(w, before, cost, from, mid + 1, hi, at, optHi);
   }
 
   /**

@@ -30,21 +30,6 @@ public record ProgramHead(
     String version,
     List<String> cautions) {
 
-  /** A head with the usual cautions alone. */
-  public ProgramHead(
-      String title,
-      double widthMm,
-      double heightMm,
-      double thicknessMm,
-      Machine machine,
-      Tool tool,
-      double deepestMm,
-      double timeS,
-      String version) {
-    this(
-        title, widthMm, heightMm, thicknessMm, machine, tool, deepestMm, timeS, version, List.of());
-  }
-
   /** Keeps its own list. */
   public ProgramHead {
     cautions = List.copyOf(cautions);

@@ -212,15 +212,16 @@ public final class Planner {
 
   /** The same with faces, and risks as they lie in their plies. */
   private Landscape sculpted(Landscape flat) {
+    List<FaceWindow> windows = FaceWindow.of(flat.depths(), job.allowance());
     FaceField faces =
         FaceMaker.make(
             flat.tiling(),
             flat.terrain(),
             flat.bands(),
             flat.depths(),
-            FaceWindow.of(flat.depths(), job.allowance()),
-            job.surface().cuspMm(),
-            warnings);
+            windows,
+            job.surface().cuspMm());
+    FaceMaker.warnOfFlat(flat.tiling(), flat.depths(), windows, warnings);
     Landscape warned = flat.warned(warnings.list());
     if (!faces.sculpted()) {
       return warned;

@@ -15,6 +15,7 @@ import plyscape.grid.Grid;
 import plyscape.layup.Depths;
 import plyscape.layup.FaceWindow;
 import plyscape.terrain.Terrain;
+import plyscape.text.Template;
 
 /**
  * Gives every region its face inside its ply's window.
@@ -72,8 +73,7 @@ public final class FaceMaker {
   }
 
   /**
-   * The faces of a tiling. A ply that shows, is cut, and has no room to move in is reported with
-   * the code {@code flat-face}.
+   * The faces of a tiling.
    *
    * @param depths every ply of the layup
    * @param windows one a ply
@@ -84,8 +84,7 @@ public final class FaceMaker {
       Bands bands,
       Depths depths,
       List<FaceWindow> windows,
-      double cuspMm,
-      Warnings warnings) {
+      double cuspMm) {
     double[] values = terrain.elevationM().values();
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
@@ -100,19 +99,22 @@ public final class FaceMaker {
     }
     Grid relief = new Grid(terrain.elevationM().frame(), rounded);
     FaceMaker maker = new FaceMaker(tiling, terrain, bands, depths, windows, relief);
+    return new FaceField(relief, least, step, maker.polygons, maker.faces(), cuspMm);
+  }
+
+  /** Warns of plies that show, are cut, and have no room to move in ({@code flat-face}). */
+  public static void warnOfFlat(
+      Tiling tiling, Depths depths, List<FaceWindow> windows, Warnings warnings) {
     for (int ply : new TreeSet<>(tiling.exposed().keySet())) {
       if (depths.of(ply).targetMm() > 0 && !windows.get(ply - 1).open()) {
         warnings.add(
             "flat-face",
-            "ply "
-                + ply
-                + " ("
-                + depths.of(ply).ply().name()
-                + ") has no more room than its clearances need: its faces stay flat",
+            Template.fill(
+                "ply %d (%s) has no more room than its clearances need: its faces stay flat",
+                ply, depths.of(ply).ply().name()),
             "ply " + ply);
       }
     }
-    return new FaceField(relief, least, step, maker.polygons, maker.faces(), cuspMm);
   }
 
   private List<Face> faces() {

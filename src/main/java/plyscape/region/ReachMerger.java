@@ -148,38 +148,20 @@ final class ReachMerger {
   private static int[] targets(Cut cut, boolean[] moving, int ply) {
     int[] plyOf = cut.plyOf();
     Sets groups = groups(cut, moving);
-    double[][] shared = new double[plyOf.length][];
+    SharedLines shared = new SharedLines(groups, plyOf.length, ply);
     for (Chain chain : cut.chains()) {
-      share(shared, groups, moving, plyOf, ply, chain, chain.left(), chain.right());
-      share(shared, groups, moving, plyOf, ply, chain, chain.right(), chain.left());
-    }
-    int[] out = new int[plyOf.length];
-    for (int f = 0; f < plyOf.length; f++) {
-      double[] lengths = moving[f] ? shared[groups.find(f)] : null;
-      for (int p = 1; lengths != null && p < ply; p++) {
-        if (lengths[p] > 0 && (out[f] == 0 || lengths[p] > lengths[out[f]])) {
-          out[f] = p;
+      for (boolean left : new boolean[] {true, false}) {
+        int inner = left ? chain.left() : chain.right();
+        int outer = left ? chain.right() : chain.left();
+        if (moving[inner] && !moving[outer] && plyOf[outer] > 0 && plyOf[outer] < ply) {
+          shared.add(inner, plyOf[outer], chain);
         }
       }
     }
-    return out;
-  }
-
-  private static void share(
-      double[][] shared,
-      Sets groups,
-      boolean[] moving,
-      int[] plyOf,
-      int ply,
-      Chain chain,
-      int inner,
-      int outer) {
-    if (moving[inner] && !moving[outer] && plyOf[outer] > 0 && plyOf[outer] < ply) {
-      int group = groups.find(inner);
-      if (shared[group] == null) {
-        shared[group] = new double[ply];
-      }
-      shared[group][plyOf[outer]] += chain.length();
+    int[] out = new int[plyOf.length];
+    for (int f = 0; f < plyOf.length; f++) {
+      out[f] = moving[f] ? shared.longest(f) : 0;
     }
+    return out;
   }
 }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -116,12 +117,22 @@ final class StandingMerger {
         groups.join(chain.left(), chain.right());
       }
     }
-    double[][] shared = new double[ply.length][];
+    return relabelled(map, faces, ply, level, shared(faces, groups, level, ply));
+  }
+
+  /** Lines between weak parts and the deeper plies beside them that aren't weak. */
+  private static SharedLines shared(PlanarMap faces, Sets groups, int[] level, int[] ply) {
+    SharedLines shared = new SharedLines(groups, ply.length, 1 + IntStream.of(ply).max().orElse(0));
     for (Chain chain : faces.chains()) {
-      share(shared, groups, level, ply, chain, chain.left(), chain.right());
-      share(shared, groups, level, ply, chain, chain.right(), chain.left());
+      for (boolean left : new boolean[] {true, false}) {
+        int inner = left ? chain.left() : chain.right();
+        int outer = left ? chain.right() : chain.left();
+        if (level[inner] > 0 && level[outer] == 0 && ply[outer] > level[inner]) {
+          shared.add(inner, ply[outer], chain);
+        }
+      }
     }
-    return relabelled(map, faces, ply, level, groups, shared);
+    return shared;
   }
 
   private static PlanarMap noded(RegionMap map, List<WeakPart> weak, int deepest) {
@@ -133,47 +144,20 @@ final class StandingMerger {
     return PlanarMap.of(lines);
   }
 
-  private static void share(
-      double[][] shared, Sets groups, int[] level, int[] ply, Chain chain, int inner, int outer) {
-    if (level[inner] > 0 && level[outer] == 0 && ply[outer] > level[inner]) {
-      int group = groups.find(inner);
-      if (shared[group] == null) {
-        shared[group] = new double[ply.length == 0 ? 1 : 1 + max(ply)];
-      }
-      shared[group][ply[outer]] += chain.length();
-    }
-  }
-
-  private static int max(int[] values) {
-    int out = 0;
-    for (int value : values) {
-      out = Math.max(out, value);
-    }
-    return out;
-  }
-
   private RegionMap relabelled(
-      RegionMap map, PlanarMap faces, int[] ply, int[] level, Sets groups, double[][] shared) {
+      RegionMap map, PlanarMap faces, int[] ply, int[] level, SharedLines shared) {
     long[] area2 = RegionMap.areas2(faces.chains(), ply.length);
     int[] plyOf = ply.clone();
     boolean some = false;
     for (int f = 0; f < ply.length; f++) {
-      double[] lengths = level[f] > 0 ? shared[groups.find(f)] : null;
-      if (lengths != null) {
-        plyOf[f] = longest(lengths);
+      int neighbour = level[f] > 0 ? shared.longest(f) : 0;
+      if (neighbour > 0) {
+        plyOf[f] = neighbour;
         curedMm2 += area2[f] / 2.0 / GridUnits.perMm2();
         some = true;
       }
     }
     return some ? cleaned(RegionMap.of(faces.chains(), plyOf)) : map;
-  }
-
-  private static int longest(double[] lengths) {
-    int best = 0;
-    for (int k = 1; k < lengths.length; k++) {
-      best = lengths[k] > lengths[best] ? k : best;
-    }
-    return best;
   }
 
   private RegionMap cleaned(RegionMap map) {

@@ -72,7 +72,8 @@ public record CouponProgram(String text, Program parsed, double timeS) {
             tool,
             coupon.deepestMm(),
             seconds,
-            version);
+            version,
+            List.of());
     String text = GcodeWriter.write(header, passes);
     Program parsed =
         GcodeParser.parse(FILE, text, machine, places.widthMm(), places.heightMm(), thicknessMm);

@@ -36,8 +36,7 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
     if (across == 1 && along == 1) {
       return whole(ground, window, core);
     }
-    double[] sums = new double[Math.multiplyExact(columns, rows)];
-    int[] counts = new int[sums.length];
+    Sums blocks = Sums.of(Math.multiplyExact(columns, rows), across);
     CropWindow.Range range = CropWindow.Range.NONE;
     try (StripReader strips = new StripReader(ground, window)) {
       while (strips.hasNext()) {
@@ -46,15 +45,16 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
         int from = strip.window().row() - window.row();
         for (int row = 0; row < strip.window().rows(); row++) {
           int to = (from + row) / along * columns;
-          add(values, row * window.columns(), window.columns(), across, sums, counts, to);
+          blocks.add(values, row * window.columns(), window.columns(), to);
         }
         range = range.and(core.range(values, from, strip.window().rows()));
       }
     }
+    double[] sums = blocks.sums();
     for (int i = 0; i < sums.length; i++) {
       int wide = Math.min(across, window.columns() - i % columns * across);
       int high = Math.min(along, window.rows() - i / columns * along);
-      sums[i] = 2 * counts[i] < wide * high ? Double.NaN : sums[i] / counts[i];
+      sums[i] = 2 * blocks.counts()[i] < wide * high ? Double.NaN : sums[i] / blocks.counts()[i];
     }
     return new BlockMeans(columns, rows, sums, range);
   }
@@ -72,20 +72,28 @@ record BlockMeans(int columns, int rows, double[] values, CropWindow.Range range
     return new BlockMeans(window.columns(), window.rows(), all, core.range(all, 0, window.rows()));
   }
 
-  private static void add(
-      double[] values, int from, int count, int across, double[] sums, int[] counts, int to) {
-    for (int c = 0, block = to; c < count; block++) {
-      double sum = 0;
-      int valid = 0;
-      for (int end = Math.min(c + across, count); c < end; c++) {
-        double value = values[from + c];
-        if (!Double.isNaN(value)) {
-          sum += value;
-          valid++;
+  /** Sums of the cells with a value in blocks so many cells wide, and how many there are. */
+  private record Sums(double[] sums, int[] counts, int across) {
+
+    static Sums of(int blocks, int across) {
+      return new Sums(new double[blocks], new int[blocks], across);
+    }
+
+    /** Cells of a row, from the western edge of a block on. */
+    void add(double[] values, int from, int count, int firstBlock) {
+      for (int c = 0, block = firstBlock; c < count; block++) {
+        double sum = 0;
+        int valid = 0;
+        for (int end = Math.min(c + across, count); c < end; c++) {
+          double value = values[from + c];
+          if (!Double.isNaN(value)) {
+            sum += value;
+            valid++;
+          }
         }
+        sums[block] += sum;
+        counts[block] += valid;
       }
-      sums[block] += sum;
-      counts[block] += valid;
     }
   }
 

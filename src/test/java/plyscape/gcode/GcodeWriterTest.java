@@ -26,7 +26,7 @@ class GcodeWriterTest {
 
   private static String write(Machine machine, List<Move> moves) {
     ProgramHead header =
-        new ProgramHead("Tarn Hollow", 240, 240, 9.1, machine, TOOL, 3.25, 3725, "1");
+        new ProgramHead("Tarn Hollow", 240, 240, 9.1, machine, TOOL, 3.25, 3725, "1", List.of());
     return GcodeWriter.write(header, List.of(new PassText("pass 1", moves)));
   }
 
@@ -92,7 +92,8 @@ class GcodeWriterTest {
             Workshop.END_MILL_3.named("evil)M30(\r\n"),
             1,
             1,
-            "1");
+            "1",
+            List.of());
     String text =
         GcodeWriter.write(
             header, List.of(new PassText("MSG, stop here", List.of(Move.rapid(1, 1, -4)))));
@@ -202,7 +203,8 @@ class GcodeWriterTest {
               .with(new Travel(310, 290, 80))
               .with(new Motion(4000, 300, 0.02, 0));
       String text =
-          GcodeWriter.write(new ProgramHead("t", 240, 200, 9, machine, tool, 1, 1, "1"), List.of());
+          GcodeWriter.write(
+              new ProgramHead("t", 240, 200, 9, machine, tool, 1, 1, "1", List.of()), List.of());
       HeadReader head = HeadReader.read(text);
       assertEquals(machine, head.machine().orElseThrow());
       assertEquals(tool, head.tool().orElseThrow());

@@ -50,7 +50,8 @@ class FaceMakerTest {
   private FaceField faces(Bands bands, Zone... zones) {
     Tiling tiling =
         TilingBuilder.build(SLOPE, bands, List.of(zones), new TilingRules(3, 0, 0), new Warnings());
-    return FaceMaker.make(tiling, SLOPE, bands, DEPTHS, WINDOWS, 0.02, warnings);
+    FaceMaker.warnOfFlat(tiling, DEPTHS, WINDOWS, warnings);
+    return FaceMaker.make(tiling, SLOPE, bands, DEPTHS, WINDOWS, 0.02);
   }
 
   private static double at(FaceField faces, int ply, double x, double y) {
@@ -128,7 +129,7 @@ class FaceMakerTest {
       Tiling tiling =
           TilingBuilder.build(
               terrain, bands, List.of(), new TilingRules(3, 1.0, 1), new Warnings());
-      FaceField faces = FaceMaker.make(tiling, terrain, bands, DEPTHS, WINDOWS, 0.02, warnings);
+      FaceField faces = FaceMaker.make(tiling, terrain, bands, DEPTHS, WINDOWS, 0.02);
       TileCutter cutter = new TileCutter(tiling, 20, 20, 2, 1);
       List<FaceField> parts = new ArrayList<>();
       for (int c = 0; c < 2; c++) {

@@ -45,7 +45,8 @@ class SpindleCheckTest {
             Move.line(20, 10, 1, 900),
             Move.rapid(20, 10, -4));
     return GcodeWriter.write(
-        new ProgramHead("t", 30, 30, 9, Workshop.ROUTER, Workshop.END_MILL_3, 1, 60, "test"),
+        new ProgramHead(
+            "t", 30, 30, 9, Workshop.ROUTER, Workshop.END_MILL_3, 1, 60, "test", List.of()),
         List.of(new PassText("pass", moves)));
   }
 

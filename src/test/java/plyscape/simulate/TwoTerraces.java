@@ -65,7 +65,8 @@ final class TwoTerraces {
 
   static String text(Tool tool, List<PassText> passes) {
     return GcodeWriter.write(
-        new ProgramHead("Tarn Hollow", 60, 60, THICKNESS, MACHINE, tool, 2, 60, "test"), passes);
+        new ProgramHead("Tarn Hollow", 60, 60, THICKNESS, MACHINE, tool, 2, 60, "test", List.of()),
+        passes);
   }
 
   private static List<Move> squareRings(double first, double step) {

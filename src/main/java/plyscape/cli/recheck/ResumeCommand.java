@@ -130,7 +130,8 @@ public final class ResumeCommand implements Callable<Integer> {
         stopped.tool(),
         restart.moves().stream().mapToDouble(Move::depth).max().orElse(0),
         seconds,
-        VersionText.text());
+        VersionText.text(),
+        List.of());
   }
 
   private static Program parsed(Path target, String text, WrittenPlan plan) {
