@@ -10,6 +10,7 @@ import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 import plyscape.cli.process.ExitCodes;
+import plyscape.cli.process.ParentWatch;
 import plyscape.cli.process.PoolRun;
 import plyscape.cli.talk.Console;
 import plyscape.fault.JobFault;
@@ -26,6 +27,7 @@ public final class Main {
     Locale.setDefault(Locale.ROOT); // libraries that forget to name one
     System.setProperty("java.awt.headless", "true");
     PoolRun.everyProcessor();
+    ParentWatch.begin();
     Console console = Console.ofProcess(args);
     int code = run(console, args);
     String trouble = console.outTrouble();

@@ -7,6 +7,7 @@ import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.cli.process.ParentWatch;
 import plyscape.fault.Fault;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
@@ -72,7 +73,9 @@ final class SecondCompiler {
    * @return its exit code
    */
   static int run(List<String> arguments) {
-    List<String> options = ManagementFactory.getRuntimeMXBean().getInputArguments();
+    List<String> options =
+        new ArrayList<>(ManagementFactory.getRuntimeMXBean().getInputArguments());
+    options.add(ParentWatch.option());
     Path java = Path.of(System.getProperty("java.home"), "bin", "java");
     ProcessBuilder builder =
         new ProcessBuilder(
