@@ -63,6 +63,31 @@ public record FinishedOutput(double totalS, SortedMap<String, Integer> warnings)
         : Optional.empty();
   }
 
+  /**
+   * Whether a folder holds a whole output of one panel or several, whatever it was made of: one
+   * that was copied may have lost files on the way.
+   */
+  static boolean whole(Path directory) {
+    try {
+      Path tiles = directory.resolve(PlanFiles.TILES);
+      if (!Files.exists(tiles)) {
+        return wholePanel(directory);
+      }
+      for (JsonNode tile : MAPPER.readTree(tiles.toFile()).path("tiles")) {
+        if (!wholePanel(directory.resolve(tile.path("directory").asText()))) {
+          return false;
+        }
+      }
+      return allThere(directory, Set.of(PlanFiles.INDEX, PlanFiles.OVERVIEW));
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static boolean wholePanel(Path folder) throws IOException {
+    return allThere(folder, files(MAPPER.readTree(folder.resolve(PlanFiles.PLAN).toFile())));
+  }
+
   private static List<Path> folders(Path directory, Job.PanelSpec panel) {
     if (!panel.tiled()) {
       return List.of(directory);
@@ -97,6 +122,7 @@ public record FinishedOutput(double totalS, SortedMap<String, Integer> warnings)
       if (ply.path("area_mm2").asDouble() > 0) {
         String name = PlanFiles.layerName(ply.path("number").asInt(), ply.path("name").asText());
         files.add(PlanFiles.layer(name + ".svg"));
+        plan.path("more_files").forEach(more -> files.add(more.asText().replace("*", name)));
       }
     }
     if (plan.path("surface").has("faces")) {

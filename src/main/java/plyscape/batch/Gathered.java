@@ -13,7 +13,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import plyscape.fault.IoReason;
 import plyscape.fault.JobFault;
-import plyscape.files.PlanFiles;
 
 /**
  * What all who shared a list have made of it. Immutable.
@@ -49,7 +48,7 @@ public record Gathered(List<String> list, List<Entry> entries) {
       if (!result.done()) {
         return result.message();
       }
-      return folder == null ? "its output isn't there" : "";
+      return folder == null ? "its output isn't there, or not all of it" : "";
     }
   }
 
@@ -102,7 +101,7 @@ public record Gathered(List<String> list, List<Entry> entries) {
 
   private static Entry entry(Path directory, JobResult result) {
     Path folder = directory.resolve(result.job());
-    return new Entry(result.job(), result, isOutput(folder) ? folder : null);
+    return new Entry(result.job(), result, FinishedOutput.whole(folder) ? folder : null);
   }
 
   /** A merged file tells of outputs that lie in other folders: that doesn't hide those. */
@@ -128,11 +127,6 @@ public record Gathered(List<String> list, List<Entry> entries) {
     } catch (IOException e) {
       throw new JobFault("can't read " + directory + ": " + IoReason.of(e), "give a folder");
     }
-  }
-
-  private static boolean isOutput(Path folder) {
-    return Files.isRegularFile(folder.resolve(PlanFiles.PLAN))
-        || Files.isRegularFile(folder.resolve(PlanFiles.TILES));
   }
 
   /** Jobs that aren't there, in the list's order. */

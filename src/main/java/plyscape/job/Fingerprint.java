@@ -14,24 +14,28 @@ import plyscape.job.yaml.Setting;
  *
  * @param inputs files by their names from the job's folder, sorted
  * @param optionsSha256 digest of version, options and settings; "" where none was taken
+ * @param moreFiles names of files that are asked for beyond the usual ones, {@code *} for each
+ *     layer's
  */
-public record Fingerprint(List<FileDigest> inputs, String optionsSha256) {
+public record Fingerprint(List<FileDigest> inputs, String optionsSha256, List<String> moreFiles) {
 
   /** None was taken. */
-  public static final Fingerprint NONE = new Fingerprint(List.of(), "");
+  public static final Fingerprint NONE = new Fingerprint(List.of(), "", List.of());
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Fingerprint {
     inputs = List.copyOf(inputs);
+    moreFiles = List.copyOf(moreFiles);
   }
 
   /**
    * Takes a job's fingerprint: reads all its files through.
    *
    * @param options text of all that is asked for besides the job's settings, the version with it
+   * @param moreFiles names of files beyond the usual ones
    * @throws plyscape.fault.InputFault if a file can't be read
    */
-  public static Fingerprint of(Job job, String options) {
+  public static Fingerprint of(Job job, String options, List<String> moreFiles) {
     JobOrigin origin = job.origin();
     List<FileDigest> inputs =
         JobFiles.of(job).stream()
@@ -39,10 +43,11 @@ public record Fingerprint(List<FileDigest> inputs, String optionsSha256) {
             .sorted(Comparator.comparing(FileDigest::path))
             .toList();
     StringBuilder text = new StringBuilder(options);
+    text.append("\nmore files ").append(String.join(" ", moreFiles));
     for (Setting setting : origin.settings()) {
       text.append('\n').append(setting.key()).append('=').append(setting.value());
     }
-    return new Fingerprint(inputs, FileDigest.ofText(text.toString()));
+    return new Fingerprint(inputs, FileDigest.ofText(text.toString()), moreFiles);
   }
 
   /**

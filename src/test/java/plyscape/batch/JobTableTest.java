@@ -13,6 +13,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
+import plyscape.fault.Warnings;
+import plyscape.job.JobReader;
 import plyscape.job.yaml.Setting;
 
 class JobTableTest {
@@ -94,6 +96,14 @@ class JobTableTest {
     JobTable table = read("name\n" + composed + "\n" + apart + "\n" + "x".repeat(201) + "\n");
     assertEquals(2, table.faults().size(), table.faults()::toString);
     assertTrue(table.faults().get(1).getMessage().contains("at most 200 bytes"));
+  }
+
+  @Test
+  void theSamplesTable_isSound() {
+    Path samples = Path.of("samples", "eildon");
+    JobTable table = JobTable.read(samples.resolve("places.csv"));
+    assertEquals(List.of("north", "south", "west", "east"), names(table));
+    RowCheck.of(table, row -> JobReader.read(samples.resolve("job.yaml"), row, new Warnings()));
   }
 
   @Test

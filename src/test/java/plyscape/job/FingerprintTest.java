@@ -53,15 +53,17 @@ class FingerprintTest {
     Fingerprint before = of(folder);
     Path job = folder.resolve("job.yaml");
     Job wider = read(job, List.of(new Setting("panel.width", "31", "--width")));
-    assertNotEquals(before.optionsSha256(), Fingerprint.of(wider, "0.2.0").optionsSha256());
     assertNotEquals(
-        before.optionsSha256(), Fingerprint.of(read(job, List.of()), "0.3.0").optionsSha256());
+        before.optionsSha256(), Fingerprint.of(wider, "0.2.0", List.of()).optionsSha256());
+    assertNotEquals(
+        before.optionsSha256(),
+        Fingerprint.of(read(job, List.of()), "0.3.0", List.of()).optionsSha256());
     Files.writeString(folder.resolve("maps/river.dbf"), "other");
     assertNotEquals(before.inputs(), of(folder).inputs());
   }
 
   private static Fingerprint of(Path folder) {
-    return Fingerprint.of(read(folder.resolve("job.yaml"), List.of()), "0.2.0");
+    return Fingerprint.of(read(folder.resolve("job.yaml"), List.of()), "0.2.0", List.of());
   }
 
   private static Job read(Path job, List<Setting> settings) {

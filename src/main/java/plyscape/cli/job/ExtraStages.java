@@ -2,7 +2,6 @@ package plyscape.cli.job;
 
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import plyscape.files.PlanFiles;
 import plyscape.output.FileSink;
 import plyscape.plan.Landscape;
@@ -18,8 +17,8 @@ import plyscape.render.SvgSheet;
 record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesDecorator {
 
   @Override
-  public String moreFiles() {
-    return new TreeSet<>(extras).toString();
+  public List<String> moreFiles() {
+    return extras.stream().map(ExtraFile::fileName).sorted().toList();
   }
 
   @Override

@@ -141,7 +141,7 @@ public final class JobRun {
   }
 
   private Job fingerprinted(Job job) {
-    return Fingerprint.of(job, asked()).on(job);
+    return Fingerprint.of(job, asked(), stages.moreFiles()).on(job);
   }
 
   private Outcome filed(Job job, Progress progress, Warnings warnings) {
@@ -188,8 +188,7 @@ public final class JobRun {
         Version.TEXT,
         "strict " + options.strict(),
         "accepted " + accepted,
-        "cell " + options.simulationCellMm(),
-        "more files " + stages.moreFiles());
+        "cell " + options.simulationCellMm());
   }
 
   private OutputDirectory open(OutputKind kind) {

@@ -18,9 +18,9 @@ public interface Stages {
     return List.of();
   }
 
-  /** Which files are written beyond the usual ones, for comparing runs; "" for none. */
-  default String moreFiles() {
-    return "";
+  /** Names of files that are written beyond the usual ones, with a star for each layer's. */
+  default List<String> moreFiles() {
+    return List.of();
   }
 
   /**

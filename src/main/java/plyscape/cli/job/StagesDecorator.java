@@ -22,7 +22,7 @@ public interface StagesDecorator extends Stages {
   }
 
   @Override
-  default String moreFiles() {
+  default List<String> moreFiles() {
     return usual().moreFiles();
   }
 

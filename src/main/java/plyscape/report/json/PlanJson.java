@@ -118,6 +118,10 @@ public final class PlanJson {
     }
     String options = fingerprint.optionsSha256();
     root.put("options_sha256", options.isEmpty() ? null : options);
+    if (!fingerprint.moreFiles().isEmpty()) {
+      ArrayNode more = root.putArray("more_files");
+      fingerprint.moreFiles().forEach(more::add);
+    }
   }
 
   /** Where pins and outline are cut, for {@code verify}. */

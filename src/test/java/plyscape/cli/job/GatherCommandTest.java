@@ -62,7 +62,8 @@ class GatherCommandTest {
     Files.delete(one.resolve("a b/plan.json"));
     Run run = Run.of("gather", one, "-q");
     assertEquals(1, run.code(), run.err());
-    assertTrue(run.out().contains("missing a b: its output isn't there\n"), run.out());
+    assertTrue(
+        run.out().contains("missing a b: its output isn't there, or not all of it\n"), run.out());
     assertTrue(run.out().contains("missing c: " + folder.resolve("c.yaml")), run.out());
     String page = Files.readString(one.resolve("index.html"));
     assertTrue(page.contains("&lt;b&gt;") && !page.contains("<b>"), page);
@@ -103,6 +104,15 @@ class GatherCommandTest {
     Run run = Run.of("gather", one);
     assertEquals(1, run.code());
     assertTrue(run.out().contains("missing a b: the last run was stopped before it"), run.out());
+  }
+
+  @Test
+  void anOutputThatLostAFile_isMissing() throws IOException {
+    assertEquals(0, share("1/1", one));
+    Files.delete(one.resolve("c/passes/01-end-mill-3.nc"));
+    Run run = Run.of("gather", one);
+    assertEquals(1, run.code());
+    assertTrue(run.out().contains("missing c: its output isn't there, or not all"), run.out());
   }
 
   private int share(String share, Path out) {

@@ -65,6 +65,11 @@ class ResumedBatchTest {
     assertEquals(List.of("unchanged", "unchanged", "done"), verbs());
     files.job("b.yaml", "sanding: 0.3\n");
     assertEquals(List.of("unchanged", "done", "unchanged"), verbs());
+    assertEquals(List.of("done", "done", "done"), verbs("--layers", "dxf", "--pictures", "risk"));
+    Files.delete(out.resolve("a/layers/01-high.dxf"));
+    Files.delete(out.resolve("tiles/tile-1-1/risk.png"));
+    assertEquals(
+        List.of("done", "unchanged", "done"), verbs("--layers", "dxf", "--pictures", "risk"));
     assertEquals(List.of("done", "done", "done"), verbs("--layers", "dxf"));
     assertEquals(List.of("done", "done", "done"), verbs("--layers", "dxf", "--sanding", "0.15"));
     files.write("terrain.prj", "PROJCS[\"x\"]");
