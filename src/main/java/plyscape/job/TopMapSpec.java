@@ -22,11 +22,6 @@ public record TopMapSpec(String file, double toleranceMm, Place place) {
     }
   }
 
-  /** Whether each of several panels has a file of its own. */
-  public boolean byTile() {
-    return file.contains(TILE);
-  }
-
   /**
    * The file of one panel.
    *

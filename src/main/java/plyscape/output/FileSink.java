@@ -16,9 +16,4 @@ public interface FileSink {
   default void write(String name, String text) {
     write(name, text.getBytes(StandardCharsets.UTF_8));
   }
-
-  /** A folder in it. */
-  default FileSink folder(String folder) {
-    return (name, bytes) -> write(folder + "/" + name, bytes);
-  }
 }

@@ -3,23 +3,12 @@ package plyscape.shop;
 /** How the stack is pressed. */
 public enum Press {
   /** A screw or jack press between platens. */
-  JACKS("press with jacks"),
+  JACKS,
   /** Thick boards and clamps. */
-  CLAMPS("cauls and clamps"),
+  CLAMPS,
   /** A bag: never more than the air's own 0.1013 MPa. */
-  VACUUM("vacuum bag");
+  VACUUM;
 
   /** What a bag really gives, 0.08 to 0.095 (common practice). */
   static final double VACUUM_MPA = 0.09;
-
-  private final String label;
-
-  Press(String label) {
-    this.label = label;
-  }
-
-  /** Name for people. */
-  public String label() {
-    return label;
-  }
 }

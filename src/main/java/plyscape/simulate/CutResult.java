@@ -1,7 +1,6 @@
 package plyscape.simulate;
 
 import java.util.List;
-import plyscape.grid.Grid;
 
 /**
  * What a simulated cut gives. Immutable but for the arrays, which callers don't change.
@@ -17,10 +16,4 @@ public record CutResult(
     HeightField field,
     short[] targetOf,
     byte[] verdicts,
-    List<Difference> differences) {
-
-  /** The surface as a grid of doubles, for drawing. */
-  public Grid depth() {
-    return field.grid();
-  }
-}
+    List<Difference> differences) {}
