@@ -1,13 +1,18 @@
 package plyscape.bend;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 
 /** Heights at all nodes of a rectangular grid, bilinear between them. Immutable. */
 final class GridTop implements TopFace {
 
   /** Coordinates nearer than this are the same line of the grid, mm. */
   private static final double SAME_MM = 0.01;
+
+  private static final int[][] BESIDE = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {-1, -1}};
 
   private final double[] xs;
   private final double[] ys;
@@ -40,6 +45,38 @@ final class GridTop implements TopFace {
       heights[row][column] = r.z();
     }
     return new GridTop(xs, ys, heights);
+  }
+
+  /**
+   * Neighbours of each node in a Delaunay triangulation of a grid, or null when the readings aren't
+   * one: along its lines, and over the diagonal from the lower left of each cell.
+   */
+  static List<SortedSet<Integer>> neighbours(List<TopReading> readings) {
+    GridTop grid = of(readings);
+    if (grid == null) {
+      return null;
+    }
+    int columns = grid.xs.length;
+    int[] node = new int[readings.size()];
+    int[] place = new int[readings.size()];
+    for (int i = 0; i < node.length; i++) {
+      TopReading r = readings.get(i);
+      place[i] = nearest(grid.ys, r.y()) * columns + nearest(grid.xs, r.x());
+      node[place[i]] = i;
+    }
+    List<SortedSet<Integer>> out = new ArrayList<>();
+    for (int i = 0; i < node.length; i++) {
+      SortedSet<Integer> beside = new TreeSet<>();
+      for (int[] step : BESIDE) {
+        int column = place[i] % columns + step[0];
+        int row = place[i] / columns + step[1];
+        if (column >= 0 && column < columns && row >= 0 && row < grid.ys.length) {
+          beside.add(node[row * columns + column]);
+        }
+      }
+      out.add(beside);
+    }
+    return out;
   }
 
   @Override

@@ -1,7 +1,11 @@
 package plyscape.bend;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.grid.Box;
@@ -24,6 +28,9 @@ public final class TopCheck {
 
   /** A panel may be probed in the waste around it. */
   private static final double WASTE_MM = 50;
+
+  /** Triangles are looked through one by one where the proof asks for heights. */
+  private static final int MOST_SCATTERED = 1000;
 
   private final String file;
   private final double widthMm;
@@ -58,6 +65,11 @@ public final class TopCheck {
               + (places.size() < 3 ? "" : ", all in a line"),
           "wanted heights at three places or more that aren't in line; `plyscape probe` makes a"
               + " sheet for them");
+    }
+    if (places.size() > MOST_SCATTERED && GridTop.of(places) == null) {
+      throw check.fault(
+          places.size() + " places that aren't all the nodes of a rectangular grid",
+          "wanted up to " + MOST_SCATTERED + " of those: thin them out, or probe on a grid");
     }
     if (!acceptBend) {
       check.requireSpan(places, faceMm);
@@ -104,33 +116,63 @@ public final class TopCheck {
   }
 
   private List<TopReading> averaged(List<TopReading> readings) {
+    Map<Long, List<Integer>> buckets = new HashMap<>();
+    for (int i = 0; i < readings.size(); i++) {
+      TopReading r = readings.get(i);
+      buckets.computeIfAbsent(bucket(r.x(), r.y(), 0, 0), key -> new ArrayList<>()).add(i);
+    }
     List<TopReading> places = new ArrayList<>();
-    List<TopReading> rest = new ArrayList<>(readings);
-    while (!rest.isEmpty()) {
-      TopReading first = rest.get(0);
-      List<TopReading> same =
-          rest.stream()
-              .filter(r -> Math.hypot(r.x() - first.x(), r.y() - first.y()) <= SAME_PLACE_MM)
-              .toList();
-      for (TopReading r : same) {
-        if (Math.abs(r.z() - first.z()) > SAME_HEIGHT_MM + 1e-9) {
-          throw new InputFault(
-              Place.at(file, r.line(), 1),
-              Template.fill(
-                  "%s mm at (%s, %s), but %s mm there in line %d",
-                  mm(r.z()), mm(r.x()), mm(r.y()), mm(first.z()), first.line()),
-              "readings of one place differ by 0.1 mm at most: probe it again");
-        }
+    boolean[] taken = new boolean[readings.size()];
+    for (int i = 0; i < taken.length; i++) {
+      if (!taken[i]) {
+        places.add(place(readings, near(readings, i, buckets, taken)));
       }
-      rest.removeAll(same);
-      places.add(
-          new TopReading(
-              mean(same.stream().mapToDouble(TopReading::x).toArray()),
-              mean(same.stream().mapToDouble(TopReading::y).toArray()),
-              mean(same.stream().mapToDouble(TopReading::z).toArray()),
-              first.line()));
     }
     return places;
+  }
+
+  /** Readings of the place of a first one, those not taken yet, in their order; takes them. */
+  private static List<Integer> near(
+      List<TopReading> readings, int first, Map<Long, List<Integer>> buckets, boolean[] taken) {
+    TopReading at = readings.get(first);
+    SortedSet<Integer> same = new TreeSet<>();
+    for (int k = 0; k < 9; k++) {
+      for (int i : buckets.getOrDefault(bucket(at.x(), at.y(), k % 3 - 1, k / 3 - 1), List.of())) {
+        TopReading r = readings.get(i);
+        if (!taken[i] && Math.hypot(r.x() - at.x(), r.y() - at.y()) <= SAME_PLACE_MM) {
+          same.add(i);
+        }
+      }
+    }
+    same.forEach(i -> taken[i] = true);
+    return List.copyOf(same);
+  }
+
+  /** Number of a square as wide as places are alike, or of one beside it. */
+  private static long bucket(double x, double y, int right, int up) {
+    long column = (long) Math.floor(x / SAME_PLACE_MM) + right;
+    long row = (long) Math.floor(y / SAME_PLACE_MM) + up;
+    return column * 0x1_0000_0000L + row;
+  }
+
+  private TopReading place(List<TopReading> readings, List<Integer> same) {
+    TopReading first = readings.get(same.get(0));
+    List<TopReading> all = same.stream().map(readings::get).toList();
+    for (TopReading r : all) {
+      if (Math.abs(r.z() - first.z()) > SAME_HEIGHT_MM + 1e-9) {
+        throw new InputFault(
+            Place.at(file, r.line(), 1),
+            Template.fill(
+                "%s mm at (%s, %s), but %s mm there in line %d",
+                mm(r.z()), mm(r.x()), mm(r.y()), mm(first.z()), first.line()),
+            "readings of one place differ by 0.1 mm at most: probe it again");
+      }
+    }
+    return new TopReading(
+        mean(all.stream().mapToDouble(TopReading::x).toArray()),
+        mean(all.stream().mapToDouble(TopReading::y).toArray()),
+        mean(all.stream().mapToDouble(TopReading::z).toArray()),
+        first.line());
   }
 
   private static double mean(double[] values) {

@@ -1,6 +1,7 @@
 package plyscape.bend;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.locationtech.jts.algorithm.ConvexHull;
 import org.locationtech.jts.geom.Coordinate;
@@ -8,6 +9,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import plyscape.grid.Box;
+import plyscape.text.Template;
 
 /**
  * The panel's top face as probed: readings and the face through them. Heights in mm, positive up,
@@ -18,8 +20,15 @@ import plyscape.grid.Box;
  * @param toleranceMm plus or minus of a reading
  * @param face through the readings: bilinear where they are all the nodes of a rectangular grid,
  *     else linear over their Delaunay triangles
+ * @param leftOutRmsMm root mean square of what the map would be off at each reading if that one
+ *     were missing, mm; of readings inside the hull of the others only, and empty when none is
  */
-public record TopMap(String file, List<TopReading> readings, double toleranceMm, TopFace face) {
+public record TopMap(
+    String file,
+    List<TopReading> readings,
+    double toleranceMm,
+    TopFace face,
+    OptionalDouble leftOutRmsMm) {
 
   /** Keeps a copy. */
   public TopMap {
@@ -29,7 +38,12 @@ public record TopMap(String file, List<TopReading> readings, double toleranceMm,
   /** The face through some readings. */
   public static TopMap of(String file, List<TopReading> readings, double toleranceMm) {
     TopFace grid = GridTop.of(readings);
-    return new TopMap(file, readings, toleranceMm, grid != null ? grid : new TriangleTop(readings));
+    return new TopMap(
+        file,
+        readings,
+        toleranceMm,
+        grid != null ? grid : new TriangleTop(readings),
+        LeftOutErrors.rmsMm(readings));
   }
 
   /** Lowest height of the face, which is that of a reading, mm. */
@@ -42,17 +56,25 @@ public record TopMap(String file, List<TopReading> readings, double toleranceMm,
     return readings.stream().mapToDouble(TopReading::z).max().orElseThrow();
   }
 
-  /**
-   * Root mean square of what the map would be off at each reading if that one were missing, mm; of
-   * readings inside the hull of the others only, and empty when none is.
-   */
-  public OptionalDouble leftOutRmsMm() {
-    return LeftOutErrors.rmsMm(readings);
-  }
-
   /** What takes the place of the layup's flatness in the depth model, plus or minus mm. */
   public double flatnessMm() {
-    return Math.hypot(toleranceMm, leftOutRmsMm().orElse(0));
+    return Math.hypot(toleranceMm, leftOutRmsMm.orElse(0));
+  }
+
+  /** What stands out of its neighbours so that it is hardly of the panel, in words. */
+  public Optional<String> outlier() {
+    return LeftOutErrors.outlier(readings)
+        .map(
+            o ->
+                Template.fill(
+                    "%.2f mm at (%.2t, %.2t), line %s, is %.2f mm %s what the places around it say;"
+                        + " probe it again",
+                    o.reading().z(),
+                    o.reading().x(),
+                    o.reading().y(),
+                    o.reading().line(),
+                    Math.abs(o.offMm()),
+                    o.offMm() > 0 ? "over" : "under"));
   }
 
   /** The face as heights over another height, mm. */

@@ -111,7 +111,7 @@ public final class TopReader {
   private double number(CsvRows.Row row, int axis) {
     String text = row.cells().get(columns[axis]);
     double value = Double.NaN;
-    if (text.matches("[+-]?(\\d{1,9}(\\.\\d{0,12})?|\\.\\d{1,12})([eE][+-]?\\d{1,2})?")) {
+    if (text.matches("[+-]?(\\d{1,9}(\\.\\d{0,30})?|\\.\\d{1,30})([eE][+-]?\\d{1,2})?")) {
       value = Double.parseDouble(text);
     }
     if (!(Math.abs(value) <= MOST_MM)) {

@@ -95,6 +95,7 @@ record PanelTop(Job job, Optional<TopMap> map, double faceMm) {
                     100 * beyond),
                 m.file());
           }
+          m.outlier().ifPresent(words -> warnings.add("top-outlier", words, m.file()));
           if (m.leftOutRmsMm().isEmpty()) {
             warnings.add(
                 "top-sparse",

@@ -3,6 +3,7 @@ package plyscape.simulate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeMap;
 
 /**
  * The top face of a panel through its probed heights (src/contract.md, section 11), by
@@ -65,14 +66,18 @@ public final class ProbedTop {
   /** Readings at one place are averaged. */
   private static List<double[]> places(List<double[]> readings) {
     List<double[]> places = new ArrayList<>();
+    TreeMap<Double, List<double[]>> byX = new TreeMap<>();
     for (double[] r : readings) {
       double[] same =
-          places.stream()
+          byX.subMap(r[0] - SAME_MM, true, r[0] + SAME_MM, true).values().stream()
+              .flatMap(List::stream)
               .filter(p -> Math.hypot(p[0] - r[0], p[1] - r[1]) <= SAME_MM)
               .findFirst()
               .orElse(null);
       if (same == null) {
-        places.add(new double[] {r[0], r[1], r[2], 1});
+        double[] place = {r[0], r[1], r[2], 1};
+        places.add(place);
+        byX.computeIfAbsent(r[0], key -> new ArrayList<>()).add(place);
       } else {
         same[2] = (same[2] * same[3] + r[2]) / (same[3] + 1);
         same[3]++;

@@ -137,6 +137,32 @@ class TopFaceTest {
     assertEquals(Math.sqrt(1.0 / 5), TopMap.of("t", nodes, 0).leftOutRmsMm().orElseThrow(), 1e-12);
   }
 
+  /** The neighbours of a grid's nodes are told from its lines, faster than by triangulating it. */
+  @Test
+  void leftOut_ofAGrid_asByItsTriangles() {
+    List<TopReading> grid = new ArrayList<>();
+    for (int i = 0; i < 30; i++) {
+      double x = 20 * (i % 6);
+      double y = 30 * (i / 6);
+      grid.add(new TopReading(x, y, Math.sin(0.7 * i) / 10, i + 2));
+    }
+    // Off the lines by less than they are apart from another line, but no grid any more.
+    List<TopReading> nearly = new ArrayList<>(grid);
+    TopReading r = nearly.get(14);
+    nearly.set(14, new TopReading(r.x() + 0.02, r.y() + 0.02, r.z(), r.line()));
+    assertEquals(
+        TopMap.of("t", nearly, 0).leftOutRmsMm().getAsDouble(),
+        TopMap.of("t", grid, 0).leftOutRmsMm().getAsDouble(),
+        2e-3);
+    // A chip of 0.5 mm under the tip at one place.
+    assertTrue(TopMap.of("t", grid, 0).outlier().isEmpty());
+    grid.replaceAll(p -> new TopReading(p.x(), p.y(), p.z() / 4, p.line()));
+    TopReading chip = grid.get(14);
+    grid.set(14, new TopReading(chip.x(), chip.y(), chip.z() + 0.5, chip.line()));
+    String words = TopMap.of("t", grid, 0).outlier().orElseThrow();
+    assertTrue(words.contains("at (40, 60), line 16, is 0.5"), words);
+  }
+
   @Test
   void shareBeyond_ofAHalfCoveredArea() {
     TopMap map =
