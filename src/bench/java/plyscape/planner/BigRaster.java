@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import plyscape.bench.BigTiff;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
@@ -49,7 +50,11 @@ public final class BigRaster {
     Warnings warnings = new Warnings();
     PanelPlan plan =
         (PanelPlan)
-            Planner.plan(job(file, SIDE, warnings), PlanOptions.usual(), stage -> {}, warnings);
+            Planner.plan(
+                job(file, SIDE, warnings),
+                new PlanOptions(false, false, Set.of(), PlanOptions.USUAL_CELL_MM),
+                stage -> {},
+                warnings);
     print(
         "whole plan of %d Mcell: %.1f s, matched share %.5f%n",
         SIDE / 1000 * SIDE / 1000, since(start), plan.verification().matchedShare());

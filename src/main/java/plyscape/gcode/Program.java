@@ -4,8 +4,8 @@ import java.util.List;
 import plyscape.machine.Move;
 
 /**
- * A parsed program: what the machine would do, in panel coordinates (mm, depth positive down).
- * Immutable.
+ * A parsed program: the moves that the machine makes, in panel coordinates (mm, depth positive
+ * down). Immutable.
  *
  * @param file its name
  * @param startX where the tool is taken to stand at first: over the program's zero, at safe height

@@ -39,11 +39,6 @@ public record Restart(List<Move> approach, List<Move> rest, double rampMm, doubl
   /** Straight down through air that was found by the run before, mm/min. */
   private static final double SLOW_FEED = 300;
 
-  /** Restart of a program, for a flat panel, at the first motion at or after a line. */
-  public static Restart of(Program program, int line, Machine machine) {
-    return of(program, line, machine, UncutFace.FLAT);
-  }
-
   /** Restart of a program at the first motion at or after a line. */
   public static Restart of(Program program, int line, Machine machine, UncutFace face) {
     double over = Math.max(OVER_FACE_MM, face.roomMm());

@@ -35,7 +35,7 @@ public record GroundCover(Sea sea, Voids voids, Outline outline) {
    */
   public record Voids(Rule rule, int plyNumber) {
 
-    /** Small gaps are filled; larger ones too, but not without a word. */
+    /** Small gaps are filled; larger ones too, but with a warning. */
     public static final Voids FILL_SMALL = new Voids(Rule.FILL_SMALL, 0);
 
     /** Checks the number. */

@@ -15,9 +15,4 @@ public record RegionSpec(double minimumAreaMm2, SurfaceSpec surface, StandingSpe
       throw new IllegalArgumentException("no least area: " + minimumAreaMm2 + " mm2");
     }
   }
-
-  /** Flat terraces, weak standing wood only warned of. */
-  public static RegionSpec of(double minimumAreaMm2) {
-    return new RegionSpec(minimumAreaMm2, SurfaceSpec.FLAT, StandingSpec.USUAL);
-  }
 }

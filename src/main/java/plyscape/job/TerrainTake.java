@@ -76,11 +76,6 @@ public record TerrainTake(
     return raster.nodata();
   }
 
-  /** How the colours of a PNG mean elevations. */
-  public Encoding encoding() {
-    return raster.encoding();
-  }
-
   /** Ground size of cells that aren't placed on the ground, or null. */
   public Double cellM() {
     return raster.cellM();

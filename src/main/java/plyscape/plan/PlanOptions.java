@@ -1,6 +1,5 @@
 package plyscape.plan;
 
-import java.util.EnumSet;
 import java.util.Set;
 
 /**
@@ -23,11 +22,6 @@ public record PlanOptions(
       throw new IllegalArgumentException("simulation cell " + simulationCellMm);
     }
     accepted = Set.copyOf(accepted);
-  }
-
-  /** A whole plan with the usual checks. */
-  public static PlanOptions usual() {
-    return new PlanOptions(false, false, EnumSet.noneOf(Acceptance.class), USUAL_CELL_MM);
   }
 
   /** A preview with the usual checks. */

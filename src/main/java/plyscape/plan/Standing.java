@@ -62,7 +62,7 @@ public record Standing(List<WeakPart> weak, double curedMm2) {
     return standing;
   }
 
-  /** The same without a word. */
+  /** The same without a warning. */
   public static Standing of(Job job, Depths depths, Tiling tiling) {
     List<WeakPart> weak =
         new StandingCheck(

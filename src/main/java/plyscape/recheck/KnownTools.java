@@ -12,10 +12,4 @@ import plyscape.machine.Tool;
  * @param tools of a job, by name
  * @param asked tools of the programs in their order, as {@code --tool} gives them
  */
-public record KnownTools(Machine machine, List<Tool> tools, List<String> asked) {
-
-  /** Nothing is known: heads and plan decide. */
-  public static KnownTools none() {
-    return new KnownTools(null, List.of(), List.of());
-  }
-}
+public record KnownTools(Machine machine, List<Tool> tools, List<String> asked) {}

@@ -23,11 +23,6 @@ public final class PlyTable {
   private static final List<String> RARER =
       List.of("area mm2", "top", "bottom", "available", "needed", "elevation m", "share");
 
-  /** The table's text, with all columns. */
-  public static String text(Landscape plan) {
-    return text(plan, Integer.MAX_VALUE);
-  }
-
   /** The table's text, with as many columns as fit into a width. */
   public static String text(Landscape plan, int width) {
     String text = table(plan, RARER.subList(0, 0));

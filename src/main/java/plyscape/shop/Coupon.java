@@ -57,8 +57,8 @@ public record Coupon(
   /**
    * Lays a coupon out ({@link CouponLayout}).
    *
-   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be told
-   *     apart
+   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be
+   *     distinguished
    */
   public static Coupon of(Depths depths, Wish wish, Tool tool, Machine machine, Warnings warnings) {
     return new CouponLayout(depths, wish, tool, machine).coupon(warnings);

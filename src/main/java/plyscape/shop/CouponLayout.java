@@ -52,8 +52,8 @@ final class CouponLayout {
   /**
    * The coupon; what can't be seen on it is warned of.
    *
-   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be told
-   *     apart
+   * @throws JobFault if offcut, tool or machine are too small, or the plies too thin to be
+   *     distinguished
    */
   Coupon coupon(Warnings warnings) {
     if (tool.shape() != Tool.Shape.FLAT) {

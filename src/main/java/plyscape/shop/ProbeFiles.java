@@ -13,8 +13,8 @@ import plyscape.text.Visible;
 public final class ProbeFiles {
 
   /**
-   * Shares of an edge's length at which its plies are read: with its ends a bow is told from a
-   * taper.
+   * Shares of an edge's length at which its plies are read: with its ends a bow is distinguished
+   * from a taper.
    */
   static final double[] ALONG = {0.05, 0.5, 0.95};
 

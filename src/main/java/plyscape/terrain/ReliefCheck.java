@@ -47,7 +47,7 @@ final class ReliefCheck {
 
   private ReliefCheck() {}
 
-  /** Whether {@link #check} has the word on coordinates without a CRS: they may be degrees. */
+  /** Whether it is {@link #check} that warns of coordinates without a CRS: they may be degrees. */
   static boolean likeDegrees(Raster raster) {
     return degrees(raster);
   }

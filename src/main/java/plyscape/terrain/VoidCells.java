@@ -87,7 +87,9 @@ public record VoidCells(int count, double share, boolean deep, CellFrame frame, 
     return out;
   }
 
-  /** Whether it is little enough, and near enough to known ground, to be filled without a word. */
+  /**
+   * Whether it is little enough, and near enough to known ground, to be filled without a warning.
+   */
   public boolean small() {
     return share <= SMALL_SHARE && !deep;
   }

@@ -25,7 +25,11 @@ class RestartTest {
       body.append("G1 X").append(10 + 5 * i).append(" F1200\n");
     }
     Restart restart =
-        Restart.of(program(body.toString()), 5 + 16, GcodeParserTest.MACHINE); // the move to X90
+        Restart.of(
+            program(body.toString()),
+            5 + 16,
+            GcodeParserTest.MACHINE,
+            UncutFace.FLAT); // the move to X90
     // Down 1 mm and the half over the face at 3 degrees: 1.5 / tan 3 = 28.6 mm, so six moves of 5
     // mm.
     assertEquals(30, restart.rampMm(), 1e-9);
@@ -52,7 +56,8 @@ class RestartTest {
         Restart.of(
             program("G0 X10 Y10\nZ0.5\nG1 Z-1 F300\nX15 F1200\nX20\nX25\n"),
             8,
-            GcodeParserTest.MACHINE);
+            GcodeParserTest.MACHINE,
+            UncutFace.FLAT);
     assertEquals(0, restart.rampMm());
     assertEquals(10, restart.x(), 1e-9);
     assertEquals(
@@ -66,7 +71,8 @@ class RestartTest {
         Restart.of(
             program("G0 X10 Y10\nZ0.5\nG1 Z-1 F300\nX15 F1200\nG0 X12\nG1 Z-2 F200\nX20\nX25\n"),
             11,
-            GcodeParserTest.MACHINE);
+            GcodeParserTest.MACHINE,
+            UncutFace.FLAT);
     assertEquals(12, restart.x(), 1e-9);
     assertEquals(Move.rapid(12, 10, -4), restart.approach().get(0));
     assertEquals(Move.rapid(12, 10, -0.5), restart.approach().get(1));

@@ -85,6 +85,6 @@ class PathFiguresTest {
 
   private static PanelPlan plan(Path folder, long seed) {
     Job job = new SeededJob(seed).in(folder);
-    return (PanelPlan) Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
+    return (PanelPlan) Planner.plan(job, UsualOptions.WHOLE, Progress.NONE, new Warnings());
   }
 }

@@ -17,6 +17,7 @@ import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
 import plyscape.plan.ToolProgram;
+import plyscape.plan.UsualOptions;
 import plyscape.planner.cut.BiteRaster;
 
 /** A job of a few small files in a folder, and the panel that its programs cut. */
@@ -56,7 +57,7 @@ final class SmallJob {
 
   /** Plans it all. */
   PanelPlan plan(String job, Warnings warnings) throws IOException {
-    return (PanelPlan) run(job, PlanOptions.usual(), warnings);
+    return (PanelPlan) run(job, UsualOptions.WHOLE, warnings);
   }
 
   /** Stops after the regions. */

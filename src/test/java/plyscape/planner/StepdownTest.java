@@ -17,9 +17,9 @@ import plyscape.gcode.Program;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.plan.PanelPlan;
-import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
 import plyscape.plan.ToolProgram;
+import plyscape.plan.UsualOptions;
 import plyscape.planner.cut.BiteRaster;
 import plyscape.terrain.AscText;
 
@@ -118,7 +118,7 @@ class StepdownTest {
 
   private static void hold(Job job) {
     PanelPlan plan =
-        (PanelPlan) Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
+        (PanelPlan) Planner.plan(job, UsualOptions.WHOLE, Progress.NONE, new Warnings());
     assertEquals(2, plan.programs().size(), "both cutters are used");
     assertEquals(List.of(), tooDeep(plan, plan.programs()));
 

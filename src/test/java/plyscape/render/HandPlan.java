@@ -27,6 +27,8 @@ import plyscape.job.Bench;
 import plyscape.job.Job;
 import plyscape.job.JobOrigin;
 import plyscape.job.RegionSpec;
+import plyscape.job.StandingSpec;
+import plyscape.job.SurfaceSpec;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
@@ -136,7 +138,7 @@ public final class HandPlan {
             new Job.PanelSpec(100, 80, 5),
             List.of(spec),
             new Bench(List.of(tool, spare), Workshop.ROUTER, allowance),
-            RegionSpec.of(1),
+            new RegionSpec(1, SurfaceSpec.FLAT, StandingSpec.USUAL),
             Additions.NONE,
             JobOrigin.NONE);
     Zone zone =

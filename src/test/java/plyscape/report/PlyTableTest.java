@@ -11,7 +11,7 @@ class PlyTableTest {
 
   @Test
   void narrowTerminals_getFewerColumns_neverBrokenLines() {
-    String all = PlyTable.text(HandPlan.landscape());
+    String all = PlyTable.text(HandPlan.landscape(), Integer.MAX_VALUE);
     assertTrue(all.lines().anyMatch(line -> line.length() > 80), all);
     assertTrue(all.contains("area mm2") && all.contains("bottom"), all);
     String narrow = PlyTable.text(HandPlan.landscape(), 80);

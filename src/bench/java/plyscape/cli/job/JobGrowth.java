@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import plyscape.bench.Growth;
 import plyscape.fault.Warnings;
@@ -155,7 +156,12 @@ public final class JobGrowth {
     JobRun.Target target =
         new JobRun.Target(out, OutputKind.PLAN, true, false, JobRun.Reuse.NOTHING);
     Stages stages = new TiledStages(new PlanStages());
-    new JobRun(stages, source, PlanOptions.usual(), target).run(clock, new Warnings());
+    new JobRun(
+            stages,
+            source,
+            new PlanOptions(false, false, Set.of(), PlanOptions.USUAL_CELL_MM),
+            target)
+        .run(clock, new Warnings());
     return clock;
   }
 

@@ -184,11 +184,6 @@ public final class JobInputs {
     return all;
   }
 
-  /** A job file under a name, nothing set over it. */
-  public static Source source(String name, Path file) {
-    return new FileSource(name, file, List.of());
-  }
-
   /**
    * The jobs that were asked for, at least one, with names that differ.
    *

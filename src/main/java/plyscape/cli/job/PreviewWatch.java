@@ -72,7 +72,7 @@ final class PreviewWatch {
       watched.add(job.terrain().file());
       job.zones().stream().map(ZoneSpec::file).forEach(watched::add);
     } catch (Fault e) {
-      // Told when it is drawn.
+      // Said when it is drawn.
     }
     for (Path file : named) {
       watched.add(file);

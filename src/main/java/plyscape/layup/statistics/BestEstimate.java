@@ -52,20 +52,6 @@ public final class BestEstimate {
   }
 
   /**
-   * Variance of the estimate's error.
-   *
-   * @param own variance of the quantity itself
-   */
-  double variance(double own, double[] covariance, double... drift) {
-    double[] weights = weights(covariance, drift);
-    double sum = own;
-    for (int i = 0; i < weights.length; i++) {
-      sum -= weights[i] * (i < readings ? covariance[i] : drift[i - readings]);
-    }
-    return sum;
-  }
-
-  /**
    * How far a reading lies from the estimate of it that all others give (Dubrule, <i>Mathematical
    * Geology</i> 15, 1983); not a number where the others say nothing.
    */

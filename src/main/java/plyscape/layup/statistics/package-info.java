@@ -1,5 +1,5 @@
 /**
- * The mathematics of uncertain measurements, without a word of wood.
+ * The mathematics of uncertain measurements, which knows nothing of wood.
  *
  * <p>Best linear unbiased estimates from correlated readings, linear systems, tails of the normal
  * and Student distributions, seeded normal values, and the chance to leave an interval. In and out:

@@ -20,6 +20,7 @@ import plyscape.plan.PanelStore;
 import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
+import plyscape.plan.UsualOptions;
 
 /** Jobs that run out of memory, or meet a fault of the program's own, beside sound ones. */
 class BatchMemoryTest {
@@ -72,10 +73,10 @@ class BatchMemoryTest {
   }
 
   private JobRun run(Stages stages, Path file, String name) {
-    JobInputs.Source source = JobInputs.source(name, file);
+    JobInputs.Source source = new JobInputs.FileSource(name, file, List.of());
     JobRun.Target target =
         new JobRun.Target(
             folder.resolve("out").resolve(name), OutputKind.PLAN, true, false, JobRun.Reuse.OUTPUT);
-    return new JobRun(stages, source, PlanOptions.usual(), target);
+    return new JobRun(stages, source, UsualOptions.WHOLE, target);
   }
 }

@@ -73,7 +73,7 @@ class SecondCompilerTest {
             panel: {width: 100, height: 100, border: 3, tiles: %s}
             """
                 .formatted(samples.resolve("layup.yaml"), samples.resolve("terrain.tif"), tiles));
-    return JobInputs.source("wall", job);
+    return new JobInputs.FileSource("wall", job, List.of());
   }
 
   @Test

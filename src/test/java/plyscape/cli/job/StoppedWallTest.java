@@ -21,9 +21,9 @@ import plyscape.output.FileSink;
 import plyscape.output.OutputKind;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.Plan;
-import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
 import plyscape.plan.TiledPlan;
+import plyscape.plan.UsualOptions;
 
 /** A landscape over four panels whose run is stopped, and the next run for the same output. */
 class StoppedWallTest {
@@ -84,10 +84,11 @@ class StoppedWallTest {
   }
 
   private JobRun.Outcome run(Stages stages) {
-    JobInputs.Source source = JobInputs.source("wall", folder.resolve("wall.yaml"));
+    JobInputs.Source source =
+        new JobInputs.FileSource("wall", folder.resolve("wall.yaml"), List.of());
     JobRun.Target target =
         new JobRun.Target(out, OutputKind.PLAN, false, false, JobRun.Reuse.PANELS);
-    JobRun run = new JobRun(new TiledStages(stages), source, PlanOptions.usual(), target);
+    JobRun run = new JobRun(new TiledStages(stages), source, UsualOptions.WHOLE, target);
     return run.run(Progress.NONE, new Warnings());
   }
 

@@ -100,7 +100,8 @@ class BentVerifyTest {
     DoubleBinaryOperator slope = (x, y) -> 0.06 * x - 0.6;
     double flatness = 0.02;
     Path out = plan("slope", slope, "0 0", "30 0", "0 30", "30 30", "15 15");
-    WrittenPlan written = WrittenPlanReader.read(out, List.of(), KnownTools.none());
+    WrittenPlan written =
+        WrittenPlanReader.read(out, List.of(), new KnownTools(null, List.of(), List.of()));
     assertEquals(flatness, written.plan().flatnessMm(), 1e-9);
     List<Program.Block> blocks = written.programs().get(0).program().blocks();
     Path rest = folder.resolve("rest.nc");

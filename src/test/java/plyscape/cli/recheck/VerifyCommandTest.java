@@ -300,7 +300,8 @@ class VerifyCommandTest {
   /** One line in a hundred changed at random, 500 times: whatever changes the panel is reported. */
   @Test
   void mutations_whateverChangesThePanelIsReported() {
-    WrittenPlan input = WrittenPlanReader.read(plan, List.of(), KnownTools.none());
+    WrittenPlan input =
+        WrittenPlanReader.read(plan, List.of(), new KnownTools(null, List.of(), List.of()));
     CutResult good = Simulator.run(input.setup(0.2), input.cuts(), input.targets(), input.tools());
     int faults = 0;
     int harmless = 0;

@@ -16,8 +16,8 @@ import plyscape.machine.Workshop;
 import plyscape.plan.CutterAdvice;
 import plyscape.plan.CutterEstimate;
 import plyscape.plan.PanelPlan;
-import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
+import plyscape.plan.UsualOptions;
 import plyscape.planner.Planner;
 
 /** Estimates for a cutter more, held against plans with that cutter. */
@@ -30,7 +30,7 @@ class CutterEstimatorTest {
           new Setting("panel.border", "4", "--border"));
 
   private static PanelPlan plan(Job job) {
-    return (PanelPlan) Planner.plan(job, PlanOptions.usual(), Progress.NONE, new Warnings());
+    return (PanelPlan) Planner.plan(job, UsualOptions.WHOLE, Progress.NONE, new Warnings());
   }
 
   @Test
