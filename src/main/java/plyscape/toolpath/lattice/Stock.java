@@ -17,12 +17,26 @@ public final class Stock {
   final float[] depth;
 
   /**
-   * The same, but lowered only where all wood up to the middle between nodes is surely gone; what
-   * rapids go by. Nodes at the very edge of a cut stay high.
+   * Depth to which the whole cell around each node is surely cut: what rapids and bites go by.
+   * Where the edge of a cut goes through a cell, {@link #parts} says more.
    */
   private final float[] sure;
 
+  private final CellParts parts;
+
+  /** From a node to the corners of its cell, and a little more for rounding, mm. */
   private final double inset;
+
+  private final Way way = new Way();
+
+  // Where the last cut ended; what lies beyond that end is left to the next, which mostly goes on
+  // from there.
+  private boolean open;
+  private double openX;
+  private double openY;
+  private double openRadius;
+  private float openDepth;
+
   private final Sweep sweep;
   private int count;
   private double taken;
@@ -30,19 +44,22 @@ public final class Stock {
 
   /** An untouched panel. */
   public Stock(Lattice lattice) {
+    this(lattice, new float[lattice.size()], new float[lattice.size()], new CellParts(lattice));
+  }
+
+  private Stock(Lattice lattice, float[] depth, float[] sure, CellParts parts) {
     this.lattice = lattice;
-    depth = new float[lattice.size()];
-    sure = new float[lattice.size()];
+    this.depth = depth;
+    this.sure = sure;
+    this.parts = parts;
     inset = 0.71 * lattice.stepMm();
     sweep = new Sweep(lattice);
   }
 
   /** The same panel once more, to be cut otherwise. */
   public Stock copy() {
-    Stock copy = new Stock(lattice);
-    System.arraycopy(depth, 0, copy.depth, 0, depth.length);
-    System.arraycopy(sure, 0, copy.sure, 0, sure.length);
-    return copy;
+    end();
+    return new Stock(lattice, depth.clone(), sure.clone(), parts.copy());
   }
 
   /**
@@ -54,7 +71,16 @@ public final class Stock {
     taken = 0;
     float target = (float) toDepth;
     lower(sweep.fresh(ax, ay, bx, by, radius), target);
-    lowerSure(sweep.fresh(ax, ay, bx, by, radius - inset), target);
+    if (open && (openX != ax || openY != ay || openRadius != radius || openDepth != target)) {
+      end();
+    }
+    way.set(ax, ay, bx, by);
+    lowerSure(sweep.all(ax, ay, bx, by, radius + inset), radius, target, inset);
+    open = true;
+    openX = bx;
+    openY = by;
+    openRadius = radius;
+    openDepth = target;
     return count;
   }
 
@@ -64,7 +90,8 @@ public final class Stock {
     taken = 0;
     float target = (float) toDepth;
     lower(sweep.all(x, y, x, y, radius), target);
-    lowerSure(sweep.all(x, y, x, y, radius - inset), target);
+    end();
+    lowerSureDisk(x, y, radius, target);
     return count;
   }
 
@@ -88,12 +115,41 @@ public final class Stock {
     }
   }
 
-  private void lowerSure(int found, float target) {
+  /** Cuts what lies beyond the end of the last cut. */
+  private void end() {
+    if (open) {
+      open = false;
+      lowerSureDisk(openX, openY, openRadius, openDepth);
+    }
+  }
+
+  private void lowerSureDisk(double x, double y, double radius, float target) {
+    way.set(x, y, x, y);
+    lowerSure(sweep.all(x, y, x, y, radius + inset), radius, target, inset);
+  }
+
+  /**
+   * Lowers cells, in part or as a whole, in the runs that the sweep found last.
+   *
+   * @param beyondMm cells that lie farther beyond the end of the way wait for the next
+   */
+  private void lowerSure(int found, double radius, float target, double beyondMm) {
     int[] runs = sweep.runs;
+    double within = (radius - inset) * Math.abs(radius - inset);
+    int columns = lattice.columns();
     for (int r = 0; r < found; r += 2) {
-      for (int k = runs[r]; k <= runs[r + 1]; k++) {
-        if (sure[k] < target) {
+      int last = runs[r + 1];
+      for (int k = runs[r]; k <= last; k++) {
+        if (sure[k] >= target) {
+          continue;
+        }
+        double x = lattice.x(k % columns);
+        double y = lattice.y(k / columns);
+        if (way.squaredTo(x, y) <= within) {
           sure[k] = target;
+          parts.cutWhole(k, target);
+        } else if (way.beyond(x, y) <= beyondMm) {
+          sure[k] = parts.cut(k, sure[k], way, radius, target);
         }
       }
     }
@@ -124,26 +180,10 @@ public final class Stock {
 
   /**
    * Depth of the highest wood that the disk bites into on its way, the outermost {@link #RIM_MM}
-   * aside, mm: at the nodes, and between them as far as it isn't surely gone.
+   * aside, mm.
    */
   public double bitten(double ax, double ay, double bx, double by, double radius) {
-    double least =
-        least(depth, sweep.all(ax, ay, bx, by, radius - RIM_MM), Double.POSITIVE_INFINITY);
-    double within = radius - Math.max(RIM_MM, inset) - 1e-6;
-    return within <= 0 ? least : least(sure, sweep.all(ax, ay, bx, by, within), least);
-  }
-
-  /** The least of a value and those of the runs that the sweep found last. */
-  private double least(float[] values, int found, double or) {
-    int[] runs = sweep.runs;
-    double least = or;
-    for (int r = 0; r < found; r += 2) {
-      int last = runs[r + 1];
-      for (int k = runs[r]; k <= last; k++) {
-        least = values[k] < least ? values[k] : least;
-      }
-    }
-    return least;
+    return highest(ax, ay, bx, by, radius - RIM_MM);
   }
 
   /** Depth to which the node nearest to a point has been cut, mm. */
@@ -153,26 +193,31 @@ public final class Stock {
 
   /** Depth above which no wood stands at the node nearest to a point, mm. */
   public double sureAt(double x, double y) {
+    end();
     return sure[lattice.nearest(x, y)];
   }
 
   /** Depth above which no wood stands under the disk on its way, mm: what a rapid must clear. */
   public double highest(double ax, double ay, double bx, double by, double radius) {
-    highest = Float.POSITIVE_INFINITY;
-    sweep.all(
-        ax,
-        ay,
-        bx,
-        by,
-        radius,
-        (first, last) -> {
-          for (int k = first; k <= last; k++) {
-            if (sure[k] < highest) {
-              highest = sure[k];
-            }
-          }
-        });
-    return highest == Float.POSITIVE_INFINITY ? 0 : highest;
+    end();
+    way.set(ax, ay, bx, by);
+    int found = sweep.all(ax, ay, bx, by, radius + inset);
+    int[] runs = sweep.runs;
+    int columns = lattice.columns();
+    double within = (radius - inset) * Math.abs(radius - inset);
+    double least = Double.POSITIVE_INFINITY;
+    for (int r = 0; r < found; r += 2) {
+      int last = runs[r + 1];
+      for (int k = runs[r]; k <= last; k++) {
+        if (sure[k] >= least) {
+          continue;
+        }
+        boolean whole = way.squaredTo(lattice.x(k % columns), lattice.y(k / columns)) <= within;
+        double stands = whole ? sure[k] : parts.highest(k, sure[k], way, radius);
+        least = stands < least ? stands : least;
+      }
+    }
+    return least == Double.POSITIVE_INFINITY ? 0 : least;
   }
 
   /**

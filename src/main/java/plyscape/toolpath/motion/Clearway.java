@@ -23,16 +23,12 @@ final class Clearway {
   private final Stock stock;
   private final double radius;
   private final double depth;
-  private final double margin;
 
   Clearway(DistanceField field, Stock stock, double radiusMm, double depthMm) {
     this.field = field;
     this.stock = stock;
     this.radius = radiusMm;
     this.depth = depthMm;
-    // A whole step: a node on the very edge of a cut reads as cut, and the next that shows the wood
-    // is a step away.
-    margin = Math.max(RAPID_MARGIN_MM, field.lattice.stepMm());
   }
 
   /** Whether the centre may move straight from A to B; both ends are taken to be allowed places. */
@@ -85,7 +81,7 @@ final class Clearway {
   /** Whether the disk at a place is over ground cut to the depth, with the margin for rapids. */
   boolean clear(double x, double y) {
     double least = depth - Stock.SAME_MM;
-    return room(x, y) >= margin
+    return room(x, y) >= RAPID_MARGIN_MM
         && stock.sureAt(x, y) >= least // most places fall at this
         && stock.highest(x, y, x, y, radius) >= least;
   }
@@ -108,7 +104,7 @@ final class Clearway {
    * is free.
    */
   double[] roomySpot(double x, double y) {
-    return spot(x, y, (sx, sy) -> room(sx, sy) >= margin);
+    return spot(x, y, (sx, sy) -> room(sx, sy) >= RAPID_MARGIN_MM);
   }
 
   /** Depth of the highest wood of the pocket along a line, mm; walls apart. */

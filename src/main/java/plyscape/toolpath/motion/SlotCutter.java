@@ -110,15 +110,38 @@ final class SlotCutter {
           near = Math.min(near, across[k]);
         }
       }
-      double met =
-          Math.min(
-              stock.bitten(
-                  slot.leftX()[i], slot.leftY()[i], slot.rightX()[i], slot.rightY()[i], radius),
-              stock.bitten(slot.x()[i], slot.y()[i], slot.x()[i], slot.y()[i], radius));
+      double met = Math.min(across(slot, i), Math.min(beside(slot, i, -1), beside(slot, i, 1)));
       if (met < near - 0.01) {
         standing[i] = Math.min(standing[i], met);
       }
     }
+  }
+
+  /** Depth of the highest wood that the cutter meets at a section, from wall to wall, mm. */
+  private double across(SlotWay slot, int i) {
+    double radius = head.tool().radiusMm();
+    return stock.bitten(
+        slot.leftX()[i], slot.leftY()[i], slot.rightX()[i], slot.rightY()[i], radius);
+  }
+
+  /**
+   * The same on its way from a section halfway to a neighbour, at the middle and along both walls.
+   */
+  private double beside(SlotWay slot, int i, int step) {
+    int k = i + step;
+    if (k < 0 || k >= slot.size()) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return Math.min(
+        halfway(slot.x(), slot.y(), i, k),
+        Math.min(
+            halfway(slot.leftX(), slot.leftY(), i, k),
+            halfway(slot.rightX(), slot.rightY(), i, k)));
+  }
+
+  private double halfway(double[] x, double[] y, int i, int k) {
+    double radius = head.tool().radiusMm();
+    return stock.bitten(x[i], y[i], (x[i] + x[k]) / 2, (y[i] + y[k]) / 2, radius);
   }
 
   /** Share of the feed at a depth of cut over the whole width, and beside a wall. */

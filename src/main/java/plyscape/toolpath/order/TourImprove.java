@@ -47,7 +47,9 @@ final class TourImprove {
     return run(20 * n + 100);
   }
 
-  /** Has the two items beside a break in the tour looked at, that before position p and that at p. */
+  /**
+   * Has the two items beside a break in the tour looked at, that before position p and that at p.
+   */
   void broken(int p) {
     enqueue(p - 1);
     enqueue(p);

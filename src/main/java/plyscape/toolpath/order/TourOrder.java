@@ -6,9 +6,10 @@ import java.util.function.DoubleUnaryOperator;
 
 /**
  * A short tour through items with what must come before what: nearest first, then 2-opt and Or-opt
- * with neighbour lists, shaken to get on where these stop ({@link TourShake}), the starts of rings and the direction of paths chosen by dynamic
- * programming in between. Deterministic; no clock. Not exact: within a few per cent of the best on
- * small cases (see the tests), {@code TravelBound} tells how far at most.
+ * with neighbour lists, shaken to get on where these stop ({@link TourShake}), the starts of rings
+ * and the direction of paths chosen by dynamic programming in between. Deterministic; no clock. Not
+ * exact: within a few per cent of the best on small cases (see the tests), {@code TravelBound}
+ * tells how far at most.
  *
  * <p>Usage: {@code List<TourOrder.Visit> tour = TourOrder.of(items, startX, startY);} the machine
  * starts at the point given and may end anywhere.

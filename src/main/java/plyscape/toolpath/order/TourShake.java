@@ -5,8 +5,8 @@ import java.util.Random;
 /**
  * Gets a tour out of where no single move helps any more: neighbouring runs somewhere change
  * places, what that spoils is mended near by, and the outcome stays if it is no longer than before,
- * else all is taken back (iterated local search; H. Lourenco, O. Martin, T. Stutzle 2003). Tries are
- * counted, not timed, and chance comes from a seed: the same everywhere.
+ * else all is taken back (iterated local search; H. Lourenco, O. Martin, T. Stutzle 2003). Tries
+ * are counted, not timed, and chance comes from a seed: the same everywhere.
  */
 final class TourShake {
 

@@ -7,7 +7,8 @@
  * <p>Always true afterwards: each piece comes once; nothing is cut before what {@code Precedence}
  * says must come earlier (what lies over it, the ring inside it, what surrounds a small island);
  * the tour is no longer than the best that was found by nearest neighbours and improved by moving
- * stretches, by themselves and after a shake ({@link plyscape.toolpath.order.TourOrder}); the same input gives the same order.
+ * stretches, by themselves and after a shake ({@link plyscape.toolpath.order.TourOrder}); the same
+ * input gives the same order.
  *
  * <p>The tour itself knows only points, costs and precedence ({@link
  * plyscape.toolpath.order.TourItem}, {@link plyscape.toolpath.order.TravelCost}). Uses {@code
