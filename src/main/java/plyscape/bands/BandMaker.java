@@ -22,7 +22,7 @@ public final class BandMaker {
    * @param depths every ply of the layup, top to bottom
    */
   public static Bands make(TerrainSpec spec, Terrain terrain, Depths depths) {
-    GroundCover.Sea sea = spec.take().cover().sea();
+    GroundCover.Sea sea = spec.options().cover().sea();
     if (sea == null || sea.levelM() < terrain.zminM()) {
       return land(spec.plyNumbers(), spec.bands(), terrain, terrain.zminM(), depths);
     }

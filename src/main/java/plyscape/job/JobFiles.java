@@ -34,8 +34,8 @@ public final class JobFiles {
   private static List<Path> grounds(Job job) {
     List<Path> files = new ArrayList<>();
     files.add(job.terrain().file());
-    files.addAll(job.terrain().take().more());
-    GroundCover.Outline around = job.terrain().take().cover().outline();
+    files.addAll(job.terrain().options().more());
+    GroundCover.Outline around = job.terrain().options().cover().outline();
     if (around != null) {
       files.add(around.map().file());
     }

@@ -70,7 +70,7 @@ final class TerrainKeys {
         plies,
         bands(keys, plies.size()),
         keys.number("smoothing", 0.4, Range.mm(0, 100)),
-        TerrainTakeKeys.read(keys, files.subList(1, files.size()), names));
+        TerrainOptionKeys.read(keys, files.subList(1, files.size()), names));
   }
 
   /** One file or a list of them, or all that fit a name with stars. */

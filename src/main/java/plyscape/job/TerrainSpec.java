@@ -5,7 +5,7 @@ import java.util.List;
 import plyscape.grid.Box;
 
 /**
- * Which terrain, and how it is taken. Immutable.
+ * Which terrain, and how it is read and cut to size. Immutable.
  *
  * @param file resolved path of the raster, the first of a mosaic
  * @param crop box in {@code cropCrs}, or null for the whole
@@ -13,7 +13,7 @@ import plyscape.grid.Box;
  * @param plyNumbers plies the terrain may take, in layup order, at least one
  * @param bands how elevation becomes ply
  * @param smoothingMm Gaussian sigma on the panel, 0 for none
- * @param take everything else
+ * @param options everything else
  */
 public record TerrainSpec(
     Path file,
@@ -22,9 +22,9 @@ public record TerrainSpec(
     List<Integer> plyNumbers,
     BandSpec bands,
     double smoothingMm,
-    TerrainTake take) {
+    TerrainOptions options) {
 
-  /** A terrain that is taken in the plain way. */
+  /** With everything else by default. */
   public TerrainSpec(
       Path file,
       Box crop,
@@ -32,7 +32,7 @@ public record TerrainSpec(
       List<Integer> plyNumbers,
       BandSpec bands,
       double smoothingMm) {
-    this(file, crop, cropCrs, plyNumbers, bands, smoothingMm, TerrainTake.PLAIN);
+    this(file, crop, cropCrs, plyNumbers, bands, smoothingMm, TerrainOptions.PLAIN);
   }
 
   /** How elevation becomes ply. */

@@ -192,7 +192,7 @@ public final class Planner {
                 smallestMm(),
                 warnings));
     List<Zone> letters = LetteringZones.of(job.lettering(), frame, smallestMm(), warnings);
-    GroundCover cover = job.terrain().take().cover();
+    GroundCover cover = job.terrain().options().cover();
     if (cover.outline() != null) {
       Zone outside = OutsideZone.of(cover.outline(), frame, warnings);
       zones.add(outside);

@@ -22,7 +22,7 @@ final class VoidHatch {
   /** Draws on the panel from above, edge to edge. */
   static void draw(Canvas top, Landscape plan, double pxPerMm) {
     VoidCells voids = plan.terrain().voids();
-    Voids.Rule rule = plan.job().terrain().take().cover().voids().rule();
+    Voids.Rule rule = plan.job().terrain().options().cover().voids().rule();
     boolean filled = rule == Voids.Rule.FILL || rule == Voids.Rule.FILL_SMALL;
     if (!filled || voids.mask() == null || voids.small()) {
       return;

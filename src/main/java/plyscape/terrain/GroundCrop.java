@@ -8,8 +8,8 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.GroundCover;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
-import plyscape.job.TerrainTake;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.crs.PlaneMap;
@@ -63,7 +63,7 @@ final class GroundCrop {
     String said =
         Template.fill(
             "%.1f %% of the crop lies outside the terrain (%s)", 100 * share, text(extent));
-    GroundCover cover = spec.take().cover();
+    GroundCover cover = spec.options().cover();
     boolean meant =
         cover.outline() != null || cover.voids().rule() != GroundCover.Voids.Rule.FILL_SMALL;
     if (share > OUTSIDE_MOST && !meant) {
@@ -118,13 +118,13 @@ final class GroundCrop {
     if (spec.crop() != null) {
       return boxIn(groundCrs.id(), spec, rasterCrs);
     }
-    TerrainTake take = spec.take();
-    if (take.centre() == null) {
+    TerrainOptions options = spec.options();
+    if (options.centre() == null) {
       return null;
     }
     double[] xy = centre(spec, rasterCrs, groundCrs.id());
     double metresPerMm =
-        take.scale() != null ? take.scale() / 1000 : take.groundWidthM() / free.width();
+        options.scale() != null ? options.scale() / 1000 : options.groundWidthM() / free.width();
     double halfX = free.width() * metresPerMm / 2 / groundCrs.metresPerUnit();
     double halfY = free.height() * metresPerMm / 2 / groundCrs.metresPerUnit();
     return new Box(xy[0] - halfX, xy[1] - halfY, xy[0] + halfX, xy[1] + halfY);
@@ -132,7 +132,7 @@ final class GroundCrop {
 
   /** The centre that the job asks for, in the ground CRS. */
   static double[] centre(TerrainSpec spec, GroundCrs rasterCrs, String groundCrs) {
-    double[] xy = {spec.take().centre().x(), spec.take().centre().y()};
+    double[] xy = {spec.options().centre().x(), spec.options().centre().y()};
     map(spec, rasterCrs, groundCrs).map(xy, 1);
     if (!Double.isFinite(xy[0] + xy[1])) {
       throw new JobFault(
@@ -149,17 +149,18 @@ final class GroundCrop {
     if (spec.crop() != null) {
       return boxIn(rasterCrs.id(), spec, rasterCrs);
     }
-    TerrainTake take = spec.take();
-    if (take.centre() == null) {
+    TerrainOptions options = spec.options();
+    if (options.centre() == null) {
       return null;
     }
-    double[] xy = {take.centre().x(), take.centre().y()};
+    double[] xy = {options.centre().x(), options.centre().y()};
     map(spec, rasterCrs, rasterCrs.id()).map(xy, 1);
     if (!Double.isFinite(xy[0] + xy[1])) {
       return null;
     }
     // A panel side is at most 5 m, so a map scale bounds the ground too.
-    double metres = take.groundWidthM() != null ? 2 * take.groundWidthM() : 5 * take.scale();
+    double metres =
+        options.groundWidthM() != null ? 2 * options.groundWidthM() : 5 * options.scale();
     boolean degrees = rasterCrs.kind() == GroundCrs.Kind.GEOGRAPHIC;
     double dY = metres / (degrees ? METRES_PER_DEGREE : rasterCrs.metresPerUnit());
     double dX = degrees ? dY / Math.max(0.05, Math.cos(Math.toRadians(xy[1]))) : dY;

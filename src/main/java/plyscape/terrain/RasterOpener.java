@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
-import plyscape.job.TerrainTake;
+import plyscape.job.TerrainOptions;
 import plyscape.terrain.format.AscRaster;
 import plyscape.terrain.format.HgtRaster;
 import plyscape.terrain.format.LasRaster;
@@ -34,13 +34,13 @@ public final class RasterOpener {
    *
    * @throws InputFault when there is no such file, or it is in no known format, or it is broken
    */
-  static Raster open(Path file, TerrainTake.RasterSpec spec, Warnings warnings) {
+  static Raster open(Path file, TerrainOptions.RasterSpec spec, Warnings warnings) {
     return placed(chosen(file, spec, false, warnings), file);
   }
 
   /** The same for a raster of classes: a TIFF's palette is read as the numbers of its colours. */
   static Raster openClasses(Path file, Warnings warnings) {
-    return placed(chosen(file, TerrainTake.RasterSpec.AS_IT_SAYS, true, warnings), file);
+    return placed(chosen(file, TerrainOptions.RasterSpec.AS_IT_SAYS, true, warnings), file);
   }
 
   private static Raster placed(Raster raster, Path file) {
@@ -66,7 +66,7 @@ public final class RasterOpener {
   }
 
   private static Raster chosen(
-      Path file, TerrainTake.RasterSpec spec, boolean classes, Warnings warnings) {
+      Path file, TerrainOptions.RasterSpec spec, boolean classes, Warnings warnings) {
     Place place = Place.file(file.toString());
     if (!Files.isRegularFile(file)) {
       throw new InputFault(
@@ -103,7 +103,7 @@ public final class RasterOpener {
 
   /** A raster of a format that is read as a whole. */
   private static Raster held(
-      byte[] head, Path file, TerrainTake.RasterSpec spec, Warnings warnings) {
+      byte[] head, Path file, TerrainOptions.RasterSpec spec, Warnings warnings) {
     try {
       if (starts(head, 0x89, 'P', 'N', 'G')) {
         return PngRaster.open(file, spec.encoding(), warnings);
@@ -133,7 +133,7 @@ public final class RasterOpener {
 
   /** The same with an encoding that is found out. */
   public static Raster open(Path file, Warnings warnings) {
-    return open(file, TerrainTake.RasterSpec.AS_IT_SAYS, warnings);
+    return open(file, TerrainOptions.RasterSpec.AS_IT_SAYS, warnings);
   }
 
   private static byte[] head(Path file) throws IOException {

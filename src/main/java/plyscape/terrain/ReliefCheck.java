@@ -6,8 +6,8 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
-import plyscape.job.TerrainTake;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.Raster;
 import plyscape.text.Numbers;
@@ -107,7 +107,7 @@ final class ReliefCheck {
   /** Where the map's unit is a foot and nothing says that of the elevations. */
   private static void hintAtUnit(
       Terrain terrain, TerrainSpec spec, Raster raster, Warnings warnings) {
-    boolean given = spec.take().unit() != TerrainTake.Unit.FROM_FILE || raster.unitStated();
+    boolean given = spec.options().unit() != TerrainOptions.Unit.FROM_FILE || raster.unitStated();
     double unit = raster.crs().metresPerUnit();
     if (!given && Math.abs(unit - 0.3048) < 1e-4) {
       warnings.add(
@@ -124,7 +124,7 @@ final class ReliefCheck {
   /** Hints at water: much ground of one elevation near the lowest, and no sea set. */
   private static void hintAtSea(Terrain terrain, TerrainSpec spec, Warnings warnings) {
     double relief = terrain.zmaxM() - terrain.zminM();
-    if (spec.take().cover().sea() != null || !(relief > 0)) {
+    if (spec.options().cover().sea() != null || !(relief > 0)) {
       return;
     }
     int[] counts = new int[LOW_STEPS + 1];

@@ -8,7 +8,7 @@ import plyscape.fault.Warning;
 import plyscape.fault.Warnings;
 import plyscape.files.InputCache;
 import plyscape.job.FilesBeside;
-import plyscape.job.TerrainTake;
+import plyscape.job.TerrainOptions;
 import plyscape.terrain.raster.Raster;
 
 /** Rasters of formats that are read as a whole, which several jobs of a batch may use. */
@@ -21,7 +21,10 @@ final class SharedRasters {
 
   /** The raster as it was read before, or read now. */
   static Raster open(
-      Path file, TerrainTake.RasterSpec spec, Warnings warnings, Function<Warnings, Raster> read) {
+      Path file,
+      TerrainOptions.RasterSpec spec,
+      Warnings warnings,
+      Function<Warnings, Raster> read) {
     List<Path> files = new ArrayList<>(List.of(file));
     files.addAll(new FilesBeside().of(file));
     Opened opened =

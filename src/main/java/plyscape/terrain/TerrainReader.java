@@ -55,15 +55,15 @@ public final class TerrainReader {
       TurnedGround.requireKnown(known, crop, turn, warnings);
       GroundRaster ground = PaddedGround.around(known, crop);
       double metresPerUnit = ground.crs().metresPerUnit();
-      Box carved = PanelFit.carved(crop, metresPerUnit, panel, spec.take().scale());
+      Box carved = PanelFit.carved(crop, metresPerUnit, panel, spec.options().scale());
       GroundFrame frame = new GroundFrame(ground.crs().id(), crop, carved, metresPerUnit, turn);
       double finestMm =
-          spec.take().finestCellMm() != null
-              ? spec.take().finestCellMm()
+          spec.options().finestCellMm() != null
+              ? spec.options().finestCellMm()
               : smallestToolMm / Thinning.CELLS_PER_TOOL;
       Terrain terrain = take(spec, raster.name(), ground, frame, finestMm);
       ReliefCheck.check(terrain, spec, raster, warnings);
-      if (spec.take().scale() == null) {
+      if (spec.options().scale() == null) {
         PanelFit.hint(carved, panel, warnings);
       }
       return terrain;

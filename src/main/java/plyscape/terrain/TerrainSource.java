@@ -12,8 +12,8 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.grid.UtmZone;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
-import plyscape.job.TerrainTake;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.crs.GroundScale;
@@ -49,14 +49,14 @@ final class TerrainSource {
   /** The raster or mosaic, values in metres. */
   static Raster open(TerrainSpec spec, Warnings warnings) throws IOException {
     List<Path> files = new ArrayList<>(List.of(spec.file()));
-    files.addAll(spec.take().more());
+    files.addAll(spec.options().more());
     List<Raster> rasters = new ArrayList<>();
     try {
       for (Path file : files) {
         rasters.add(
             taken(
-                RasterOpener.open(file, spec.take().raster(), warnings),
-                spec.take(),
+                RasterOpener.open(file, spec.options().raster(), warnings),
+                spec.options(),
                 file,
                 warnings));
       }
@@ -70,20 +70,20 @@ final class TerrainSource {
   }
 
   /** The raster as the job has it read: in another unit or CRS, with other voids. */
-  private static Raster taken(Raster raster, TerrainTake take, Path file, Warnings warnings) {
+  private static Raster taken(Raster raster, TerrainOptions options, Path file, Warnings warnings) {
     RasterView view = RasterView.of(raster);
-    if (take.unit() != TerrainTake.Unit.FROM_FILE) {
-      view = view.withUnit(take.unit().metres());
+    if (options.unit() != TerrainOptions.Unit.FROM_FILE) {
+      view = view.withUnit(options.unit().metres());
     } else {
       warnOfUnit(raster, warnings);
     }
-    if (take.nodata() != null) {
-      view = view.without(take.nodata());
+    if (options.nodata() != null) {
+      view = view.without(options.nodata());
     }
-    if (!take.crs().isEmpty()) {
-      view = view.in(crs(raster, take, warnings));
+    if (!options.crs().isEmpty()) {
+      view = view.in(crs(raster, options, warnings));
     }
-    if (take.cellM() != null && raster.head().origin() != RasterHead.Origin.POINTS) {
+    if (options.cellM() != null && raster.head().origin() != RasterHead.Origin.POINTS) {
       if (raster.head().placed()) {
         throw new InputFault(
             new Place("", 0, 0, "terrain.cell"),
@@ -92,7 +92,7 @@ final class TerrainSource {
       }
       view =
           view.placedAt(
-              Affine.northUp(0, raster.rows() * take.cellM(), take.cellM(), take.cellM()));
+              Affine.northUp(0, raster.rows() * options.cellM(), options.cellM(), options.cellM()));
     }
     return view;
   }
@@ -116,9 +116,10 @@ final class TerrainSource {
   }
 
   /** The CRS that the job names, in place of the file's. */
-  private static GroundCrs crs(Raster raster, TerrainTake take, Warnings warnings) {
+  private static GroundCrs crs(Raster raster, TerrainOptions options, Warnings warnings) {
     GroundCrs crs =
-        CrsLookup.describe(ProjectionFile.shortest(take.crs()), new Place("", 0, 0, "terrain.crs"));
+        CrsLookup.describe(
+            ProjectionFile.shortest(options.crs()), new Place("", 0, 0, "terrain.crs"));
     if (raster.crs().kind() != GroundCrs.Kind.NONE && !raster.crs().id().equals(crs.id())) {
       warnings.add(
           "crs-overridden",

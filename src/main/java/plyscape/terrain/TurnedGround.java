@@ -28,7 +28,7 @@ final class TurnedGround {
     if (panel.turnDegrees() == 0) {
       return Turn.NONE;
     }
-    if (spec.take().centre() == null) {
+    if (spec.options().centre() == null) {
       throw new InputFault(
           new Place("", 0, 0, "panel.turn"),
           "a turn without terrain.centre",

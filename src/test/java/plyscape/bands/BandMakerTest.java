@@ -14,8 +14,8 @@ import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.job.GroundCover;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
-import plyscape.job.TerrainTake;
 import plyscape.layup.Boundary;
 import plyscape.layup.Depths;
 import plyscape.layup.Ply;
@@ -249,11 +249,11 @@ class BandMakerTest {
   }
 
   private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {
-    TerrainTake take =
-        new TerrainTake(
+    TerrainOptions take =
+        new TerrainOptions(
             List.of(),
-            TerrainTake.RasterSpec.AS_IT_SAYS,
-            TerrainTake.PlaceSpec.WHOLE,
+            TerrainOptions.RasterSpec.AS_IT_SAYS,
+            TerrainOptions.PlaceSpec.WHOLE,
             null,
             new GroundCover(new GroundCover.Sea(seaM, 4), GroundCover.Voids.FILL_SMALL, null));
     return new TerrainSpec(Path.of("t.asc"), null, "", List.of(1, 2, 4), method, 0, take);

@@ -358,13 +358,13 @@ class JobReaderTest {
     String job = "layup: layup.yaml\nterrain: {file: terrain.asc, encoding: %s}\n";
     for (String word : new String[] {"rgb-256", "terrarium"}) {
       assertEquals(
-          TerrainTake.Encoding.RGB_256,
-          files.job(job.formatted(word)).terrain().take().raster().encoding());
+          TerrainOptions.Encoding.RGB_256,
+          files.job(job.formatted(word)).terrain().options().raster().encoding());
     }
     for (String word : new String[] {"rgb-tenth", "terrain-rgb"}) {
       assertEquals(
-          TerrainTake.Encoding.RGB_TENTH,
-          files.job(job.formatted(word)).terrain().take().raster().encoding());
+          TerrainOptions.Encoding.RGB_TENTH,
+          files.job(job.formatted(word)).terrain().options().raster().encoding());
     }
     String fault = files.jobFault(job.formatted("rgb"));
     assertTrue(fault.contains("auto, grey, rgb-256, rgb-tenth"), fault);

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.job.TerrainTake;
+import plyscape.job.TerrainOptions;
 import plyscape.terrain.raster.Raster;
 
 /**
@@ -69,8 +69,8 @@ class LasRasterTest {
     Path file = Files.write(dir.resolve("cloud.las"), bytes);
     return RasterOpener.open(
         file,
-        new TerrainTake.RasterSpec(
-            "", TerrainTake.Unit.FROM_FILE, null, TerrainTake.Encoding.AUTO, cell),
+        new TerrainOptions.RasterSpec(
+            "", TerrainOptions.Unit.FROM_FILE, null, TerrainOptions.Encoding.AUTO, cell),
         warnings);
   }
 

@@ -19,8 +19,8 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.job.TerrainTake;
-import plyscape.job.TerrainTake.Encoding;
+import plyscape.job.TerrainOptions;
+import plyscape.job.TerrainOptions.Encoding;
 import plyscape.terrain.raster.Raster;
 
 /** PNG: grey and in the two elevation encodings; their numbers after references.md, section 3. */
@@ -155,7 +155,7 @@ class PngRasterTest extends RasterTestBase {
     }
   }
 
-  private static TerrainTake.RasterSpec in(Encoding encoding) {
-    return new TerrainTake.RasterSpec("", TerrainTake.Unit.FROM_FILE, null, encoding, null);
+  private static TerrainOptions.RasterSpec in(Encoding encoding) {
+    return new TerrainOptions.RasterSpec("", TerrainOptions.Unit.FROM_FILE, null, encoding, null);
   }
 }

@@ -36,7 +36,7 @@ public final class TravelCheck {
     wide.widen(panel.widthMm() / 2, panel.heightMm() / 2, deepestMm);
     AxisSpans high = AxisSpans.of(job, thicknessMm);
     high.widen(panel.widthMm() / 2, panel.heightMm() / 2, deepestMm);
-    if (job.terrain().take().scale() == null) {
+    if (job.terrain().options().scale() == null) {
       wide.widen(inset, panel.heightMm() / 2, 0);
       wide.widen(panel.widthMm() - inset, panel.heightMm() / 2, 0);
       high.widen(panel.widthMm() / 2, inset, 0);

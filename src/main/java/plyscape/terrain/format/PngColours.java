@@ -4,7 +4,7 @@ import java.util.Arrays;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
-import plyscape.job.TerrainTake.Encoding;
+import plyscape.job.TerrainOptions.Encoding;
 
 /**
  * Turns the samples of a PNG into elevations. The two encodings of elevations in red, green and

@@ -13,7 +13,7 @@ import javax.imageio.stream.ImageInputStream;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
-import plyscape.job.TerrainTake.Encoding;
+import plyscape.job.TerrainOptions.Encoding;
 import plyscape.terrain.crs.ProjectionFile;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.raster.HeldRaster;

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * How a terrain is taken, beyond what every job says: what the raster's numbers mean, which part of
- * the ground, at which scale, and what lies under the sea or outside. Immutable.
+ * Options of a terrain that few jobs set: what the raster's numbers mean, which part of the ground,
+ * at which scale, and what lies under the sea or outside. Immutable.
  *
  * @param more further rasters of a mosaic; the first that has a value wins
  * @param raster what the rasters don't say of themselves
@@ -15,15 +15,15 @@ import java.util.Objects;
  *     of the smallest cutter
  * @param cover what lies where no ground is meant
  */
-public record TerrainTake(
+public record TerrainOptions(
     List<Path> more, RasterSpec raster, PlaceSpec place, Double finestCellMm, GroundCover cover) {
 
   /** Everything by default. */
-  public static final TerrainTake PLAIN =
-      new TerrainTake(List.of(), RasterSpec.AS_IT_SAYS, PlaceSpec.WHOLE, null, GroundCover.NONE);
+  public static final TerrainOptions PLAIN =
+      new TerrainOptions(List.of(), RasterSpec.AS_IT_SAYS, PlaceSpec.WHOLE, null, GroundCover.NONE);
 
   /** Copies the list. */
-  public TerrainTake {
+  public TerrainOptions {
     more = List.copyOf(more);
     Objects.requireNonNull(raster);
     Objects.requireNonNull(place);

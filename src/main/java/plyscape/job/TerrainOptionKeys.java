@@ -6,26 +6,26 @@ import plyscape.fault.InputFault;
 import plyscape.job.GroundCover.Outline;
 import plyscape.job.GroundCover.Sea;
 import plyscape.job.GroundCover.Voids;
-import plyscape.job.TerrainTake.Centre;
-import plyscape.job.TerrainTake.Encoding;
-import plyscape.job.TerrainTake.PlaceSpec;
-import plyscape.job.TerrainTake.RasterSpec;
-import plyscape.job.TerrainTake.Unit;
+import plyscape.job.TerrainOptions.Centre;
+import plyscape.job.TerrainOptions.Encoding;
+import plyscape.job.TerrainOptions.PlaceSpec;
+import plyscape.job.TerrainOptions.RasterSpec;
+import plyscape.job.TerrainOptions.Unit;
 import plyscape.job.yaml.Keys;
 import plyscape.job.yaml.Keys.Range;
 import plyscape.job.yaml.YamlNode;
 
 /** Reads the rarer keys of {@code terrain}. */
-final class TerrainTakeKeys {
+final class TerrainOptionKeys {
 
   private static final String CENTRE = "two numbers, [x, y] in crop_crs";
   private static final String VOIDS = "fill, leave or a ply's name";
   private static final String OUTLINE =
       "keys file, where and outside, such as {file: park.geojson, outside: walnut}";
 
-  private TerrainTakeKeys() {}
+  private TerrainOptionKeys() {}
 
-  static TerrainTake read(Keys keys, List<Path> more, PlyNames names) {
+  static TerrainOptions read(Keys keys, List<Path> more, PlyNames names) {
     Centre centre = centre(keys);
     Double groundWidth = keys.numberOrNull("ground_width", Range.of(0.001, 1e8, "m"));
     Double scale = keys.numberOrNull("scale", Range.of(1, 1e9, ""));
@@ -45,7 +45,7 @@ final class TerrainTakeKeys {
       throw new InputFault(
           keys.place("ground_width"), "a ground_width without a centre", "wanted centre: [x, y]");
     }
-    return new TerrainTake(
+    return new TerrainOptions(
         more,
         raster(keys),
         new PlaceSpec(centre, groundWidth, scale),

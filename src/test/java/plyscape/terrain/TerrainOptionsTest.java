@@ -19,11 +19,11 @@ import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.GroundCover;
 import plyscape.job.Job;
+import plyscape.job.TerrainOptions;
+import plyscape.job.TerrainOptions.Centre;
+import plyscape.job.TerrainOptions.Encoding;
+import plyscape.job.TerrainOptions.Unit;
 import plyscape.job.TerrainSpec;
-import plyscape.job.TerrainTake;
-import plyscape.job.TerrainTake.Centre;
-import plyscape.job.TerrainTake.Encoding;
-import plyscape.job.TerrainTake.Unit;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.raster.Affine;
 import plyscape.terrain.tiff.TiffFixture;
@@ -32,7 +32,7 @@ import plyscape.terrain.tiff.TiffFixture;
  * The rarer ways to take a terrain: CRS, units, scale, centre, mosaics, turned and very wide
  * rasters.
  */
-class TerrainTakeTest {
+class TerrainOptionsTest {
 
   private static final Job.PanelSpec PANEL = new Job.PanelSpec(240, 240, 6);
 
@@ -59,11 +59,11 @@ class TerrainTakeTest {
     }
 
     Terrain read() {
-      TerrainTake take =
-          new TerrainTake(
+      TerrainOptions take =
+          new TerrainOptions(
               more,
-              new TerrainTake.RasterSpec(crs, unit, nodata, Encoding.AUTO, cell),
-              new TerrainTake.PlaceSpec(centre, groundWidth, scale),
+              new TerrainOptions.RasterSpec(crs, unit, nodata, Encoding.AUTO, cell),
+              new TerrainOptions.PlaceSpec(centre, groundWidth, scale),
               null,
               GroundCover.NONE);
       return TerrainReader.read(
