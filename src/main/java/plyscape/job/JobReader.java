@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
+import plyscape.files.PlanFiles;
 import plyscape.job.yaml.Keys;
 import plyscape.job.yaml.Keys.Range;
 import plyscape.job.yaml.Setting;
@@ -16,6 +17,7 @@ import plyscape.job.yaml.YamlNode;
 import plyscape.job.yaml.YamlText;
 import plyscape.layup.CutAllowance;
 import plyscape.layup.Layup;
+import plyscape.layup.MeasuredPlace;
 import plyscape.layup.Method;
 import plyscape.layup.Sanding;
 import plyscape.layup.Top;
@@ -175,12 +177,35 @@ public final class JobReader {
     return new YamlNode(YamlNode.Kind.QUOTED, Place.option(name), null, path.toString());
   }
 
+  /** A reading of a panel that the job doesn't have would be passed over in silence. */
+  private static void requireTiles(Layup layup, Job.PanelSpec panel) {
+    for (MeasuredPlace place : layup.measured().places()) {
+      boolean known = place.tile().isEmpty();
+      for (int c = 1; c <= panel.columns() && !known; c++) {
+        for (int r = 1; r <= panel.rows() && !known; r++) {
+          known = PlanFiles.tile(c, r).equals(place.tile());
+        }
+      }
+      if (!known) {
+        throw new InputFault(
+            place.where(),
+            "measured on a panel \"" + place.tile() + "\" that this job doesn't have",
+            "wanted "
+                + PlanFiles.tile(1, 1)
+                + (panel.tiled()
+                    ? " to " + PlanFiles.tile(panel.columns(), panel.rows())
+                    : ", its only one, or no tile"));
+      }
+    }
+  }
+
   private static Job job(String file, YamlNode root, JobOrigin origin, Warnings warnings) {
     Keys keys = Keys.of(root, "", KEYS);
     String name = keys.text("name", "", "a name").strip();
     Job.PanelSpec panel = PanelKeys.read(keys);
     Path layupFile = keys.file("layup", "a layup file, such as layup.yaml");
     Layup layup = LayupReader.read(layupFile).on(panel.widthMm(), panel.heightMm());
+    requireTiles(layup, panel);
     PlyNames plies = new PlyNames(layup.plies());
     Machine machine = MachineKeys.read(keys);
     CutAllowance allowance = allowance(keys, machine);

@@ -21,7 +21,7 @@ public record PanelPoint(double xMm, double yMm) {
   static final double WASTE_MM = 50;
 
   /** Whether it lies on a panel of that size or in the waste around it. */
-  boolean on(double widthMm, double heightMm) {
+  public boolean on(double widthMm, double heightMm) {
     return xMm >= -WASTE_MM
         && yMm >= -WASTE_MM
         && xMm <= widthMm + WASTE_MM

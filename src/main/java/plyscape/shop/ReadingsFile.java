@@ -70,7 +70,39 @@ public final class ReadingsFile {
       throw new InputFault(
           Place.file(file), "no row with a reading", "fill in the depths that were read");
     }
+    readings.requireNoNumbers(rows.get(0).line(), out);
     return List.copyOf(out);
+  }
+
+  /** Depths that are all the numbers of their plies were hardly measured. */
+  private void requireNoNumbers(int line, List<Reading> all) {
+    boolean numbers =
+        head.contains("depth") && all.stream().allMatch(r -> r.depthMm() == r.plyNumber());
+    if (numbers && all.stream().mapToInt(Reading::plyNumber).distinct().count() > 1) {
+      throw fault(
+          line,
+          "depths that are the numbers of their plies, row for row",
+          "wanted the depth in mm at which each ply ends, such as 2.92");
+    }
+  }
+
+  /**
+   * Checks that places lie on a panel of that size, mm, or in the waste around it.
+   *
+   * @throws InputFault with the row's number if one doesn't
+   */
+  public static void requireOn(
+      String file, List<Reading> readings, double widthMm, double heightMm) {
+    for (Reading r : readings) {
+      if (r.at() != null && !r.at().on(widthMm, heightMm)) {
+        throw new InputFault(
+            Place.at(file, r.row(), 1),
+            Template.fill(
+                "row %s: read at %s, outside the panel of %.2t x %.2t mm",
+                r.row(), r.at(), widthMm, heightMm),
+            "x and y are mm from the panel's lower left corner; --panel says how large it is");
+      }
+    }
   }
 
   private void checkHead(int line) {

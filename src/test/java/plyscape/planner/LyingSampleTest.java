@@ -2,11 +2,13 @@ package plyscape.planner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +16,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.MultiPolygon;
+import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 import plyscape.gcode.GcodeParser;
 import plyscape.grid.Box;
@@ -230,6 +233,16 @@ class LyingSampleTest {
                 PlanOptions.preview(EnumSet.noneOf(Acceptance.class)),
                 Progress.NONE,
                 warnings);
+    Path none = folder.resolve("none.yaml");
+    Files.writeString(none, layup.replace("tile-2-1", "tile-2-2"));
+    List<Setting> other = new ArrayList<>(settings);
+    other.set(0, new Setting("layup", none.toAbsolutePath().toString(), "t"));
+    String fault =
+        assertThrows(
+                InputFault.class,
+                () -> JobReader.read(SAMPLES.resolve("job.yaml"), other, new Warnings()))
+            .getMessage();
+    assertTrue(fault.contains("\"tile-2-2\"") && fault.contains("tile-1-1 to tile-2-1"), fault);
     Landscape left = plan.tiles().get(0).plan();
     Landscape right = plan.tiles().get(1).plan();
     assertEquals(0.1, left.shape().topMap().orElseThrow().highMm());

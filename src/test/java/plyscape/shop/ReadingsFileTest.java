@@ -97,6 +97,20 @@ class ReadingsFileTest {
     fault = assertThrows(InputFault.class, () -> parse(pads + "ply,pad\n1,13\n")).getMessage();
     assertTrue(fault.contains("0 to 12"), fault);
     assertThrows(InputFault.class, () -> parse("ply,pad\n1,2\n"));
+    // Plies of about 0.9 mm: their numbers are nearly their depths.
+    fault = assertThrows(InputFault.class, () -> parse("ply,depth\n1,1\n2,2\n")).getMessage();
+    assertTrue(fault.contains("numbers of their plies"), fault);
+    assertEquals(1, parse("ply,depth\n1,1\n").size());
+  }
+
+  @Test
+  void placesOffThePanel_areNamed() {
+    List<Reading> readings = parse("ply,depth,x,y\n1,0.9,10,230\n2,1.84,900,120\n");
+    ReadingsFile.requireOn("r.csv", readings, 1000, 240);
+    String fault =
+        assertThrows(InputFault.class, () -> ReadingsFile.requireOn("r.csv", readings, 240, 240))
+            .getMessage();
+    assertTrue(fault.contains("row 3: read at (900, 120)"), fault);
   }
 
   @Test

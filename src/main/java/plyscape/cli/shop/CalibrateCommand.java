@@ -121,6 +121,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     Path csv = Paths.of(spec, readingsFile);
     List<Reading> readings = ReadingsFile.parse(csv.toString(), text(csv), layup);
     PanelSize size = PanelSize.of(spec, "--panel", panel);
+    ReadingsFile.requireOn(csv.toString(), readings, size.widthMm(), size.heightMm());
     layup = layup.on(size.widthMm(), size.heightMm());
     Calibration found =
         Calibration.of(

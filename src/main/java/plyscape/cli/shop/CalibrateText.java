@@ -138,7 +138,7 @@ final class CalibrateText {
       out.append(
           " Far from the readings that is the press's word alone: read at other corners too.");
     }
-    return out.toString();
+    return out.append('\n').toString();
   }
 
   private static String mm(double value) {
