@@ -111,7 +111,7 @@ final class Leftovers {
     }
     try (FileChannel channel =
             FileChannel.open(lock, StandardOpenOption.WRITE, StandardOpenOption.CREATE);
-        FileLock held = channel.tryLock()) {
+        FileLock held = tried(channel)) {
       if (held == null) {
         return;
       }
@@ -119,6 +119,15 @@ final class Leftovers {
       Files.deleteIfExists(lock);
     } catch (OverlappingFileLockException e) {
       return; // another thread's, just begun
+    }
+  }
+
+  /** Null where another run holds it; where there are no locks, nobody knows whether one does. */
+  private static FileLock tried(FileChannel channel) {
+    try {
+      return channel.tryLock();
+    } catch (IOException e) {
+      return null;
     }
   }
 

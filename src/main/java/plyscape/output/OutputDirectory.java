@@ -153,13 +153,22 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       FileChannel channel =
           FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-      if (channel.tryLock() != null && Files.exists(file)) {
+      if (held(channel) && Files.exists(file)) {
         lock = channel;
         return;
       }
       channel.close();
     }
     throw new IOException("no lock to be had on " + file.getFileName());
+  }
+
+  /** A file system without locks, as of some clusters, is written to all the same. */
+  private static boolean held(FileChannel channel) {
+    try {
+      return channel.tryLock() != null;
+    } catch (IOException e) {
+      return true;
+    }
   }
 
   private void makeParents(Path parent) throws IOException {
