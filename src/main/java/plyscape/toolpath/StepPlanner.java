@@ -32,7 +32,7 @@ final class StepPlanner {
   static final double NODE_REST_MM = 0.045;
 
   /** Patches of less than this many squares of the diameter are taken by the wall ring alone. */
-  private static final double SMALL_PATCH = 2.5;
+  private static final double SMALL_PATCH = 5;
 
   private final Tool tool;
   private final Reach reach;
@@ -40,16 +40,20 @@ final class StepPlanner {
   /** Radii of the cutters that run before it, largest first, mm. */
   private final double[] before;
 
-  /** Smaller patches are left to the next cutter, mm2; 0 when none follows. */
+  /** The next smaller cutter that gets as deep; null when none follows. */
+  private final Tool next;
+
+  /** Smaller patches are left to it, mm2; 0 when none follows. */
   private final double leastPatchMm2;
 
   private final PathOptions options;
 
-  StepPlanner(Tool tool, Reach reach, double[] before, double leastPatchMm2, PathOptions options) {
+  StepPlanner(Tool tool, Reach reach, double[] before, Tool next, PathOptions options) {
     this.tool = tool;
     this.reach = reach;
     this.before = before;
-    this.leastPatchMm2 = leastPatchMm2;
+    this.next = next;
+    leastPatchMm2 = next == null ? 0 : RestWorth.leastMm2(tool, next);
     this.options = options;
   }
 
@@ -64,8 +68,8 @@ final class StepPlanner {
     StepNodes nodes =
         new StepNodes(step, reach, floor, tool.stepdownMm(), first ? 0 : NODE_REST_MM);
     RestWorth worth = new RestWorth(nodes);
-    if (leastPatchMm2 > 0) {
-      worth.drop(leastPatchMm2, floor);
+    if (next != null) {
+      worth.drop(tool, next, step.depthMm(), floor);
     }
     if (!first) {
       worth.markSmall(SMALL_PATCH * tool.diameterMm() * tool.diameterMm());

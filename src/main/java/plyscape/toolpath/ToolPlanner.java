@@ -3,6 +3,7 @@ package plyscape.toolpath;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import plyscape.machine.Tool;
 import plyscape.toolpath.cover.PlannedFloor;
 import plyscape.toolpath.cover.Reach;
@@ -30,6 +31,9 @@ final class ToolPlanner {
    * full.
    */
   private static final double BAND_WASTE = 0.4;
+
+  /** Time that a visit to a place takes beside the cutting, s. */
+  private static final double VISIT_S = 0.6;
 
   /** Corners are rounded to this share of the cutter's radius. */
   private static final double ROUNDING = 0.4;
@@ -107,9 +111,9 @@ final class ToolPlanner {
    * @param later the smaller cutters that will follow, largest first
    */
   List<StepWork> choose(Tool tool, Reach reach, double[] before, List<Tool> later) {
-    double leastMm2 = leastPatchMm2(tool, later);
-    List<StepWork> slots = slots(tool, reach, leastMm2);
-    StepPlanner steps = new StepPlanner(tool, reach, before, leastMm2, options);
+    Tool next = next(tool, later);
+    List<StepWork> slots = slots(tool, reach, next);
+    StepPlanner steps = new StepPlanner(tool, reach, before, next, options);
     DepthPlan plan = before.length == 0 ? freshPlan(tool, reach) : restPlan(tool, reach);
     List<StepWork> works = new ArrayList<>();
     for (DepthStep step : plan.steps()) {
@@ -117,13 +121,16 @@ final class ToolPlanner {
       floor.clear(work.pieces(), tool.radiusMm(), step.depthMm());
       works.add(work);
     }
+    if (before.length > 0) {
+      works = OneVisit.of(works, VISIT_S * tool.feedMmPerMin() / 60);
+    }
     // Last, as they are then open at their ends.
-    works.addAll(slots);
-    return works;
+    return Stream.concat(works.stream(), slots.stream()).toList();
   }
 
   /** The narrow places that a cutter has to cut, a step a level. */
-  private List<StepWork> slots(Tool tool, Reach reach, double leastMm2) {
+  private List<StepWork> slots(Tool tool, Reach reach, Tool next) {
+    double leastMm2 = next == null ? 0 : RestWorth.leastMm2(tool, next);
     SlotChoice choice = new SlotChoice(fields.get(0).field().lattice, tool.radiusMm());
     List<StepWork> works = new ArrayList<>();
     for (int k = 0; k < deepest(tool, fields); k++) {
@@ -150,13 +157,12 @@ final class ToolPlanner {
     return works;
   }
 
-  /** Patches are left only to a cutter that gets as deep. */
-  private double leastPatchMm2(Tool tool, List<Tool> later) {
+  /** The next smaller cutter that gets as deep, to which patches may be left; or null. */
+  private Tool next(Tool tool, List<Tool> later) {
     return later.stream()
         .filter(next -> deepest(next, fields) >= deepest(tool, fields))
         .findFirst()
-        .map(next -> RestWorth.leastMm2(tool, next))
-        .orElse(0.0);
+        .orElse(null);
   }
 
   /**

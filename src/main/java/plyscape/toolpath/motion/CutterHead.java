@@ -189,6 +189,23 @@ final class CutterHead {
     return tool.feedMmPerMin() * feeds.share(feeds.widthMm(nodes, length));
   }
 
+  /** Depth of the highest wood that the cutter bites into on a way, the rim aside, mm. */
+  double standing(double ax, double ay, double bx, double by) {
+    return stock.bitten(ax, ay, bx, by, radius);
+  }
+
+  /** Nodes above the floor that it meets on a way, whichever way it goes. */
+  int fresh(double ax, double ay, double bx, double by) {
+    return Math.max(
+        stock.standing(ax, ay, bx, by, radius, floor),
+        stock.standing(bx, by, ax, ay, radius, floor));
+  }
+
+  /** The feeds of the cutter. */
+  WidthFeed feeds() {
+    return feeds;
+  }
+
   /** Lifts over the local stock, goes over to a place and comes down to a height there. */
   void over(double x, double y, double toDepth) {
     if (!down) {

@@ -24,6 +24,7 @@ public final class PassCutter {
   private final PieceEntry entry;
   private final PieceGlide glide;
   private final SlotCutter slots;
+  private final StretchCutter stretches;
   private final List<Pass> passes = new ArrayList<>();
   private StepWork work;
 
@@ -39,6 +40,7 @@ public final class PassCutter {
     head = new CutterHead(stock, tool, machine, options, start);
     entry = new PieceEntry(head);
     glide = new PieceGlide(head, entry);
+    stretches = new StretchCutter(head, entry, head.feeds());
     slots = new SlotCutter(head, stock, machine.leastChipMm());
   }
 
@@ -80,7 +82,14 @@ public final class PassCutter {
       slots.cut(piece.slot());
       return;
     }
-    for (BiteLimit.Before first : head.before(of, piece)) {
+    List<BiteLimit.Before> before = head.before(of, piece);
+    if (piece.wall() && !before.isEmpty()) {
+      enter(of);
+      if (stretches.cut(piece)) {
+        return;
+      }
+    }
+    for (BiteLimit.Before first : before) {
       cut(first.work(), first.piece());
     }
     enter(of);

@@ -60,6 +60,21 @@ final class PieceEntry {
     return intoWood(piece);
   }
 
+  /** Goes over to a place on open ground and down to the depth there. */
+  void down(double x, double y) {
+    if (head.level() && head.staysDown(x, y)) {
+      head.link(x, y);
+      return;
+    }
+    double[] spot = head.way().clearSpot(x, y);
+    if (spot != null && head.mayCut(spot[0], spot[1], x, y)) {
+      head.touchDown(spot[0], spot[1]);
+      head.link(x, y);
+    } else {
+      head.touchDown(x, y);
+    }
+  }
+
   private Piece intoWood(Piece piece) {
     double x = piece.x()[0];
     double y = piece.y()[0];

@@ -17,12 +17,6 @@ final class SlotCutter {
   /** Feed changes come in steps of this share, so that programs stay small. */
   private static final double FEED_STEP = 0.05;
 
-  /** Lines may be thinned by this, mm. */
-  private static final double THIN_MM = 0.0015;
-
-  /** Places that one line may stand for. */
-  private static final int MOST_THINNED = 200;
-
   /** Ways to the next slot over its own floor that are no longer than this need no lift, mm. */
   private static final double STEP_MM = 0.3;
 
@@ -63,7 +57,7 @@ final class SlotCutter {
       return;
     }
     enter(points.get(0));
-    head.along(thinned(points));
+    head.along(LineThinning.ends(points, head.tool().feedMmPerMin()));
   }
 
   /** Depth of the highest wood across a section that the cutter can take away, mm. */
@@ -172,52 +166,5 @@ final class SlotCutter {
     }
     head.over(start[0], start[1], start[2] - CutterHead.TOUCH_MM);
     head.sink(start[0], start[1], start[2]);
-  }
-
-  /** The ends of lines that go on straight at one feed; the last of each is its feed, mm/min. */
-  private List<double[]> thinned(List<double[]> points) {
-    List<double[]> ends = new ArrayList<>();
-    int from = 0;
-    while (from < points.size() - 1) {
-      int to = from + 1;
-      while (to + 1 < points.size()
-          && to - from < MOST_THINNED
-          && points.get(to + 1)[3] == points.get(from + 1)[3]
-          && straight(points, from, to + 1)) {
-        to++;
-      }
-      double[] end = points.get(to).clone();
-      end[3] = points.get(from + 1)[3] * head.tool().feedMmPerMin();
-      ends.add(end);
-      from = to;
-    }
-    return ends;
-  }
-
-  private static boolean straight(List<double[]> points, int from, int to) {
-    double[] a = points.get(from);
-    double[] b = points.get(to);
-    double dx = b[0] - a[0];
-    double dy = b[1] - a[1];
-    double dz = b[2] - a[2];
-    double squared = dx * dx + dy * dy + dz * dz;
-    if (squared < 1e-12) {
-      return false;
-    }
-    double before = 0;
-    for (int k = from + 1; k < to; k++) {
-      double[] p = points.get(k);
-      double ex = p[0] - a[0];
-      double ey = p[1] - a[1];
-      double ez = p[2] - a[2];
-      double t = (ex * dx + ey * dy + ez * dz) / squared;
-      if (t < before - 1e-9
-          || t > 1
-          || Math.hypot(Math.hypot(ex - t * dx, ey - t * dy), ez - t * dz) > THIN_MM) {
-        return false;
-      }
-      before = t;
-    }
-    return true;
   }
 }

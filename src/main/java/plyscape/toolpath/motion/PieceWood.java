@@ -1,0 +1,230 @@
+package plyscape.toolpath.motion;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.ring.Piece;
+import plyscape.toolpath.slot.SlotLevels;
+import plyscape.toolpath.slot.SlotLimits;
+import plyscape.toolpath.slot.SlotWay;
+
+/**
+ * What stands under a piece, section by section. A closed piece ends where it begins: with its
+ * longest stretch of open ground at the end.
+ */
+final class PieceWood {
+
+  /** Lines are divided so that what stands is seen this closely, mm. */
+  private static final double SECTION_MM = 0.25;
+
+  /** Widths are means over about this, mm. */
+  private static final double WINDOW_MM = 1;
+
+  /** Beyond the wood the cutter turns this far out, mm. */
+  private static final double OUT_MM = 0.3;
+
+  private final CutterHead head;
+  private final WidthFeed feeds;
+  private final double[] x;
+  private final double[] y;
+
+  /** Way so far. */
+  private final double[] way;
+
+  private final double[] standing;
+  private final double[] width;
+
+  private PieceWood(List<double[]> points, CutterHead head, WidthFeed feeds) {
+    this.head = head;
+    this.feeds = feeds;
+    x = points.stream().mapToDouble(point -> point[0]).toArray();
+    y = points.stream().mapToDouble(point -> point[1]).toArray();
+    int n = x.length;
+    way = new double[n];
+    standing = new double[n];
+    Arrays.fill(standing, head.floor());
+    double[] fresh = new double[n];
+    for (int i = 0; i + 1 < n; i++) {
+      way[i + 1] = way[i] + Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
+      double stands = head.standing(x[i], y[i], x[i + 1], y[i + 1]);
+      if (stands < head.floor() - Stock.SAME_MM) {
+        standing[i] = Math.min(standing[i], stands);
+        standing[i + 1] = Math.min(standing[i + 1], stands);
+        fresh[i] = head.fresh(x[i], y[i], x[i + 1], y[i + 1]);
+      }
+    }
+    width = widths(fresh);
+  }
+
+  /** That under a piece, for a cutter at the depth of the step that it is of. */
+  static PieceWood under(Piece piece, CutterHead head, WidthFeed feeds) {
+    if (!piece.closed()) {
+      return new PieceWood(sections(piece), head, feeds);
+    }
+    PieceWood from = new PieceWood(sections(piece), head, feeds);
+    return new PieceWood(sections(piece.startingAfter(0, from.longestEnd())), head, feeds);
+  }
+
+  private static List<double[]> sections(Piece piece) {
+    List<double[]> points = new ArrayList<>();
+    points.add(new double[] {piece.x()[0], piece.y()[0]});
+    int n = piece.size();
+    for (int s = 1; s < n + (piece.closed() ? 1 : 0); s++) {
+      int i = s % n;
+      double dx = piece.x()[i] - piece.x()[s - 1];
+      double dy = piece.y()[i] - piece.y()[s - 1];
+      int parts = Math.max(1, (int) Math.ceil(Math.hypot(dx, dy) / SECTION_MM));
+      for (int p = 1; p <= parts; p++) {
+        double t = (double) p / parts;
+        points.add(new double[] {piece.x()[s - 1] + t * dx, piece.y()[s - 1] + t * dy});
+      }
+    }
+    return points;
+  }
+
+  private double[] widths(double[] fresh) {
+    int n = x.length;
+    double[] widths = new double[n];
+    int from = 0;
+    int to = 0;
+    double nodes = 0;
+    for (int i = 0; i < n; i++) {
+      while (to + 1 < n && (to <= i || way[to] - way[i] < WINDOW_MM / 2)) {
+        nodes += fresh[to++];
+      }
+      while (from < i && way[i] - way[from] > WINDOW_MM / 2) {
+        nodes -= fresh[from++];
+      }
+      widths[i] = feeds.widthMm((int) nodes, way[to] - way[from]);
+    }
+    return widths;
+  }
+
+  /** Way along a closed piece to where its longest stretch of open ground ends, mm. */
+  private double longestEnd() {
+    int n = x.length - 1;
+    int first = 0;
+    while (first < n && open(first)) {
+      first++;
+    }
+    double longest = -1;
+    int end = 0;
+    double since = 0;
+    double so = 0;
+    for (int s = 0; s <= n && first < n; s++) {
+      int i = (first + s) % n;
+      if (!open(i)) {
+        if (so - since > longest) {
+          longest = so - since;
+          end = i;
+        }
+        since = so;
+      }
+      so += way[i + 1] - way[i];
+    }
+    double at = way[end] - Math.min(OUT_MM, longest / 2);
+    return at < 0 ? at + way[n] : at;
+  }
+
+  int size() {
+    return x.length;
+  }
+
+  /** Way from one section to a later one, mm. */
+  double way(int from, int to) {
+    return way[to] - way[from];
+  }
+
+  private boolean open(int i) {
+    return standing[i] >= head.floor() - Stock.SAME_MM;
+  }
+
+  boolean openAtStart() {
+    return open(0);
+  }
+
+  boolean openAtBothEnds() {
+    return open(0) && open(x.length - 1);
+  }
+
+  /** Depth of the highest wood, mm. */
+  double highest() {
+    return Arrays.stream(standing).min().orElse(head.floor());
+  }
+
+  /** How many sections at the end lie on open ground, less what the cutter needs to get out. */
+  int openAhead() {
+    int last = x.length - 1;
+    while (last >= 0 && open(last)) {
+      last--;
+    }
+    if (last < 0) {
+      return 0;
+    }
+    int out = last;
+    while (out < x.length - 1 && way[out] - way[last] < OUT_MM) {
+      out++;
+    }
+    return x.length - 1 - out;
+  }
+
+  /** First and last section with wood, with what the cutter needs to get out at both ends. */
+  int[] ends() {
+    int n = x.length;
+    int first = 0;
+    while (first < n - 1 && open(first)) {
+      first++;
+    }
+    int last = n - 1;
+    while (last > first && open(last)) {
+      last--;
+    }
+    int from = first;
+    int to = last;
+    while (from > 0 && way[first] - way[from] < OUT_MM) {
+      from--;
+    }
+    while (to < n - 1 && way[to] - way[last] < OUT_MM) {
+      to++;
+    }
+    if (from == to) {
+      from = Math.max(0, from - 1);
+      to = Math.min(n - 1, to + 1);
+    }
+    return new int[] {from, to};
+  }
+
+  /** Depth to which a section is gone once the cutter has been all over it at a depth, mm. */
+  double gone(int i, double depth) {
+    return Math.max(standing[i], depth);
+  }
+
+  /** Length of what is gone down to a depth, mm. */
+  double goneMm(double depth) {
+    double sum = 0;
+    for (int i = 1; i < x.length; i++) {
+      sum += Math.min(standing[i - 1], standing[i]) >= depth - Stock.SAME_MM ? way(i - 1, i) : 0;
+    }
+    return sum;
+  }
+
+  /** The ways to and fro along some sections. */
+  SlotLevels levels(int from, int to, SlotLimits limits) {
+    double[] px = Arrays.copyOfRange(x, from, to + 1);
+    double[] py = Arrays.copyOfRange(y, from, to + 1);
+    SlotWay slot = new SlotWay(px, py, px, py, px, py, false);
+    return new SlotLevels(
+        slot, Arrays.copyOfRange(standing, from, to + 1), head.floor(), limits);
+  }
+
+  /** A place with a share of the feed: X, Y, depth, share. */
+  double[] point(int i, double depth, double share) {
+    return new double[] {x[i], y[i], depth, share};
+  }
+
+  /** A place with the share of the feed that what is cut there allows. */
+  double[] cut(int i, double depth, double bite) {
+    return point(i, depth, bite <= 0 ? 1 : feeds.share(width[i], bite));
+  }
+}
