@@ -12,11 +12,12 @@
  * outermost 0.05 mm of the cutter aside; the same input gives the same moves.
  *
  * <p>This package decides which cutters are used ({@code ToolChoice}) and which pieces each of them
- * cuts ({@code ToolPlanner}). The rooms inside, each with its own page, from the bottom up: {@code
- * task}, what is asked and given; {@code lattice}, distances and stock; {@code ring}, ways beside
- * walls; {@code depth}, steps down; {@code cover}, what of the rings is needed; {@code order}, the
- * tour; {@code motion}, moves, entries and feeds; and apart from these {@code face}, finishing
- * sculpted faces, and {@code bound}, what no plan can beat.
+ * cuts ({@code ToolPlanner}); which of them one visit takes along ({@code OneVisit}). The rooms
+ * inside, each with its own page, from the bottom up: {@code task}, what is asked and given; {@code
+ * lattice}, distances and stock; {@code ring}, ways beside walls; {@code depth}, steps down; {@code
+ * cover}, what of the rings is needed; {@code order}, the tour; {@code motion}, moves, entries and
+ * feeds; and apart from these {@code face}, finishing sculpted faces, and {@code bound}, what no
+ * plan can beat.
  *
  * <p>From outside only this package, {@code task}, and the entries of {@code face} and {@code
  * bound} are used. Uses {@code region} by way of its results, {@code machine}, {@code grid}; writes

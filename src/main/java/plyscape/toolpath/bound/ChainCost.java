@@ -38,7 +38,9 @@ public final class ChainCost {
 
   /**
    * Seconds a mm2 at which a cutter clears at best: with the engaged width held to the stepover it
-   * newly clears at most D * sqrt(stepover) mm2 a mm of path (references.md section 7, bound 2).
+   * newly clears at most D * sqrt(stepover) mm2 a mm of path (references.md section 7, bound 2). A
+   * feed for thin bites doesn't better that: at a width of r diameters, up to the stepover, it
+   * grows by 1 / (2 sqrt(r - r2)) at most, so that r times it stays under sqrt(stepover).
    */
   public static double secondsPerMm2(Tool tool) {
     return 60 / (Math.sqrt(tool.stepover()) * tool.diameterMm() * tool.feedMmPerMin());

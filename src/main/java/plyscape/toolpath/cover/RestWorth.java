@@ -10,8 +10,8 @@ import plyscape.machine.Tool;
 public final class RestWorth {
 
   /**
-   * What a larger cutter's visit to a place costs beyond the clearing, s: lift, way and coming down,
-   * less what the next one is then spared.
+   * What a larger cutter's visit to a place costs beyond the clearing, s: lift, way and coming
+   * down, less what the next one is then spared.
    */
   private static final double VISIT_S = 0.45;
 

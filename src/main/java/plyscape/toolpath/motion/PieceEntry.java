@@ -60,19 +60,17 @@ final class PieceEntry {
     return intoWood(piece);
   }
 
-  /** Goes over to a place on open ground and down to the depth there. */
-  void down(double x, double y) {
+  /** Goes over to a place, or to open ground beside it, and down to a depth. */
+  void down(double x, double y, double depth) {
     if (head.level() && head.staysDown(x, y)) {
       head.link(x, y);
       return;
     }
     double[] spot = head.way().clearSpot(x, y);
-    if (spot != null && head.mayCut(spot[0], spot[1], x, y)) {
-      head.touchDown(spot[0], spot[1]);
-      head.link(x, y);
-    } else {
-      head.touchDown(x, y);
-    }
+    double downX = spot == null ? x : spot[0];
+    double downY = spot == null ? y : spot[1];
+    head.over(downX, downY, depth - CutterHead.TOUCH_MM);
+    head.sink(downX, downY, depth);
   }
 
   private Piece intoWood(Piece piece) {

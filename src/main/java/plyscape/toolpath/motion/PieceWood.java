@@ -5,9 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import plyscape.toolpath.lattice.Stock;
 import plyscape.toolpath.ring.Piece;
-import plyscape.toolpath.slot.SlotLevels;
-import plyscape.toolpath.slot.SlotLimits;
-import plyscape.toolpath.slot.SlotWay;
 
 /**
  * What stands under a piece, section by section. A closed piece ends where it begins: with its
@@ -21,7 +18,7 @@ final class PieceWood {
   /** Widths are means over about this, mm. */
   private static final double WINDOW_MM = 1;
 
-  /** Beyond the wood the cutter turns this far out, mm. */
+  /** Beyond the wood the cutter comes down this far out, mm. */
   private static final double OUT_MM = 0.3;
 
   private final CutterHead head;
@@ -140,10 +137,6 @@ final class PieceWood {
     return standing[i] >= head.floor() - Stock.SAME_MM;
   }
 
-  boolean openAtStart() {
-    return open(0);
-  }
-
   boolean openAtBothEnds() {
     return open(0) && open(x.length - 1);
   }
@@ -169,37 +162,6 @@ final class PieceWood {
     return x.length - 1 - out;
   }
 
-  /** First and last section with wood, with what the cutter needs to get out at both ends. */
-  int[] ends() {
-    int n = x.length;
-    int first = 0;
-    while (first < n - 1 && open(first)) {
-      first++;
-    }
-    int last = n - 1;
-    while (last > first && open(last)) {
-      last--;
-    }
-    int from = first;
-    int to = last;
-    while (from > 0 && way[first] - way[from] < OUT_MM) {
-      from--;
-    }
-    while (to < n - 1 && way[to] - way[last] < OUT_MM) {
-      to++;
-    }
-    if (from == to) {
-      from = Math.max(0, from - 1);
-      to = Math.min(n - 1, to + 1);
-    }
-    return new int[] {from, to};
-  }
-
-  /** Depth to which a section is gone once the cutter has been all over it at a depth, mm. */
-  double gone(int i, double depth) {
-    return Math.max(standing[i], depth);
-  }
-
   /** Length of what is gone down to a depth, mm. */
   double goneMm(double depth) {
     double sum = 0;
@@ -209,22 +171,18 @@ final class PieceWood {
     return sum;
   }
 
-  /** The ways to and fro along some sections. */
-  SlotLevels levels(int from, int to, SlotLimits limits) {
-    double[] px = Arrays.copyOfRange(x, from, to + 1);
-    double[] py = Arrays.copyOfRange(y, from, to + 1);
-    SlotWay slot = new SlotWay(px, py, px, py, px, py, false);
-    return new SlotLevels(
-        slot, Arrays.copyOfRange(standing, from, to + 1), head.floor(), limits);
-  }
-
   /** A place with a share of the feed: X, Y, depth, share. */
   double[] point(int i, double depth, double share) {
     return new double[] {x[i], y[i], depth, share};
   }
 
-  /** A place with the share of the feed that what is cut there allows. */
-  double[] cut(int i, double depth, double bite) {
+  /**
+   * A place with the share of the feed that what is cut there allows.
+   *
+   * @param before depth at which the cutter has been there
+   */
+  double[] cut(int i, double depth, double before) {
+    double bite = depth - Math.max(standing[i], before);
     return point(i, depth, bite <= 0 ? 1 : feeds.share(width[i], bite));
   }
 }

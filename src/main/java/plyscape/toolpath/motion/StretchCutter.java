@@ -3,26 +3,23 @@ package plyscape.toolpath.motion;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.toolpath.ring.Piece;
-import plyscape.toolpath.slot.SlotLevels;
-import plyscape.toolpath.slot.SlotLimits;
 
 /**
  * Cuts a piece under which more than a stepdown stands from what stands to its floor in one visit:
- * an open one to and fro, ever deeper ({@link SlotLevels}), a closed one round and round. The last
- * way is flat and all along the piece.
+ * an open one to and fro, a closed one round and round, a stepdown deeper each time at most. Every
+ * way goes all along the piece: between the nodes of a lattice wood may stand that isn't seen.
  */
 final class StretchCutter {
 
-  /** Beyond the last wood there is nothing to clean up nearer than this, mm. */
-  private static final double TAIL_MM = 0.6;
-
-  /** Going round over ground that is gone for longer than this isn't worth it, s. */
+  /** Going over ground that is gone for longer than this isn't worth it, s. */
   private static final double VISIT_S = 1.2;
+
+  /** Depths this little over a whole number of stepdowns don't begin another, mm. */
+  private static final double SAME_MM = 1e-6;
 
   private final CutterHead head;
   private final PieceEntry entry;
   private final WidthFeed feeds;
-  private final SlotLimits limits;
 
   /**
    * @param feeds of the cutter
@@ -31,144 +28,98 @@ final class StretchCutter {
     this.head = head;
     this.entry = entry;
     this.feeds = feeds;
-    limits = SlotLimits.alongRest(head.tool(), head.options());
   }
 
-  /** Cuts a piece of the step that is being cut, unless it ends in wood; whether it did. */
+  /**
+   * Cuts a piece of the step that is being cut, unless it ends in wood or much of it is gone;
+   * whether it did.
+   */
   boolean cut(Piece piece) {
     PieceWood wood = PieceWood.under(piece, head, feeds);
-    if (!piece.closed() && !wood.openAtBothEnds() && piece.lengthMm() >= RampEntry.LEAST_ROOM_MM) {
-      return false;
-    }
-    if (idleMm(wood) > VISIT_S * head.tool().feedMmPerMin() / 60) {
+    boolean room = piece.lengthMm() >= RampEntry.LEAST_ROOM_MM;
+    if (!piece.closed() && !wood.openAtBothEnds() && room
+        || idleMm(wood) > VISIT_S * head.tool().feedMmPerMin() / 60) {
       return false;
     }
     List<double[]> points =
-        piece.lengthMm() < RampEntry.LEAST_ROOM_MM
-            ? bored(wood)
-            : piece.closed() ? rounds(wood) : toAndFro(wood);
+        !piece.closed() || !room
+            ? toAndFro(wood)
+            : wood.openAhead() > 0 ? rounds(wood) : wound(wood);
     double[] start = points.get(0);
-    if (wood.openAtStart()) {
-      entry.down(start[0], start[1]);
-    } else {
-      head.over(start[0], start[1], start[2] - CutterHead.TOUCH_MM);
-      head.sink(start[0], start[1], start[2]);
-    }
+    entry.down(start[0], start[1], start[2]);
     head.along(LineThinning.ends(points, head.tool().feedMmPerMin()));
     return true;
   }
 
   private int times(PieceWood wood) {
     double down = head.floor() - wood.highest();
-    return Math.max(1, (int) Math.ceil(down / limits.stepdownMm() - 1e-6));
+    return Math.max(1, (int) Math.ceil(down / head.tool().stepdownMm() - SAME_MM));
   }
 
-  /** How far the rounds before the last go over what is gone by then, for each of them, mm. */
+  private double depth(PieceWood wood, int time) {
+    int times = times(wood);
+    return time >= times
+        ? head.floor()
+        : wood.highest() + (head.floor() - wood.highest()) * time / times;
+  }
+
+  /** How far each way before the last goes over what is gone by then, mm. */
   private double idleMm(PieceWood wood) {
     int times = times(wood);
     double idle = 0;
     for (int time = 1; time < times; time++) {
-      idle += wood.goneMm(wood.highest() + (head.floor() - wood.highest()) * time / times);
+      idle += wood.goneMm(depth(wood, time));
     }
     return times == 1 ? 0 : idle / (times - 1);
   }
 
-  /**
-   * To and fro along an open piece, from its first point: X, Y, depth and share of the feed of each
-   * place.
-   */
+  /** To and fro: X, Y, depth and share of the feed of each place, as in all ways. */
   private List<double[]> toAndFro(PieceWood wood) {
-    int n = wood.size();
-    int[] ends = wood.ends();
     List<double[]> points = new ArrayList<>();
-    for (int i = 0; i < ends[0]; i++) {
-      points.add(wood.point(i, head.floor(), 1));
+    int n = wood.size();
+    points.add(wood.point(0, wood.highest(), 1));
+    for (int time = 1; time <= times(wood); time++) {
+      double depth = depth(wood, time);
+      for (int s = 0; s < n; s++) {
+        int i = time % 2 == 1 ? s : n - 1 - s;
+        points.add(wood.cut(i, depth, depth(wood, time - 1)));
+      }
     }
-    boolean[] there = {wood.way(ends[1], n - 1) <= TAIL_MM};
-    wood.levels(ends[0], ends[1], limits)
-        .run(
-            (i, side, depth, bite, rim) -> {
-              points.add(wood.cut(ends[0] + i, depth, bite));
-              if (ends[0] + i == ends[1] && !there[0]) {
-                there[0] = true;
-                outAndBack(wood, ends[1], points);
-              }
-            });
     return points;
   }
 
-  /** From a section at the end of the wood at the floor to the end of the piece and back. */
-  private void outAndBack(PieceWood wood, int from, List<double[]> points) {
-    for (int i = from; i < wood.size(); i++) {
-      points.add(wood.point(i, head.floor(), 1));
-    }
-    for (int i = wood.size() - 2; i >= from; i--) {
-      points.add(wood.point(i, head.floor(), 1));
-    }
-  }
-
-  /**
-   * Round and round a closed piece, a stepdown deeper each time: over open ground where there is
-   * some, else on a ramp in the wood; and once at the floor.
-   */
+  /** Round and round; over the open ground with which the piece ends it comes down each time. */
   private List<double[]> rounds(PieceWood wood) {
-    int open = wood.openAhead();
-    return open == 0 ? wound(wood) : stepped(wood, open);
-  }
-
-  /**
-   * @param open sections at the end over which the cutter comes down
-   */
-  private List<double[]> stepped(PieceWood wood, int open) {
-    double top = wood.highest();
-    int rounds = times(wood);
     List<double[]> points = new ArrayList<>();
     int n = wood.size() - 1;
-    double before = top;
-    double fall = wood.way(n - open, n);
-    for (int round = 1; round <= rounds; round++) {
-      double depth = top + (head.floor() - top) * round / rounds;
-      double next = top + (head.floor() - top) * Math.min(rounds, round + 1) / rounds;
-      for (int i = round == 1 ? 0 : 1; i <= n; i++) {
-        double so = i <= n - open ? 0 : wood.way(n - open, i) / fall;
-        points.add(wood.cut(i, depth + so * (next - depth), depth - wood.gone(i, before)));
-      }
-      before = depth;
-    }
-    return points;
-  }
-
-  /** Straight down a stepdown, and along, as there is no room for a ramp. */
-  private List<double[]> bored(PieceWood wood) {
-    double top = wood.highest();
-    int times = times(wood);
-    List<double[]> points = new ArrayList<>();
-    points.add(wood.point(0, top, 1));
-    int n = wood.size();
-    for (int time = 1; time <= times; time++) {
-      double depth = top + (head.floor() - top) * time / times;
-      for (int s = 0; s < n; s++) {
-        points.add(wood.cut(time % 2 == 1 ? s : n - 1 - s, depth, (head.floor() - top) / times));
+    int open = n - wood.openAhead();
+    for (int time = 0; time <= times(wood); time++) {
+      double depth = depth(wood, time);
+      double fall = depth(wood, time + 1) - depth;
+      for (int i = time == 0 ? open : 1; i <= n; i++) {
+        double so = i <= open ? 0 : wood.way(open, i) / wood.way(open, n);
+        points.add(wood.cut(i, depth + so * fall, depth(wood, time - 1) + so * fall));
       }
     }
     return points;
   }
 
+  /** Round and round on a ramp in the wood, and once at the floor. */
   private List<double[]> wound(PieceWood wood) {
     int n = wood.size() - 1;
     double length = wood.way(0, n);
-    double slope = Math.min(limits.slope(), limits.stepdownMm() / length);
+    double ramp = Math.tan(Math.toRadians(head.options().rampDegrees()));
+    double slope = Math.min(ramp, head.tool().stepdownMm() / length);
     double top = wood.highest();
     double depth = top;
     List<double[]> points = new ArrayList<>();
     points.add(wood.point(0, top, 1));
     double flat = 0;
-    for (int i = 0; flat < length - 1e-9; i = i + 1 == n ? 0 : i + 1) {
+    for (int i = 0; flat < length - SAME_MM; i = i + 1 == n ? 0 : i + 1) {
       double step = wood.way(i, i + 1);
-      double bite = Math.min(depth - top, slope * length);
-      flat += depth >= head.floor() - 1e-9 ? step : 0;
+      flat += depth >= head.floor() - SAME_MM ? step : 0;
       depth = Math.min(head.floor(), depth + slope * step);
-      points.add(wood.cut(i + 1, depth, bite));
+      points.add(wood.cut(i + 1, depth, Math.max(top, depth - slope * length)));
     }
     return points;
   }

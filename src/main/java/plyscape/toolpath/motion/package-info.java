@@ -9,7 +9,9 @@
  * the way into standing wood is a ramp no steeper than asked, or straight down where there is no
  * room for one; lifts off walls leave them first ({@code WallLead}); a stretch that takes more than
  * the stepover goes at less feed ({@code WidthFeed}); arcs stay within 0.005 mm of the lines they
- * stand for, 0.002 on the side of a wall ({@link plyscape.toolpath.motion.ArcFitter}).
+ * stand for, 0.002 on the side of a wall ({@link plyscape.toolpath.motion.ArcFitter}); a piece
+ * along a wall with more than a stepdown under it is cut to its floor in one visit where that is
+ * sooner ({@code StretchCutter}), its last way flat.
  *
  * <p>Decides nothing about which pieces or in which order. Uses {@code cover}, {@code ring}, {@code
  * lattice}, {@code task}, {@code machine}.

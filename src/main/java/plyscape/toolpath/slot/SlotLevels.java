@@ -20,6 +20,12 @@ public final class SlotLevels {
   /** So far out of the wood the cutter is clear of it, mm. */
   static final double OUT_MM = 0.1;
 
+  /** There is no use in turning sooner than this, mm. */
+  private static final double LEAST_RUN_MM = 1;
+
+  /** Sections done between two that aren't are gone over if they are shorter than this, mm. */
+  private static final double GAP_MM = 5;
+
   /** Takes the ways, place by place. */
   public interface Path {
     /**
@@ -123,10 +129,10 @@ public final class SlotLevels {
     if (at != near) {
       go(side, near, path);
     }
-    if (!sides && lastWay(near, far) && !open(near)) {
+    if (!sides && !open(near) && lastWay(near, far)) {
       // Down at the near end and back once, so that the way there leaves no ramp behind.
       double fall = (floor - depth) / limits.slope();
-      int turn = along(near, far, Math.max(fall, limits.runMm()));
+      int turn = along(near, far, Math.max(fall, LEAST_RUN_MM));
       if (fall > 1e-6 && Math.abs(way[far] - way[near]) > 2.2 * fall && turn != near) {
         go(side, turn, path);
         go(side, near, path);
@@ -265,7 +271,7 @@ public final class SlotLevels {
     deadHigh = endHigh == high ? high : -1;
     low = endLow;
     high = endHigh;
-    while (way[high] - way[low] < limits.runMm() && (low > 0 || high < way.length - 1)) {
+    while (way[high] - way[low] < LEAST_RUN_MM && (low > 0 || high < way.length - 1)) {
       low = Math.max(0, low - 1);
       high = Math.min(way.length - 1, high + 1);
     }
@@ -280,7 +286,7 @@ public final class SlotLevels {
     int last = -1;
     for (int i = 0; i <= way.length; i++) {
       boolean needs = i < way.length && !open(i);
-      if (from >= 0 && (i == way.length || needs && way[i] - way[last] > limits.gapMm())) {
+      if (from >= 0 && (i == way.length || needs && way[i] - way[last] > GAP_MM)) {
         double d = Math.max(0, Math.max(way[from] - way[at], way[at] - way[last]));
         if (d < least) {
           least = d;

@@ -1,6 +1,7 @@
 package plyscape.toolpath.motion;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 import plyscape.grid.Box;
@@ -47,5 +48,18 @@ class WidthFeedTest {
     assertEquals(1.66, feeds(2000, 0.02).share(0.3, 2), 1e-9);
     assertEquals(1.5, feeds(1500, 0.02).share(0.3, 2), 1e-9);
     assertEquals(1.5, feeds(1500, 0.02).share(0, 2), 1e-9);
+  }
+
+  /**
+   * What no plan can clear a minute faster, a width of the root of the stepover at the feed, holds
+   * for thin bites too: the feed grows less than the width shrinks.
+   */
+  @Test
+  void thinBite_clearsNoMoreThanTheBoundAllows() {
+    WidthFeed feeds = feeds(9000, 0.02);
+    for (double width = 0.01; width < 1.89; width += 0.01) {
+      double share = feeds.share(width, 2);
+      assertTrue(width * share <= Math.sqrt(0.4) * 3, "width " + width);
+    }
   }
 }

@@ -11,7 +11,7 @@ class SlotLevelsTest {
 
   private static final double STEP = 0.1;
   private static final SlotLimits LIMITS =
-      new SlotLimits(0.625, 1, Math.tan(Math.toRadians(5)), 0.75, 3, 5);
+      new SlotLimits(0.625, 1, Math.tan(Math.toRadians(5)), 0.75);
 
   private static SlotWay slot(double length, double room) {
     int n = (int) Math.round(length / STEP) + 1;
