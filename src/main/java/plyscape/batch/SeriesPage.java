@@ -18,6 +18,7 @@ import plyscape.render.Thumbnail;
 import plyscape.text.Durations;
 import plyscape.text.Markup;
 import plyscape.text.Numbers;
+import plyscape.text.Template;
 
 /**
  * {@code index.html} of a series: a row a job with its picture, cutting time, verdict and warnings,
@@ -157,13 +158,10 @@ public final class SeriesPage {
       // Its size is in the header of a PNG (ISO 15948, 11.2.2): with it the page needn't wait for
       // it.
       ByteBuffer header = ByteBuffer.wrap(png);
-      return "<img alt=\"The panel from above\" loading=\"lazy\" decoding=\"async\" width=\""
-          + header.getInt(16)
-          + "\" height=\""
-          + header.getInt(20)
-          + "\" src=\"data:image/png;base64,"
-          + Base64.getEncoder().encodeToString(png)
-          + "\">";
+      return Template.fill(
+          "<img alt=\"The panel from above\" loading=\"lazy\" decoding=\"async\" width=\"%s\""
+              + " height=\"%s\" src=\"data:image/png;base64,%s\">",
+          header.getInt(16), header.getInt(20), Base64.getEncoder().encodeToString(png));
     } catch (IOException e) {
       throw new JobFault("can't read " + file + ": " + IoReason.of(e), "plan that job again");
     }

@@ -2,6 +2,7 @@ package plyscape.layup;
 
 import java.util.List;
 import java.util.SortedMap;
+import plyscape.text.Template;
 
 /**
  * What was measured on the pressed panel. Immutable.
@@ -43,12 +44,8 @@ public record Measured(
         || (pressTaper != null && !(pressTaper >= 0))
         || !(pressBow >= 0)) {
       throw new IllegalArgumentException(
-          "thickness +-"
-              + thicknessToleranceMm
-              + ", taper +-"
-              + pressTaper
-              + ", bow +-"
-              + pressBow);
+          Template.fill(
+              "thickness +-%s, taper +-%s, bow +-%s", thicknessToleranceMm, pressTaper, pressBow));
     }
     if (thicknessMm != null && !(thicknessMm > 0)) {
       throw new IllegalArgumentException("a panel " + thicknessMm + " mm thick");

@@ -11,7 +11,6 @@ import org.locationtech.jts.geom.Polygon;
 import plyscape.files.PlanFiles;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
-import plyscape.text.Numbers;
 import plyscape.text.Template;
 
 /**
@@ -45,17 +44,16 @@ public final class GeoJsonLayers {
   }
 
   private static void feature(StringBuilder out, String id, PlyDepth depth, MultiPolygon area) {
-    out.append("{\"type\": \"Feature\", \"id\": \"")
-        .append(id)
-        .append("\", \"properties\": {\"ply\": ")
-        .append(depth.ply().number())
-        .append(", \"name\": ")
-        .append(quoted(depth.ply().name()))
-        .append(", \"colour\": \"")
-        .append(depth.ply().colour())
-        .append("\", \"target_mm\": ")
-        .append(Numbers.trimmed(depth.targetMm(), 6))
-        .append("}, \"geometry\": {\"type\": \"MultiPolygon\", \"coordinates\": [");
+    out.append(
+        Template.fill(
+            "{\"type\": \"Feature\", \"id\": \"%s\", \"properties\": {\"ply\": %s, \"name\": %s,"
+                + " \"colour\": \"%s\", \"target_mm\": %.6t}, \"geometry\": {\"type\":"
+                + " \"MultiPolygon\", \"coordinates\": [",
+            id,
+            depth.ply().number(),
+            quoted(depth.ply().name()),
+            depth.ply().colour(),
+            depth.targetMm()));
     for (int i = 0; i < area.getNumGeometries(); i++) {
       Polygon polygon = (Polygon) area.getGeometryN(i);
       out.append(i > 0 ? ",\n[" : "[");

@@ -96,16 +96,14 @@ public final class SvgLayers {
   }
 
   private static String describe(Landscape plan, PlyDepth depth) {
-    return "exposed: where "
-        + depth.ply().name()
-        + " shows, "
-        + FinishedFace.cutText(plan, depth.ply().number())
-        + (depth.targetMm() > 0 ? " mm below the top face" : "")
-        + ". pocket: where this ply or a deeper one shows. Panel "
-        + Numbers.trimmed(plan.job().panel().widthMm(), 3)
-        + " x "
-        + Numbers.trimmed(plan.job().panel().heightMm(), 3)
-        + " mm, lower left corner at the bottom left. plyscape "
-        + Version.TEXT;
+    return Template.fill(
+        "exposed: where %s shows, %s%s. pocket: where this ply or a deeper one shows. Panel %.3t x"
+            + " %.3t mm, lower left corner at the bottom left. plyscape %s",
+        depth.ply().name(),
+        FinishedFace.cutText(plan, depth.ply().number()),
+        depth.targetMm() > 0 ? " mm below the top face" : "",
+        plan.job().panel().widthMm(),
+        plan.job().panel().heightMm(),
+        Version.TEXT);
   }
 }

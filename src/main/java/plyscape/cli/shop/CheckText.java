@@ -83,11 +83,9 @@ final class CheckText {
     }
     return report.floorKept(d)
         ? verdict
-        : verdict
-            + ", but only "
-            + Numbers.fixed(floor.floorMm(), 2)
-            + " mm would stay under it"
-            + (floor.at() == null ? "" : " at " + floor.at());
+        : Template.fill(
+            "%s, but only %.2f mm would stay under it%s",
+            verdict, floor.floorMm(), floor.at() == null ? "" : " at " + floor.at());
   }
 
   /**

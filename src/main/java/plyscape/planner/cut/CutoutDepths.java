@@ -2,7 +2,6 @@ package plyscape.planner.cut;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import plyscape.bend.Bend;
 import plyscape.bend.DepthPlane;
 import plyscape.fault.Warnings;
@@ -13,6 +12,7 @@ import plyscape.layup.PanelPoint;
 import plyscape.plan.Landscape;
 import plyscape.plan.LyingPanel;
 import plyscape.simulate.BentPanel;
+import plyscape.text.Template;
 import plyscape.toolpath.task.Pass;
 
 /**
@@ -109,13 +109,11 @@ final class CutoutDepths {
     if (most > through) {
       warnings.add(
           "outline-shallow",
-          String.format(
-              Locale.ROOT,
+          Template.fill(
               "the panel's bottom is known to +-%.2f mm here, the outline goes %.2f mm below"
                   + " it: read the bottom there, or set outline.through",
-              most,
-              through),
-          String.format(Locale.ROOT, "X%.0f Y%.0f", worst.xMm(), worst.yMm()));
+              most, through),
+          Template.fill("X%.0f Y%.0f", worst.xMm(), worst.yMm()));
     }
   }
 
