@@ -81,10 +81,7 @@ final class Capsule {
    * @param last row
    */
   void chords(double minY, double stepMm, int first, int last) {
-    if (ends.length < 4 * (last - first + 1)) {
-      ends = new double[8 * (last - first + 1)];
-    }
-    double[] out = ends;
+    double[] out = room(last - first + 1);
     double x0 = ax;
     double y0 = ay;
     double x1 = bx;
@@ -94,11 +91,9 @@ final class Capsule {
     boolean noBand = upright;
     boolean flat = level;
     double acrossV = across;
-    double along = alongX;
     double slopeV = slope;
     double asideX = aside;
-    int at = 0;
-    for (int j = first; j <= last; j++) {
+    for (int j = first, at = 0; j <= last; j++, at += 4) {
       double y = minY + j * stepMm;
       double v = y - y0;
       double rest = r2 - v * v;
@@ -123,7 +118,7 @@ final class Capsule {
         double to = Double.POSITIVE_INFINITY;
         if (!noBand) {
           double p = v * acrossV;
-          double q = p + along;
+          double q = p + alongX;
           from = p < q ? p : q;
           to = p < q ? q : p;
         } else if (v < lowest || v > highest) {
@@ -143,7 +138,14 @@ final class Capsule {
       }
       out[at] = left;
       out[at + 1] = right;
-      at += 4;
     }
+  }
+
+  /** The array for the ends of so many rows. */
+  private double[] room(int rows) {
+    if (ends.length < 4 * rows) {
+      ends = new double[8 * rows];
+    }
+    return ends;
   }
 }
