@@ -19,9 +19,20 @@ public final class ParentWatch {
   public static void begin() {
     Long parent = Long.getLong(PROPERTY);
     if (parent != null) {
-      ProcessHandle.of(parent)
-          .ifPresentOrElse(one -> one.onExit().thenRun(ParentWatch::end), ParentWatch::end);
+      ProcessHandle.of(parent).ifPresentOrElse(ParentWatch::watch, ParentWatch::end);
     }
+  }
+
+  private static void watch(ProcessHandle parent) {
+    Thread watch =
+        new Thread(
+            () -> {
+              parent.onExit().join();
+              end();
+            },
+            "plyscape-parent");
+    watch.setDaemon(true);
+    watch.start();
   }
 
   private static void end() {
