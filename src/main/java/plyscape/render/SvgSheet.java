@@ -118,8 +118,10 @@ public final class SvgSheet {
     StringBuilder out = new StringBuilder();
     out.append(
         Template.fill(
-            "<g id=\"list\" font-family=\"sans-serif\" font-size=\"3.5\">\n"
-                + "<text x=\"%.3t\" y=\"%.3t\" font-size=\"4.5\">%s</text>\n",
+            """
+            <g id="list" font-family="sans-serif" font-size="3.5">
+            <text x="%.3t" y="%.3t" font-size="4.5">%s</text>
+            """,
             x, top + 3, Markup.escape(plan.job().title())));
     double y = top + 10;
     for (PlyDepth depth : plan.depths()) {
