@@ -150,13 +150,13 @@ final class PanelMoves implements PanelFit {
     return new double[] {0, 0, -panel.job().machine().safeHeightMm()};
   }
 
-  /** The same run off a face that is less flat than paths allow for. */
+  /** The same run off a face that is less flat, or slopes more, than paths allow for. */
   private ToolRun clear(ToolRun flat) {
-    double flatness = panel.job().layup().flatnessMm();
-    if (flatness <= FLAT_MM) {
+    double off = panel.job().layup().flatnessMm() + rimMm;
+    if (off <= FLAT_MM) {
       return flat;
     }
-    FaceRoom room = new FaceRoom(flatness, flat.tool());
+    FaceRoom room = new FaceRoom(off, flat.tool());
     double[] at = begin();
     return new ToolRun(
         flat.tool(),
