@@ -123,7 +123,9 @@ final class DropCutter {
     float least = stock[node];
     int up = lattice.columns;
     for (int other : new int[] {node - 1, node + 1, node - up, node + up}) {
-      least = other >= 0 && other < stock.length ? Math.min(least, stock[other]) : least;
+      if (other >= 0 && other < stock.length && !lattice.rest[other]) {
+        least = Math.min(least, stock[other]);
+      }
     }
     return least;
   }
