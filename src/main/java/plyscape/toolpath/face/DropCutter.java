@@ -109,25 +109,12 @@ final class DropCutter {
         .forEach(
             row -> {
               for (int i = row * lattice.columns; i < (row + 1) * lattice.columns; i++) {
-                next[i] = Math.min(lattice.target[i], highestBeside(i) + down);
+                next[i] = Math.min(lattice.target[i], lattice.stock[i] + down);
               }
             });
     limit = next;
     leastLimit = lattice.leastAround(limit, around);
     look();
-  }
-
-  /** Depth of the wood at a node or beside it, whichever stands higher: edges lie in between. */
-  private float highestBeside(int node) {
-    float[] stock = lattice.stock;
-    float least = stock[node];
-    int up = lattice.columns;
-    for (int other : new int[] {node - 1, node + 1, node - up, node + up}) {
-      if (other >= 0 && other < stock.length && !lattice.rest[other]) {
-        least = Math.min(least, stock[other]);
-      }
-    }
-    return least;
   }
 
   /** Looks at the stock again, after it was cut. */
