@@ -52,10 +52,10 @@ public final class InputCache {
 
   /** As long as it is open, what is read is kept; closing lets go of everything. */
   public static final class Scope implements AutoCloseable {
-    private final InputCache before = now;
+    private final InputCache before;
 
-    private Scope(InputCache cache) {
-      now = cache;
+    private Scope(InputCache before) {
+      this.before = before;
     }
 
     @Override
@@ -71,7 +71,9 @@ public final class InputCache {
 
   /** The same, with the time of day from elsewhere, ms. */
   public static Scope open(long mostBytes, LongSupplier clockMs) {
-    return new Scope(new InputCache(mostBytes, clockMs));
+    Scope scope = new Scope(now);
+    now = new InputCache(mostBytes, clockMs);
+    return scope;
   }
 
   /** Lets go of all contents, as memory has run out; how many bytes they were. */
