@@ -66,4 +66,24 @@ public final class PocketEdges {
     double t = ((x - ax[edge]) * dx[edge] + (y - ay[edge]) * dy[edge]) / squaredLength[edge];
     return t < 0 ? 0 : t < 1 ? t : 1;
   }
+
+  /**
+   * An edge no farther from a point than the given one, found by going along the walls as long as
+   * that leads nearer: of a curve of many short edges, the one that faces the point.
+   */
+  public int nearestAlong(int edge, double x, double y) {
+    int nearest = edge;
+    double best = squaredDistance(edge, x, y);
+    for (int way = -1; way <= 1; way += 2) {
+      for (int e = nearest + way; e >= 0 && e < count; e += way) {
+        double d = squaredDistance(e, x, y);
+        if (d >= best) {
+          break;
+        }
+        best = d;
+        nearest = e;
+      }
+    }
+    return nearest;
+  }
 }

@@ -7,7 +7,8 @@ import plyscape.toolpath.lattice.PocketEdges;
 /**
  * Finds the place between two walls on a short line from one side to the other: where the nearest
  * wall changes from one that lies towards the one end to one that lies towards the other. Walls
- * come from the nodes around; distances to them are exact. Not for several threads.
+ * come from the nodes around and from there along the walls; distances to them are exact. Not for
+ * several threads.
  */
 final class BetweenWalls {
 
@@ -23,7 +24,10 @@ final class BetweenWalls {
 
   private final DistanceField field;
   private final PocketEdges edges;
-  private int[] walls = new int[32];
+
+  /** Those of the nodes around, and two more for each change of a wall. */
+  private final int[] walls = new int[4 * AROUND * AROUND + 2 * MOST_CHANGES];
+
   private int count;
   private double distance;
 
@@ -98,6 +102,9 @@ final class BetweenWalls {
       double x = ax + t * (bx - ax);
       double y = ay + t * (by - ay);
       double own = Math.sqrt(edges.squaredDistance(first, x, y));
+      // Edges shorter than a lattice step may be nearest to no node.
+      add(edges.nearestAlong(first, x, y));
+      add(edges.nearestAlong(second, x, y));
       int nearer = nearest(x, y);
       if (distance > own - 1e-9) {
         return mid(x, y, first, second);
