@@ -30,8 +30,8 @@ class ReferencePageTest {
 
   private static Set<String> known() throws IOException {
     Set<String> out = new TreeSet<>();
-    try (Stream<Path> files = Files.list(READERS)) {
-      for (Path file : files.sorted().toList()) {
+    try (Stream<Path> files = Files.walk(READERS)) {
+      for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
         if (file.toString().endsWith("ShelfReader.java")) {
           continue;
         }
