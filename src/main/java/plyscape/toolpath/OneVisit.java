@@ -106,23 +106,31 @@ final class OneVisit {
     return ((long) a << 32) + b;
   }
 
-  /** The shortest deeper piece that lies under all points of a piece, or null. */
+  /** The shortest deeper piece that lies under all of a piece, or null. */
   private Piece under(Piece piece) {
-    Set<Piece> under = new HashSet<>();
-    for (int i = 0; i < piece.size(); i++) {
-      double x = piece.x()[i];
-      double y = piece.y()[i];
-      Set<Piece> here = new HashSet<>();
-      for (Line line : lines.getOrDefault(key(square(x), square(y)), List.of())) {
-        if ((i == 0 || under.contains(line.of())) && line.holds(x, y)) {
-          here.add(line.of());
-        }
-      }
-      under = here;
-      if (under.isEmpty()) {
-        return null;
+    int n = piece.size();
+    Set<Piece> under = at(piece.x()[0], piece.y()[0]);
+    for (int i = 1; i < n + (piece.closed() ? 1 : 0) && !under.isEmpty(); i++) {
+      double dx = piece.x()[i % n] - piece.x()[i - 1];
+      double dy = piece.y()[i % n] - piece.y()[i - 1];
+      // Both ends of a straight way may lie on a piece that goes round it.
+      int parts = Math.max(1, (int) Math.ceil(Math.hypot(dx, dy) / SQUARE_MM));
+      for (int p = 1; p <= parts; p++) {
+        double t = (double) p / parts;
+        under.retainAll(at(piece.x()[i - 1] + t * dx, piece.y()[i - 1] + t * dy));
       }
     }
     return under.stream().min(Comparator.comparingDouble(Piece::lengthMm)).orElse(null);
+  }
+
+  /** The deeper pieces that a place lies on. */
+  private Set<Piece> at(double x, double y) {
+    Set<Piece> here = new HashSet<>();
+    for (Line line : lines.getOrDefault(key(square(x), square(y)), List.of())) {
+      if (line.holds(x, y)) {
+        here.add(line.of());
+      }
+    }
+    return here;
   }
 }

@@ -71,6 +71,10 @@ final class PieceEntry {
     double downY = spot == null ? y : spot[1];
     head.over(downX, downY, depth - CutterHead.TOUCH_MM);
     head.sink(downX, downY, depth);
+    if (spot != null) {
+      // The first way goes on from here: begun at the spot it would leave wood at the start.
+      head.along(List.of(new double[] {x, y, depth, head.tool().feedMmPerMin()}));
+    }
   }
 
   private Piece intoWood(Piece piece) {

@@ -14,7 +14,13 @@ final class StretchCutter {
   /** Going over ground that is gone for longer than this isn't worth it, s. */
   private static final double VISIT_S = 1.2;
 
-  /** Depths this little over a whole number of stepdowns don't begin another, mm. */
+  /** Depths are written in thousandths of a mm. */
+  private static final double WRITTEN = 1000;
+
+  /** Depths on two rounds differ by this much more at most when they are thinned and written, mm. */
+  private static final double ROUNDED_MM = 0.003;
+
+  /** Less than this is no difference, mm. */
   private static final double SAME_MM = 1e-6;
 
   private final CutterHead head;
@@ -52,15 +58,21 @@ final class StretchCutter {
   }
 
   private int times(PieceWood wood) {
-    double down = head.floor() - wood.highest();
-    return Math.max(1, (int) Math.ceil(down / head.tool().stepdownMm() - SAME_MM));
+    long most = (long) (head.tool().stepdownMm() * WRITTEN + SAME_MM);
+    return Math.max(1, Math.toIntExact(-Math.floorDiv(-down(wood), Math.max(1, most))));
   }
 
+  /** How far down from the highest wood to the floor, in thousandths of a mm as written. */
+  private long down(PieceWood wood) {
+    return Math.round(head.floor() * WRITTEN) - Math.round(wood.highest() * WRITTEN);
+  }
+
+  /** In whole thousandths, so that no step grows over the stepdown when it is written. */
   private double depth(PieceWood wood, int time) {
     int times = times(wood);
     return time >= times
         ? head.floor()
-        : wood.highest() + (head.floor() - wood.highest()) * time / times;
+        : wood.highest() + Math.floorDiv(down(wood) * time, (long) times) / WRITTEN;
   }
 
   /** How far each way before the last goes over what is gone by then, mm. */
@@ -109,7 +121,7 @@ final class StretchCutter {
     int n = wood.size() - 1;
     double length = wood.way(0, n);
     double ramp = Math.tan(Math.toRadians(head.options().rampDegrees()));
-    double slope = Math.min(ramp, head.tool().stepdownMm() / length);
+    double slope = Math.min(ramp, (head.tool().stepdownMm() - ROUNDED_MM) / length);
     double top = wood.highest();
     double depth = top;
     List<double[]> points = new ArrayList<>();
