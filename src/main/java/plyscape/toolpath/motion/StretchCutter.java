@@ -17,7 +17,9 @@ final class StretchCutter {
   /** Depths are written in thousandths of a mm. */
   private static final double WRITTEN = 1000;
 
-  /** Depths on two rounds differ by this much more at most when they are thinned and written, mm. */
+  /**
+   * Depths on two rounds differ by this much more at most when they are thinned and written, mm.
+   */
   private static final double ROUNDED_MM = 0.003;
 
   /** Less than this is no difference, mm. */
