@@ -16,6 +16,9 @@ final class DropCutter {
    */
   private static final double NODE_REACH = 0.71;
 
+  /** Wood no higher than this over its face stays, mm. */
+  private static final double LEAST_WOOD_MM = 0.01;
+
   private final FaceLattice lattice;
   private final FaceBorders borders;
   private final CutterForm form;
@@ -100,21 +103,47 @@ final class DropCutter {
     return form;
   }
 
-  /** Takes the stock as it is now: from here on no more than a stepdown below it. */
-  void begin(double stepdownMm) {
+  /**
+   * Takes the stock as it is now: from here on no more than a stepdown below it.
+   *
+   * @param beside whether wood to be taken off beside a node counts as standing at it too: a steep
+   *     flank may meet its edge anywhere between
+   * @return whether the stepdown holds the cutter off some face, rests apart
+   */
+  boolean begin(double stepdownMm, boolean beside) {
     float[] next = limit == null ? new float[lattice.target.length] : limit;
     float down = (float) stepdownMm;
+    boolean[] held = new boolean[lattice.rows];
     IntStream.range(0, lattice.rows)
         .parallel()
         .forEach(
             row -> {
               for (int i = row * lattice.columns; i < (row + 1) * lattice.columns; i++) {
-                next[i] = Math.min(lattice.target[i], lattice.stock[i] + down);
+                float wood = beside ? Math.min(lattice.stock[i], woodBeside(i)) : lattice.stock[i];
+                next[i] = Math.min(lattice.target[i], wood + down);
+                held[row] |= next[i] < lattice.target[i] && !lattice.rest[i];
               }
             });
     limit = next;
     leastLimit = lattice.leastAround(limit, around);
     look();
+    return IntStream.range(0, held.length).anyMatch(row -> held[row]);
+  }
+
+  /** Depth of the highest wood around a node that is to be taken off. */
+  private float woodBeside(int node) {
+    float least = Float.POSITIVE_INFINITY;
+    for (int row = -lattice.columns; row <= lattice.columns; row += lattice.columns) {
+      for (int other = node + row - 1; other <= node + row + 1; other++) {
+        if (other >= 0
+            && other < lattice.stock.length
+            && !lattice.rest[other]
+            && lattice.target[other] - lattice.stock[other] > LEAST_WOOD_MM) {
+          least = Math.min(least, lattice.stock[other]);
+        }
+      }
+    }
+    return least;
   }
 
   /** Looks at the stock again, after it was cut. */

@@ -67,9 +67,8 @@ final class FaceLines {
     return LEVEL_SHARE * mostRidgeMm(cuspMm);
   }
 
-  /** Runs of one layer, no deeper below the stock than a stepdown; the stock is lowered by them. */
-  List<FaceRun> layer(double stepdownMm) {
-    drop.begin(stepdownMm);
+  /** Runs of one layer, as the cutter may go since it began; the stock is lowered by them. */
+  List<FaceRun> layer() {
     int n = stepoverRows;
     double ridge = mostRidgeMm(cuspMm);
     List<FaceRun> runs = new ArrayList<>();

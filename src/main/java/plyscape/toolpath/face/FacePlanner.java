@@ -42,10 +42,13 @@ public final class FacePlanner {
   private static final double COARSEST_FLAT_STEP_MM = 0.1;
 
   /** Layers that a thin cutter may take where its stepdown is less than the window. */
-  private static final int MOST_LAYERS = 12;
+  private static final int MOST_LAYERS = 24;
 
   /** Of the stepdown: flanks meet rests between nodes a little higher than at them. */
   private static final double STEPDOWN_SHARE = 0.98;
+
+  /** Of the stepdown, where edges of wood between nodes aren't looked for. */
+  private static final double NEAR_WOOD_SHARE = 0.5;
 
   private final FaceTask task;
   private final FaceField faces;
@@ -187,18 +190,19 @@ public final class FacePlanner {
     FaceLines lines = new FaceLines(lattice, drop, faces.cuspMm(), rows);
     FaceMoves moves = new FaceMoves(lattice, drop, tool, task, 3 * stepover + 1, start);
     double[] range = {Double.POSITIVE_INFINITY, 0};
-    for (int layer = 0; layer < MOST_LAYERS; layer++) {
+    boolean beside = true;
+    boolean more = true;
+    for (int layer = 0; layer < MOST_LAYERS && more; layer++) {
       moves.look();
-      boolean last = !limited(lattice, stepdown);
-      List<FaceRun> runs = lines.layer(stepdown);
-      if (runs.isEmpty()) {
-        break;
+      boolean held = drop.begin(beside ? stepdown : NEAR_WOOD_SHARE * stepdown, beside);
+      List<FaceRun> runs = lines.layer();
+      if (!runs.isEmpty()) {
+        runs.forEach(run -> depths(lattice, run, range));
+        moves.cut(runs);
       }
-      runs.forEach(run -> depths(lattice, run, range));
-      moves.cut(runs);
-      if (last) {
-        break;
-      }
+      more = held && (beside || !runs.isEmpty());
+      // Wood that the cutter can't take off holds it off the faces beside it: on in smaller steps.
+      beside &= !runs.isEmpty();
     }
     return range[1] == 0
         ? null
@@ -215,19 +219,6 @@ public final class FacePlanner {
       range[0] = Math.min(range[0], depth);
       range[1] = Math.max(range[1], depth);
     }
-  }
-
-  /** Whether some face lies deeper below the stock than a stepdown, rests apart. */
-  private static boolean limited(FaceLattice lattice, double stepdownMm) {
-    if (stepdownMm >= Float.MAX_VALUE) {
-      return false;
-    }
-    for (int i = 0; i < lattice.target.length; i++) {
-      if (!lattice.rest[i] && lattice.target[i] - lattice.stock[i] > stepdownMm) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** No deeper than the flutes are long, nor than the holder's face comes to the panel. */

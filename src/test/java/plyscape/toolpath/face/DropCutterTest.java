@@ -74,7 +74,7 @@ class DropCutterTest {
     FaceLattice lattice = new FaceLattice(task, turned, STEP, DropCutter.around(form, STEP) + 3);
     DropCutter drop =
         new DropCutter(lattice, new FaceBorders(lattice, task, STEP), form, Double.MAX_VALUE);
-    drop.begin(100);
+    drop.begin(100, false);
     return drop;
   }
 
@@ -202,7 +202,8 @@ class DropCutterTest {
           new FaceLattice(task(faces), false, step, DropCutter.around(form, step) + 3);
       DropCutter drop =
           new DropCutter(lattice, new FaceBorders(lattice, task(faces), step), form, 20);
-      List<FaceRun> runs = new FaceLines(lattice, drop, 0.02, rows).layer(10);
+      drop.begin(10, false);
+      List<FaceRun> runs = new FaceLines(lattice, drop, 0.02, rows).layer();
       double most = 0;
       for (int row = 0; row < lattice.rows; row++) {
         for (int column = 0; column < lattice.columns; column++) {
