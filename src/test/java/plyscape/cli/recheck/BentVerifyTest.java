@@ -132,6 +132,35 @@ class BentVerifyTest {
     assertTrue(ownWay < 25, "no restart came down a ramp");
   }
 
+  /** Two sculpted panels, one bent along a grid and one as a few places tell. */
+  @Test
+  void sculptedTiles_passAsEachLies_andFailFlat() throws Exception {
+    SmallJob files = new SmallJob(folder);
+    files.write(
+        "top-tile-1-1.csv", "x,y,z\n1,1,0.2\n15,1,-0.2\n1,15,0\n15,15,-0.1\n1,29,0.3\n15,29,0\n");
+    files.write("top-tile-2-1.csv", "x,y,z\n0,2,-0.3\n16,1,0\n7,14,0.2\n2,28,-0.1\n15,29,0.3\n");
+    Path job =
+        files.job(
+            "tiles.yaml",
+            """
+            surface: sculpted
+            minimum_floor: 0.3
+            tools:
+              - {name: end mill, diameter: 3}
+              - {name: ball, shape: ball, diameter: 3, stepdown: 0.4, stepover: 0.3}
+            """);
+    String text = Files.readString(job);
+    Files.writeString(
+        job,
+        text.replace(
+            "{width: 30,", "{tiles: [2, 1], top_map: {file: 'top-{tile}.csv'}, width: 16,"));
+    Path out = folder.resolve("tiles");
+    Run run = Run.of("plan", job, "-o", out, "-q");
+    assertEquals(0, run.code(), run.err());
+    holds(out.resolve("tile-1-1"));
+    holds(out.resolve("tile-2-1"));
+  }
+
   private static void holds(Path out) throws Exception {
     JsonNode found = verify(0, "verify", out, "--json");
     JsonNode written =
