@@ -144,6 +144,7 @@ class BentVerifyTest {
             "tiles.yaml",
             """
             surface: sculpted
+            cusp: 0.1
             minimum_floor: 0.3
             tools:
               - {name: end mill, diameter: 3}
