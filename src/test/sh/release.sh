@@ -39,7 +39,7 @@ try() { # what it is, archive, further surroundings
   (cd "$folder" && "${run[@]}" plan -q samples/tarn-hollow/sculpted.yaml -o ../sculpted --width 60 --height 60) >/dev/null 2>"$err"
   check "$what: sculpted, in a second Java" 0 $?
   check "$what: licences" 1 "$(ls "$folder"/licences/README.md | wc -l)"
-  check "$what: nothing but what belongs there" "CHANGES.md README.md bin lib licences samples" \
+  check "$what: nothing but what belongs there" "CHANGES.md README.md bin lib licences samples scripts" \
     "$(cd "$folder" && LC_ALL=C ls | grep -vx java | tr '\n' ' ' | sed 's/ $//')"
 }
 
