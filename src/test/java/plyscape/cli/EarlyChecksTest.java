@@ -105,8 +105,8 @@ class EarlyChecksTest {
   void stickoutShorterThanTheCut() {
     spoilTerrain();
     refused(
-        plan("tools: [{flute_length: 12, stickout: 1.2, name: stub}]\n"),
-        "stub: it sticks out 1.20 mm and would be run down to 1.400 mm",
+        plan("tools: [{flute_length: 12, stickout: 1.2, name: short mill}]\n"),
+        "short mill: it sticks out 1.20 mm and would be run down to 1.400 mm",
         "clamp it with a stickout of 1.40 mm or more");
   }
 

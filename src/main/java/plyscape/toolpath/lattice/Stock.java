@@ -139,12 +139,13 @@ public final class Stock {
     int columns = lattice.columns();
     for (int r = 0; r < found; r += 2) {
       int last = runs[r + 1];
+      int row = runs[r] / columns; // a run lies in one row
+      double y = lattice.y(row);
       for (int k = runs[r]; k <= last; k++) {
         if (sure[k] >= target) {
           continue;
         }
-        double x = lattice.x(k % columns);
-        double y = lattice.y(k / columns);
+        double x = lattice.x(k - row * columns);
         if (way.squaredTo(x, y) <= within) {
           sure[k] = target;
           parts.cutWhole(k, target);
@@ -208,11 +209,13 @@ public final class Stock {
     double least = Double.POSITIVE_INFINITY;
     for (int r = 0; r < found; r += 2) {
       int last = runs[r + 1];
+      int row = runs[r] / columns;
+      double y = lattice.y(row);
       for (int k = runs[r]; k <= last; k++) {
         if (sure[k] >= least) {
           continue;
         }
-        boolean whole = way.squaredTo(lattice.x(k % columns), lattice.y(k / columns)) <= within;
+        boolean whole = way.squaredTo(lattice.x(k - row * columns), y) <= within;
         double stands = whole ? sure[k] : parts.highest(k, sure[k], way, radius);
         least = stands < least ? stands : least;
       }

@@ -31,6 +31,7 @@ final class PieceWood {
 
   private final double[] standing;
   private final double[] width;
+  private final double highest;
 
   private PieceWood(List<double[]> points, CutterHead head, WidthFeed feeds) {
     this.head = head;
@@ -52,6 +53,7 @@ final class PieceWood {
       }
     }
     width = widths(fresh);
+    highest = Arrays.stream(standing).min().orElse(head.floor());
   }
 
   /** That under a piece, for a cutter at the depth of the step that it is of. */
@@ -143,7 +145,7 @@ final class PieceWood {
 
   /** Depth of the highest wood, mm. */
   double highest() {
-    return Arrays.stream(standing).min().orElse(head.floor());
+    return highest;
   }
 
   /** How many sections at the end lie on open ground, less what the cutter needs to get out. */
