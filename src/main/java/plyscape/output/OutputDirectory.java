@@ -139,36 +139,8 @@ public final class OutputDirectory implements FileSink, AutoCloseable {
   private void beginThere() throws IOException {
     Leftovers.clear(target, kept);
     EarlierOutput.refuseIfTaken(asked, target, kind, force);
-    takeLock();
+    lock = OutputLock.take(aside("lock"), ATTEMPTS);
     Files.createDirectory(aside("part"));
-  }
-
-  /**
-   * Another run that clears up may delete our lock's file before we hold the lock, so it must still
-   * be there after.
-   */
-  private void takeLock() throws IOException {
-    Path file = aside("lock");
-    Leftovers.claim(file);
-    for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
-      FileChannel channel =
-          FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-      if (held(channel) && Files.exists(file)) {
-        lock = channel;
-        return;
-      }
-      channel.close();
-    }
-    throw new IOException("no lock to be had on " + file.getFileName());
-  }
-
-  /** A file system without locks, as of some clusters, is written to all the same. */
-  private static boolean held(FileChannel channel) {
-    try {
-      return channel.tryLock() != null;
-    } catch (IOException e) {
-      return true;
-    }
   }
 
   private void makeParents(Path parent) throws IOException {

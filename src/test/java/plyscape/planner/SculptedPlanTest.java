@@ -10,7 +10,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -156,8 +155,8 @@ class SculptedPlanTest {
          "features": [{"type": "Feature", "properties": {}, "geometry": {"type": "Polygon",
           "coordinates": [[[120, 120], [300, 90], [330, 250], [200, 290], [120, 120]]]}}]}
         """);
-    Files.writeString(folder.resolve("steep.csv"), steepTop());
-    Files.writeString(folder.resolve("few.csv"), "x,y,z\n1,2,0.1\n25,0,-0.2\n9,21,0.3\n14,8,0\n");
+    Files.writeString(folder.resolve("steep.csv"), MadeTops.steep());
+    Files.writeString(folder.resolve("few.csv"), MadeTops.FEW);
     return JobReader.read(
         Files.writeString(
             folder.resolve("job.yaml"),
@@ -170,18 +169,6 @@ class SculptedPlanTest {
                 + more),
         List.of(),
         new Warnings());
-  }
-
-  /** 0.4 mm up and down within 12 mm. */
-  private static String steepTop() {
-    StringBuilder out = new StringBuilder("x,y,z\n");
-    for (int y = 0; y <= 20; y += 5) {
-      for (int x = 0; x <= 24; x += 4) {
-        out.append(
-            String.format(Locale.ROOT, "%d,%d,%.3f\n", x, y, 0.2 * Math.cos(x * Math.PI / 12)));
-      }
-    }
-    return out.toString();
   }
 
   private static FaceField faces(PanelPlan plan) {

@@ -343,21 +343,11 @@ final class CutterHead {
     Ring ring = new Ring(piece.index(), piece.closed(), piece.x(), piece.y());
     Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1, radius / 3)));
     double[] shares = feeds.cut(chunks, floor);
-    MoveList path = new MoveList(moves.x, moves.y, floor);
-    for (int c = 0; c < chunks.count(); c++) {
-      double feed = tool.feedMmPerMin() * shares[c];
-      boolean changes = c + 1 < chunks.count() && shares[c + 1] != shares[c];
-      for (int i = chunks.start(c) + 1; i <= chunks.start(c + 1); i++) {
-        boolean end = i == chunks.start(c + 1) && (changes || c + 1 == chunks.count());
-        if (end || chunks.own(i)) {
-          path.line(chunks.x(i), chunks.y(i), floor, feed);
-        }
-      }
-    }
     double arcs = PathOptions.ARC_TOLERANCE_MM;
     double left = piece.wall() && !options.climb() ? WALL_SIDE_MM : arcs;
     double right = piece.wall() && options.climb() ? WALL_SIDE_MM : arcs;
-    moves.addAll(ArcFitter.fit(moves.x, moves.y, floor, path.moves(), left, right));
+    List<Move> lines = ChunkLines.of(chunks, shares, tool.feedMmPerMin(), floor);
+    moves.addAll(ArcFitter.fit(moves.x, moves.y, floor, lines, left, right));
     heading = Heading.ofEnd(piece);
     alongWall = piece.wall();
   }
