@@ -25,11 +25,6 @@ public record DepthPlane(
     }
   }
 
-  /** Depth at a place, mm. */
-  public double depthMm(double x, double y) {
-    return here + acrossX * x + acrossY * y + outwards * (x * x + y * y);
-  }
-
   /** The same, lower or higher everywhere, for as much another depth of the flat plan. */
   public DepthPlane lower(double byMm) {
     return new DepthPlane(flatMm + byMm, here + byMm, acrossX, acrossY, outwards);

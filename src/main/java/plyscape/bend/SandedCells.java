@@ -54,7 +54,7 @@ final class SandedCells {
 
   /** Cells farther than a distance from the given ones, or nearer. */
   private boolean[] beyond(boolean[] from, double cells, boolean nearer) {
-    int[] squared = DistanceTransform.of(from, frame.columns(), frame.rows()).squared();
+    int[] squared = DistanceTransform.squared(from, frame.columns(), frame.rows());
     boolean[] out = new boolean[from.length];
     for (int i = 0; i < out.length; i++) {
       boolean near = squared[i] != DistanceTransform.NONE && squared[i] <= cells * cells;

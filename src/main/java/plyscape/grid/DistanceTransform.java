@@ -4,13 +4,8 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * For each cell of a grid the squared distance to the nearest source cell, in cells squared, and
- * which source that is. Exact: the distances are integers, between cell centres, Euclidean. Of
- * several equally near sources one is picked, always the same one, whatever the number of threads.
- *
- * <p>Usage: {@code var near = DistanceTransform.of(source, columns, rows);} then {@code
- * near.squared()[row * columns + column]} and {@code near.nearest()[row * columns + column]} (the
- * index of the source cell).
+ * For each cell of a grid the squared distance to the nearest source cell, in cells squared. Exact:
+ * the distances are integers, between cell centres, Euclidean.
  *
  * <p>Method: A. Meijster, J. Roerdink, W. Hesselink, "A general algorithm for computing distance
  * transforms in linear time" (2000): nearest source within each column, then the lower envelope of
@@ -30,25 +25,25 @@ public final class DistanceTransform {
 
   private final int columns;
   private final int rows;
-  private final int[] squared;
-  private final int[] nearest;
+
+  /** First the row of the nearest source within the column, or -1, then the squared distance. */
+  private final int[] cells;
 
   private DistanceTransform(int columns, int rows) {
     this.columns = columns;
     this.rows = rows;
-    squared = new int[columns * rows];
-    nearest = new int[columns * rows];
+    cells = new int[columns * rows];
   }
 
   /**
-   * Transforms a grid with square cells.
+   * Squared distances in cells, row by row; {@link #NONE} everywhere when there is no source.
    *
    * @param source true at source cells, row by row
    * @param columns 1 to {@link #MAX_SIDE}
    * @param rows 1 to {@link #MAX_SIDE}
    * @throws IllegalArgumentException when the sizes don't fit
    */
-  public static DistanceTransform of(boolean[] source, int columns, int rows) {
+  public static int[] squared(boolean[] source, int columns, int rows) {
     if (columns < 1
         || rows < 1
         || columns > MAX_SIDE
@@ -65,45 +60,28 @@ public final class DistanceTransform {
     IntStream.range(0, bands)
         .parallel()
         .forEach(i -> result.scanRows(i * BAND, Math.min((i + 1) * BAND, rows)));
-    return result;
+    return result.cells;
   }
 
-  /**
-   * Squared distances in cells, row by row; {@link #NONE} everywhere when there is no source.
-   * Shared, not copied.
-   */
-  public int[] squared() {
-    return squared;
-  }
-
-  /**
-   * Index (row * columns + column) of the nearest source, row by row; -1 when there is none.
-   * Shared, not copied.
-   */
-  public int[] nearest() {
-    return nearest;
-  }
-
-  /** Leaves in {@code nearest} the row of the nearest source within the column, or -1. */
   private void scanColumns(boolean[] source, int from, int to) {
     for (int c = from; c < to; c++) {
-      nearest[c] = source[c] ? 0 : -1;
+      cells[c] = source[c] ? 0 : -1;
     }
     for (int r = 1; r < rows; r++) {
       int base = r * columns;
       for (int c = from; c < to; c++) {
-        nearest[base + c] = source[base + c] ? r : nearest[base - columns + c];
+        cells[base + c] = source[base + c] ? r : cells[base - columns + c];
       }
     }
     for (int r = rows - 2; r >= 0; r--) {
       int base = r * columns;
       for (int c = from; c < to; c++) {
-        int above = nearest[base + columns + c];
-        int below = nearest[base + c];
+        int above = cells[base + columns + c];
+        int below = cells[base + c];
         // After this pass a row above holds its nearest; when that lies above us too, it may be
         // nearer than what is below.
         if (above > r && (below < 0 || above - r < r - below)) {
-          nearest[base + c] = above;
+          cells[base + c] = above;
         }
       }
     }
@@ -115,7 +93,7 @@ public final class DistanceTransform {
     int[] site = new int[columns];
     int[] start = new int[columns];
     for (int r = from; r < to; r++) {
-      System.arraycopy(nearest, r * columns, row, 0, columns);
+      System.arraycopy(cells, r * columns, row, 0, columns);
       scanRow(r, row, height, site, start);
     }
   }
@@ -153,17 +131,15 @@ public final class DistanceTransform {
       }
     }
     if (top < 0) {
-      Arrays.fill(squared, base, base + columns, NONE);
+      Arrays.fill(cells, base, base + columns, NONE);
       return;
     }
     int end = columns;
     for (int k = top; k >= 0; k--) {
       int s = site[k];
       int lift = height[s];
-      int index = row[s] * columns + s;
       for (int x = start[k]; x < end; x++) {
-        squared[base + x] = (x - s) * (x - s) + lift;
-        nearest[base + x] = index;
+        cells[base + x] = (x - s) * (x - s) + lift;
       }
       end = start[k];
     }

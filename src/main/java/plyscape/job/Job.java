@@ -105,11 +105,6 @@ public record Job(
       this(widthMm, heightMm, borderMm, 1, 1, null, 0);
     }
 
-    /** Panels of which nothing is known but their size. */
-    public PanelSpec(double widthMm, double heightMm, double borderMm, int columns, int rows) {
-      this(widthMm, heightMm, borderMm, columns, rows, null, 0);
-    }
-
     /** Whether it is more than one panel. */
     public boolean tiled() {
       return columns * rows > 1;

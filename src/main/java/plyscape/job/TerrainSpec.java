@@ -24,17 +24,6 @@ public record TerrainSpec(
     double smoothingMm,
     TerrainOptions options) {
 
-  /** With everything else by default. */
-  public TerrainSpec(
-      Path file,
-      Box crop,
-      String cropCrs,
-      List<Integer> plyNumbers,
-      BandSpec bands,
-      double smoothingMm) {
-    this(file, crop, cropCrs, plyNumbers, bands, smoothingMm, TerrainOptions.PLAIN);
-  }
-
   /** How elevation becomes ply. */
   public sealed interface BandSpec permits NamedBands, BreakList {}
 

@@ -36,10 +36,10 @@ final class TopMapKeys {
             "one top map for " + columns * rows + " panels, which are pressed one by one",
             "put {tile} into its name: the panels' names are tile-1-1 and so on");
       }
-      return new TopMapSpec(InputFiles.resolve(node).toString(), tolerance, node.place());
+      return new TopMapSpec(InputFiles.resolve(node).toString(), tolerance);
     }
     Path file = node.folder() == null ? Path.of(text) : node.folder().resolve(text);
-    TopMapSpec spec = new TopMapSpec(file.toString(), tolerance, node.place());
+    TopMapSpec spec = new TopMapSpec(file.toString(), tolerance);
     for (int row = 1; row <= rows; row++) {
       for (int column = 1; column <= columns; column++) {
         Path one = spec.fileOf(columns * rows == 1 ? "tile-1-1" : "tile-" + column + "-" + row);

@@ -1,16 +1,14 @@
 package plyscape.job;
 
 import java.nio.file.Path;
-import plyscape.fault.Place;
 
 /**
  * Where the probed heights of the panel's top face are. Immutable.
  *
  * @param file path of the readings; {@code {tile}} in it stands for a panel's name
  * @param toleranceMm plus or minus of a reading
- * @param place where the user named it
  */
-public record TopMapSpec(String file, double toleranceMm, Place place) {
+public record TopMapSpec(String file, double toleranceMm) {
 
   /** Stands for the name of one of several panels. */
   public static final String TILE = "{tile}";

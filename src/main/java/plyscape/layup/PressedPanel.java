@@ -82,11 +82,6 @@ public final class PressedPanel {
         .toleranceMm(LayupReadings.x(at, centre), LayupReadings.y(at, centre), method);
   }
 
-  /** The same at the panel's centre. */
-  double toleranceMm(int interfaceIndex, Method method) {
-    return toleranceMm(interfaceIndex, centre, method);
-  }
-
   /** The panel's centre. */
   PanelPoint centre() {
     return centre;

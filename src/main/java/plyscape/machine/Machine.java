@@ -54,11 +54,6 @@ public record Machine(Travel travel, Motion motion, SettingUp settingUp, CutRule
     return new Machine(travel, motion, other, rules);
   }
 
-  /** The same machine, its cutters led otherwise. */
-  public Machine with(CutRules other) {
-    return new Machine(travel, motion, settingUp, other);
-  }
-
   /** Span of X. */
   public double travelXMm() {
     return travel.xMm();

@@ -52,19 +52,9 @@ public record Tool(String name, Form form, CuttingData cutting, Clamping clampin
     return new Tool(other, form, cutting, clamping);
   }
 
-  /** A cutter of another form, run and held in the same way. */
-  public Tool with(Form other) {
-    return new Tool(name, other, cutting, clamping);
-  }
-
   /** The same cutter, run otherwise. */
   public Tool with(CuttingData other) {
     return new Tool(name, form, other, clamping);
-  }
-
-  /** The same cutter, held otherwise. */
-  public Tool with(Clamping other) {
-    return new Tool(name, form, cutting, other);
   }
 
   /**

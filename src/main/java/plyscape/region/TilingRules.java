@@ -22,9 +22,4 @@ public record TilingRules(
               plyCount, smallestToolMm, minimumAreaMm2));
     }
   }
-
-  /** Rules that leave standing wood as it is. */
-  public TilingRules(int plyCount, double smallestToolMm, double minimumAreaMm2) {
-    this(plyCount, smallestToolMm, minimumAreaMm2, null);
-  }
 }

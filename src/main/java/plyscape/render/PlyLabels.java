@@ -29,7 +29,7 @@ public final class PlyLabels {
   public static List<Label> of(Landscape plan, double leastRadiusMm) {
     CellMap map = CellMap.of(plan, LONGEST_CELLS);
     double height = plan.job().panel().heightMm();
-    int[] squared = DistanceTransform.of(edges(map), map.columns(), map.rows()).squared();
+    int[] squared = DistanceTransform.squared(edges(map), map.columns(), map.rows());
     List<Label> free = new ArrayList<>();
     for (int row = 0; row < map.rows(); row++) {
       for (int column = 0; column < map.columns(); column++) {

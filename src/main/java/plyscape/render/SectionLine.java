@@ -13,10 +13,9 @@ import plyscape.region.Tiling;
  * Which ply shows along a straight line over the panel: the exact crossings of the line with the
  * regions' edges.
  *
- * @param lengthMm of the line
  * @param spans in order, without overlap; where no span is, the border is
  */
-record SectionLine(double lengthMm, List<Span> spans) {
+record SectionLine(List<Span> spans) {
 
   /** A stretch of one ply, mm from the line's beginning. */
   record Span(double fromMm, double toMm, int plyNumber) {}
@@ -43,7 +42,7 @@ record SectionLine(double lengthMm, List<Span> spans) {
               }
             });
     spans.sort(Comparator.comparingDouble(Span::fromMm));
-    return new SectionLine(length, List.copyOf(spans));
+    return new SectionLine(List.copyOf(spans));
   }
 
   /** The endless line through a point, with its direction as a unit vector. */

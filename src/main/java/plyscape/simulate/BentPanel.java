@@ -13,11 +13,6 @@ import java.util.List;
  */
 public record BentPanel(ProbedTop top, List<Level> plies, Level bottom) {
 
-  /** A panel that is equally thick. */
-  public BentPanel(ProbedTop top, List<Level> plies) {
-    this(top, plies, null);
-  }
-
   /**
    * Target depth of one ply below the top face: falls evenly over the panel, but for a bow.
    *

@@ -3,7 +3,6 @@ package plyscape.simulate;
 import plyscape.fault.JobFault;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
-import plyscape.grid.Grid;
 import plyscape.text.Template;
 
 /**
@@ -62,14 +61,5 @@ public record HeightField(CellFrame frame, float[] depth) {
   /** Area of a cell, mm2. */
   public double cellAreaMm2() {
     return frame.cellX() * frame.cellY();
-  }
-
-  /** The same as a grid of doubles, for drawing; twice the memory. */
-  public Grid grid() {
-    double[] values = new double[depth.length];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = depth[i];
-    }
-    return new Grid(frame, values);
   }
 }

@@ -47,14 +47,6 @@ final class HeightFieldCutter {
    *
    * @param flatnessMm how near rapids may come to the uncut face, mm
    * @param rim where the wood that a stroke takes isn't counted as its bite
-   */
-  HeightFieldCutter(HeightField field, Tool tool, double flatnessMm, Rim rim) {
-    this(field, tool, flatnessMm, rim, null, 0);
-  }
-
-  /**
-   * Over a field of a panel that isn't flat.
-   *
    * @param uncut depths before the first cut, or null where they are 0
    * @param highest the least of them, at most 0
    */

@@ -60,17 +60,6 @@ public record Setup(
     return bent == null || bent.bottom() == null ? thicknessMm : bent.bottom().depthMm(x, y);
   }
 
-  /** A panel that nothing is to cut through. */
-  public Setup(
-      Box panel,
-      double thicknessMm,
-      double flatnessMm,
-      Box carved,
-      Machine machine,
-      double cellMm) {
-    this(panel, thicknessMm, 0, flatnessMm, carved, machine, cellMm);
-  }
-
   /** Checks sizes. */
   public Setup {
     if (!(thicknessMm > 0) || !(cellMm > 0) || !(flatnessMm >= 0) || !(throughMm >= 0)) {
@@ -81,6 +70,6 @@ public record Setup(
 
   /** A panel whose top face is flat. */
   public Setup(Box panel, double thicknessMm, Box carved, Machine machine, double cellMm) {
-    this(panel, thicknessMm, 0, 0, carved, machine, cellMm);
+    this(panel, thicknessMm, 0, 0, carved, machine, cellMm, null);
   }
 }

@@ -20,11 +20,11 @@ final class AlignedRaster implements GroundRaster {
   private final GroundCrs crs;
   private final CellFrame frame;
 
-  AlignedRaster(Raster raster) {
-    this(raster, raster.crs());
-  }
-
-  /** The same with a CRS whose unit was measured. */
+  /**
+   * Over a raster.
+   *
+   * @param crs the raster's, its unit measured
+   */
   AlignedRaster(Raster raster, GroundCrs crs) {
     this.raster = raster;
     this.crs = crs;

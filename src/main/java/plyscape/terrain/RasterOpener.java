@@ -131,11 +131,6 @@ public final class RasterOpener {
     return starts(head, 0xff, 0xd8, 0xff) ? " (it is a JPEG picture)" : "";
   }
 
-  /** The same with an encoding that is found out. */
-  public static Raster open(Path file, Warnings warnings) {
-    return open(file, TerrainOptions.RasterSpec.AS_IT_SAYS, warnings);
-  }
-
   private static byte[] head(Path file) throws IOException {
     try (InputStream in = Files.newInputStream(file)) {
       return in.readNBytes(1024);

@@ -38,12 +38,6 @@ public record Terrain(
     }
   }
 
-  /** A terrain without voids of which all counts. */
-  public static Terrain of(
-      RasterSource source, GroundFrame frame, Grid elevationM, double zminM, double zmaxM) {
-    return new Terrain(source, frame, elevationM, new Range(zminM, zmaxM), VoidCells.NONE, null);
-  }
-
   /** Name of the raster as given. */
   public String file() {
     return source.file();

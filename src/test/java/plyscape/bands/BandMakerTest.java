@@ -22,6 +22,7 @@ import plyscape.layup.Ply;
 import plyscape.layup.PlyDepth;
 import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 
 /** The band methods against closed forms, published examples and exhaustive search. */
 class BandMakerTest {
@@ -183,7 +184,9 @@ class BandMakerTest {
       for (double[] ground : grounds) {
         for (int plies = 1; plies <= 6; plies++) {
           String what = method + " " + Arrays.toString(ground) + " " + plies;
-          TerrainSpec spec = new TerrainSpec(Path.of("t.asc"), null, "", numbers(plies), method, 0);
+          TerrainSpec spec =
+              new TerrainSpec(
+                  Path.of("t.asc"), null, "", numbers(plies), method, 0, TerrainOptions.PLAIN);
           Bands bands = BandMaker.make(spec, row(ground), depths(plies));
           assertEquals(bands.plyNumbers().size(), bands.breaksM().size() + 1, what);
           for (int i = 1; i < bands.breaksM().size(); i++) {
@@ -219,7 +222,8 @@ class BandMakerTest {
             TerrainSpec.NamedBands.EQUAL_INTERVAL,
             TerrainSpec.NamedBands.EQUAL_AREA,
             TerrainSpec.NamedBands.NATURAL)) {
-      TerrainSpec spec = new TerrainSpec(Path.of("t.asc"), null, "", numbers(2), method, 0);
+      TerrainSpec spec =
+          new TerrainSpec(Path.of("t.asc"), null, "", numbers(2), method, 0, TerrainOptions.PLAIN);
       assertEquals(List.of(15.0), BandMaker.make(spec, inside, depths(2)).breaksM());
     }
     assertEquals(500, all.within(new boolean[5]).zmaxM(), 0);
@@ -244,8 +248,13 @@ class BandMakerTest {
     Grid grid = new Grid(new CellFrame(0, 0, 1, 1, elevations.length, 1), elevations);
     double min = Arrays.stream(elevations).min().orElseThrow();
     double max = Arrays.stream(elevations).max().orElseThrow();
-    return Terrain.of(
-        new RasterSource("t.asc", "", 1), new GroundFrame("", box, box, 1), grid, min, max);
+    return new Terrain(
+        new RasterSource("t.asc", "", 1),
+        new GroundFrame("", box, box, 1),
+        grid,
+        new Terrain.Range(min, max),
+        VoidCells.NONE,
+        null);
   }
 
   private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {
@@ -262,8 +271,13 @@ class BandMakerTest {
   private static Terrain terrain(double zminM, double zmaxM) {
     Box box = new Box(0, 0, 2, 1);
     Grid grid = new Grid(new CellFrame(0, 0, 1, 1, 2, 1), new double[] {zminM, zmaxM});
-    return Terrain.of(
-        new RasterSource("t.asc", "", 1), new GroundFrame("", box, box, 1), grid, zminM, zmaxM);
+    return new Terrain(
+        new RasterSource("t.asc", "", 1),
+        new GroundFrame("", box, box, 1),
+        grid,
+        new Terrain.Range(zminM, zmaxM),
+        VoidCells.NONE,
+        null);
   }
 
   private static List<Integer> numbers(int n) {

@@ -12,6 +12,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 
 /** Relief of 100 m, so that elevations within 1e-7 m are the same. */
 class PlateausTest {
@@ -19,8 +20,13 @@ class PlateausTest {
   private static Terrain terrain(double... values) {
     Box box = new Box(0, 0, values.length, 1);
     Grid grid = new Grid(new CellFrame(0, 0, 1, 1, values.length, 1), values);
-    return Terrain.of(
-        new RasterSource("t.asc", "", 1), new GroundFrame("", box, box, 1), grid, 0, 100);
+    return new Terrain(
+        new RasterSource("t.asc", "", 1),
+        new GroundFrame("", box, box, 1),
+        grid,
+        new Terrain.Range(0, 100),
+        VoidCells.NONE,
+        null);
   }
 
   @Test

@@ -199,7 +199,7 @@ class SampleJobsTest {
               || target[i] != target[i + 1]
               || target[i] != target[i + columns];
     }
-    int[] squared = DistanceTransform.of(edge, columns, rows).squared();
+    int[] squared = DistanceTransform.squared(edge, columns, rows);
     double radius =
         job.tools().stream().mapToDouble(Tool::radiusMm).min().orElseThrow() / field.frame().cellX()
             + 1;

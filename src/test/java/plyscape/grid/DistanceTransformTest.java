@@ -20,24 +20,22 @@ class DistanceTransformTest {
     source[2 * 6 + 4] = true;
     assertArrayEquals(
         new int[] {0, 1, 4, 5, 4, 5, 1, 2, 5, 2, 1, 2, 4, 5, 4, 1, 0, 1, 9, 10, 5, 2, 1, 2},
-        DistanceTransform.of(source, 6, 4).squared());
+        DistanceTransform.squared(source, 6, 4));
   }
 
   @Test
   void noSource_isNoneEverywhere() {
-    var near = DistanceTransform.of(new boolean[12], 4, 3);
-    assertTrue(Arrays.stream(near.squared()).allMatch(v -> v == DistanceTransform.NONE));
-    assertTrue(Arrays.stream(near.nearest()).allMatch(v -> v == -1));
+    int[] near = DistanceTransform.squared(new boolean[12], 4, 3);
+    assertTrue(Arrays.stream(near).allMatch(v -> v == DistanceTransform.NONE));
   }
 
   @Test
-  void allSources_areZeroAndTheirOwnNearest() {
+  void allSources_areZero() {
     boolean[] source = new boolean[35];
     Arrays.fill(source, true);
-    var near = DistanceTransform.of(source, 7, 5);
+    int[] near = DistanceTransform.squared(source, 7, 5);
     for (int i = 0; i < 35; i++) {
-      assertEquals(0, near.squared()[i]);
-      assertEquals(i, near.nearest()[i]);
+      assertEquals(0, near[i]);
     }
   }
 
@@ -48,19 +46,21 @@ class DistanceTransformTest {
     boolean[] line = new boolean[n];
     line[0] = true;
     int far = (n - 1) * (n - 1);
-    assertEquals(far, DistanceTransform.of(line, n, 1).squared()[n - 1]);
-    assertEquals(far, DistanceTransform.of(line, 1, n).squared()[n - 1]);
+    assertEquals(far, DistanceTransform.squared(line, n, 1)[n - 1]);
+    assertEquals(far, DistanceTransform.squared(line, 1, n)[n - 1]);
     boolean[] two = new boolean[2 * n];
     two[0] = true;
     two[2 * n - 1] = true;
-    assertEquals(1, DistanceTransform.of(two, n, 2).squared()[n]);
-    assertEquals(1, DistanceTransform.of(two, n, 2).squared()[n - 1]);
+    assertEquals(1, DistanceTransform.squared(two, n, 2)[n]);
+    assertEquals(1, DistanceTransform.squared(two, n, 2)[n - 1]);
   }
 
   @Test
   void sizesThatDontFit_areRefused() {
-    assertThrows(IllegalArgumentException.class, () -> DistanceTransform.of(new boolean[5], 2, 3));
-    assertThrows(IllegalArgumentException.class, () -> DistanceTransform.of(new boolean[0], 0, 3));
+    assertThrows(
+        IllegalArgumentException.class, () -> DistanceTransform.squared(new boolean[5], 2, 3));
+    assertThrows(
+        IllegalArgumentException.class, () -> DistanceTransform.squared(new boolean[0], 0, 3));
   }
 
   /** Against brute force, as integer distances must be equal; sparse to dense. */
@@ -75,7 +75,7 @@ class DistanceTransformTest {
       for (int i = 0; i < source.length; i++) {
         source[i] = random.nextDouble() < density;
       }
-      var near = DistanceTransform.of(source, columns, rows);
+      int[] near = DistanceTransform.squared(source, columns, rows);
       for (int i = 0; i < source.length; i++) {
         int best = DistanceTransform.NONE;
         for (int j = 0; j < source.length; j++) {
@@ -84,17 +84,13 @@ class DistanceTransformTest {
           }
         }
         String where = "seed " + seed + ", cell " + i;
-        assertEquals(best, near.squared()[i], where);
-        if (best != DistanceTransform.NONE) {
-          assertTrue(source[near.nearest()[i]], where);
-          assertEquals(best, squared(i, near.nearest()[i], columns), where);
-        }
+        assertEquals(best, near[i], where);
       }
     }
   }
 
   @Test
-  void oneThreadOrFour_pickTheSameNearest() throws Exception {
+  void oneThreadOrFour_findTheSame() throws Exception {
     var random = new Random(7);
     boolean[] source = new boolean[1500 * 700];
     for (int i = 0; i < source.length; i++) {
@@ -108,7 +104,7 @@ class DistanceTransformTest {
   private static int[] inPool(int threads, boolean[] source) throws Exception {
     var pool = new ForkJoinPool(threads);
     try {
-      return pool.submit(() -> DistanceTransform.of(source, 1500, 700).nearest()).get();
+      return pool.submit(() -> DistanceTransform.squared(source, 1500, 700)).get();
     } finally {
       pool.shutdown();
     }

@@ -110,7 +110,13 @@ class JobReaderTest {
   private void checkDefaults(Job job) {
     assertEquals(
         new TerrainSpec(
-            folder.resolve("terrain.asc"), null, "", List.of(1, 2, 3), NamedBands.SCALE, 0.4),
+            folder.resolve("terrain.asc"),
+            null,
+            "",
+            List.of(1, 2, 3),
+            NamedBands.SCALE,
+            0.4,
+            TerrainOptions.PLAIN),
         job.terrain());
     assertEquals(new Job.PanelSpec(240, 240, 6), job.panel());
     assertEquals(List.of(), job.zones());
@@ -157,7 +163,8 @@ class JobReaderTest {
             "EPSG:32632",
             List.of(1, 3, 4),
             new BreakList(List.of(310.5, 260.0)),
-            0),
+            0,
+            TerrainOptions.PLAIN),
         job.terrain());
     assertEquals(new Job.PanelSpec(200, 150, 5), job.panel());
     ZoneSpec river = job.zones().get(0);
@@ -191,7 +198,7 @@ class JobReaderTest {
   @Test
   void tiles_areColumnsAndRowsOfPanels_oneByDefault() {
     Job job = files.job(LEAST + "panel: {width: 200, height: 150, border: 5, tiles: [3, 2]}\n");
-    assertEquals(new Job.PanelSpec(200, 150, 5, 3, 2), job.panel());
+    assertEquals(new Job.PanelSpec(200, 150, 5, 3, 2, null, 0), job.panel());
     assertEquals(new Job.PanelSpec(600, 300, 5), job.panel().whole());
   }
 

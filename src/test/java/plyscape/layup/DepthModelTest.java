@@ -130,12 +130,13 @@ class DepthModelTest {
   void tolerance_unmeasured_addsUpFromTheTop() {
     Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6);
     PressedPanel p = PressedPanel.of(layup, false);
-    assertEquals(0, p.toleranceMm(0, Method.RSS));
-    assertEquals(0.05, p.toleranceMm(1, Method.RSS), EXACT);
-    assertEquals(Math.sqrt(0.0025 + 0.0004), p.toleranceMm(2, Method.RSS), EXACT);
-    assertEquals(0.07, p.toleranceMm(2, Method.WORST), EXACT);
-    assertEquals(Math.sqrt(3 * 0.0025 + 2 * 0.0004), p.toleranceMm(5, Method.RSS), EXACT);
-    assertEquals(0.19, p.toleranceMm(5, Method.WORST), EXACT);
+    assertEquals(0, p.toleranceMm(0, p.centre(), Method.RSS));
+    assertEquals(0.05, p.toleranceMm(1, p.centre(), Method.RSS), EXACT);
+    assertEquals(Math.sqrt(0.0025 + 0.0004), p.toleranceMm(2, p.centre(), Method.RSS), EXACT);
+    assertEquals(0.07, p.toleranceMm(2, p.centre(), Method.WORST), EXACT);
+    assertEquals(
+        Math.sqrt(3 * 0.0025 + 2 * 0.0004), p.toleranceMm(5, p.centre(), Method.RSS), EXACT);
+    assertEquals(0.19, p.toleranceMm(5, p.centre(), Method.WORST), EXACT);
   }
 
   /** By hand: with the total read, a boundary's error is (1 - f) of the layers above, f below. */
@@ -150,10 +151,11 @@ class DepthModelTest {
         new Layup("l", "", plies, new GlueLine(0, 0), Measured.NOTHING, 0).withThickness(3.0, 0.1);
     PressedPanel p = PressedPanel.of(layup, false);
     double squares = 0.09 * 4 / 9 + (0.09 + 0.16) / 9 + 0.01 / 9;
-    assertEquals(Math.sqrt(squares), p.toleranceMm(1, Method.RSS), EXACT);
-    assertEquals(0.3 * 2 / 3 + 0.7 / 3 + 0.1 / 3, p.toleranceMm(1, Method.WORST), EXACT);
-    assertEquals(0.1, p.toleranceMm(5, Method.RSS), EXACT);
-    assertEquals(0.1, p.toleranceMm(5, Method.WORST), EXACT);
+    assertEquals(Math.sqrt(squares), p.toleranceMm(1, p.centre(), Method.RSS), EXACT);
+    assertEquals(
+        0.3 * 2 / 3 + 0.7 / 3 + 0.1 / 3, p.toleranceMm(1, p.centre(), Method.WORST), EXACT);
+    assertEquals(0.1, p.toleranceMm(5, p.centre(), Method.RSS), EXACT);
+    assertEquals(0.1, p.toleranceMm(5, p.centre(), Method.WORST), EXACT);
   }
 
   @Test
@@ -234,9 +236,10 @@ class DepthModelTest {
     Layup layup = Layups.of(0.05, 0.02, 0.05, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6, 0.6);
     PressedPanel p = PressedPanel.of(layup, false);
     assertEquals(4.5, p.depthMm(13), EXACT);
-    assertEquals(0.47, p.toleranceMm(13, Method.WORST), EXACT);
-    assertEquals(0.1411, p.toleranceMm(13, Method.RSS), 5e-5);
-    double tolerance = 3 * Math.sqrt(Math.pow(p.toleranceMm(13, Method.RSS) / 3, 2) + 0.05 * 0.05);
+    assertEquals(0.47, p.toleranceMm(13, p.centre(), Method.WORST), EXACT);
+    assertEquals(0.1411, p.toleranceMm(13, p.centre(), Method.RSS), 5e-5);
+    double tolerance =
+        3 * Math.sqrt(Math.pow(p.toleranceMm(13, p.centre(), Method.RSS) / 3, 2) + 0.05 * 0.05);
     assertEquals(3 * 0.06864, tolerance, 3 * 5e-6);
     assertEquals(1.24e-5, ColourRisk.of(0.30, tolerance, 0.30, tolerance), 5e-8);
   }

@@ -103,8 +103,8 @@ class StackEstimateTest {
     // Errors of the layers above and below, each by its own part of the total's weight.
     double f = 0.45 / 5.4;
     double squares = 0.0144 * ((1 - f) * (1 - f) + 3 * f * f) + 0.0004 * 4 * f * f;
-    assertEquals(Math.sqrt(squares), pressed.toleranceMm(1, Method.RSS), 1e-6);
-    assertEquals(0.112, pressed.toleranceMm(1, Method.RSS), 0.002);
+    assertEquals(Math.sqrt(squares), pressed.toleranceMm(1, pressed.centre(), Method.RSS), 1e-6);
+    assertEquals(0.112, pressed.toleranceMm(1, pressed.centre(), Method.RSS), 0.002);
   }
 
   /** A second implementation, least squares over the layers, drawn at random. */

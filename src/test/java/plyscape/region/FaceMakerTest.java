@@ -49,7 +49,8 @@ class FaceMakerTest {
 
   private FaceField faces(Bands bands, Zone... zones) {
     Tiling tiling =
-        TilingBuilder.build(SLOPE, bands, List.of(zones), new TilingRules(3, 0, 0), new Warnings());
+        TilingBuilder.build(
+            SLOPE, bands, List.of(zones), new TilingRules(3, 0, 0, null), new Warnings());
     FaceMaker.warnOfFlat(tiling, DEPTHS, WINDOWS, warnings);
     return FaceMaker.make(tiling, SLOPE, bands, DEPTHS, WINDOWS, 0.02);
   }
@@ -128,7 +129,7 @@ class FaceMakerTest {
       Bands bands = Ground.equal(terrain, 3);
       Tiling tiling =
           TilingBuilder.build(
-              terrain, bands, List.of(), new TilingRules(3, 1.0, 1), new Warnings());
+              terrain, bands, List.of(), new TilingRules(3, 1.0, 1, null), new Warnings());
       FaceField faces = FaceMaker.make(tiling, terrain, bands, DEPTHS, WINDOWS, 0.02);
       TileCutter cutter = new TileCutter(tiling, 20, 20, 2, 1);
       List<FaceField> parts = new ArrayList<>();

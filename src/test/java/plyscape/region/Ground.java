@@ -19,6 +19,7 @@ import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
 import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 import plyscape.zones.Zone;
 
 /** Terrains, bands and zones for tests, by formula or seed. */
@@ -51,8 +52,13 @@ final class Ground {
     }
     Box ground = new Box(0, 0, carved.width() * 10, carved.height() * 10);
     GroundFrame map = new GroundFrame("", ground, carved, 1);
-    return Terrain.of(
-        new RasterSource("test", "", frame.cellX() * 10), map, new Grid(frame, z), min, max);
+    return new Terrain(
+        new RasterSource("test", "", frame.cellX() * 10),
+        map,
+        new Grid(frame, z),
+        new Terrain.Range(min, max),
+        VoidCells.NONE,
+        null);
   }
 
   /** Smooth hills of several sizes, from a seed. */

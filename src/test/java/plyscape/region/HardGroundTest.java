@@ -24,6 +24,7 @@ import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
 import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 import plyscape.zones.Town;
 import plyscape.zones.Zone;
 import plyscape.zones.ZoneReader;
@@ -42,7 +43,7 @@ class HardGroundTest {
             terrain,
             Ground.equal(terrain, 6),
             List.of(),
-            new TilingRules(6, 1.5, 1),
+            new TilingRules(6, 1.5, 1, null),
             new Warnings());
     TilingChecks.check(tiling, what);
     TilingChecks.checkNesting(tiling, what);
@@ -78,12 +79,13 @@ class HardGroundTest {
     Files.writeString(map, Town.geoJson(zone, ground, 100, 200, 7));
     Terrain flat = Ground.of(BOX, 40, 40, Ground.hills(4, 40));
     Terrain terrain =
-        Terrain.of(
+        new Terrain(
             new RasterSource("made", zone.code(), 60),
             new GroundFrame(zone.code(), ground, BOX, 1),
             new Grid(new CellFrame(6, 6, 1.5, 1.5, 40, 40), flat.elevationM().values()),
-            flat.zminM(),
-            flat.zmaxM());
+            new Terrain.Range(flat.zminM(), flat.zmaxM()),
+            VoidCells.NONE,
+            null);
     List<ZoneSpec> specs = new ArrayList<>();
     String[] kinds = {"path", "lane", "street", "trunk", "building"};
     double[] widthsM = {10, 40, 70, 90, 1};
@@ -101,9 +103,9 @@ class HardGroundTest {
 
     Bands bands = Ground.equal(terrain, 4);
     Tiling drawn =
-        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 0, 0), new Warnings());
+        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 0, 0, null), new Warnings());
     Tiling tiling =
-        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 1.5, 1), warnings);
+        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, 1.5, 1, null), warnings);
     TilingChecks.check(tiling, "town");
     TilingChecks.checkNesting(tiling, "town");
     assertTrue(warnings.list().stream().anyMatch(w -> w.code().equals("merged")));

@@ -40,7 +40,7 @@ class MergedWarningsTest {
             merged(MergedTally.SMALL, "houses", 12),
             merged(MergedTally.NARROW, "houses", 3)),
         List.of(zone("river", 20), zone("wood", 100), zone("houses", 20), zone("none", 0)),
-        new TilingRules(9, 3, 1),
+        new TilingRules(9, 3, 1, null),
         warnings);
     List<Warning> lost =
         warnings.list().stream().filter(w -> w.code().equals("zone-lost")).toList();
@@ -67,7 +67,7 @@ class MergedWarningsTest {
     MergedWarnings.add(
         List.of(merged(MergedTally.SMALL, "houses", 18)),
         List.of(zone("houses", 20)),
-        new TilingRules(9, 3, 10),
+        new TilingRules(9, 3, 10, null),
         warnings);
     String said = warnings.list().get(1).message();
     assertTrue(said.contains("a smaller minimum_area would show them"), said);

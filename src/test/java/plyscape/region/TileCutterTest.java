@@ -46,7 +46,7 @@ class TileCutterTest {
             Ground.zone("river", 9, null, Ground.clutter(random, box, random.nextInt(5))),
             Ground.zone("lane", null, 1, Ground.clutter(random, box, random.nextInt(5))));
     return TilingBuilder.build(
-        terrain, bands, zones, new TilingRules(9, random.nextInt(2), 0.5), new Warnings());
+        terrain, bands, zones, new TilingRules(9, random.nextInt(2), 0.5, null), new Warnings());
   }
 
   /**

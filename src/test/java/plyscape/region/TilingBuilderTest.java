@@ -24,7 +24,8 @@ class TilingBuilderTest {
   private static Tiling build(
       Terrain terrain, Bands bands, List<Zone> zones, double tool, double area) {
     Tiling tiling =
-        TilingBuilder.build(terrain, bands, zones, new TilingRules(9, tool, area), new Warnings());
+        TilingBuilder.build(
+            terrain, bands, zones, new TilingRules(9, tool, area, null), new Warnings());
     TilingChecks.check(tiling, "test");
     TilingChecks.checkNesting(tiling, "test");
     return tiling;
@@ -58,7 +59,11 @@ class TilingBuilderTest {
       double tool = random.nextInt(3);
       Tiling tiling =
           TilingBuilder.build(
-              terrain, bands, zones, new TilingRules(9, tool, random.nextDouble()), new Warnings());
+              terrain,
+              bands,
+              zones,
+              new TilingRules(9, tool, random.nextDouble(), null),
+              new Warnings());
       TilingChecks.check(tiling, "seed " + seed);
       TilingChecks.checkNesting(tiling, "seed " + seed);
     }
@@ -228,7 +233,11 @@ class TilingBuilderTest {
     Terrain noise = Ground.of(noiseBox, 64, 53, (x, y) -> random.nextDouble());
     Tiling crowded =
         TilingBuilder.build(
-            noise, Ground.equal(noise, 6), List.of(), new TilingRules(6, 3, 1), new Warnings());
+            noise,
+            Ground.equal(noise, 6),
+            List.of(),
+            new TilingRules(6, 3, 1, null),
+            new Warnings());
     TilingChecks.check(crowded, "crowded");
     TilingChecks.checkNesting(crowded, "crowded");
     // Crumbs that go to a deeper neighbour after its pocket was looked at can make new narrow

@@ -29,6 +29,7 @@ import plyscape.job.JobOrigin;
 import plyscape.job.RegionSpec;
 import plyscape.job.StandingSpec;
 import plyscape.job.SurfaceSpec;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
 import plyscape.job.ZoneSpec;
 import plyscape.job.ZoneSpecs;
@@ -134,7 +135,8 @@ public final class HandPlan {
                 "",
                 List.of(1, 2, 3),
                 TerrainSpec.NamedBands.SCALE,
-                0.4),
+                0.4,
+                TerrainOptions.PLAIN),
             new Job.PanelSpec(100, 80, 5),
             List.of(spec),
             new Bench(List.of(tool, spare), Workshop.ROUTER, allowance),
@@ -224,12 +226,13 @@ public final class HandPlan {
     for (int i = 0; i < values.length; i++) {
       values[i] = 100 + 100.0 * (i % 90) / 89;
     }
-    return Terrain.of(
+    return new Terrain(
             new RasterSource("ground.asc", "EPSG:32632", 10),
             new GroundFrame("EPSG:32632", new Box(412000, 5601000, 412900, 5601700), carved, 1),
             new Grid(frame, values),
-            100,
-            200)
+            new Terrain.Range(100, 200),
+            VoidCells.NONE,
+            null)
         .with(new VoidCells(3, 0.01, false, null, null));
   }
 

@@ -43,7 +43,10 @@ class ReadingsFileTest {
                 + "1,,0.91,\r\n"
                 + "\"deep, blue\",top,0.95,0.03\r\n");
     assertEquals(
-        List.of(new Reading(3, 1, false, 0.91, 0), new Reading(4, 2, true, 0.95, 0.03)), r);
+        List.of(
+            new Reading(3, 1, false, 0.91, 0, null, false),
+            new Reading(4, 2, true, 0.95, 0.03, null, false)),
+        r);
   }
 
   @Test

@@ -31,7 +31,7 @@ class BentSimulationTest {
             new double[] {0, 40, 0},
             new double[] {40, 40, 40 * RISE});
     return new BentPanel(
-        ProbedTop.of(corners), List.of(new BentPanel.Level(1, 1 - 20 * TAPER, 0, TAPER)));
+        ProbedTop.of(corners), List.of(new BentPanel.Level(1, 1 - 20 * TAPER, 0, TAPER)), null);
   }
 
   /** Z of the pocket's floor. */
@@ -60,7 +60,7 @@ class BentSimulationTest {
   }
 
   private static Verification verify(String text, BentPanel bent) {
-    Setup setup = new Setup(PANEL, 9, 0, new Box(5, 5, 35, 35), ROUTER, 0.1).lying(bent);
+    Setup setup = new Setup(PANEL, 9, 0, 0, new Box(5, 5, 35, 35), ROUTER, 0.1, bent);
     Target pocket = new Target(2, 1, new double[][] {TargetsTest.square(10, 10, 30, 30)});
     Cut cut = new Cut(GcodeParser.parse("p.nc", text, ROUTER, 40, 40, 9), Workshop.END_MILL_3);
     return Simulator.run(setup, List.of(cut), List.of(pocket), List.of(Workshop.END_MILL_3))

@@ -24,7 +24,7 @@ class HeightFieldCutterTest {
 
   static Tool tool(Tool.Shape shape, double diameter) {
     return shape == Tool.Shape.TAPERED
-        ? Workshop.END_MILL_3.named("t").with(Workshop.tapered(diameter, 20, 0.5, 15))
+        ? new Tool("t", Workshop.tapered(diameter, 20, 0.5, 15), Workshop.END_MILL_3.cutting())
         : Workshop.cutter("t", shape, diameter, 20);
   }
 
@@ -39,7 +39,7 @@ class HeightFieldCutterTest {
   private static HeightField cut(
       double cell, Tool tool, double x, double y, double depth, Move... moves) {
     HeightField field = HeightField.uncut(PANEL, cell);
-    new HeightFieldCutter(field, tool, 0, Rim.NONE)
+    new HeightFieldCutter(field, tool, 0, Rim.NONE, null, 0)
         .cut(Strokes.of(program(x, y, depth, List.of(moves))));
     return field;
   }

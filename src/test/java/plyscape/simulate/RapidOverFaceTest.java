@@ -22,7 +22,7 @@ class RapidOverFaceTest {
             + String.join("\n", lines)
             + "\nG0 Z4\nM5\nM30\n";
     Box panel = new Box(0, 0, 30, 30);
-    Setup setup = new Setup(panel, 9, flatness, panel, ROUTER, 0.1);
+    Setup setup = new Setup(panel, 9, 0, flatness, panel, ROUTER, 0.1, null);
     Cut cut = new Cut(GcodeParser.parse("p.nc", text, ROUTER, 30, 30, 9), Workshop.END_MILL_3);
     return Simulator.cut(setup, List.of(cut), HeightField.uncut(panel, 0.1));
   }

@@ -161,9 +161,14 @@ class SimulatorTest {
     assertEquals("needs more than the 80 mm that the Z axis may use", v.collisions().get(0).what());
   }
 
+  private static Tool longMill(double fluteLengthMm, Clamping clamping) {
+    Tool six = Workshop.endMill(6, fluteLengthMm);
+    return new Tool("long", six.form(), six.cutting(), clamping);
+  }
+
   @Test
   void shankAndHolder_touchWhatStandsBesideThem() {
-    Tool necked = Workshop.endMill(6, 1.5).named("long").with(new Clamping(8, 1.8, 20));
+    Tool necked = longMill(1.5, new Clamping(8, 1.8, 20));
     Verification v =
         Simulator.run(
                 TwoTerraces.setup(0.1),
@@ -176,7 +181,7 @@ class SimulatorTest {
     // shank is clear; the holder (radius 10) comes over the uncut margin only beyond 20 - 10 = 10
     // from the middle: clear too.
     assertEquals(List.of(), v.collisions());
-    Tool wide = Workshop.endMill(6, 0.5).named("long").with(new Clamping(8, 0, 0));
+    Tool wide = longMill(0.5, new Clamping(8, 0, 0));
     v =
         Simulator.run(
                 TwoTerraces.setup(0.1),

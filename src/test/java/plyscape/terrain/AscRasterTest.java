@@ -38,7 +38,7 @@ class AscRasterTest extends RasterTestBase {
   }
 
   private static Raster open(Path file) {
-    return RasterOpener.open(file, new Warnings());
+    return Rasters.open(file, new Warnings());
   }
 
   @Test
@@ -145,7 +145,7 @@ class AscRasterTest extends RasterTestBase {
     Path file = write(dir);
     Files.writeString(dir.resolve("ground.prj"), text.replace(";", "\n"));
     Warnings warnings = new Warnings();
-    try (Raster raster = RasterOpener.open(file, warnings)) {
+    try (Raster raster = Rasters.open(file, warnings)) {
       assertEquals(id, raster.crs().id());
       assertEquals(id.isEmpty() ? 1 : 0, warnings.list().size());
     }
@@ -179,8 +179,7 @@ class AscRasterTest extends RasterTestBase {
       Path file =
           Files.writeString(
               dir.resolve("nowhere.asc"), whole.replace(line, line.split("\\s+")[0] + " nan"));
-      InputFault fault =
-          assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()));
+      InputFault fault = assertThrows(InputFault.class, () -> Rasters.open(file, new Warnings()));
       assertTrue(fault.getMessage().contains("is NaN"), fault.getMessage());
     }
   }

@@ -29,7 +29,7 @@ class BlockMeansTest {
           new HeldRaster(
               new RasterHead("t", columns, rows, place, RasterHead.Origin.FILE, GroundCrs.NONE),
               values);
-      GroundRaster ground = new AlignedRaster(raster);
+      GroundRaster ground = new AlignedRaster(raster, raster.crs());
       Window w = new Window(random.nextInt(3), random.nextInt(3), columns - 3, rows - 3);
       int across = 1 + random.nextInt(4);
       int along = 1 + random.nextInt(4);

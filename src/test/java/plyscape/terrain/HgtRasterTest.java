@@ -42,7 +42,7 @@ class HgtRasterTest {
   @Test
   void name_givesTheSouthWestCorner() throws IOException {
     for (int posts : new int[] {1201, 3601}) {
-      try (Raster raster = RasterOpener.open(tile("N34W119.hgt", posts), new Warnings())) {
+      try (Raster raster = Rasters.open(tile("N34W119.hgt", posts), new Warnings())) {
         assertEquals(posts, raster.columns());
         assertEquals("EPSG:4326", raster.crs().id());
         Affine a = raster.toGround();
@@ -58,7 +58,7 @@ class HgtRasterTest {
 
   @Test
   void southAndEast_haveTheirSigns() throws IOException {
-    try (Raster raster = RasterOpener.open(tile("s01e006.hgt", 1201), new Warnings())) {
+    try (Raster raster = Rasters.open(tile("s01e006.hgt", 1201), new Warnings())) {
       assertEquals(6, raster.toGround().x(0.5, 0), 1e-12);
       assertEquals(0, raster.toGround().y(0, 0.5), 1e-12);
     }
@@ -68,12 +68,12 @@ class HgtRasterTest {
   void otherNamesAndSizes_areRefused() throws IOException {
     Path unnamed = tile("hill.hgt", 1201);
     assertTrue(
-        assertThrows(InputFault.class, () -> RasterOpener.open(unnamed, new Warnings()))
+        assertThrows(InputFault.class, () -> Rasters.open(unnamed, new Warnings()))
             .getMessage()
             .contains("N55W003"));
     Path odd = Files.write(dir.resolve("N01E001.hgt"), new byte[1000]);
     assertTrue(
-        assertThrows(InputFault.class, () -> RasterOpener.open(odd, new Warnings()))
+        assertThrows(InputFault.class, () -> Rasters.open(odd, new Warnings()))
             .getMessage()
             .contains("2884802"));
   }

@@ -29,7 +29,17 @@ class PaddedGroundTest {
                 Affine.northUp(100, 200 + 10.0 * rows, 10, 10),
                 RasterHead.Origin.FILE,
                 GroundCrs.NONE),
-            values));
+            values),
+        new HeldRaster(
+                new RasterHead(
+                    "t",
+                    columns,
+                    rows,
+                    Affine.northUp(100, 200 + 10.0 * rows, 10, 10),
+                    RasterHead.Origin.FILE,
+                    GroundCrs.NONE),
+                values)
+            .crs());
   }
 
   @Test

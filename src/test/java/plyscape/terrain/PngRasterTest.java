@@ -83,7 +83,7 @@ class PngRasterTest extends RasterTestBase {
       Path file = dir.resolve("grey.png");
       ImageIO.write(image, "png", file.toFile());
       assertArrayEquals(new double[] {0, high}, read(file, Encoding.AUTO), 0);
-      try (Raster raster = RasterOpener.open(file, warnings)) {
+      try (Raster raster = Rasters.open(file, warnings)) {
         assertFalse(raster.head().placed());
         assertEquals(1, raster.toGround().xCol(), 0);
       }

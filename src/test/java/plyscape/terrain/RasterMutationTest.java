@@ -12,6 +12,7 @@ import plyscape.fault.Fault;
 import plyscape.fault.Mutant;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
 import plyscape.terrain.tiff.TiffFixture;
 
@@ -82,7 +83,14 @@ class RasterMutationTest {
       byte[] changed = Mutant.of(bytes, seed);
       Path file = Files.write(dir.resolve("m-" + name), changed);
       TerrainSpec spec =
-          new TerrainSpec(file, null, "", List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0.4);
+          new TerrainSpec(
+              file,
+              null,
+              "",
+              List.of(1, 2),
+              TerrainSpec.NamedBands.SCALE,
+              0.4,
+              TerrainOptions.PLAIN);
       try {
         TerrainReader.read(spec, new Job.PanelSpec(240, 240, 6), 1.5, new Warnings());
       } catch (Fault refused) {

@@ -33,7 +33,7 @@ abstract class RasterTestBase {
 
   @Test
   void values_areThoseOfTheGround() throws IOException {
-    try (Raster raster = RasterOpener.open(write(dir), new Warnings())) {
+    try (Raster raster = Rasters.open(write(dir), new Warnings())) {
       assertEquals(COLUMNS, raster.columns());
       assertEquals(ROWS, raster.rows());
       assertArrayEquals(GROUND, raster.read(0, 0, COLUMNS, ROWS), 0);
@@ -42,7 +42,7 @@ abstract class RasterTestBase {
 
   @Test
   void window_isReadAlone() throws IOException {
-    try (Raster raster = RasterOpener.open(write(dir), new Warnings())) {
+    try (Raster raster = Rasters.open(write(dir), new Warnings())) {
       assertArrayEquals(new double[] {Double.NaN, 80, 110, 120}, raster.read(2, 1, 2, 2), 0);
       assertArrayEquals(new double[] {50}, raster.read(0, 1, 1, 1), 0);
     }
@@ -51,7 +51,7 @@ abstract class RasterTestBase {
   @Test
   void place_isTheOuterCornerOfTheFirstCell() throws IOException {
     double[] want = westNorthCell();
-    try (Raster raster = RasterOpener.open(write(dir), new Warnings())) {
+    try (Raster raster = Rasters.open(write(dir), new Warnings())) {
       Affine a = raster.toGround();
       assertEquals(want[0], a.x(0, 0), 1e-9);
       assertEquals(want[1], a.y(0, 0), 1e-9);
@@ -72,7 +72,7 @@ abstract class RasterTestBase {
         assertThrows(
             InputFault.class,
             () -> {
-              try (Raster raster = RasterOpener.open(half, new Warnings())) {
+              try (Raster raster = Rasters.open(half, new Warnings())) {
                 raster.read(0, 0, COLUMNS, ROWS);
               }
             });

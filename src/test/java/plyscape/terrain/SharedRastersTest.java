@@ -40,7 +40,7 @@ class SharedRastersTest {
   }
 
   private static double[] window(Path file, int[] window) throws IOException {
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       return raster.read(window[0], window[1], window[2], window[3]);
     }
   }
@@ -78,7 +78,7 @@ class SharedRastersTest {
   private static String opened(Path file, Path beside, Warnings warnings) throws IOException {
     FileDigest.of(file, "");
     FileDigest.of(beside, "");
-    try (Raster raster = RasterOpener.open(file, warnings)) {
+    try (Raster raster = Rasters.open(file, warnings)) {
       return raster.crs().id();
     }
   }

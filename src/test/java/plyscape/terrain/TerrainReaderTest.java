@@ -16,6 +16,7 @@ import plyscape.fault.JobFault;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.Job;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
 
 /**
@@ -33,7 +34,14 @@ class TerrainReaderTest {
 
   private Terrain read(Path file, Box crop, String crs, double smoothingMm) {
     TerrainSpec spec =
-        new TerrainSpec(file, crop, crs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, smoothingMm);
+        new TerrainSpec(
+            file,
+            crop,
+            crs,
+            List.of(1, 2),
+            TerrainSpec.NamedBands.SCALE,
+            smoothingMm,
+            TerrainOptions.PLAIN);
     return TerrainReader.read(spec, PANEL, 1.5, warnings);
   }
 

@@ -39,7 +39,7 @@ class TiffRasterTest extends RasterTestBase {
   }
 
   private double[] read(TiffFixture fixture) throws IOException {
-    try (Raster raster = RasterOpener.open(fixture.write(dir.resolve("t.tif")), new Warnings())) {
+    try (Raster raster = Rasters.open(fixture.write(dir.resolve("t.tif")), new Warnings())) {
       double[] all = raster.read(0, 0, COLUMNS, ROWS);
       // A second, smaller window must agree, whichever blocks it takes.
       assertArrayEquals(new double[] {all[5], all[6], all[9], all[10]}, raster.read(1, 1, 2, 2), 0);
@@ -58,7 +58,7 @@ class TiffRasterTest extends RasterTestBase {
             .placed(500000, 5200000, 30, 30)
             .crs(32632, true, true)
             .write(dir.resolve("p.tif"));
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       assertEquals(499985, raster.toGround().x(0, 0), 1e-9);
       assertEquals(5200015, raster.toGround().y(0, 0), 1e-9);
       assertEquals("EPSG:32632", raster.crs().id());
@@ -117,10 +117,10 @@ class TiffRasterTest extends RasterTestBase {
   void matrix_placesIt() throws IOException {
     double[] southUp = {10, 0, 0, 1000, 0, 10, 0, 2000, 0, 0, 0, 0, 0, 0, 0, 1};
     Path file = ground(0).tag(34264, southUp).write(dir.resolve("m.tif"));
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       assertEquals(1040, raster.toGround().x(4, 0), 1e-9);
       assertEquals(2030, raster.toGround().y(0, 3), 1e-9);
-      AlignedRaster turned = new AlignedRaster(raster);
+      AlignedRaster turned = new AlignedRaster(raster, raster.crs());
       assertEquals(2000, turned.frame().minY(), 1e-9);
       // Row 0 of the file is the south row already.
       assertArrayEquals(
@@ -132,7 +132,7 @@ class TiffRasterTest extends RasterTestBase {
   void twoBandsAndPalette_areRefused() throws IOException {
     Path two = ground(0).secondBand(GROUND).write(dir.resolve("two.tif"));
     assertTrue(
-        assertThrows(InputFault.class, () -> RasterOpener.open(two, new Warnings()))
+        assertThrows(InputFault.class, () -> Rasters.open(two, new Warnings()))
             .getMessage()
             .contains("2 bands"));
     Path palette =
@@ -142,7 +142,7 @@ class TiffRasterTest extends RasterTestBase {
             .tag(320, new int[768])
             .write(dir.resolve("palette.tif"));
     assertTrue(
-        assertThrows(InputFault.class, () -> RasterOpener.open(palette, new Warnings()))
+        assertThrows(InputFault.class, () -> Rasters.open(palette, new Warnings()))
             .getMessage()
             .contains("palette"));
   }
@@ -161,8 +161,7 @@ class TiffRasterTest extends RasterTestBase {
       patch(bytes, Integer.parseInt(one[0]), Integer.parseInt(one[1]));
       java.nio.file.Files.write(file, bytes);
       String message =
-          assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()))
-              .getMessage();
+          assertThrows(InputFault.class, () -> Rasters.open(file, new Warnings())).getMessage();
       assertTrue(message.contains(one[2]), message);
     }
   }
@@ -186,7 +185,7 @@ class TiffRasterTest extends RasterTestBase {
             .tag(33922, new double[] {0, 0, 0, 5, 5, 0, 4, 0, 0, 9, 5, 0, 0, 3, 0, 5, 2, 0})
             .write(dir.resolve("gcp.tif"));
     assertTrue(
-        assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()))
+        assertThrows(InputFault.class, () -> Rasters.open(file, new Warnings()))
             .getMessage()
             .contains("3 ground control points"));
   }

@@ -53,8 +53,7 @@ class XyzRasterTest extends RasterTestBase {
     String whole = Files.readString(write(dir));
     int lastLine = whole.lastIndexOf('\n', whole.length() - 2);
     Path half = Files.writeString(dir.resolve("half.xyz"), whole.substring(0, lastLine + 12));
-    InputFault fault =
-        assertThrows(InputFault.class, () -> RasterOpener.open(half, new Warnings()));
+    InputFault fault = assertThrows(InputFault.class, () -> Rasters.open(half, new Warnings()));
     assertEquals(half.toString(), fault.place().file());
     assertEquals(11, fault.place().line());
   }
@@ -64,7 +63,7 @@ class XyzRasterTest extends RasterTestBase {
     for (String separator : new String[] {",", ";", "\t", " , "}) {
       Path file = write(dir, "some.txt", separator, "X;Y;Z\r\n# points\n");
       Files.writeString(file, Files.readString(file).replace("\n5", " 7 8\n5"));
-      try (Raster raster = RasterOpener.open(file, new Warnings())) {
+      try (Raster raster = Rasters.open(file, new Warnings())) {
         assertArrayEquals(GROUND, raster.read(0, 0, COLUMNS, ROWS), 0, separator);
       }
     }
@@ -82,7 +81,7 @@ class XyzRasterTest extends RasterTestBase {
               Locale.ROOT, "%.6f %.6f %d%n", 7 + i % 30 / 3600.0, 46 + i / 30 / 3600.0, i));
     }
     Path file = Files.writeString(dir.resolve("degrees.xyz"), out);
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       assertEquals(30, raster.columns());
       assertEquals(30, raster.rows());
       assertEquals(870, raster.read(0, 0, 1, 1)[0], 0);
@@ -109,8 +108,7 @@ class XyzRasterTest extends RasterTestBase {
 
   private void assertFault(String text, String said) throws IOException {
     Path file = Files.writeString(dir.resolve("no-grid.xyz"), text);
-    InputFault fault =
-        assertThrows(InputFault.class, () -> RasterOpener.open(file, new Warnings()));
+    InputFault fault = assertThrows(InputFault.class, () -> Rasters.open(file, new Warnings()));
     assertTrue(fault.getMessage().contains(said), fault.getMessage());
     assertTrue(fault.getMessage().contains("no-grid.xyz"), fault.getMessage());
   }

@@ -333,7 +333,7 @@ final class CutCheck {
   }
 
   private double[] distances(boolean[] source) {
-    int[] squared = DistanceTransform.of(source, columns, rows).squared();
+    int[] squared = DistanceTransform.squared(source, columns, rows);
     double[] result = new double[source.length];
     for (int k = 0; k < result.length; k++) {
       result[k] = squared[k] == DistanceTransform.NONE ? 1e9 : Math.sqrt(squared[k]) * cell;

@@ -43,16 +43,10 @@ public record ThinPlyAdvice(
       boolean passes) {}
 
   /**
-   * Advice for each unreliable ply, top to bottom.
+   * Advice for each ply that is unreliable at a place of the panel, top to bottom.
    *
    * @param measuringToleranceMm plus or minus of a measurement for which the layup states none
    */
-  public static List<ThinPlyAdvice> of(
-      Layup layup, CutAllowance allowance, double measuringToleranceMm) {
-    return of(layup, allowance, measuringToleranceMm, layup.measured().centre());
-  }
-
-  /** The same at a place of the panel. */
   public static List<ThinPlyAdvice> of(
       Layup layup, CutAllowance allowance, double measuringToleranceMm, PanelPoint at) {
     List<ThinPlyAdvice> all = new ArrayList<>();

@@ -22,11 +22,6 @@ public record Reading(
     PanelPoint at,
     boolean cut) {
 
-  /** Read off the panel's edge or under a glass, nobody says where. */
-  public Reading(int row, int plyNumber, boolean top, double depthMm, double toleranceMm) {
-    this(row, plyNumber, top, depthMm, toleranceMm, null, false);
-  }
-
   /** The same with a tolerance. */
   Reading within(double otherMm) {
     return new Reading(row, plyNumber, top, depthMm, otherMm, at, cut);

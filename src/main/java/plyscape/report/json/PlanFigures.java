@@ -72,7 +72,7 @@ public record PlanFigures(
    * as at the panel's lower left corner, its change a mm of X and of Y, or null.
    */
   public record CutoutFigures(
-      String what, double depthMm, double slackMm, List<double[]> rings, double[] plane) {}
+      double depthMm, double slackMm, List<double[]> rings, double[] plane) {}
 
   /** How far below the panel the outline goes, mm. */
   public double throughMm() {
@@ -95,15 +95,14 @@ public record PlanFigures(
    * @param shape form of its end in lower case, "" where the plan doesn't say
    * @param cutting how it is run; null where the plan doesn't say
    */
-  public record ToolFigures(
-      String name, double diameterMm, boolean used, String shape, RunFigures cutting) {}
+  public record ToolFigures(String name, double diameterMm, String shape, RunFigures cutting) {}
 
   /** How a tool is run: turns a minute, feeds in mm/min, stepdown in mm. */
   public record RunFigures(
       double rpm, double feed, double thinFeed, double plunge, double stepdownMm) {}
 
-  /** A pass: which file, which tool by name, floor depth in mm, time in s. */
-  public record PassFigures(String file, String tool, double depthMm, double timeS) {}
+  /** A pass: which file, which tool by name, floor depth in mm. */
+  public record PassFigures(String file, String tool, double depthMm) {}
 
   /** File names of the programs, each once, in cutting order. */
   public List<String> files() {

@@ -103,7 +103,6 @@ public final class PlanJsonReader {
           new PlanFigures.ToolFigures(
               text(tool.path("name"), at + "name"),
               positive(tool.path("diameter_mm"), at + "diameter_mm"),
-              tool.path("used").asBoolean(),
               tool.path("shape").asText(""),
               cutting(tool, at)));
     }
@@ -118,8 +117,7 @@ public final class PlanJsonReader {
           new PlanFigures.PassFigures(
               text(pass.path("file"), at + "file"),
               text(pass.path("tool"), at + "tool"),
-              number(pass.path("depth_mm"), at + "depth_mm"),
-              number(pass.path("time_s"), at + "time_s")));
+              number(pass.path("depth_mm"), at + "depth_mm")));
     }
     return List.copyOf(passes);
   }
@@ -139,7 +137,6 @@ public final class PlanJsonReader {
       }
       out.add(
           new PlanFigures.CutoutFigures(
-              text(cutout.path("what"), at + "what"),
               number(cutout.path("depth_mm"), at + "depth_mm"),
               number(cutout.path("slack_mm"), at + "slack_mm"),
               List.copyOf(rings),

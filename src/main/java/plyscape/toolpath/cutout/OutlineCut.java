@@ -174,9 +174,4 @@ public final class OutlineCut {
     }
     return out.intersection(kerf());
   }
-
-  /** Middles of the tabs, panel mm. */
-  public List<double[]> tabPlaces() {
-    return tabs.stream().map(path::point).toList();
-  }
 }

@@ -23,11 +23,13 @@ class ThinPlyAdviceTest {
   private static final CutAllowance PLAIN =
       new CutAllowance(0, Method.RSS, 0.03, new Sanding(0.1, 0.05), Top.LEAVE, 0);
 
+  private static List<ThinPlyAdvice> advice(Layup layup, CutAllowance allowance) {
+    return ThinPlyAdvice.of(layup, allowance, 0.02, layup.measured().centre());
+  }
+
   @Test
   void reliableLayup_noAdvice() {
-    assertTrue(
-        ThinPlyAdvice.of(Layups.of(0.04, 0.01, 0.04, 0.9, 0.9, 0.9), Layups.standard(), 0.02)
-            .isEmpty());
+    assertTrue(advice(Layups.of(0.04, 0.01, 0.04, 0.9, 0.9, 0.9), Layups.standard()).isEmpty());
   }
 
   @Test
@@ -35,7 +37,7 @@ class ThinPlyAdviceTest {
     // Third ply: boundary at its bottom sqrt(3 * 0.01) = 0.17321, with 0.03 and 0.05: sqrt(0.03 +
     // 0.0034) = 0.18276.
     Layup layup = Layups.of(0, 0, 0.1, 0.6, 0.6, 0.36);
-    ThinPlyAdvice advice = ThinPlyAdvice.of(layup, PLAIN, 0.02).get(0);
+    ThinPlyAdvice advice = advice(layup, PLAIN).get(0);
     assertEquals(3, advice.plyNumber());
     assertEquals(2 * Math.sqrt(0.0334), advice.thicknessMm(), 1e-12);
     // Passes when 3 u^2 + 0.0034 <= 0.18^2.
@@ -57,7 +59,7 @@ class ThinPlyAdviceTest {
         Layups.of(0, 0, 0.1, 0.3, 0.3)
             .withBottoms(new java.util.TreeMap<>(java.util.Map.of(1, 0.3)), 0.2)
             .withThickness(0.6, 0.2);
-    for (ThinPlyAdvice advice : ThinPlyAdvice.of(layup, PLAIN, 0.02)) {
+    for (ThinPlyAdvice advice : advice(layup, PLAIN)) {
       assertNull(advice.best());
     }
   }
@@ -68,7 +70,7 @@ class ThinPlyAdviceTest {
     int tried = 0;
     for (int seed = 1; seed <= 60; seed++) {
       Layup layup = Layups.random(new Random(seed));
-      for (ThinPlyAdvice advice : ThinPlyAdvice.of(layup, Layups.standard(), 0.02)) {
+      for (ThinPlyAdvice advice : advice(layup, Layups.standard())) {
         tried++;
         String what = "seed " + seed + " ply " + advice.plyNumber();
         if (layup.measured().bottomsMm().isEmpty() && layup.measured().thicknessMm() == null) {

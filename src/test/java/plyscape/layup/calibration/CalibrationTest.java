@@ -24,12 +24,16 @@ class CalibrationTest {
   private static final int PANELS = 2000;
   private static final CalibrationRules PLAIN = new CalibrationRules(0.1, false, 0);
 
+  /** Off the panel's edge or under a glass, nobody says where. */
+  private static Reading read(int row, int ply, boolean top, double depthMm, double toleranceMm) {
+    return new Reading(row, ply, top, depthMm, toleranceMm, null, false);
+  }
+
   @Test
   void oneEdge_statedTolerances_weightedMean() {
     Layup layup = Layups.of(0, 0, 0.1, 1, 1, 1);
     // Weights 1/0.03^2 and 1/0.06^2: four to one.
-    List<Reading> readings =
-        List.of(new Reading(2, 1, false, 1.00, 0.03), new Reading(3, 1, false, 1.05, 0.06));
+    List<Reading> readings = List.of(read(2, 1, false, 1.00, 0.03), read(3, 1, false, 1.05, 0.06));
     Calibration found = Calibration.of(layup, readings, PLAIN);
     Calibration.Boundary b = found.boundaries().get(0);
     assertEquals(1.01, b.depthMm(), 1e-9);
@@ -42,7 +46,7 @@ class CalibrationTest {
   @Test
   void topReading_tellsTheBottomAboveThroughTheGlueLine() {
     Layup layup = Layups.of(0.05, 0.04, 0.1, 1, 1, 1);
-    Calibration c = Calibration.of(layup, List.of(new Reading(2, 2, true, 1.10, 0.03)), PLAIN);
+    Calibration c = Calibration.of(layup, List.of(read(2, 2, true, 1.10, 0.03)), PLAIN);
     assertEquals(1, c.boundaries().get(0).plyNumber());
     assertEquals(1.05, c.boundaries().get(0).depthMm(), 1e-9);
     assertEquals(0.05, c.boundaries().get(0).toleranceMm(), 1e-6);
@@ -54,7 +58,7 @@ class CalibrationTest {
         Layups.of(0, 0, 0.1, 1, 1, 1)
             .withBottoms(new TreeMap<>(Map.of(1, 0.97, 2, 1.8)), 0.02)
             .withThickness(3.0, 0.02);
-    Calibration c = Calibration.of(layup, List.of(new Reading(2, 2, false, 2.0, 0.03)), PLAIN);
+    Calibration c = Calibration.of(layup, List.of(read(2, 2, false, 2.0, 0.03)), PLAIN);
     assertEquals(Map.of(1, 0.97, 2, 2.0), c.layup().measured().bottomsMm());
     assertEquals(0.03, c.layup().measured().bottomsToleranceMm(), 1e-9);
   }
@@ -62,8 +66,7 @@ class CalibrationTest {
   @Test
   void bottomsFarFromNominal_areRefused_withThePanelsThickness() {
     Layup layup = Layups.of(0.04, 0.01, 0.05, 0.9, 0.9, 0.9);
-    List<Reading> readings =
-        List.of(new Reading(2, 1, false, 14, 0.1), new Reading(3, 2, false, 28, 0.1));
+    List<Reading> readings = List.of(read(2, 1, false, 14, 0.1), read(3, 2, false, 28, 0.1));
     String message =
         assertThrows(InputFault.class, () -> Calibration.of(layup, readings, PLAIN)).getMessage();
     assertTrue(message.contains("2.780 mm for the whole panel"), message);
@@ -76,9 +79,9 @@ class CalibrationTest {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < 12; i++) {
       int ply = 1 + i % 3;
-      readings.add(new Reading(2 + i, ply, false, 0.94 * ply - 0.04 + 0.02 * normals.next(), 0));
+      readings.add(read(2 + i, ply, false, 0.94 * ply - 0.04 + 0.02 * normals.next(), 0));
     }
-    readings.add(new Reading(20, 2, false, 2.2, 0));
+    readings.add(read(20, 2, false, 2.2, 0));
     Calibration c = Calibration.of(layup, readings, PLAIN);
     assertEquals(List.of(20), c.outliers().stream().map(o -> o.reading().row()).toList());
     assertEquals(0.36, c.outliers().get(0).offMm(), 0.05);
@@ -92,7 +95,7 @@ class CalibrationTest {
     List<Reading> readings = new ArrayList<>();
     for (int ply = 1; ply <= 4; ply++) {
       double slip = ply == 2 ? 0.3 : 0;
-      readings.add(new Reading(1 + ply, ply, false, 0.94 * ply - 0.04 + slip, 0.05));
+      readings.add(read(1 + ply, ply, false, 0.94 * ply - 0.04 + slip, 0.05));
     }
     Calibration c = Calibration.of(layup, readings, PLAIN);
     assertEquals(List.of(3), c.outliers().stream().map(o -> o.reading().row()).toList());
@@ -104,7 +107,7 @@ class CalibrationTest {
     Layup layup = Layups.of(0, 0, 0.05, 1, 1, 1);
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < 8; i++) {
-      readings.add(new Reading(2 + i, 1, false, 1 + (i % 2 == 0 ? 0.05 : -0.05), 0.06));
+      readings.add(read(2 + i, 1, false, 1 + (i % 2 == 0 ? 0.05 : -0.05), 0.06));
     }
     Calibration.Noise noise = Calibration.of(layup, readings, PLAIN).noise();
     assertEquals(0.05 * Math.sqrt(8.0 / 7) / 0.02, noise.factor(), 1e-9);

@@ -17,8 +17,9 @@ import plyscape.fault.Place;
 import plyscape.fault.Warnings;
 import plyscape.grid.Box;
 import plyscape.job.Job;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
-import plyscape.terrain.RasterOpener;
+import plyscape.terrain.Rasters;
 import plyscape.terrain.Terrain;
 import plyscape.terrain.TerrainReader;
 import plyscape.terrain.raster.Raster;
@@ -87,7 +88,7 @@ class CrsMapsTest {
   @Test
   void crsInKeys_keepsItsDatumShift() throws IOException {
     Path file = Path.of("src/test/resources/plyscape/terrain/bessel-shift.tif");
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       double[] xy = mapped("EPSG:4326", raster.crs().id(), -2.7, 55.6);
       assertEquals(-11657.49005, xy[0], 0.01);
       assertEquals(68994.83174, xy[1], 0.01);
@@ -134,7 +135,13 @@ class CrsMapsTest {
     Terrain terrain =
         TerrainReader.read(
             new TerrainSpec(
-                file, crop, "EPSG:4326", List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0),
+                file,
+                crop,
+                "EPSG:4326",
+                List.of(1, 2),
+                TerrainSpec.NamedBands.SCALE,
+                0,
+                TerrainOptions.PLAIN),
             new Job.PanelSpec(240, 240, 6),
             1.5,
             warnings);

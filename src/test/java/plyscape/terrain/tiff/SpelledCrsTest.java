@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Place;
 import plyscape.fault.Warnings;
-import plyscape.terrain.RasterOpener;
+import plyscape.terrain.Rasters;
 import plyscape.terrain.crs.CrsLookup;
 import plyscape.terrain.crs.GroundCrs;
 import plyscape.terrain.raster.Raster;
@@ -64,7 +64,7 @@ class SpelledCrsTest {
   void point_isWhereAnotherReaderPutsIt(
       String name, double x, double y, double longitude, double latitude, String keys)
       throws IOException {
-    try (Raster raster = RasterOpener.open(file(keys), new Warnings())) {
+    try (Raster raster = Rasters.open(file(keys), new Warnings())) {
       double[] xy = {x, y};
       CrsLookup.between(raster.crs().id(), "EPSG:4326", Place.file(name)).map(xy, 1);
       assertEquals(longitude, xy[0], NEAR_DEGREES, name);
@@ -82,7 +82,7 @@ class SpelledCrsTest {
             .tag(34735, new int[] {1, 1, 0, 2, 1024, 0, 1, 32767, 3073, 34737, text.length(), 0})
             .tag(34737, text)
             .write(dir.resolve("w.tif"));
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       assertEquals("EPSG:3857", raster.crs().id());
     }
   }
@@ -97,7 +97,7 @@ class SpelledCrsTest {
         file(
             "1024=1 2048=4269 3072=32767 3074=32767 3075=1 3076=9003 3080=-76.5 3081=5.2e21"
                 + " 3082=820208.3 3083=0.0 3092=0.9999");
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       double[] xy = {823000, 200500};
       CrsLookup.between(raster.crs().id(), "EPSG:4326", Place.file("f")).map(xy, 1);
       assertTrue(Double.isNaN(xy[0]) || Math.abs(xy[0]) <= 360, "" + xy[0]);
@@ -116,7 +116,7 @@ class SpelledCrsTest {
     "4099=9001, 1"
   })
   void heights_haveTheUnitOfTheirCrs(String key, double metres) throws IOException {
-    try (Raster raster = RasterOpener.open(file("1024=1 3072=32632 " + key), new Warnings())) {
+    try (Raster raster = Rasters.open(file("1024=1 3072=32632 " + key), new Warnings())) {
       assertEquals(metres, raster.metresPerValue(), 1e-15);
       assertEquals(key.startsWith("4099") || metres != 1, raster.unitStated());
     }
@@ -125,7 +125,7 @@ class SpelledCrsTest {
   /** A local plane in US survey feet, as GDAL 3.6.2 writes LOCAL_CS: a unit and no model. */
   @Test
   void localPlane_keepsItsUnit() throws IOException {
-    try (Raster raster = RasterOpener.open(file("1025=1 3076=9003"), new Warnings())) {
+    try (Raster raster = Rasters.open(file("1025=1 3076=9003"), new Warnings())) {
       assertEquals(GroundCrs.Kind.NONE, raster.crs().kind());
       assertEquals(1200.0 / 3937, raster.crs().metresPerUnit(), 1e-15);
     }

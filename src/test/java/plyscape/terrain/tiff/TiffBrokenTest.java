@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
-import plyscape.terrain.RasterOpener;
+import plyscape.terrain.Rasters;
 import plyscape.terrain.raster.Raster;
 
 /** Files of which some blocks are cut off or garbled: the message names the first that was met. */
@@ -57,7 +57,7 @@ class TiffBrokenTest {
     return assertThrows(
             InputFault.class,
             () -> {
-              try (Raster raster = RasterOpener.open(file, new Warnings())) {
+              try (Raster raster = Rasters.open(file, new Warnings())) {
                 raster.read(0, 0, SIDE, SIDE);
               }
             })
@@ -74,7 +74,7 @@ class TiffBrokenTest {
           message.contains("tile 4 (columns 16 to 31, rows 16 to 31): the file ends"), message);
     }
     // What the broken tiles don't hold can still be read.
-    try (Raster raster = RasterOpener.open(file, new Warnings())) {
+    try (Raster raster = Rasters.open(file, new Warnings())) {
       assertArrayEquals(new double[] {14, 15, 54, 55}, raster.read(14, 0, 2, 2), "cells of tile 0");
     }
   }

@@ -13,8 +13,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import plyscape.fault.InputFault;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
-import plyscape.terrain.RasterOpener;
+import plyscape.terrain.Rasters;
 import plyscape.terrain.TerrainReader;
 import plyscape.terrain.raster.Raster;
 
@@ -64,7 +65,7 @@ class TiffLayoutTest {
   }
 
   private static Raster open(String name) {
-    return RasterOpener.open(FOLDER.resolve(name + ".tif"), new Warnings());
+    return Rasters.open(FOLDER.resolve(name + ".tif"), new Warnings());
   }
 
   private static void check(double[] values, int column, int row, int wide, double more) {
@@ -91,9 +92,9 @@ class TiffLayoutTest {
   @Test
   void whatIsntRead_isTold() throws IOException {
     Warnings warnings = new Warnings();
-    RasterOpener.open(FOLDER.resolve("u8-overviews.tif"), warnings).close();
+    Rasters.open(FOLDER.resolve("u8-overviews.tif"), warnings).close();
     assertEquals(0, warnings.list().size());
-    RasterOpener.open(FOLDER.resolve("u8-two-images.tif"), warnings).close();
+    Rasters.open(FOLDER.resolve("u8-two-images.tif"), warnings).close();
     assertEquals("more-images", warnings.list().get(0).code());
     TerrainReader.read(
         new TerrainSpec(
@@ -102,7 +103,8 @@ class TiffLayoutTest {
             "",
             List.of(1, 2),
             TerrainSpec.NamedBands.SCALE,
-            0),
+            0,
+            TerrainOptions.PLAIN),
         new Job.PanelSpec(240, 240, 6),
         1.5,
         warnings);

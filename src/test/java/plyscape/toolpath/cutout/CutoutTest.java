@@ -83,7 +83,9 @@ class CutoutTest {
     assertEquals(9.4, from, 1e-12);
     List<Move> last = passes.get(passes.size() - 1).moves();
     assertEquals(-MACHINE.safeHeightMm(), last.get(last.size() - 1).depth());
-    for (double[] tab : cut.tabPlaces()) {
+    OutlinePath path = OutlinePath.around(square(50), 1.6, true);
+    for (double at : TabSpots.of(path, 4, 9)) {
+      double[] tab = path.point(at);
       double deepest =
           passes.stream()
               .flatMap(pass -> pass.moves().stream())
