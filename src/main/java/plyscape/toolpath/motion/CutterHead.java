@@ -238,17 +238,17 @@ final class CutterHead {
   private void lift(double toDepth) {
     if (down) {
       leaveWall();
-      if (!here.clear(moves.x, moves.y)) {
-        moves.line(moves.x, moves.y, Math.max(toDepth, -TOUCH_MM), tool.feedMmPerMin());
-      }
       down = false;
     }
     heading = null;
     moves.rapid(moves.x, moves.y, toDepth);
   }
 
-  /** Straight to a place and a depth at plunge feed; cuts nothing. */
+  /** Straight down to a place and a depth at plunge feed, or up as a rapid; cuts nothing. */
   void sink(double x, double y, double toDepth) {
+    if (toDepth < moves.depth) {
+      moves.rapid(moves.x, moves.y, toDepth);
+    }
     moves.line(x, y, toDepth, tool.plungeMmPerMin());
     down = true;
   }

@@ -91,7 +91,7 @@ final class PieceEntry {
       head.sink(x, y, above);
     }
     head.sink(x, y, highest);
-    if (piece.lengthMm() < RampEntry.LEAST_ROOM_MM) {
+    if (piece.lengthMm() < leastRoomMm()) {
       head.bore();
       return piece;
     }
@@ -143,6 +143,11 @@ final class PieceEntry {
     // The floor under the ramp is still sloped: the round begins at the ramp's end and covers it.
     int next = points.size() % piece.size();
     return insert(piece.startingAfter(next, 0), head.x(), head.y());
+  }
+
+  /** A piece shorter than this is no room for a ramp, mm: it would turn about the same wood. */
+  private double leastRoomMm() {
+    return Math.max(RampEntry.LEAST_ROOM_MM, head.tool().radiusMm());
   }
 
   /** How far along an open piece a ramp goes to and fro, mm. */

@@ -91,7 +91,7 @@ final class StretchCutter {
   private List<double[]> toAndFro(PieceWood wood) {
     List<double[]> points = new ArrayList<>();
     int n = wood.size();
-    points.add(wood.point(0, wood.highest(), 1));
+    points.add(wood.point(0, wood.openAtBothEnds() ? depth(wood, 1) : wood.highest(), 1));
     for (int time = 1; time <= times(wood); time++) {
       double depth = depth(wood, time);
       for (int s = 0; s < n; s++) {
