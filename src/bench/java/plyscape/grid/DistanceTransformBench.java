@@ -35,9 +35,9 @@ public class DistanceTransformBench {
     source = Relief.low(Relief.make(side, side, 1));
   }
 
-  /** Distances and nearest sources. */
+  /** Squared distances. */
   @Benchmark
-  public DistanceTransform transform() {
-    return DistanceTransform.of(source, side, side);
+  public int[] transform() {
+    return DistanceTransform.squared(source, side, side);
   }
 }

@@ -13,6 +13,7 @@ import plyscape.bench.Relief;
 import plyscape.fault.Warnings;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
+import plyscape.job.TerrainOptions;
 import plyscape.job.TerrainSpec;
 import plyscape.layup.DepthModel;
 import plyscape.layup.Depths;
@@ -54,7 +55,7 @@ final class BenchPanels {
 
   private static final List<Tool> TOOLS =
       List.of(
-          Tool.USUAL.named("end mill 6").with(Form.of(Tool.Shape.FLAT, 6, 16)),
+          new Tool("end mill 6", Form.of(Tool.Shape.FLAT, 6, 16), Tool.USUAL.cutting()),
           Tool.USUAL,
           new Tool(
               "end mill 1.5",
@@ -128,7 +129,8 @@ final class BenchPanels {
               "",
               IntStream.rangeClosed(1, 9).boxed().toList(),
               TerrainSpec.NamedBands.SCALE,
-              0.8);
+              0.8,
+              TerrainOptions.PLAIN);
     }
     Terrain terrain = TerrainReader.read(spec, tarnHollow.panel(), 1.5, warnings);
     List<Zone> zones =
@@ -139,7 +141,7 @@ final class BenchPanels {
         terrain,
         BandMaker.make(spec, terrain, depths),
         zones,
-        new TilingRules(9, 1.5, 1),
+        new TilingRules(9, 1.5, 1, null),
         warnings);
   }
 
@@ -156,13 +158,14 @@ final class BenchPanels {
                 "",
                 IntStream.rangeClosed(1, 9).boxed().toList(),
                 TerrainSpec.NamedBands.SCALE,
-                0.4);
+                0.4,
+                TerrainOptions.PLAIN);
         Terrain terrain = TerrainReader.read(spec, tarnHollow.panel(), 1.5, warnings);
         return TilingBuilder.build(
             terrain,
             BandMaker.make(spec, terrain, depths),
             List.of(),
-            new TilingRules(9, 1.5, 1),
+            new TilingRules(9, 1.5, 1, null),
             warnings);
       } finally {
         Files.delete(file);

@@ -40,7 +40,8 @@ public final class RegionGrowth {
     Bands bands = TilingBench.bands(z);
     double start = processorS();
     Tiling tiling =
-        TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 1.5, 1), new Warnings());
+        TilingBuilder.build(
+            terrain, bands, List.of(), new TilingRules(9, 1.5, 1, null), new Warnings());
     double seconds = processorS() - start;
     if (told) {
       System.out.printf(

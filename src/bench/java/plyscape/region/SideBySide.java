@@ -47,8 +47,7 @@ public final class SideBySide {
     }
     Files.writeString(directory.resolve("breaks.txt"), text);
 
-    time(
-        "distance transform, with nearest source", 12, () -> DistanceTransform.of(low, SIDE, SIDE));
+    time("distance transform", 12, () -> DistanceTransform.squared(low, SIDE, SIDE));
     time(
         "region polygons: contours only",
         8,
@@ -62,7 +61,7 @@ public final class SideBySide {
             8,
             () ->
                 TilingBuilder.build(
-                    terrain, bands, List.of(), new TilingRules(9, 0, 0), new Warnings()));
+                    terrain, bands, List.of(), new TilingRules(9, 0, 0, null), new Warnings()));
     int points = tiling.exposed().values().stream().mapToInt(g -> g.getNumPoints()).sum();
     System.out.printf(Locale.ROOT, "  (%d regions, %d points)%n", tiling.regions().size(), points);
   }

@@ -24,6 +24,7 @@ import plyscape.grid.Grid;
 import plyscape.grid.GroundFrame;
 import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 
 /** Contours and the whole tiling of made ground in nine plies on a 400 mm panel. */
 @BenchmarkMode(Mode.AverageTime)
@@ -57,12 +58,13 @@ public class TilingBench {
     Grid grid = new Grid(new CellFrame(0, 0, cell, cell, side, side), z);
     double min = Arrays.stream(z).min().orElseThrow();
     double max = Arrays.stream(z).max().orElseThrow();
-    return Terrain.of(
+    return new Terrain(
         new RasterSource("made", "", 1),
         new GroundFrame("", new Box(0, 0, side, side), panel, 1),
         grid,
-        min,
-        max);
+        new Terrain.Range(min, max),
+        VoidCells.NONE,
+        null);
   }
 
   static Bands bands(double[] z) {
@@ -80,6 +82,7 @@ public class TilingBench {
   /** Regions and nested pockets, nothing merged. */
   @Benchmark
   public Tiling tiling() {
-    return TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 0, 0), new Warnings());
+    return TilingBuilder.build(
+        terrain, bands, List.of(), new TilingRules(9, 0, 0, null), new Warnings());
   }
 }

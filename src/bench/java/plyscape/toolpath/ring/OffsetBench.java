@@ -30,6 +30,7 @@ import plyscape.region.TilingBuilder;
 import plyscape.region.TilingRules;
 import plyscape.terrain.RasterSource;
 import plyscape.terrain.Terrain;
+import plyscape.terrain.VoidCells;
 import plyscape.toolpath.lattice.DistanceField;
 import plyscape.toolpath.lattice.Lattice;
 import plyscape.toolpath.lattice.PocketEdges;
@@ -65,17 +66,20 @@ public class OffsetBench {
     double[] breaks = Relief.breaks(z, 9);
     var frame = new GroundFrame("", new Box(0, 0, side, side), carved, 1);
     Terrain terrain =
-        Terrain.of(
+        new Terrain(
             new RasterSource("made", "", 1),
             frame,
             grid,
-            Arrays.stream(z).min().orElseThrow(),
-            Arrays.stream(z).max().orElseThrow());
+            new Terrain.Range(
+                Arrays.stream(z).min().orElseThrow(), Arrays.stream(z).max().orElseThrow()),
+            VoidCells.NONE,
+            null);
     Bands bands =
         new Bands(
             IntStream.rangeClosed(1, 9).boxed().toList(), Arrays.stream(breaks).boxed().toList());
     pocket =
-        TilingBuilder.build(terrain, bands, List.of(), new TilingRules(9, 1.5, 1), new Warnings())
+        TilingBuilder.build(
+                terrain, bands, List.of(), new TilingRules(9, 1.5, 1, null), new Warnings())
             .pockets()
             .get(5);
     lattice = Lattice.over(carved, 0.75);
