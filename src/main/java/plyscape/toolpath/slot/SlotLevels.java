@@ -24,7 +24,7 @@ public final class SlotLevels {
   private static final double LEAST_RUN_MM = 1;
 
   /** Sections done between two that aren't are gone over if they are shorter than this, mm. */
-  private static final double GAP_MM = 5;
+  private static final double GAP_MM = 3;
 
   /** Takes the ways, place by place. */
   public interface Path {
@@ -171,13 +171,14 @@ public final class SlotLevels {
     }
     use = use == 0 ? depth : use;
     intoDeadEnds(use);
+    double[] wanted = wanted(side, to);
     int step = to > at ? 1 : -1;
     int i = at;
     while (true) {
       double fall = i == at ? 0 : limits.slope() * Math.abs(way[i] - way[i - step]);
       // Where nothing stands within reach it comes down freely.
-      depth = Math.min(limit[i], Math.max(depth + fall, Math.min(use, least[i])));
-      depth = open(i) ? Math.min(depth, use) : depth;
+      double free = Math.min(wanted[i], least[i]);
+      depth = Math.min(Math.min(limit[i], wanted[i]), Math.max(depth + fall, free));
       double bite = Math.max(0, depth - least[i]);
       double rim = room[i] > RIM_MM ? Math.max(0, depth - gone[side][i]) : 0;
       path.to(i, sides ? side : -1, depth, bite, rim);
@@ -191,6 +192,32 @@ public final class SlotLevels {
       i += step;
     }
     at = to;
+  }
+
+  /**
+   * How deep each section on the way from here is wanted, mm: as deep as it may be where something
+   * stands, evenly from the one to the next over what is gone.
+   */
+  private double[] wanted(int side, int to) {
+    double[] wanted = new double[way.length];
+    int step = to > at ? 1 : -1;
+    int last = -1;
+    for (int i = at; i != to + step; i += step) {
+      if (gone[side][i] < Math.min(floor, limit[i]) - SAME_MM) {
+        wanted[i] = limit[i];
+        int from = last < 0 ? at : last;
+        double begin = last < 0 ? wanted[i] : wanted[last];
+        for (int k = last < 0 ? at : last + step; k != i; k += step) {
+          double so = Math.abs(way[k] - way[from]) / Math.max(1e-9, Math.abs(way[i] - way[from]));
+          wanted[k] = begin + so * (wanted[i] - begin);
+        }
+        last = i;
+      }
+    }
+    for (int k = last < 0 ? at : last + step; k != to + step; k += step) {
+      wanted[k] = last < 0 ? depth : wanted[last];
+    }
+    return wanted;
   }
 
   /**
