@@ -71,43 +71,48 @@ public final class GcodeParser {
   private void lines() {
     boolean percent = false;
     boolean content = false;
-    boolean ended = false;
     int from = 0;
     int length = text.length();
-    while (from < length && !ended) {
+    while (from < length) {
       line++;
       int to = text.indexOf('\n', from);
       to = to < 0 ? length : to;
       int stop = to > from && text.charAt(to - 1) == '\r' ? to - 1 : to;
-      if (isPercent(from, stop)) {
-        if (content) {
-          if (!percent) {
-            throw new InputFault(
-                Place.at(file, line, 1),
-                "a % line in the middle",
-                "% stands on the first and last line");
-          }
+      if (!isPercent(from, stop)) {
+        content |= stop > from;
+        if (endsAt(from, stop)) {
           return;
         }
+      } else if (!content) {
         percent = true;
         content = true;
+      } else if (percent) {
+        return;
       } else {
-        words.read(from, stop, line);
-        content |= stop > from;
-        if (words.count > 0) {
-          ended = execute();
-        } else if (words.numbered) {
-          dialect.check(words, line);
-        }
+        throw fault(line, "a % line in the middle", "% stands on the first and last line");
       }
       from = to + 1;
     }
-    if (!ended) {
-      throw new InputFault(
-          Place.at(file, Math.max(line, 1), 1),
-          "the program has no end",
-          "end it with M2 or M30, or put it between two % lines; is the file cut off?");
+    throw fault(
+        Math.max(line, 1),
+        "the program has no end",
+        "end it with M2 or M30, or put it between two % lines; is the file cut off?");
+  }
+
+  /** Takes a line in; whether it ends the program. */
+  private boolean endsAt(int from, int stop) {
+    words.read(from, stop, line);
+    if (words.count > 0) {
+      return execute();
     }
+    if (words.numbered) {
+      dialect.check(words, line);
+    }
+    return false;
+  }
+
+  private InputFault fault(int at, String found, String wanted) {
+    return new InputFault(Place.at(file, at, 1), found, wanted);
   }
 
   private boolean isPercent(int from, int to) {

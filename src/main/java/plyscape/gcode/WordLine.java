@@ -56,28 +56,30 @@ final class WordLine {
     }
     boolean first = true;
     for (skipBlanks(); at < end; skipBlanks()) {
-      char c = text.charAt(at);
-      if (c == '(') {
+      if (text.charAt(at) == '(') {
         skipComment();
-        continue;
-      }
-      char letter = c >= 'a' && c <= 'z' ? (char) (c - 32) : c;
-      if (letter < 'A' || letter > 'Z') {
-        throw faultAt(at, "character '" + shown(c) + "'", hint(c));
-      }
-      int column = at;
-      at++;
-      if (letter == 'N') {
-        if (!first) {
-          throw faultAt(
-              column, "a line number behind other words", "N stands first on its line, once");
-        }
-        lineNumberWord(column);
-        numbered = true;
       } else {
-        word(letter, column);
+        anyWord(first);
+        first = false;
       }
-      first = false;
+    }
+  }
+
+  private void anyWord(boolean first) {
+    char c = text.charAt(at);
+    char letter = c >= 'a' && c <= 'z' ? (char) (c - 32) : c;
+    if (letter < 'A' || letter > 'Z') {
+      throw faultAt(at, "character '" + shown(c) + "'", hint(c));
+    }
+    int column = at;
+    at++;
+    if (letter != 'N') {
+      word(letter, column);
+    } else if (first) {
+      lineNumberWord(column);
+      numbered = true;
+    } else {
+      throw faultAt(column, "a line number behind other words", "N stands first on its line, once");
     }
   }
 
@@ -186,19 +188,24 @@ final class WordLine {
       at++;
     }
     if (!seenDigit) {
-      if (at < end && "#[;=/*".indexOf(text.charAt(at)) >= 0) {
-        throw faultAt(at, "character '" + text.charAt(at) + "'", hint(text.charAt(at)));
-      }
-      throw faultAt(column, "letter " + letter + " without a number", "such as " + letter + "1");
+      throw noNumber(letter, column);
     }
-    double value =
-        mantissa == 0
-            ? 0
-            : decimals <= 22 && mantissa < 1L << 53
-                ? mantissa / POWER[decimals]
-                : new java.math.BigDecimal(java.math.BigInteger.valueOf(mantissa), decimals)
-                    .doubleValue();
+    double value = mantissa == 0 ? 0 : scaled(mantissa, decimals);
     return negative ? -value : value;
+  }
+
+  private InputFault noNumber(char letter, int column) {
+    if (at < end && "#[;=/*".indexOf(text.charAt(at)) >= 0) {
+      return faultAt(at, "character '" + text.charAt(at) + "'", hint(text.charAt(at)));
+    }
+    return faultAt(column, "letter " + letter + " without a number", "such as " + letter + "1");
+  }
+
+  /** The double nearest to mantissa / 10^decimals. */
+  private static double scaled(long mantissa, int decimals) {
+    return decimals <= 22 && mantissa < 1L << 53
+        ? mantissa / POWER[decimals]
+        : new java.math.BigDecimal(java.math.BigInteger.valueOf(mantissa), decimals).doubleValue();
   }
 
   private static final double[] POWER = new double[23];

@@ -115,14 +115,13 @@ public final class DistanceTransform {
       while (top >= 0) {
         int s = site[top];
         int t = start[top];
-        if ((t - s) * (t - s) + height[s] > (t - u) * (t - u) + lift) {
-          top--;
-          continue;
+        if ((t - s) * (t - s) + height[s] <= (t - u) * (t - u) + lift) {
+          // One past the last column where s is at most as high as u; not negative, as s still is
+          // at t >= 0.
+          begin = (u * u - s * s + lift - height[s]) / (2 * (u - s)) + 1;
+          break;
         }
-        // One past the last column where s is at most as high as u; not negative, as s still is at
-        // t >= 0.
-        begin = (u * u - s * s + lift - height[s]) / (2 * (u - s)) + 1;
-        break;
+        top--;
       }
       if (begin < columns) {
         top++;

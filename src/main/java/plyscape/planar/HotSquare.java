@@ -82,9 +82,6 @@ final class HotSquare {
       return true;
     }
     long southEast = GridUnits.turn(px, py, qx, qy, east, south);
-    if (southEast == 0) {
-      return !rising;
-    }
-    return southEast > 0 != southWest > 0;
+    return southEast == 0 ? !rising : southEast > 0 != southWest > 0;
   }
 }

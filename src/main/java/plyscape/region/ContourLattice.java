@@ -1,5 +1,6 @@
 package plyscape.region;
 
+import java.util.Arrays;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.grid.Grid;
@@ -84,31 +85,7 @@ record ContourLattice(Grid grid, Axis x, Axis y) {
   record Axis(double[] at, int[] cell, double[] fraction) {
 
     static Axis of(double min, double size, int cells, double from, double to) {
-      // Breakpoints: the box's edges and the centres strictly between, leaving out centres nearer
-      // to an edge than the grid resolves.
-      double[] breaks = new double[cells + 2];
-      int n = 0;
-      breaks[n++] = from;
-      for (int i = 0; i < cells; i++) {
-        double centre = min + (i + 0.5) * size;
-        if (centre > from + 1e-6 && centre < to - 1e-6) {
-          breaks[n++] = centre;
-        }
-      }
-      breaks[n++] = to;
-      double[] at = new double[n];
-      int used = 0;
-      for (int i = 0; i + 1 < n; i++) {
-        int parts = Math.max(1, (int) Math.ceil((breaks[i + 1] - breaks[i]) / SPACING_MM - 1e-9));
-        if (used + parts + 1 > at.length) {
-          at = java.util.Arrays.copyOf(at, Math.max(at.length * 2, used + parts + n - i));
-        }
-        for (int k = 0; k < parts; k++) {
-          at[used++] = k == 0 ? breaks[i] : breaks[i] + (breaks[i + 1] - breaks[i]) * k / parts;
-        }
-      }
-      at = java.util.Arrays.copyOf(at, used + 1);
-      at[used] = to;
+      double[] at = between(breaks(min, size, cells, from, to));
       int[] cell = new int[at.length];
       double[] fraction = new double[at.length];
       for (int i = 0; i < at.length; i++) {
@@ -123,6 +100,43 @@ record ContourLattice(Grid grid, Axis x, Axis y) {
         fraction[i] = u - cell[i];
       }
       return new Axis(at, cell, fraction);
+    }
+
+    /**
+     * The box's edges and the centres strictly between, leaving out centres nearer to an edge than
+     * the grid resolves.
+     */
+    private static double[] breaks(double min, double size, int cells, double from, double to) {
+      double[] breaks = new double[cells + 2];
+      int n = 0;
+      breaks[n++] = from;
+      for (int i = 0; i < cells; i++) {
+        double centre = min + (i + 0.5) * size;
+        if (centre > from + 1e-6 && centre < to - 1e-6) {
+          breaks[n++] = centre;
+        }
+      }
+      breaks[n++] = to;
+      return Arrays.copyOf(breaks, n);
+    }
+
+    /** Places at most the spacing apart, the breaks among them. */
+    private static double[] between(double[] breaks) {
+      int n = breaks.length;
+      double[] at = new double[n];
+      int used = 0;
+      for (int i = 0; i + 1 < n; i++) {
+        int parts = Math.max(1, (int) Math.ceil((breaks[i + 1] - breaks[i]) / SPACING_MM - 1e-9));
+        if (used + parts + 1 > at.length) {
+          at = Arrays.copyOf(at, Math.max(at.length * 2, used + parts + n - i));
+        }
+        for (int k = 0; k < parts; k++) {
+          at[used++] = k == 0 ? breaks[i] : breaks[i] + (breaks[i + 1] - breaks[i]) * k / parts;
+        }
+      }
+      at = Arrays.copyOf(at, used + 1);
+      at[used] = breaks[n - 1];
+      return at;
     }
   }
 }

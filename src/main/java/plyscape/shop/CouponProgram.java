@@ -9,6 +9,8 @@ import plyscape.gcode.GcodeWriter;
 import plyscape.gcode.PassText;
 import plyscape.gcode.Program;
 import plyscape.gcode.ProgramHead;
+import plyscape.layup.DepthModel;
+import plyscape.layup.Layup;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
@@ -34,12 +36,11 @@ public record CouponProgram(String text, Program parsed, double timeS) {
   /**
    * Plans and writes the program.
    *
-   * @param thicknessMm of the wood
+   * @param layup of the wood
    */
   public static CouponProgram of(
       CouponPlaces places,
-      String title,
-      double thicknessMm,
+      Layup layup,
       Tool tool,
       Machine machine,
       String version,
@@ -50,21 +51,13 @@ public record CouponProgram(String text, Program parsed, double timeS) {
     if (runs.isEmpty()) {
       throw new JobFault("\"" + tool.name() + "\" can't reach any pad", "choose a thinner tool");
     }
-    List<PassText> passes = new ArrayList<>();
-    List<Move> moves = new ArrayList<>();
-    for (double[] shift : places.shifts()) {
-      for (Pass pass : runs.get(0).passes()) {
-        String what =
-            Template.fill("pads from number %s: to depth %.3f", pass.plyNumber(), pass.depthMm());
-        List<Move> shifted = CouponPlaces.shifted(pass.moves(), shift);
-        passes.add(new PassText(what, shifted));
-        moves.addAll(shifted);
-      }
-    }
+    List<PassText> passes = passes(places, runs.get(0));
+    List<Move> moves = passes.stream().flatMap(pass -> pass.moves().stream()).toList();
+    double thicknessMm = DepthModel.thicknessMm(layup);
     double seconds = new MotionModel(machine).times(0, 0, -machine.safeHeightMm(), moves).totalS();
     ProgramHead header =
         new ProgramHead(
-            title,
+            "coupon of " + layup.name(),
             places.widthMm(),
             places.heightMm(),
             thicknessMm,
@@ -78,5 +71,17 @@ public record CouponProgram(String text, Program parsed, double timeS) {
     Program parsed =
         GcodeParser.parse(FILE, text, machine, places.widthMm(), places.heightMm(), thicknessMm);
     return new CouponProgram(text, parsed, seconds);
+  }
+
+  private static List<PassText> passes(CouponPlaces places, ToolRun run) {
+    List<PassText> passes = new ArrayList<>();
+    for (double[] shift : places.shifts()) {
+      for (Pass pass : run.passes()) {
+        String what =
+            Template.fill("pads from number %s: to depth %.3f", pass.plyNumber(), pass.depthMm());
+        passes.add(new PassText(what, CouponPlaces.shifted(pass.moves(), shift)));
+      }
+    }
+    return passes;
   }
 }

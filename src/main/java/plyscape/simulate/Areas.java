@@ -46,11 +46,26 @@ final class Areas {
     return list;
   }
 
-  private Difference area(int start) {
+  /** Takes all cells in that hang together with one. */
+  private void spread(int start) {
     byte verdict = verdicts[start];
     int columns = frame.columns();
     size = 0;
     put(start);
+    for (int k = 0; k < size; k++) { // grows while it runs
+      int i = cells[k];
+      int column = i % columns;
+      int row = i / columns;
+      next(column > 0, i - 1, verdict);
+      next(column < columns - 1, i + 1, verdict);
+      next(row > 0, i - columns, verdict);
+      next(row < frame.rows() - 1, i + columns, verdict);
+    }
+  }
+
+  private Difference area(int start) {
+    spread(start);
+    int columns = frame.columns();
     int minColumn = columns;
     int maxColumn = 0;
     int minRow = frame.rows();
@@ -58,25 +73,20 @@ final class Areas {
     double sumColumn = 0;
     double sumRow = 0;
     double most = 0;
-    for (int k = 0; k < size; k++) { // grows while it runs
-      int i = cells[k];
-      int column = i % columns;
-      int row = i / columns;
-      most = Math.max(most, error(i));
+    for (int k = 0; k < size; k++) {
+      int column = cells[k] % columns;
+      int row = cells[k] / columns;
+      most = Math.max(most, error(cells[k]));
       sumColumn += column;
       sumRow += row;
       minColumn = Math.min(minColumn, column);
       maxColumn = Math.max(maxColumn, column);
       minRow = Math.min(minRow, row);
       maxRow = Math.max(maxRow, row);
-      next(column > 0, i - 1, verdict);
-      next(column < columns - 1, i + 1, verdict);
-      next(row > 0, i - columns, verdict);
-      next(row < frame.rows() - 1, i + columns, verdict);
     }
     int worst = worst(most, sumColumn / size, sumRow / size);
     return new Difference(
-        CellVerdict.values()[verdict],
+        CellVerdict.values()[verdicts[start]],
         size * field.cellAreaMm2(),
         frame.centreX(worst % columns),
         frame.centreY(worst / columns),

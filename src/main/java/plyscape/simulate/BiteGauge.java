@@ -2,6 +2,8 @@ package plyscape.simulate;
 
 import java.util.List;
 import plyscape.grid.CellFrame;
+import plyscape.simulate.stroke.Stroke;
+import plyscape.simulate.stroke.ToolForm;
 
 /**
  * Keeps the deepest bite that the strokes of one program took, in the rows of one thread.
@@ -70,7 +72,7 @@ final class BiteGauge {
     double gone = 0;
     for (int i = first; i < strokes.length && gone <= 2 * radius; i++) {
       Stroke s = strokes[i];
-      if (i > first && s.mustNotCut) {
+      if (i > first && s.mustNotCut()) {
         return false;
       }
       double[] p = s.point(s.nearest(x, y));
@@ -102,7 +104,7 @@ final class BiteGauge {
         ? null
         : new Bite(
             cut.program().file(),
-            all.get(stroke).line,
+            all.get(stroke).line(),
             frame.centreX(cell % frame.columns()),
             frame.centreY(cell / frame.columns()),
             rounded(floor),

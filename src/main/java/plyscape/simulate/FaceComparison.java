@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
+import plyscape.simulate.stroke.ToolForm;
 
 /**
  * Compares a cut surface with targets whose faces follow the terrain: like {@link Comparison}, with

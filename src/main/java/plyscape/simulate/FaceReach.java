@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.stream.IntStream;
 import plyscape.grid.CellFrame;
+import plyscape.simulate.stroke.ToolForm;
 
 /**
  * How deep a cutter can reach a cell without cutting into anything that is to stay: over all places

@@ -3,6 +3,7 @@ package plyscape.simulate;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.grid.Box;
+import plyscape.simulate.stroke.ToolForm;
 
 /**
  * The outlines of targets whose depths change from place to place, as walls: at each point of an

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.TreeMap;
 import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
+import plyscape.simulate.stroke.Stroke;
+import plyscape.simulate.stroke.ToolForm;
 
 /**
  * Cuts the strokes of a program into a height field in their order and gives the contacts that must
@@ -112,7 +114,7 @@ final class HeightFieldCutter {
     double bandMm = ROWS_PER_BAND * frame.cellY();
     for (int i = 0; i < strokes.length; i++) {
       Stroke stroke = strokes[i];
-      if (stroke.deepestTip() <= highest - (stroke.mustNotCut ? flatnessMm : 0)) {
+      if (stroke.deepestTip() <= highest - (stroke.mustNotCut() ? flatnessMm : 0)) {
         continue; // over the top face all the way
       }
       int from = (int) Math.max(0, Math.floor((stroke.minY() - widest - frame.minY()) / bandMm));
@@ -153,7 +155,7 @@ final class HeightFieldCutter {
       for (int i : indices) {
         Stroke stroke = strokes[i];
         now = i;
-        if (stroke.mustNotCut) {
+        if (stroke.mustNotCut()) {
           check(stroke, i, form, 0, Contact.Kind.TOOL);
           if (flatnessMm > 0 && !stroke.straightUp()) {
             check(stroke, i, form, -flatnessMm, Contact.Kind.FACE);
@@ -162,7 +164,7 @@ final class HeightFieldCutter {
         if (stroke.deepestTip() <= highest) {
           continue;
         }
-        if (form.flat() && stroke.z0 == stroke.z1) {
+        if (form.flat() && stroke.ends().z0() == stroke.ends().z1()) {
           // Strokes hang together, so the one before has cut the disk about this one's start.
           fill(stroke, form, i > 0);
         } else {
@@ -222,20 +224,21 @@ final class HeightFieldCutter {
      * is cut already.
      */
     private void fill(Stroke stroke, ToolForm form, boolean startIsCut) {
-      float z = (float) stroke.z0;
+      float z = (float) stroke.ends().z0();
       double r = form.radius();
       int last = last(stroke, r);
       for (int row = first(stroke, r); row <= last; row++) {
         double py = frame.centreY(row);
         int n = stroke.spans(py, r, spans);
-        double half = startIsCut ? r * r - (py - stroke.y0) * (py - stroke.y0) : -1;
+        double half =
+            startIsCut ? r * r - (py - stroke.ends().y0()) * (py - stroke.ends().y0()) : -1;
         half = half > 0 ? Math.sqrt(half) : -1;
         for (int k = 0; k < n; k++) {
           if (half < 0) {
             fill(row, spans[2 * k], spans[2 * k + 1], z);
           } else {
-            fill(row, spans[2 * k], Math.min(spans[2 * k + 1], stroke.x0 - half), z);
-            fill(row, Math.max(spans[2 * k], stroke.x0 + half), spans[2 * k + 1], z);
+            fill(row, spans[2 * k], Math.min(spans[2 * k + 1], stroke.ends().x0() - half), z);
+            fill(row, Math.max(spans[2 * k], stroke.ends().x0() + half), spans[2 * k + 1], z);
           }
         }
       }

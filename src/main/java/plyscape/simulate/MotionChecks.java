@@ -3,6 +3,7 @@ package plyscape.simulate;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.gcode.ProgramFrame;
+import plyscape.simulate.stroke.Stroke;
 import plyscape.text.Template;
 
 /**
@@ -28,18 +29,18 @@ final class MotionChecks {
     int lastDeep = 0;
     int lastThrough = 0;
     for (Stroke stroke : strokes) {
-      if (stroke.line != lastDeep && checks.flutes(cut, stroke)) {
-        lastDeep = stroke.line;
+      if (stroke.line() != lastDeep && checks.flutes(cut, stroke)) {
+        lastDeep = stroke.line();
       }
-      if (stroke.line != lastThrough
+      if (stroke.line() != lastThrough
           && checks.pastBottom(stroke) > setup.throughMm() + LENGTH_SLACK_MM) {
         checks.add(
             cut,
             stroke,
             "cuts through the panel, which is "
-                + mm(setup.bottomMm(stroke.x1, stroke.y1))
+                + mm(setup.bottomMm(stroke.ends().x1(), stroke.ends().y1()))
                 + " mm thick");
-        lastThrough = stroke.line;
+        lastThrough = stroke.line();
       }
     }
     return checks.found;
@@ -60,15 +61,19 @@ final class MotionChecks {
   /** How far a stroke's tip goes below the top face where it begins or ends, mm. */
   private double below(Stroke stroke) {
     return Math.max(
-        stroke.z0 - setup.faceMm(stroke.x0, stroke.y0),
-        stroke.z1 - setup.faceMm(stroke.x1, stroke.y1));
+        stroke.ends().z0() - setup.faceMm(stroke.ends().x0(), stroke.ends().y0()),
+        stroke.ends().z1() - setup.faceMm(stroke.ends().x1(), stroke.ends().y1()));
   }
 
   /** The same below the panel's bottom. */
   private double pastBottom(Stroke stroke) {
     return Math.max(
-        stroke.z0 - setup.faceMm(stroke.x0, stroke.y0) - setup.bottomMm(stroke.x0, stroke.y0),
-        stroke.z1 - setup.faceMm(stroke.x1, stroke.y1) - setup.bottomMm(stroke.x1, stroke.y1));
+        stroke.ends().z0()
+            - setup.faceMm(stroke.ends().x0(), stroke.ends().y0())
+            - setup.bottomMm(stroke.ends().x0(), stroke.ends().y0()),
+        stroke.ends().z1()
+            - setup.faceMm(stroke.ends().x1(), stroke.ends().y1())
+            - setup.bottomMm(stroke.ends().x1(), stroke.ends().y1()));
   }
 
   private boolean flutes(Cut cut, Stroke stroke) {
@@ -93,7 +98,7 @@ final class MotionChecks {
     };
     boolean[] told = new boolean[3];
     for (Stroke s : strokes) {
-      double[] from = {s.minX(), s.minY(), Math.min(s.z0, s.z1)};
+      double[] from = {s.minX(), s.minY(), Math.min(s.ends().z0(), s.ends().z1())};
       double[] to = {s.maxX(), s.maxY(), s.deepestTip()};
       for (int axis = 0; axis < 3; axis++) {
         low[axis] = Math.min(low[axis], from[axis]);
@@ -114,7 +119,12 @@ final class MotionChecks {
   private void add(Cut cut, Stroke stroke, String what) {
     found.add(
         new Verification.Collision(
-            cut.program().file(), stroke.line, stroke.x1, stroke.y1, stroke.deepestTip(), what));
+            cut.program().file(),
+            stroke.line(),
+            stroke.ends().x1(),
+            stroke.ends().y1(),
+            stroke.deepestTip(),
+            what));
   }
 
   private static String mm(double value) {

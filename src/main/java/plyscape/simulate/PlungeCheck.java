@@ -3,6 +3,7 @@ package plyscape.simulate;
 import java.util.ArrayList;
 import java.util.List;
 import plyscape.gcode.Program;
+import plyscape.simulate.stroke.Stroke;
 
 /**
  * Finds where a program goes down into the panel faster than the cutter's plunge: the Z share of
@@ -51,7 +52,7 @@ final class PlungeCheck {
     List<Program.Block> blocks = cut.program().blocks();
     int index = 0;
     for (Stroke stroke : strokes) {
-      while (blocks.get(index).line() < stroke.line) {
+      while (blocks.get(index).line() < stroke.line()) {
         index++;
       }
       check.take(stroke, blocks.get(index).move().feedMmPerMin());
@@ -61,8 +62,8 @@ final class PlungeCheck {
   }
 
   private void take(Stroke stroke, double feed) {
-    double down = stroke.z1 - stroke.z0;
-    if (feed <= 0 || down <= 0 || stroke.z1 <= -risesMm) {
+    double down = stroke.ends().z1() - stroke.ends().z0();
+    if (feed <= 0 || down <= 0 || stroke.ends().z1() <= -risesMm) {
       judge(); // going up or level, or down to the face through air
       return;
     }
@@ -77,7 +78,9 @@ final class PlungeCheck {
   private void judge() {
     double certain = minutes > 0 ? (downMm - ROUNDING_MM) / minutes : 0;
     boolean told =
-        !found.isEmpty() && last != null && found.get(found.size() - 1).stroke().line == last.line;
+        !found.isEmpty()
+            && last != null
+            && found.get(found.size() - 1).stroke().line() == last.line();
     if (certain > plunge * SLACK && !told) {
       found.add(new Fast(last, downMm / minutes));
     }

@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import plyscape.grid.CellFrame;
 import plyscape.machine.Tool;
+import plyscape.simulate.stroke.Stroke;
+import plyscape.simulate.stroke.Strokes;
 import plyscape.text.Numbers;
 
 /**
@@ -172,7 +174,7 @@ public final class Simulation {
     double[] at = stroke.point(contact.t());
     String what =
         switch (contact.kind()) {
-          case TOOL -> stroke.spindleOn ? "rapid through stock" : "cuts with the spindle off";
+          case TOOL -> stroke.spindleOn() ? "rapid through stock" : "cuts with the spindle off";
           case FACE -> "a rapid nearer to the face than its flatness";
           case SHANK -> "the shank touches stock";
           case HOLDER -> "the holder touches stock";
@@ -187,7 +189,7 @@ public final class Simulation {
             : contact.depthMm();
     return new Verification.Collision(
         cut.program().file(),
-        stroke.line,
+        stroke.line(),
         at[0],
         at[1],
         at[2],

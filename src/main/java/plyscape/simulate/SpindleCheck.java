@@ -5,6 +5,7 @@ import java.util.Optional;
 import plyscape.gcode.Program;
 import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
+import plyscape.simulate.stroke.Stroke;
 import plyscape.text.Template;
 
 /**
@@ -36,7 +37,7 @@ final class SpindleCheck {
     boolean waiting = true;
     for (int b = 0; b < p.blocks().size(); b++) {
       Program.Block block = p.blocks().get(b);
-      while (stroke < strokes.size() && strokes.get(stroke).line < block.line()) {
+      while (stroke < strokes.size() && strokes.get(stroke).line() < block.line()) {
         stroke++;
       }
       if (!block.spindleOn()) {
@@ -68,10 +69,10 @@ final class SpindleCheck {
       Machine machine, Cut cut, Stroke stroke, double since) {
     return new Verification.Collision(
         cut.program().file(),
-        stroke.line,
-        stroke.x0,
-        stroke.y0,
-        stroke.z0,
+        stroke.line(),
+        stroke.ends().x0(),
+        stroke.ends().y0(),
+        stroke.ends().z0(),
         Template.fill(
             "cuts %.2f s after the spindle was switched on, which takes %.1f s to its speed",
             since, machine.spinUpS()));

@@ -16,7 +16,18 @@ final class TargetRaster {
 
   static final short NONE = -1;
 
-  private TargetRaster() {}
+  private final CellFrame frame;
+
+  /** Of one target: where its outlines cross each row's line of centres, and how often. */
+  private final double[][] crossings;
+
+  private final int[] counts;
+
+  private TargetRaster(CellFrame frame) {
+    this.frame = frame;
+    crossings = new double[frame.rows()][];
+    counts = new int[frame.rows()];
+  }
 
   /** Rasters; where targets overlap the later one wins. */
   static short[] of(CellFrame frame, List<Target> targets) {
@@ -26,19 +37,17 @@ final class TargetRaster {
     short[] cells = new short[frame.size()];
     Arrays.fill(cells, NONE);
     for (int t = 0; t < targets.size(); t++) {
-      fill(frame, targets.get(t).rings(), cells, (short) t);
+      new TargetRaster(frame).fill(targets.get(t).rings(), cells, (short) t);
     }
     return cells;
   }
 
-  private static void fill(CellFrame frame, double[][] rings, short[] cells, short value) {
-    double[][] crossings = new double[frame.rows()][];
-    int[] counts = new int[frame.rows()];
+  private void fill(double[][] rings, short[] cells, short value) {
     for (double[] ring : rings) {
       int n = ring.length / 2;
       for (int i = 0; i < n; i++) {
         int j = (i + 1) % n;
-        edge(frame, crossings, counts, ring[2 * i], ring[2 * i + 1], ring[2 * j], ring[2 * j + 1]);
+        edge(ring[2 * i], ring[2 * i + 1], ring[2 * j], ring[2 * j + 1]);
       }
     }
     for (int row = 0; row < frame.rows(); row++) {
@@ -49,8 +58,8 @@ final class TargetRaster {
       Arrays.sort(xs, 0, counts[row]);
       int base = row * frame.columns();
       for (int k = 0; k + 1 < counts[row]; k += 2) {
-        int from = column(frame, xs[k]);
-        int to = column(frame, xs[k + 1]);
+        int from = column(xs[k]);
+        int to = column(xs[k + 1]);
         if (from < to) {
           Arrays.fill(cells, base + from, base + to, value);
         }
@@ -59,7 +68,7 @@ final class TargetRaster {
   }
 
   /** First column whose centre is at or right of x, within 0 to the count of columns. */
-  private static int column(CellFrame frame, double x) {
+  private int column(double x) {
     int c = (int) Math.ceil((x - frame.minX()) / frame.cellX() - 0.5);
     c = Math.max(0, Math.min(frame.columns(), c));
     if (c > 0 && frame.centreX(c - 1) >= x) { // mends the division's rounding
@@ -70,14 +79,7 @@ final class TargetRaster {
     return c;
   }
 
-  private static void edge(
-      CellFrame frame,
-      double[][] crossings,
-      int[] counts,
-      double ax,
-      double ay,
-      double bx,
-      double by) {
+  private void edge(double ax, double ay, double bx, double by) {
     if (ay == by) {
       return;
     }
@@ -95,15 +97,19 @@ final class TargetRaster {
       if (y >= y1) {
         return;
       }
-      double[] xs = crossings[row];
-      if (xs == null) {
-        xs = new double[16];
-        crossings[row] = xs;
-      } else if (xs.length == counts[row]) {
-        xs = Arrays.copyOf(xs, 2 * xs.length);
-        crossings[row] = xs;
-      }
-      xs[counts[row]++] = x0 + (x1 - x0) * ((y - y0) / (y1 - y0));
+      cross(row, x0 + (x1 - x0) * ((y - y0) / (y1 - y0)));
     }
+  }
+
+  private void cross(int row, double x) {
+    double[] xs = crossings[row];
+    if (xs == null) {
+      xs = new double[16];
+      crossings[row] = xs;
+    } else if (xs.length == counts[row]) {
+      xs = Arrays.copyOf(xs, 2 * xs.length);
+      crossings[row] = xs;
+    }
+    xs[counts[row]++] = x;
   }
 }

@@ -164,24 +164,20 @@ public final class LetteringZones {
       }
       Optional<String> name = nameOf(feature, names.property());
       Optional<Coordinate> at = placeOf(feature, maps.way(spec, file, feature.crs()));
-      Optional<Geometry> area =
-          name.isEmpty() || at.isEmpty()
-              ? Optional.empty()
-              : layout.place(
-                  face.line(name.get(), names.style().heightMm()),
-                  at.get().x,
-                  at.get().y,
-                  names.offsetMm());
-      area.ifPresent(placed::add);
-      if (area.isPresent()) {
-        seen.add(name.get());
-      } else {
+      if (name.isEmpty() || at.isEmpty()) {
         skipped.add(
             new Zone.Skipped(
                 name.orElse(feature.label()),
-                name.isEmpty()
-                    ? "no " + names.property()
-                    : at.isEmpty() ? "not on the panel" : "no room"));
+                name.isEmpty() ? "no " + names.property() : "not on the panel"));
+        continue;
+      }
+      Geometry line = face.line(name.get(), names.style().heightMm());
+      Optional<Geometry> area = layout.place(line, at.get().x, at.get().y, names.offsetMm());
+      if (area.isPresent()) {
+        placed.add(area.get());
+        seen.add(name.get());
+      } else {
+        skipped.add(new Zone.Skipped(name.get(), "no room"));
       }
     }
     if (!seen.isEmpty()) {

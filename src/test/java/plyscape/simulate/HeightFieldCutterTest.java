@@ -13,6 +13,7 @@ import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
+import plyscape.simulate.stroke.Strokes;
 
 /**
  * Closed forms are derived in each test; the random ones are held against stepping along the path

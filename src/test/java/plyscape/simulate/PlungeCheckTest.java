@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import plyscape.gcode.GcodeParser;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
+import plyscape.simulate.stroke.Strokes;
 
 /** Ways down of a cutter that may plunge at 200 mm/min. */
 class PlungeCheckTest {
@@ -37,7 +38,7 @@ class PlungeCheckTest {
     assertTrue(check("G1 Z-1 F200").isEmpty());
     PlungeCheck.Fast fast = check("G1 Z-1 F300").get(0);
     assertEquals(300, fast.mmPerMin(), 1e-9);
-    assertEquals(4, fast.stroke().line);
+    assertEquals(4, fast.stroke().line());
   }
 
   @Test

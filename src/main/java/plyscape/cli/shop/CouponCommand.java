@@ -178,14 +178,7 @@ public final class CouponCommand implements Callable<Integer> {
 
   private static CouponProgram program(
       CouponPlaces places, Layup layup, Tool tool, Bench bench, Warnings warnings) {
-    return CouponProgram.of(
-        places,
-        "coupon of " + layup.name(),
-        DepthModel.thicknessMm(layup),
-        tool,
-        bench.machine(),
-        VersionText.text(),
-        warnings);
+    return CouponProgram.of(places, layup, tool, bench.machine(), VersionText.text(), warnings);
   }
 
   private List<Setting> settings() {

@@ -47,16 +47,7 @@ public final class AscRaster {
   /** Reads a whole file. */
   public static Raster open(Path file, Warnings warnings) throws IOException {
     try (NumberStream in = new NumberStream(file)) {
-      Map<String, Double> head = new TreeMap<>();
-      while (in.atWord()) {
-        Place place = in.place();
-        String key = in.word().toLowerCase(Locale.ROOT);
-        if (!key.matches("ncols|nrows|[xy]ll(corner|center)|cellsize|dx|dy|nodata(_value)?")) {
-          throw new InputFault(
-              place, "unknown keyword '" + key + "'", "expected the head of an ESRI ASCII grid");
-        }
-        head.put(key.equals("nodata") ? "nodata_value" : key, in.number());
-      }
+      Map<String, Double> head = head(in);
       int columns = count(head, "ncols", file);
       int rows = count(head, "nrows", file);
       HeldRaster.checkRoom(file, columns, rows, Double.BYTES);
@@ -67,15 +58,7 @@ public final class AscRaster {
       double west = edge(head, "x", cellX, file);
       double south = edge(head, "y", cellY, file);
       double nodata = head.getOrDefault("nodata_value", DEFAULT_NODATA);
-      double[] values = new double[columns * rows];
-      for (int i = 0; i < values.length; i++) {
-        double value = in.number();
-        values[i] = value == nodata || !Double.isFinite(value) ? Double.NaN : value;
-      }
-      if (!in.atEnd()) {
-        throw new InputFault(
-            in.place(), "more values than " + columns + " x " + rows, "check ncols and nrows");
-      }
+      double[] values = values(in, columns, rows, nodata);
       GroundCrs crs = ProjectionFile.beside(file, warnings);
       String name = file.getFileName().toString();
       return new HeldRaster(
@@ -88,6 +71,34 @@ public final class AscRaster {
               crs),
           values);
     }
+  }
+
+  private static Map<String, Double> head(NumberStream in) throws IOException {
+    Map<String, Double> head = new TreeMap<>();
+    while (in.atWord()) {
+      Place place = in.place();
+      String key = in.word().toLowerCase(Locale.ROOT);
+      if (!key.matches("ncols|nrows|[xy]ll(corner|center)|cellsize|dx|dy|nodata(_value)?")) {
+        throw new InputFault(
+            place, "unknown keyword '" + key + "'", "expected the head of an ESRI ASCII grid");
+      }
+      head.put(key.equals("nodata") ? "nodata_value" : key, in.number());
+    }
+    return head;
+  }
+
+  private static double[] values(NumberStream in, int columns, int rows, double nodata)
+      throws IOException {
+    double[] values = new double[columns * rows];
+    for (int i = 0; i < values.length; i++) {
+      double value = in.number();
+      values[i] = value == nodata || !Double.isFinite(value) ? Double.NaN : value;
+    }
+    if (!in.atEnd()) {
+      throw new InputFault(
+          in.place(), "more values than " + columns + " x " + rows, "check ncols and nrows");
+    }
+    return values;
   }
 
   private static int count(Map<String, Double> head, String key, Path file) {

@@ -70,6 +70,21 @@ public final class XyzRaster {
     }
     RasterLimits.requireSize(Place.file(file.toString()), x.count(), y.count());
     HeldRaster.checkRoom(file, x.count(), y.count(), 4 * Double.BYTES);
+    double[] values = values(points, x, y, file);
+    return new HeldRaster(
+        new RasterHead(
+            file.getFileName().toString(),
+            x.count(),
+            y.count(),
+            Affine.northUp(
+                x.first() - step / 2, y.first() + (y.count() - 0.5) * stepY, step, stepY),
+            RasterHead.Origin.FILE,
+            ProjectionFile.beside(file, warnings)),
+        values);
+  }
+
+  /** Elevations row by row from the north, NaN where there is no point. */
+  private static double[] values(XyzPoints points, XyzAxis x, XyzAxis y, Path file) {
     double[] values = new double[x.count() * y.count()];
     boolean[] taken = new boolean[values.length];
     Arrays.fill(values, Double.NaN);
@@ -83,16 +98,7 @@ public final class XyzRaster {
       taken[cell] = true;
       values[cell] = points.zs()[i];
     }
-    return new HeldRaster(
-        new RasterHead(
-            file.getFileName().toString(),
-            x.count(),
-            y.count(),
-            Affine.northUp(
-                x.first() - step / 2, y.first() + (y.count() - 0.5) * stepY, step, stepY),
-            RasterHead.Origin.FILE,
-            ProjectionFile.beside(file, warnings)),
-        values);
+    return values;
   }
 
   /** Points as they come; the arrays are as long as they are many. */

@@ -26,11 +26,29 @@ public final class MosaicRaster implements Raster {
   public MosaicRaster(List<? extends Raster> parts) {
     this.parts = List.copyOf(parts);
     Raster first = parts.get(0);
+    double[] cells = cells(first);
+    double wide = cells[2] - cells[0];
+    double high = cells[3] - cells[1];
+    if (wide * high > Integer.MAX_VALUE - 8.0) {
+      throw new InputFault(
+          Place.file(first.name()),
+          "the mosaic would have over two thousand million cells",
+          "leave far-off rasters out");
+    }
+    this.head =
+        new RasterHead(
+            first.name() + " and " + (parts.size() - 1) + " more",
+            (int) wide,
+            (int) high,
+            first.toGround().shifted(cells[0], cells[1]),
+            RasterHead.Origin.FILE,
+            first.crs());
+  }
+
+  /** First column and row that the parts take, and the ends of both, in cells of the first part. */
+  private double[] cells(Raster first) {
     Affine toCells = first.toGround().inverse();
-    double c0 = 0;
-    double r0 = 0;
-    double c1 = first.columns();
-    double r1 = first.rows();
+    double[] out = {0, 0, first.columns(), first.rows()};
     for (Raster part : parts) {
       if (!part.crs().id().equals(first.crs().id())) {
         throw new InputFault(
@@ -45,26 +63,13 @@ public final class MosaicRaster implements Raster {
         double row = (corner >> 1) * part.rows();
         double u = toCells.x(a.x(col, row), a.y(col, row));
         double v = toCells.y(a.x(col, row), a.y(col, row));
-        c0 = Math.min(c0, Math.floor(u + SAME_CELL));
-        r0 = Math.min(r0, Math.floor(v + SAME_CELL));
-        c1 = Math.max(c1, Math.ceil(u - SAME_CELL));
-        r1 = Math.max(r1, Math.ceil(v - SAME_CELL));
+        out[0] = Math.min(out[0], Math.floor(u + SAME_CELL));
+        out[1] = Math.min(out[1], Math.floor(v + SAME_CELL));
+        out[2] = Math.max(out[2], Math.ceil(u - SAME_CELL));
+        out[3] = Math.max(out[3], Math.ceil(v - SAME_CELL));
       }
     }
-    if ((c1 - c0) * (r1 - r0) > Integer.MAX_VALUE - 8.0) {
-      throw new InputFault(
-          Place.file(first.name()),
-          "the mosaic would have over two thousand million cells",
-          "leave far-off rasters out");
-    }
-    this.head =
-        new RasterHead(
-            first.name() + " and " + (parts.size() - 1) + " more",
-            (int) (c1 - c0),
-            (int) (r1 - r0),
-            first.toGround().shifted(c0, r0),
-            RasterHead.Origin.FILE,
-            first.crs());
+    return out;
   }
 
   private static String label(Raster raster) {

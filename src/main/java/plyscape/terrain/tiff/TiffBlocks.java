@@ -205,8 +205,7 @@ final class TiffBlocks {
   private ByteBuffer samples(int index, int firstRow, int blockRows) throws IOException {
     byte[] bytes = block(index, firstRow, blockRows);
     int inRow = blockWide * perCell;
-    return TiffPredictor.undo(
-        predictor, bytes, cells.type().bytes(), inRow, perCell, blockRows, order);
+    return new TiffPredictor(bytes, cells.type().bytes(), inRow, perCell).undo(predictor, order);
   }
 
   /** A whole block, as another job may have unpacked it before. */

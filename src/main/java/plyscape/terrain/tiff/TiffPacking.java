@@ -64,7 +64,7 @@ enum TiffPacking {
         case NONE -> {
           return packed.length >= size ? packed : early(packed.length, size);
         }
-        case LZW -> got = lzw(packed, out);
+        case LZW -> got = new TiffLzw(packed, out).unpack();
         case DEFLATE -> got = inflate(packed, out);
         case PACKBITS -> got = packBits(packed, out);
         default -> got = zstd(packed, out);
@@ -123,66 +123,5 @@ enum TiffPacking {
 
   private static int zstd(byte[] packed, byte[] out) {
     return new ZstdDecompressor().decompress(packed, 0, packed.length, out, 0, out.length);
-  }
-
-  /**
-   * TIFF's LZW: codes of 9 to 12 bits, high bit first, one bit longer from one entry before the
-   * table needs it; 256 clears the table, 257 ends.
-   */
-  private static int lzw(byte[] packed, byte[] out) throws IOException {
-    if (packed.length > 1 && packed[0] == 0 && (packed[1] & 1) == 1) {
-      throw new IOException("LZW with the low bit first, as of before TIFF 5.0");
-    }
-    int[] start = new int[4097];
-    int[] length = new int[4097];
-    int next = 258;
-    int bits = 9;
-    int previous = -1;
-    long buffer = 0;
-    int held = 0;
-    int at = 0;
-    for (int i = 0; at < out.length; ) {
-      while (held < bits && i < packed.length) {
-        buffer = buffer << 8 | packed[i++] & 0xff;
-        held += 8;
-      }
-      if (held < bits) {
-        return at;
-      }
-      int code = (int) (buffer >> held - bits) & (1 << bits) - 1;
-      held -= bits;
-      if (code == 257) {
-        return at;
-      }
-      if (code == 256) {
-        next = 258;
-        bits = 9;
-        previous = -1;
-        continue;
-      }
-      if (code > next || code >= 258 && previous < 0 || next > 4096) {
-        throw new IOException("its packed bytes are garbled");
-      }
-      // An entry is the previous string and the byte after it, which stand one after the other in
-      // what is out already.
-      int from = at;
-      if (code < 256) {
-        out[at++] = (byte) code;
-      } else {
-        int source = code == next ? previous : start[code];
-        int count = code == next ? from - previous + 1 : length[code];
-        for (int k = 0; k < count && at < out.length; k++) {
-          out[at++] = out[source + k];
-        }
-      }
-      if (previous >= 0) {
-        start[next] = previous;
-        length[next] = from - previous + 1;
-        next++;
-      }
-      previous = from;
-      bits = next >= 2047 ? 12 : next >= 1023 ? 11 : next >= 511 ? 10 : 9;
-    }
-    return at;
   }
 }

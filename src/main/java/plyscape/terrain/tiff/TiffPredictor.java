@@ -12,31 +12,44 @@ import java.nio.ByteOrder;
  */
 final class TiffPredictor {
 
-  private TiffPredictor() {}
+  private final byte[] bytes;
+  private final int size;
+  private final int columns;
+  private final int perCell;
 
   /**
-   * The samples of a block.
+   * Over the rows of a block.
    *
-   * @param bytes unpacked block, changed in place
+   * @param bytes unpacked, changed in place
    * @param size bytes of a sample
    * @param columns samples of a row, all that belong to a cell counted
    * @param perCell samples of a cell that stand side by side
+   */
+  TiffPredictor(byte[] bytes, int size, int columns, int perCell) {
+    this.bytes = bytes;
+    this.size = size;
+    this.columns = columns;
+    this.perCell = perCell;
+  }
+
+  /**
+   * The samples of the block.
+   *
    * @param order byte order of the file
    */
-  static ByteBuffer undo(
-      int predictor, byte[] bytes, int size, int columns, int perCell, int rows, ByteOrder order) {
+  ByteBuffer undo(int predictor, ByteOrder order) {
     ByteBuffer buffer = ByteBuffer.wrap(bytes).order(order);
+    int row = columns * size;
     if (predictor == 2) {
-      for (int row = 0; row < rows; row++) {
+      for (int start = 0; start < bytes.length; start += row) {
         for (int sample = 0; sample < perCell; sample++) {
-          int from = (row * columns + sample) * size;
-          addUp(buffer, from, columns / perCell, size, perCell * size);
+          addUp(buffer, start + sample * size);
         }
       }
     } else if (predictor == 3) {
-      byte[] spare = new byte[columns * size];
-      for (int row = 0; row < rows; row++) {
-        gather(bytes, row * columns * size, columns, size, perCell, spare);
+      byte[] spare = new byte[row];
+      for (int start = 0; start < bytes.length; start += row) {
+        gather(start, spare);
       }
       return buffer.order(
           order == ByteOrder.BIG_ENDIAN ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
@@ -44,9 +57,9 @@ final class TiffPredictor {
     return buffer;
   }
 
-  private static void addUp(ByteBuffer b, int from, int columns, int size, int step) {
+  private void addUp(ByteBuffer b, int from) {
     long sum = 0;
-    for (int i = 0, at = from; i < columns; i++, at += step) {
+    for (int i = 0, at = from; i < columns / perCell; i++, at += perCell * size) {
       switch (size) {
         case 1 -> b.put(at, (byte) (sum += b.get(at)));
         case 2 -> b.putShort(at, (short) (sum += b.getShort(at)));
@@ -56,8 +69,7 @@ final class TiffPredictor {
     }
   }
 
-  private static void gather(
-      byte[] bytes, int from, int columns, int size, int perCell, byte[] spare) {
+  private void gather(int from, byte[] spare) {
     for (int i = perCell; i < columns * size; i++) {
       bytes[from + i] += bytes[from + i - perCell];
     }

@@ -60,6 +60,17 @@ public final class TiffRaster implements Raster {
     this.blocks = TiffBlocks.of(channel, tags, cells, 0, InputCache.of(List.of(file)));
     this.library = blocks == null ? TiffLibrary.open(file, tags, cells) : null;
     this.mask = TiffMask.of(channel, images, cells, file);
+    warnOfMore(images, warnings);
+    GeoKeys keys = new GeoKeys(tags);
+    this.head = head(keys, columns, rows, warnings);
+    boolean named = !cells.unit().isBlank();
+    this.unknownUnit = named && Double.isNaN(LinearUnit.named(cells.unit())) ? cells.unit() : "";
+    this.unitStated = unknownUnit.isEmpty() && (named || keys.verticalUnitStated());
+    this.metresPerValue =
+        cells.metresPerValue() != 1 ? cells.metresPerValue() : keys.verticalMetres();
+  }
+
+  private void warnOfMore(List<TiffTags> images, Warnings warnings) {
     long more = images.stream().skip(1).filter(TiffRaster::whole).count();
     if (more > 0) {
       warnings.add(
@@ -67,25 +78,22 @@ public final class TiffRaster implements Raster {
           "the file has " + (more + 1) + " images of its own; the first one is read",
           file.getFileName().toString());
     }
-    GeoKeys keys = new GeoKeys(tags);
+  }
+
+  private RasterHead head(GeoKeys keys, int columns, int rows, Warnings warnings)
+      throws IOException {
     Affine inFile = keys.toGround();
     Affine found = inFile != null ? inFile : WorldFile.beside(file);
     GroundCrs crsInFile = keys.crs(file);
     GroundCrs beside =
         crsInFile.kind() != GroundCrs.Kind.NONE ? crsInFile : ProjectionFile.beside(file, warnings);
-    this.head =
-        new RasterHead(
-            file.getFileName().toString(),
-            columns,
-            rows,
-            found != null ? found : Affine.northUp(0, rows, 1, 1),
-            found != null ? RasterHead.Origin.FILE : RasterHead.Origin.NONE,
-            beside.kind() != GroundCrs.Kind.NONE ? beside : crsInFile);
-    boolean named = !cells.unit().isBlank();
-    this.unknownUnit = named && Double.isNaN(LinearUnit.named(cells.unit())) ? cells.unit() : "";
-    this.unitStated = unknownUnit.isEmpty() && (named || keys.verticalUnitStated());
-    this.metresPerValue =
-        cells.metresPerValue() != 1 ? cells.metresPerValue() : keys.verticalMetres();
+    return new RasterHead(
+        file.getFileName().toString(),
+        columns,
+        rows,
+        found != null ? found : Affine.northUp(0, rows, 1, 1),
+        found != null ? RasterHead.Origin.FILE : RasterHead.Origin.NONE,
+        beside.kind() != GroundCrs.Kind.NONE ? beside : crsInFile);
   }
 
   /** Whether an image is neither a smaller copy (1) nor a mask (4) of another. */

@@ -1,4 +1,4 @@
-package plyscape.simulate;
+package plyscape.simulate.stroke;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,24 +7,28 @@ import plyscape.machine.ArcGeometry;
 import plyscape.machine.Move;
 
 /** Turns a program's motions into strokes: arcs of more than half a turn become several. */
-final class Strokes {
+public final class Strokes {
 
   private Strokes() {}
 
   /** All strokes of a program, in order. */
-  static List<Stroke> of(Program program) {
+  public static List<Stroke> of(Program program) {
     List<Stroke> strokes = new ArrayList<>(program.blocks().size());
     double x = program.startX();
     double y = program.startY();
     double z = program.startDepth();
     for (Program.Block block : program.blocks()) {
       Move move = block.move();
-      boolean mustNotCut = move.kind() == Move.Kind.RAPID || !block.spindleOn();
+      Stroke.Origin origin =
+          new Stroke.Origin(
+              block.line(),
+              move.kind() == Move.Kind.RAPID || !block.spindleOn(),
+              block.spindleOn());
       if (move.isArc()) {
-        arc(strokes, block, mustNotCut, x, y, z);
+        arc(strokes, move, origin, x, y, z);
       } else {
         Stroke.Ends ends = new Stroke.Ends(x, y, z, move.x(), move.y(), move.depth());
-        strokes.add(new LineStroke(ends, block.line(), mustNotCut, block.spindleOn()));
+        strokes.add(new LineStroke(ends, origin));
       }
       x = move.x();
       y = move.y();
@@ -34,8 +38,7 @@ final class Strokes {
   }
 
   private static void arc(
-      List<Stroke> strokes, Program.Block block, boolean mustNotCut, double x, double y, double z) {
-    Move move = block.move();
+      List<Stroke> strokes, Move move, Stroke.Origin origin, double x, double y, double z) {
     ArcGeometry whole = ArcGeometry.of(x, y, z, move);
     int parts = Math.max(1, (int) Math.ceil(Math.abs(whole.sweep()) / Math.PI - 1e-9));
     double endRadius = Math.hypot(move.x() - move.centreX(), move.y() - move.centreY());
@@ -58,12 +61,10 @@ final class Strokes {
       strokes.add(
           new ArcStroke(
               new Stroke.Ends(px, py, pz, qx, qy, qz),
+              origin,
               move.centreX(),
               move.centreY(),
-              part,
-              block.line(),
-              mustNotCut,
-              block.spindleOn()));
+              part));
       px = qx;
       py = qy;
       pz = qz;

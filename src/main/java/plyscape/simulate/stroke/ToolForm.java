@@ -1,4 +1,4 @@
-package plyscape.simulate;
+package plyscape.simulate.stroke;
 
 import plyscape.machine.Tool;
 
@@ -8,7 +8,7 @@ import plyscape.machine.Tool;
  * the cutting diameter; convex, so the deepest cut along a straight way has one optimum, in closed
  * form. Immutable.
  */
-final class ToolForm {
+public final class ToolForm {
 
   /**
    * Taper of a tapered cutter that gives none: 10 degrees a side, a common engraving cone (common
@@ -36,7 +36,7 @@ final class ToolForm {
   }
 
   /** Outline of a tool. */
-  static ToolForm of(Tool tool) {
+  public static ToolForm of(Tool tool) {
     double r = tool.radiusMm();
     return switch (tool.shape()) {
       case FLAT -> new ToolForm(r, 0, 0, 0, Double.POSITIVE_INFINITY);
@@ -52,20 +52,22 @@ final class ToolForm {
   }
 
   /** A cylinder, as of a shank or a holder. */
-  static ToolForm cylinder(double radius) {
+  public static ToolForm cylinder(double radius) {
     return new ToolForm(radius, 0, 0, 0, Double.POSITIVE_INFINITY);
   }
 
-  double radius() {
+  /** Greatest distance of its surface from the axis. */
+  public double radius() {
     return radius;
   }
 
-  boolean flat() {
+  /** Whether its end is flat. */
+  public boolean flat() {
     return Double.isInfinite(coneTangent);
   }
 
   /** Height over the tip at a distance from the axis of at most the radius. */
-  double height(double distance) {
+  public double height(double distance) {
     if (flat()) {
       return 0;
     }
@@ -84,7 +86,7 @@ final class ToolForm {
    * @param z0 depth of the tip at the start
    * @param slope change of depth a mm
    */
-  double deepest(double along, double aside, double length, double z0, double slope) {
+  public double deepest(double along, double aside, double length, double z0, double slope) {
     double half = radius * radius - aside * aside;
     if (half < 0) {
       return Double.NEGATIVE_INFINITY;

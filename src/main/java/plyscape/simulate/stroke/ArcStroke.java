@@ -1,4 +1,4 @@
-package plyscape.simulate;
+package plyscape.simulate.stroke;
 
 import plyscape.machine.ArcGeometry;
 
@@ -18,15 +18,8 @@ final class ArcStroke extends Stroke {
   private final double minY;
   private final double maxY;
 
-  ArcStroke(
-      Ends ends,
-      double cx,
-      double cy,
-      ArcGeometry arc,
-      int line,
-      boolean mustNotCut,
-      boolean spindleOn) {
-    super(ends, line, mustNotCut, spindleOn);
+  ArcStroke(Ends ends, Origin origin, double cx, double cy, ArcGeometry arc) {
+    super(ends, origin);
     if (Math.abs(arc.sweep()) > Math.PI + 1e-6) {
       throw new IllegalArgumentException(
           "an arc stroke turns by half a circle at most: " + arc.sweep());
@@ -55,27 +48,27 @@ final class ArcStroke extends Stroke {
   }
 
   @Override
-  double length() {
+  public double length() {
     return radius * Math.abs(sweep);
   }
 
   @Override
-  double minX() {
+  public double minX() {
     return minX;
   }
 
   @Override
-  double maxX() {
+  public double maxX() {
     return maxX;
   }
 
   @Override
-  double minY() {
+  public double minY() {
     return minY;
   }
 
   @Override
-  double maxY() {
+  public double maxY() {
     return maxY;
   }
 
@@ -91,7 +84,7 @@ final class ArcStroke extends Stroke {
   }
 
   @Override
-  double nearest(double px, double py) {
+  public double nearest(double px, double py) {
     if (px == cx && py == cy) {
       return 0;
     }
@@ -99,7 +92,7 @@ final class ArcStroke extends Stroke {
   }
 
   @Override
-  double[] point(double t) {
+  public double[] point(double t) {
     double angle = startAngle + sweep * t;
     return new double[] {
       cx + radius * Math.cos(angle), cy + radius * Math.sin(angle), z0 + (z1 - z0) * t
@@ -107,7 +100,7 @@ final class ArcStroke extends Stroke {
   }
 
   @Override
-  double deepest(ToolForm tool, double px, double py) {
+  public double deepest(ToolForm tool, double px, double py) {
     double r = tool.radius();
     double rho =
         Math.sqrt((px - cx) * (px - cx) + (py - cy) * (py - cy)); // hypot is ten times slower
@@ -173,7 +166,7 @@ final class ArcStroke extends Stroke {
   }
 
   @Override
-  int spans(double py, double r, double[] out) {
+  public int spans(double py, double r, double[] out) {
     int n = disk(x0, y0, py, r, out, 0);
     n = disk(x1, y1, py, r, out, n);
     double dy = py - cy;
