@@ -30,7 +30,13 @@ final class BiteLimit {
    * @param work its step, higher up
    * @param piece the stretch
    */
-  record Before(StepWork work, Piece piece) {}
+  record Before(StepWork work, Piece piece) {
+
+    /** The same from its other end. */
+    Before reversed() {
+      return new Before(work, piece.reversed().against(!piece.against()));
+    }
+  }
 
   private final Stock stock;
   private final double radius;
@@ -86,7 +92,9 @@ final class BiteLimit {
     kept.addTo(pieces);
     DepthStep step = new DepthStep(work.step().level(), higher(highest, depth), true, highest);
     StepWork above = new StepWork(step, work.field(), List.of(), work.spacingMm());
-    return pieces.stream().map(stretch -> new Before(above, stretch)).toList();
+    return pieces.stream()
+        .map(stretch -> new Before(above, stretch.against(piece.against())))
+        .toList();
   }
 
   /** Depth of the highest wood under the cutter along a chunk, mm. */

@@ -48,8 +48,8 @@ final class CutterHead {
   /** The same in the step at whose depth the cutter is, while it is on its way to another. */
   private Clearway here;
 
-  /** Whether what was cut last lies along a wall. */
-  private boolean alongWall;
+  /** What was cut last, if it lies along a wall; else null. */
+  private Piece wall;
 
   /** How the last piece was left; null after anything else. */
   private Heading heading;
@@ -334,7 +334,7 @@ final class CutterHead {
     }
     here = way;
     heading = null;
-    alongWall = false;
+    wall = null;
   }
 
   /** Along a piece at depth, from its first point, where the cutter is. */
@@ -344,12 +344,12 @@ final class CutterHead {
     Chunks chunks = Chunks.of(ring, Math.max(6 * stock.lattice.stepMm(), Math.min(1, radius / 3)));
     double[] shares = feeds.cut(chunks, floor);
     double arcs = PathOptions.ARC_TOLERANCE_MM;
-    double left = piece.wall() && !options.climb() ? WALL_SIDE_MM : arcs;
-    double right = piece.wall() && options.climb() ? WALL_SIDE_MM : arcs;
+    double left = piece.wall() && !pocketLeft(piece) ? WALL_SIDE_MM : arcs;
+    double right = piece.wall() && pocketLeft(piece) ? WALL_SIDE_MM : arcs;
     List<Move> lines = ChunkLines.of(chunks, shares, tool.feedMmPerMin(), floor);
     moves.addAll(ArcFitter.fit(moves.x, moves.y, floor, lines, left, right));
     heading = Heading.ofEnd(piece);
-    alongWall = piece.wall();
+    wall = piece.wall() ? piece : null;
   }
 
   /**
@@ -372,7 +372,8 @@ final class CutterHead {
 
   /** The arc by which the wall just cut can be left, or null. */
   private WallLead offWall() {
-    WallLead lead = alongWall && heading != null ? WallLead.off(leads(here), heading) : null;
+    WallLead lead =
+        wall != null && heading != null ? WallLead.off(leads(here, wall), heading) : null;
     return lead != null && bites.allows(lead.points(moves.x, moves.y), moves.depth) ? lead : null;
   }
 
@@ -381,9 +382,13 @@ final class CutterHead {
     return bites.before(work, piece);
   }
 
-  /** How leads are laid for this cutter. */
-  WallLead.Site leads(Clearway where) {
-    return new WallLead.Site(where, options.climb(), tool.stepoverMm());
+  /** How leads onto a piece along a wall and off it are laid. */
+  WallLead.Site leads(Clearway where, Piece piece) {
+    return new WallLead.Site(where, pocketLeft(piece), tool.stepoverMm());
+  }
+
+  private boolean pocketLeft(Piece piece) {
+    return options.climb() != piece.against();
   }
 
   private void swingOff(WallLead lead) {

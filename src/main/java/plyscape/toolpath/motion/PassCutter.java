@@ -89,7 +89,7 @@ public final class PassCutter {
         return;
       }
     }
-    for (BiteLimit.Before first : before) {
+    for (BiteLimit.Before first : shortest(before, piece)) {
       cut(first.work(), first.piece());
     }
     enter(of);
@@ -99,6 +99,34 @@ public final class PassCutter {
       entered = entry.enter(piece.closed() ? entry.started(piece, along) : piece);
     }
     head.follow(entered);
+  }
+
+  /**
+   * What is cut before a piece, from its far end back to where the piece begins if that makes the
+   * ways between shorter: then it is the last cut at the floor that runs as walls are to be cut.
+   */
+  private List<BiteLimit.Before> shortest(List<BiteLimit.Before> before, Piece piece) {
+    if (piece.closed() || before.isEmpty()) {
+      return before;
+    }
+    List<BiteLimit.Before> back = new ArrayList<>();
+    before.forEach(first -> back.add(0, first.reversed()));
+    return way(back, piece) < way(before, piece) ? back : before;
+  }
+
+  /** Length of the ways from where the cutter is by some stretches to where a piece begins, mm. */
+  private double way(List<BiteLimit.Before> stretches, Piece piece) {
+    double x = head.x();
+    double y = head.y();
+    double sum = 0;
+    for (BiteLimit.Before stretch : stretches) {
+      double[] px = stretch.piece().x();
+      double[] py = stretch.piece().y();
+      sum += Math.hypot(px[0] - x, py[0] - y);
+      x = px[px.length - 1];
+      y = py[py.length - 1];
+    }
+    return sum + Math.hypot(piece.x()[0] - x, piece.y()[0] - y);
   }
 
   @SuppressWarnings("ReferenceEquality") // another step of the same shape is another step

@@ -107,7 +107,7 @@ final class PieceEntry {
     Clearway way = head.way();
     WallLead lead =
         WallLead.on(
-            head.leads(way),
+            head.leads(way, piece),
             start,
             (openX, openY) ->
                 way.clear(openX, openY)

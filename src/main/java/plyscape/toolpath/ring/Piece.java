@@ -11,12 +11,14 @@ import plyscape.toolpath.slot.SlotWay;
  * @param x points' X
  * @param y points' Y
  * @param slot the narrow place of which it is the middle; null for a stretch of a ring
+ * @param against whether it runs against the direction in which walls are cut
  */
-public record Piece(int index, boolean closed, double[] x, double[] y, SlotWay slot) {
+public record Piece(
+    int index, boolean closed, double[] x, double[] y, SlotWay slot, boolean against) {
 
   /** A stretch of a ring. */
   public Piece(int index, boolean closed, double[] x, double[] y) {
-    this(index, closed, x, y, null);
+    this(index, closed, x, y, null, false);
   }
 
   /** A whole ring. */
@@ -26,7 +28,7 @@ public record Piece(int index, boolean closed, double[] x, double[] y, SlotWay s
 
   /** A narrow place, cut to its floor in one go. */
   public static Piece of(SlotWay slot) {
-    return new Piece(0, false, slot.x(), slot.y(), slot);
+    return new Piece(0, false, slot.x(), slot.y(), slot, false);
   }
 
   /** Whether it runs along the wall, so that its direction is fixed. */
@@ -53,7 +55,12 @@ public record Piece(int index, boolean closed, double[] x, double[] y, SlotWay s
       rx[i] = x[n - 1 - i];
       ry[i] = y[n - 1 - i];
     }
-    return new Piece(index, closed, rx, ry, slot == null ? null : slot.reversed());
+    return new Piece(index, closed, rx, ry, slot == null ? null : slot.reversed(), against);
+  }
+
+  /** The same, said to run against the direction in which walls are cut, or not. */
+  public Piece against(boolean other) {
+    return other == against ? this : new Piece(index, closed, x, y, slot, other);
   }
 
   /** Its point nearest to a place. */
