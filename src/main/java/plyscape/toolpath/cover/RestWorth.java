@@ -13,7 +13,7 @@ public final class RestWorth {
    * What a larger cutter's visit to a place costs beyond the clearing, s: lift, way and coming
    * down, less what the next one is then spared.
    */
-  private static final double VISIT_S = 0.45;
+  private static final double VISIT_S = 0.3;
 
   /** Depths this little over a whole number of stepdowns don't begin another cut, mm. */
   private static final double SAME_MM = 1e-6;
