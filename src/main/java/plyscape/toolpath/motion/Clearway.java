@@ -17,7 +17,10 @@ final class Clearway {
   private static final double RAPID_MARGIN_MM = 0.05;
 
   private static final int DIRECTIONS = 16;
-  private static final double[] DISTANCES = {0.15, 0.3, 0.5, 0.75, 1.0, 1.4, 2.0};
+  private static final double[] DISTANCES = {0.15, 0.3, 0.5, 0.75, 1, 1.4, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8};
+
+  /** A cut level into wood is sooner than a ramp from this far off, in radii. */
+  private static final double FAR_RADII = 2.5;
 
   private final DistanceField field;
   private final Stock stock;
@@ -96,7 +99,12 @@ final class Clearway {
    * them is free.
    */
   double[] clearSpot(double x, double y) {
-    return spot(x, y, this::clear);
+    return spot(x, y, nearMm(), this::clear);
+  }
+
+  /** The same as far off as a ramp into the wood would be longer than the way from there. */
+  double[] farClearSpot(double x, double y) {
+    return spot(x, y, FAR_RADII * radius, this::clear);
   }
 
   /**
@@ -104,7 +112,7 @@ final class Clearway {
    * is free.
    */
   double[] roomySpot(double x, double y) {
-    return spot(x, y, (sx, sy) -> room(sx, sy) >= RAPID_MARGIN_MM);
+    return spot(x, y, nearMm(), (sx, sy) -> room(sx, sy) >= RAPID_MARGIN_MM);
   }
 
   /** Depth of the highest wood of the pocket along a line, mm; walls apart. */
@@ -112,16 +120,20 @@ final class Clearway {
     return stock.highestInside(field.distance, ax, ay, bx, by, radius);
   }
 
+  private double nearMm() {
+    return Math.max(0.5, radius);
+  }
+
   private interface Test {
     boolean good(double x, double y);
   }
 
-  private double[] spot(double x, double y, Test test) {
+  private double[] spot(double x, double y, double mostMm, Test test) {
     if (test.good(x, y)) {
       return new double[] {x, y};
     }
     for (double distance : DISTANCES) {
-      if (distance > Math.max(0.5, radius)) {
+      if (distance > mostMm) {
         break;
       }
       for (int a = 0; a < DIRECTIONS; a++) {

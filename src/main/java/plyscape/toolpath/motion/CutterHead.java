@@ -19,7 +19,10 @@ import plyscape.toolpath.task.PathOptions;
 final class CutterHead {
 
   /** The last bit down onto cleared ground goes at plunge feed, mm. */
-  static final double TOUCH_MM = 0.2;
+  static final double TOUCH_MM = 0.1;
+
+  /** The same above the panel's face, which isn't quite flat, mm. */
+  static final double FACE_MM = 0.2;
 
   /** Arcs along a wall may come nearer to it than the lines they stand for by this, mm. */
   private static final double WALL_SIDE_MM = 0.002;
@@ -220,10 +223,15 @@ final class CutterHead {
       lift(height);
       moves.rapid(x, y, height);
     }
-    double open = way.clear(x, y) ? toDepth : Math.min(toDepth, way.highest(x, y, x, y) - TOUCH_MM);
+    double open = way.clear(x, y) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
     if (open > moves.depth) {
       moves.rapid(x, y, open);
     }
+  }
+
+  /** Depth to which a rapid may come down on wood or floor that stands no higher than a depth. */
+  static double above(double highest) {
+    return highest - (highest <= Stock.SAME_MM ? FACE_MM : TOUCH_MM);
   }
 
   /** Depth at which a rapid goes over wood or floor that stands no higher than a depth. */

@@ -51,7 +51,7 @@ final class PieceEntry {
       head.link(x, y);
       return piece;
     }
-    double[] spot = head.way().clearSpot(x, y);
+    double[] spot = head.way().farClearSpot(x, y);
     if (spot != null && head.mayCut(spot[0], spot[1], x, y)) {
       head.touchDown(spot[0], spot[1]);
       head.link(x, y);
@@ -69,7 +69,7 @@ final class PieceEntry {
     double[] spot = head.way().clearSpot(x, y);
     double downX = spot == null ? x : spot[0];
     double downY = spot == null ? y : spot[1];
-    head.over(downX, downY, depth - CutterHead.TOUCH_MM);
+    head.over(downX, downY, CutterHead.above(depth));
     head.sink(downX, downY, depth);
     if (spot != null) {
       // The first way goes on from here: begun at the spot it would leave wood at the start.
@@ -81,13 +81,13 @@ final class PieceEntry {
     double x = piece.x()[0];
     double y = piece.y()[0];
     double highest = highest(piece);
-    double above = highest - CutterHead.TOUCH_MM;
+    double above = CutterHead.above(highest);
     double[] roomy = head.way().roomySpot(x, y);
     if (roomy != null && head.maySink(roomy[0], roomy[1], above)) {
       head.over(roomy[0], roomy[1], above);
       head.sink(roomy[0], roomy[1], above);
     } else {
-      head.over(x, y, -CutterHead.TOUCH_MM);
+      head.over(x, y, -CutterHead.FACE_MM);
       head.sink(x, y, above);
     }
     head.sink(x, y, highest);
