@@ -17,7 +17,9 @@ final class Clearway {
   private static final double RAPID_MARGIN_MM = 0.05;
 
   private static final int DIRECTIONS = 16;
-  private static final double[] DISTANCES = {0.15, 0.3, 0.5, 0.75, 1, 1.4, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8};
+  private static final double[] DISTANCES = {
+    0.15, 0.3, 0.5, 0.75, 1, 1.4, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8
+  };
 
   /** A cut level into wood is sooner than a ramp from this far off, in radii. */
   private static final double FAR_RADII = 2.5;
