@@ -89,13 +89,14 @@ final class Png {
   }
 
   private static void filter(byte[] row, byte[] above, byte[] out, int from) {
-    long none = 0;
-    long sub = 0;
-    long up = 0;
+    int none = 0;
+    int sub = 0;
+    int up = 0;
     for (int i = 0; i < row.length; i++) {
-      none += Math.abs(row[i]);
-      sub += Math.abs((byte) (row[i] - (i < 3 ? 0 : row[i - 3])));
-      up += Math.abs((byte) (row[i] - above[i]));
+      byte here = row[i];
+      none += Math.abs(here);
+      sub += Math.abs(i < 3 ? here : (byte) (here - row[i - 3]));
+      up += Math.abs((byte) (here - above[i]));
     }
     int filter = up <= sub && up <= none ? 2 : sub <= none ? 1 : 0;
     int at = from;

@@ -1,5 +1,6 @@
 package plyscape.render;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
@@ -18,6 +19,9 @@ final class Relief {
   private static final double SOFT_MM = 0.25;
   private static final float SHADOW = 0.74f;
 
+  /** Rows turned at once, so that what is written lies together. */
+  private static final int BAND = 32;
+
   private Relief() {}
 
   /**
@@ -35,9 +39,11 @@ final class Relief {
   /** Heights with their steps softened. */
   static float[] soften(float[] height, int columns, double pixelMm) {
     int radius = Math.max((int) Math.round(SOFT_MM / pixelMm), 1);
+    int rows = height.length / columns;
     float[] soft = height;
     for (int pass = 0; pass < 2; pass++) {
-      soft = blurColumns(blurRows(soft, columns, radius), columns, radius);
+      float[] turned = turned(blurRows(soft, columns, radius), columns);
+      soft = turned(blurRows(turned, rows, radius), rows);
     }
     return soft;
   }
@@ -104,51 +110,74 @@ final class Relief {
     }
   }
 
-  /** Mean of 2 radius + 1 pixels along a row; the edge's value is held beyond it. */
-  private static float[] blurRows(float[] in, int columns, int radius) {
+  /** Rows for columns. */
+  private static float[] turned(float[] in, int columns) {
     float[] out = new float[in.length];
-    float share = 1f / (2 * radius + 1);
-    IntStream.range(0, in.length / columns)
+    int rows = in.length / columns;
+    int bands = (rows + BAND - 1) / BAND;
+    IntStream.range(0, bands)
         .parallel()
         .forEach(
-            y -> {
-              int at = y * columns;
+            band -> {
+              int end = Math.min(rows, (band + 1) * BAND);
               for (int x = 0; x < columns; x++) {
-                float sum = 0;
-                if (x >= radius && x < columns - radius) {
-                  for (int k = at + x - radius; k <= at + x + radius; k++) {
-                    sum += in[k];
-                  }
-                } else {
-                  for (int k = x - radius; k <= x + radius; k++) {
-                    sum += in[at + Math.min(Math.max(k, 0), columns - 1)];
-                  }
+                for (int y = band * BAND; y < end; y++) {
+                  out[x * rows + y] = in[y * columns + x];
                 }
-                out[at + x] = sum * share;
               }
             });
     return out;
   }
 
-  private static float[] blurColumns(float[] in, int columns, int radius) {
+  /** Mean of 2 radius + 1 pixels along a row; the edge's value is held beyond it. */
+  private static float[] blurRows(float[] in, int columns, int radius) {
     float[] out = new float[in.length];
-    float share = 1f / (2 * radius + 1);
-    int rows = in.length / columns;
-    IntStream.range(0, rows)
+    IntStream.range(0, in.length / columns)
         .parallel()
-        .forEach(
-            y -> {
-              int to = y * columns;
-              for (int k = y - radius; k <= y + radius; k++) {
-                int from = Math.min(Math.max(k, 0), rows - 1) * columns;
-                for (int x = 0; x < columns; x++) {
-                  out[to + x] += in[from + x];
-                }
-              }
-              for (int x = 0; x < columns; x++) {
-                out[to + x] *= share;
-              }
-            });
+        .forEach(y -> blurRow(in, out, y * columns, (y + 1) * columns - 1, radius));
     return out;
+  }
+
+  /** Most of a panel is level: the mean of so many like heights is worked out once a run. */
+  private static void blurRow(float[] in, float[] out, int first, int last, int radius) {
+    float share = 1f / (2 * radius + 1);
+    int next;
+    for (int from = first; from <= last; from = next) {
+      float height = in[from];
+      next = from + 1;
+      while (next <= last && in[next] == height) {
+        next++;
+      }
+      int level = from == first ? first : from + radius;
+      int slope = next > last ? next : next - radius;
+      if (level < slope) {
+        float mean = sum(in, from, from, from - radius, from + radius) * share;
+        Arrays.fill(out, level, slope, mean);
+      } else {
+        level = next;
+        slope = next;
+      }
+      for (int x = from; x < level; x++) {
+        out[x] = sum(in, first, last, x - radius, x + radius) * share;
+      }
+      for (int x = slope; x < next; x++) {
+        out[x] = sum(in, first, last, x - radius, x + radius) * share;
+      }
+    }
+  }
+
+  /** Sum from a place to another; before the first and behind the last, those stand for all. */
+  private static float sum(float[] in, int first, int last, int from, int to) {
+    float sum = 0;
+    if (from >= first && to <= last) {
+      for (int k = from; k <= to; k++) {
+        sum += in[k];
+      }
+    } else {
+      for (int k = from; k <= to; k++) {
+        sum += in[Math.min(Math.max(k, first), last)];
+      }
+    }
+    return sum;
   }
 }
