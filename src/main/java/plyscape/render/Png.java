@@ -64,47 +64,50 @@ final class Png {
     byte[] out = new byte[Math.multiplyExact(bytes + 1, canvas.height())];
     IntStream.range(0, canvas.height())
         .parallel()
-        .forEach(
-            y -> {
-              byte[] above = new byte[bytes];
-              byte[] row = new byte[bytes];
-              if (y > 0) {
-                read(canvas, y - 1, above);
-              }
-              read(canvas, y, row);
-              filter(row, above, out, y * (bytes + 1));
-            });
+        .forEach(y -> filter(canvas.pixels(), canvas.width(), y, out, y * (bytes + 1)));
     return out;
   }
 
-  private static void read(Canvas canvas, int y, byte[] row) {
-    int[] pixels = canvas.pixels();
-    int base = y * canvas.width();
-    for (int x = 0; x < canvas.width(); x++) {
-      int rgb = pixels[base + x];
-      row[3 * x] = (byte) (rgb >> 16);
-      row[3 * x + 1] = (byte) (rgb >> 8);
-      row[3 * x + 2] = (byte) rgb;
+  /** Most pixels are as the one beside or above them, which costs a look each. */
+  private static void filter(int[] pixels, int width, int y, byte[] out, int start) {
+    int base = y * width;
+    int[] above = y == 0 ? new int[width] : pixels;
+    int up = y == 0 ? 0 : base - width;
+    int sums = 0;
+    int sumSub = 0;
+    int sumUp = 0;
+    int left = 0;
+    int own = 0;
+    for (int x = 0; x < width; x++) {
+      int here = pixels[base + x];
+      if (here != left) {
+        own = size(here, 0);
+        sumSub += size(here, left);
+      }
+      sums += own;
+      sumUp += here == above[up + x] ? 0 : size(here, above[up + x]);
+      left = here;
+    }
+    int filter = sumUp <= sumSub && sumUp <= sums ? 2 : sumSub <= sums ? 1 : 0;
+    out[start] = (byte) filter;
+    left = 0;
+    for (int x = 0, at = start + 1; x < width; x++, at += 3) {
+      int here = pixels[base + x];
+      int before = filter == 2 ? above[up + x] : filter == 1 ? left : 0;
+      if (here != before) {
+        out[at] = (byte) ((here >> 16) - (before >> 16));
+        out[at + 1] = (byte) ((here >> 8) - (before >> 8));
+        out[at + 2] = (byte) (here - before);
+      }
+      left = here;
     }
   }
 
-  private static void filter(byte[] row, byte[] above, byte[] out, int from) {
-    int none = 0;
-    int sub = 0;
-    int up = 0;
-    for (int i = 0; i < row.length; i++) {
-      byte here = row[i];
-      none += Math.abs(here);
-      sub += Math.abs(i < 3 ? here : (byte) (here - row[i - 3]));
-      up += Math.abs((byte) (here - above[i]));
-    }
-    int filter = up <= sub && up <= none ? 2 : sub <= none ? 1 : 0;
-    int at = from;
-    out[at++] = (byte) filter;
-    for (int i = 0; i < row.length; i++) {
-      int before = filter == 2 ? above[i] : filter == 1 && i >= 3 ? row[i - 3] : 0;
-      out[at++] = (byte) (row[i] - before);
-    }
+  /** Sum of the absolute differences of the three colours, each as a signed byte. */
+  private static int size(int here, int before) {
+    return Math.abs((byte) ((here >> 16) - (before >> 16)))
+        + Math.abs((byte) ((here >> 8) - (before >> 8)))
+        + Math.abs((byte) (here - before));
   }
 
   private static void chunk(ByteArrayOutputStream out, String type, byte[] body) {
