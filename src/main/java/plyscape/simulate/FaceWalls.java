@@ -35,11 +35,12 @@ final class FaceWalls {
 
   /** Takes an edge's nearest point, its squared distance and the depths on its two sides. */
   private interface Near {
-    /** Whether to go on. */
+    /** Whether it is what is looked for. */
     boolean edge(double squared, double shallow, double deep);
   }
 
-  private void near(double px, double py, double distance, boolean rough, Near near) {
+  /** Whether an edge within the distance is what is looked for. */
+  private boolean near(double px, double py, double distance, boolean rough, Near near) {
     int toColumn = buckets.column(px + distance);
     int toRow = buckets.row(py + distance);
     for (int r = buckets.row(py - distance); r <= toRow; r++) {
@@ -57,13 +58,14 @@ final class FaceWalls {
           if (squared <= distance * distance) {
             double one = depth((int) edges.shallow[e] - 1, x, y, rough);
             double other = depth((int) edges.deep[e] - 1, x, y, rough);
-            if (!near.edge(squared, Math.min(one, other), Math.max(one, other))) {
-              return;
+            if (near.edge(squared, Math.min(one, other), Math.max(one, other))) {
+              return true;
             }
           }
         }
       }
     }
+    return false;
   }
 
   private double depth(int target, double x, double y, boolean rough) {
@@ -76,32 +78,12 @@ final class FaceWalls {
 
   /** Whether within a distance of the point some place is wanted at least this deep. */
   boolean deeperWithin(double px, double py, double distance, double depth) {
-    boolean[] found = {false};
-    near(
-        px,
-        py,
-        distance,
-        false,
-        (squared, shallow, deep) -> {
-          found[0] = deep >= depth;
-          return !found[0];
-        });
-    return found[0];
+    return near(px, py, distance, false, (squared, shallow, deep) -> deep >= depth);
   }
 
   /** Whether within a distance of the point a wall stands above a depth. */
   boolean wallWithin(double px, double py, double distance, double depth) {
-    boolean[] found = {false};
-    near(
-        px,
-        py,
-        distance,
-        false,
-        (squared, shallow, deep) -> {
-          found[0] = shallow < depth;
-          return !found[0];
-        });
-    return found[0];
+    return near(px, py, distance, false, (squared, shallow, deep) -> shallow < depth);
   }
 
   /**
@@ -120,7 +102,7 @@ final class FaceWalls {
         (squared, shallow, deep) -> {
           double touching = Math.max(0, Math.sqrt(squared) - offMm);
           best[0] = Math.min(best[0], shallow + form.height(touching));
-          return true;
+          return false;
         });
     return best[0];
   }

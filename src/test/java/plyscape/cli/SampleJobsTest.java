@@ -17,13 +17,13 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
-import plyscape.gcode.GcodeParser;
 import plyscape.grid.Box;
 import plyscape.grid.DistanceTransform;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.machine.Tool;
 import plyscape.render.SvgLayerReader;
+import plyscape.sample.WholeSample;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;
 import plyscape.simulate.HeightField;
@@ -41,7 +41,7 @@ class SampleJobsTest {
 
   @Test
   void tarnHollow_showsWhatThePlanSays() throws IOException {
-    Path out = plan("tarn-hollow", "whole");
+    Path out = WholeSample.out();
     JsonNode plan = json(out);
     areasAddUp(plan);
     breaksOfScale_followTheClosedForm(plan, List.of(1, 2, 3, 4));
@@ -84,7 +84,7 @@ class SampleJobsTest {
   /** The small cutter first: its rapids go through wood that the large one should have cleared. */
   private static void swappedFiles_areFoundByLineAndPlace(Path out, double side)
       throws IOException {
-    List<Path> passes = sorted(out.resolve("passes"));
+    List<Path> passes = WholeSample.sorted(out.resolve("passes"));
     assertEquals(2, passes.size());
     Run run = Run.of("verify", out.resolve("plan.json"), passes.get(1), passes.get(0), "--json");
     assertEquals(3, run.code(), run.err());
@@ -164,28 +164,16 @@ class SampleJobsTest {
     double thickness = plan.at("/panel/thickness_mm").doubleValue();
     double width = job.panel().widthMm();
     double height = job.panel().heightMm();
-    List<Cut> cuts = new ArrayList<>();
-    for (Path file : sorted(out.resolve("passes"))) {
-      String text = Files.readString(file);
-      Tool tool =
-          job.tools().stream()
-              .filter(t -> text.contains("tool: " + t.name() + ","))
-              .findFirst()
-              .orElseThrow();
-      cuts.add(
-          new Cut(
-              GcodeParser.parse(file.toString(), text, job.machine(), width, height, thickness),
-              tool));
-    }
+    List<Cut> cuts = WholeSample.cuts(job, thickness);
     List<Target> targets = new ArrayList<>();
-    for (Path file : sorted(out.resolve("layers"))) {
+    for (Path file : WholeSample.sorted(out.resolve("layers"))) {
       SvgLayerReader.Layer layer =
           SvgLayerReader.read(file.getFileName().toString(), Files.readString(file));
       double depth = ply(plan, layer.plyNumber()).path("target_mm").doubleValue();
       targets.add(new Target(layer.plyNumber(), depth, layer.exposed().toArray(double[][]::new)));
     }
     Box panel = new Box(0, 0, width, height);
-    Setup setup = new Setup(panel, thickness, carved(plan), job.machine(), 0.1);
+    Setup setup = new Setup(panel, thickness, carved(plan), job.machine(), 0.2);
     CutResult result = Simulator.run(setup, cuts, targets, job.tools());
     HeightField field = result.field();
     int columns = field.frame().columns();
@@ -235,12 +223,6 @@ class SampleJobsTest {
 
   private static JsonNode json(Path out) throws IOException {
     return new ObjectMapper().readTree(out.resolve("plan.json").toFile());
-  }
-
-  private static List<Path> sorted(Path directory) throws IOException {
-    try (Stream<Path> list = Files.list(directory)) {
-      return list.sorted().toList();
-    }
   }
 
   private static Map<String, byte[]> files(Path root) throws IOException {

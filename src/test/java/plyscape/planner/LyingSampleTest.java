@@ -35,6 +35,7 @@ import plyscape.plan.PlanOptions;
 import plyscape.plan.Progress;
 import plyscape.plan.TiledLandscape;
 import plyscape.region.RegionRaster;
+import plyscape.sample.WholeSample;
 import plyscape.simulate.BentPanel;
 import plyscape.simulate.Cut;
 import plyscape.simulate.HeightField;
@@ -59,35 +60,37 @@ class LyingSampleTest {
    * held against the plies at its place. The README states both figures.
    */
   @Test
-  void flatProgram_wouldShowWrongPlies() {
-    PanelPlan flat = plan("job.yaml");
+  void flatProgram_wouldShowWrongPlies() throws IOException {
     PanelPlan bent = plan("lying.yaml");
-    assertEquals(STATED, wrongShare(flat, bent.landscape()), 0.001);
-    assertEquals(STATED_BENT, wrongShare(bent, bent.landscape()), 0.0003);
+    Landscape lies = bent.landscape();
+    assertEquals(STATED, wrongShare(WholeSample.cuts(lies.job(), lies.thicknessMm()), lies), 0.001);
+    assertEquals(STATED_BENT, wrongShare(cuts(bent), lies), 0.0003);
+  }
+
+  private static List<Cut> cuts(PanelPlan plan) {
+    return plan.programs().stream()
+        .map(
+            p ->
+                new Cut(
+                    GcodeParser.parse(
+                        p.file(),
+                        p.text(),
+                        plan.job().machine(),
+                        240,
+                        240,
+                        plan.landscape().thicknessMm()),
+                    p.tool()))
+        .toList();
   }
 
   /** Share of the carved area that shows another ply than wanted, once cut and sanded. */
-  private static double wrongShare(PanelPlan programs, Landscape lies) {
+  private static double wrongShare(List<Cut> cuts, Landscape lies) {
     Job job = lies.job();
     BentPanel panel = LyingPanel.of(lies);
-    HeightField surface = HeightField.uncut(new Box(0, 0, 240, 240), CELL_MM);
-    Setup setup =
-        new Setup(
-                new Box(0, 0, 240, 240),
-                lies.thicknessMm(),
-                lies.tiling().carved(),
-                job.machine(),
-                CELL_MM)
-            .lying(panel);
-    List<Cut> cuts =
-        programs.programs().stream()
-            .map(
-                p ->
-                    new Cut(
-                        GcodeParser.parse(
-                            p.file(), p.text(), job.machine(), 240, 240, lies.thicknessMm()),
-                        p.tool()))
-            .toList();
+    Box whole = new Box(0, 0, 240, 240);
+    HeightField surface = HeightField.uncut(whole, CELL_MM);
+    Box carved = lies.tiling().carved();
+    Setup setup = new Setup(whole, lies.thicknessMm(), carved, job.machine(), CELL_MM).lying(panel);
     Simulator.cut(setup, cuts, surface);
     int wrong = 0;
     int all = 0;

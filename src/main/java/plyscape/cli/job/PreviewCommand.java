@@ -11,6 +11,7 @@ import picocli.CommandLine.Spec;
 import plyscape.cli.option.CommonOptions;
 import plyscape.cli.talk.Console;
 import plyscape.output.OutputKind;
+import plyscape.plan.Plan;
 import plyscape.plan.PlanOptions;
 import plyscape.render.TerminalPreview;
 
@@ -138,5 +139,15 @@ public final class PreviewCommand implements Callable<Integer> {
               width);
       case AUTO -> console.outTerminal() ? new PictureStages(stages, able, width) : stages;
     };
+  }
+
+  /** Stages whose table has the picture in characters above it. */
+  private record PictureStages(Stages usual, TerminalPreview.Colour colour, int columns)
+      implements StagesDecorator {
+
+    @Override
+    public String table(Plan plan) {
+      return TerminalPreview.text(plan.landscape(), columns, colour) + "\n" + usual.table(plan);
+    }
   }
 }

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,9 +30,10 @@ import plyscape.plan.UsualOptions;
 class StoppedWallTest {
 
   @TempDir Path folder;
-  private SmallJob files;
   private Path out;
-  private SortedMap<String, String> undisturbed;
+
+  /** What a run gives that isn't stopped. */
+  private static SortedMap<String, String> undisturbed;
 
   /** Ends a run while it writes a panel, whose files are there but not in place. */
   private static final class Ending implements StagesDecorator {
@@ -62,28 +64,36 @@ class StoppedWallTest {
     }
   }
 
+  @BeforeAll
+  static void runUndisturbed(@TempDir Path folder) throws IOException {
+    job(folder, "");
+    run(folder, folder.resolve("whole"), new PlanStages());
+    undisturbed = SmallJob.contents(folder.resolve("whole"));
+  }
+
   @BeforeEach
-  void makeFiles() throws IOException {
-    files = new SmallJob(folder);
-    job("");
-    out = folder.resolve("whole");
-    run(new PlanStages());
-    undisturbed = SmallJob.contents(out);
+  void makeFiles() {
+    job(folder, "");
     out = folder.resolve("out");
   }
 
-  private void job(String more) {
-    files.write(
-        "wall.yaml",
-        """
-        layup: layup.yaml
-        terrain: {file: terrain.asc, plies: [high, low], smoothing: 0, crs: "EPSG:32632"}
-        panel: {width: 20, height: 20, border: 3, tiles: [2, 2]}
-        """
-            + more);
+  private static void job(Path folder, String more) {
+    new SmallJob(folder)
+        .write(
+            "wall.yaml",
+            """
+            layup: layup.yaml
+            terrain: {file: terrain.asc, plies: [high, low], smoothing: 0, crs: "EPSG:32632"}
+            panel: {width: 20, height: 20, border: 3, tiles: [2, 2]}
+            """
+                + more);
   }
 
   private JobRun.Outcome run(Stages stages) {
+    return run(folder, out, stages);
+  }
+
+  private static JobRun.Outcome run(Path folder, Path out, Stages stages) {
     JobInputs.Source source =
         new JobInputs.FileSource("wall", folder.resolve("wall.yaml"), List.of());
     JobRun.Target target =
@@ -144,7 +154,7 @@ class StoppedWallTest {
     assertEquals(undisturbed, SmallJob.contents(out));
     out = folder.resolve("other");
     stopped(new OutOfMemoryError());
-    job("sanding: 0.2\n");
+    job(folder, "sanding: 0.2\n");
     assertEquals(0, earlier(run(new PlanStages())));
     assertEquals(
         SmallJob.contents(out).keySet(), undisturbed.keySet(), "nothing else came into it");
