@@ -37,8 +37,8 @@ final class StepPlanner {
   private final Tool tool;
   private final Reach reach;
 
-  /** Radii of the cutters that run before it, largest first, mm. */
-  private final double[] before;
+  /** Whether no cutter runs before it. */
+  private final boolean first;
 
   /** The next smaller cutter that gets as deep; null when none follows. */
   private final Tool next;
@@ -48,10 +48,10 @@ final class StepPlanner {
 
   private final PathOptions options;
 
-  StepPlanner(Tool tool, Reach reach, double[] before, Tool next, PathOptions options) {
+  StepPlanner(Tool tool, Reach reach, boolean first, Tool next, PathOptions options) {
     this.tool = tool;
     this.reach = reach;
-    this.before = before;
+    this.first = first;
     this.next = next;
     leastPatchMm2 = next == null ? 0 : RestWorth.leastMm2(tool, next);
     this.options = options;
@@ -61,10 +61,9 @@ final class StepPlanner {
    * The work of a step.
    *
    * @param field of its level
-   * @param floor as it is before; notes what is left to the next cutter
+   * @param floor as it is before
    */
   StepWork work(DepthStep step, LevelField field, PlannedFloor floor, RingTracer tracer) {
-    boolean first = before.length == 0;
     StepNodes nodes =
         new StepNodes(step, reach, floor, tool.stepdownMm(), first ? 0 : NODE_REST_MM);
     RestWorth worth = new RestWorth(nodes);
@@ -85,7 +84,7 @@ final class StepPlanner {
       DepthStep step, LevelField field, StepNodes nodes, PlannedFloor floor, RingTracer tracer) {
     double radius = tool.radiusMm();
     boolean finishes = leastPatchMm2 == 0 && step.depthMm() >= reach.depthMm(step.level()) - 1e-9;
-    WallNeed need = finishes && before.length > 0 ? need(step, field, floor) : WallNeed.NONE;
+    WallNeed need = finishes && !first ? need(step, field, floor) : WallNeed.NONE;
     List<Ring> walls = reach.walls(step.level());
     CoarseMap near = nodes.nearWanted(radius);
     float[] smooth = smooth(field.field());
@@ -94,7 +93,7 @@ final class StepPlanner {
     List<Ring> rings = new ArrayList<>(need == WallNeed.NONE ? near.near(walls) : walls);
     rings.addAll(field.innerRings(tracer, smooth, spacing, near));
     RingCover cover = new RingCover(nodes, radius, tool.stepoverMm());
-    List<Piece> pieces = new ArrayList<>(cover.choose(rings, near, need, leastPatchMm2, floor));
+    List<Piece> pieces = new ArrayList<>(cover.choose(rings, near, need, leastPatchMm2));
     if (nodes.markLeft()) {
       rings.addAll(field.ringsBetween(tracer, smooth, spacing, near));
       pieces.addAll(cover.chooseForLeft(rings, near));
@@ -105,7 +104,7 @@ final class StepPlanner {
 
   /** What the walls need, narrow places apart, which are cut by themselves. */
   private WallNeed need(DepthStep step, LevelField field, PlannedFloor floor) {
-    WallRest rest = new WallRest(field.field(), before, floor);
+    WallRest rest = new WallRest(field.field(), step.depthMm(), floor);
     SlotPlaces slots = reach.slots(step.level());
     return (x, y) -> !slots.at(field.field().lattice, x, y) && rest.at(x, y);
   }
@@ -115,7 +114,7 @@ final class StepPlanner {
    * rests.
    */
   private float[] smooth(DistanceField field) {
-    double stepover = before.length == 0 ? tool.stepoverMm() : 0;
+    double stepover = first ? tool.stepoverMm() : 0;
     int half = (int) Math.round(stepover / 4 / field.lattice.stepMm());
     int[] box = half < 1 ? null : field.range.boxOver(0);
     return box == null

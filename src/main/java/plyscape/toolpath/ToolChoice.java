@@ -1,7 +1,6 @@
 package plyscape.toolpath;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Queue;
@@ -128,7 +127,7 @@ final class ToolChoice {
     int first = first(warnings);
     List<List<Integer>> choices = choices(first, tools.size() - 1);
     PlannedFloor floor = new PlannedFloor(lattice);
-    ToolWork begun = chosen(first, new double[0], tools(choices.get(0)), floor);
+    ToolWork begun = chosen(first, true, tools(choices.get(0)), floor);
     if (first == tools.size() - 1) {
       beside.spare();
       FirstCut cut = firstCut(begun);
@@ -259,26 +258,25 @@ final class ToolChoice {
 
   /** The pieces of the cutters after the first. */
   private Chosen chosen(List<Integer> choice, ToolWork first, PlannedFloor floor) {
-    double[] before = first.any() ? new double[] {first.tool().radiusMm()} : new double[0];
+    boolean untouched = !first.any();
     List<ToolWork> works = new ArrayList<>();
     for (int c = 0; c < choice.size(); c++) {
       List<Tool> later = tools(choice.subList(c + 1, choice.size()));
-      ToolWork work = chosen(choice.get(c), before, later, floor);
+      ToolWork work = chosen(choice.get(c), untouched, later, floor);
       if (work.any()) {
         works.add(work);
-        before = Arrays.copyOf(before, before.length + 1);
-        before[before.length - 1] = work.tool().radiusMm();
+        untouched = false;
       }
     }
     return new Chosen(choice, works);
   }
 
-  /** The pieces of one cutter. */
-  private ToolWork chosen(int t, double[] before, List<Tool> later, PlannedFloor floor) {
+  /** The pieces of one cutter, on an untouched panel or after others. */
+  private ToolWork chosen(int t, boolean first, List<Tool> later, PlannedFloor floor) {
     RingTracer tracer = tracer();
     ToolPlanner planner = new ToolPlanner(fields, floor, options, tracer);
     Tool tool = tools.get(t);
-    ToolWork work = new ToolWork(tool, planner.choose(tool, reaches.get(t), before, later));
+    ToolWork work = new ToolWork(tool, planner.choose(tool, reaches.get(t), first, later));
     tracers.add(tracer);
     return work;
   }

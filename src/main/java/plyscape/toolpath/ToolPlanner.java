@@ -107,21 +107,22 @@ final class ToolPlanner {
    * The pieces of a cutter, step by step; the floor is left as they leave it.
    *
    * @param reach its reach
-   * @param before radii of the cutters that run before it, largest first
+   * @param first whether no cutter runs before it
    * @param later the smaller cutters that will follow, largest first
    */
-  List<StepWork> choose(Tool tool, Reach reach, double[] before, List<Tool> later) {
+  List<StepWork> choose(Tool tool, Reach reach, boolean first, List<Tool> later) {
     Tool next = next(tool, later);
     List<StepWork> slots = slots(tool, reach, next);
-    StepPlanner steps = new StepPlanner(tool, reach, before, next, options);
-    DepthPlan plan = before.length == 0 ? freshPlan(tool, reach) : restPlan(tool, reach);
+    StepPlanner steps = new StepPlanner(tool, reach, first, next, options);
+    DepthPlan plan = first ? freshPlan(tool, reach) : restPlan(tool, reach);
     List<StepWork> works = new ArrayList<>();
     for (DepthStep step : plan.steps()) {
       StepWork work = steps.work(step, fields.get(step.level()), floor, tracer);
       floor.clear(work.pieces(), tool.radiusMm(), step.depthMm());
+      floor.pass(work.pieces(), tool.radiusMm(), step.depthMm());
       works.add(work);
     }
-    if (before.length > 0) {
+    if (!first) {
       works = OneVisit.of(works, VISIT_S * tool.feedMmPerMin() / 60);
     }
     // Last, as they are then open at their ends.
@@ -136,15 +137,12 @@ final class ToolPlanner {
     for (int k = 0; k < deepest(tool, fields); k++) {
       int level = k;
       List<SlotWay> chosen =
-          choice.choose(
-              reach.slots(k).ways(),
-              node -> reach.stands(node, level, floor),
-              leastMm2,
-              floor::leaveToSmaller);
+          choice.choose(reach.slots(k).ways(), node -> reach.stands(node, level, floor), leastMm2);
       if (!chosen.isEmpty()) {
         for (boolean left : new boolean[] {true, false}) {
           List<Piece> sides = chosen.stream().map(slot -> Piece.of(slot.side(left))).toList();
           floor.clear(sides, tool.radiusMm() + SlotChoice.CLEARED_MM, reach.depthMm(k));
+          floor.pass(sides, tool.radiusMm(), reach.depthMm(k));
         }
         works.add(
             new StepWork(

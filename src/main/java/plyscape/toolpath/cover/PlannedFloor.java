@@ -7,10 +7,10 @@ import plyscape.toolpath.lattice.Sweep;
 import plyscape.toolpath.ring.Piece;
 
 /**
- * How deep the pieces chosen so far will leave each lattice node, mm, positive down, and which
- * nodes a cutter left on purpose to a smaller one. What is chosen next goes by it, so that nothing
- * has to wait until the pieces are put in order and become moves. Ways between pieces, which cut a
- * little more, aren't in it; {@link plyscape.toolpath.lattice.Stock} has them.
+ * How deep the pieces chosen so far will leave each lattice node, mm, positive down, and where they
+ * have run along walls. What is chosen next goes by it, so that nothing has to wait until the
+ * pieces are put in order and become moves. Ways between pieces, which cut a little more, aren't in
+ * it; {@link plyscape.toolpath.lattice.Stock} has them.
  */
 public final class PlannedFloor {
 
@@ -18,22 +18,22 @@ public final class PlannedFloor {
 
   private final Lattice lattice;
   private final float[] depth;
-  private final boolean[] leftToSmaller;
+  private final CutPaths paths;
 
   /** An untouched panel. */
   public PlannedFloor(Lattice lattice) {
-    this(lattice, new float[lattice.size()], new boolean[lattice.size()]);
+    this(lattice, new float[lattice.size()], new CutPaths());
   }
 
-  private PlannedFloor(Lattice lattice, float[] depth, boolean[] leftToSmaller) {
+  private PlannedFloor(Lattice lattice, float[] depth, CutPaths paths) {
     this.lattice = lattice;
     this.depth = depth;
-    this.leftToSmaller = leftToSmaller;
+    this.paths = paths;
   }
 
   /** The same panel once more, for another choice of cutters. */
   public PlannedFloor copy() {
-    return new PlannedFloor(lattice, depth.clone(), leftToSmaller.clone());
+    return new PlannedFloor(lattice, depth.clone(), paths.copy());
   }
 
   /** How deep a node is cut, mm. */
@@ -41,22 +41,14 @@ public final class PlannedFloor {
     return depth[node];
   }
 
-  /** A cutter that could have cleared a node leaves it to a smaller one. */
-  public void leaveToSmaller(int node) {
-    leftToSmaller[node] = true;
+  /** The ways along walls so far. */
+  CutPaths paths() {
+    return paths;
   }
 
-  /** Whether the node nearest to a point or one beside it was left to a smaller cutter. */
-  boolean leftToSmallerNear(double x, double y) {
-    int node = lattice.nearest(x, y);
-    for (int at = node - lattice.columns();
-        at <= node + lattice.columns();
-        at += lattice.columns()) {
-      if (leftToSmaller[at - 1] || leftToSmaller[at] || leftToSmaller[at + 1]) {
-        return true;
-      }
-    }
-    return false;
+  /** Notes the ways along walls of a cutter that cuts pieces. */
+  public void pass(List<Piece> pieces, double radius, double toDepth) {
+    paths.add(pieces, radius, toDepth);
   }
 
   /**

@@ -29,7 +29,7 @@ public final class RestWorth {
    * Patches of wanted nodes that the next cutter clears as soon go on standing.
    *
    * @param depthMm to which the step clears them
-   * @param floor as it is; notes what is left so
+   * @param floor as it is
    */
   public void drop(Tool tool, Tool next, double depthMm, PlannedFloor floor) {
     Patches patches = nodes.patches();
@@ -37,7 +37,7 @@ public final class RestWorth {
     for (int run = 0; run < patches.runs(); run++) {
       double mm2 = patches.nodes(run) * nodes.lattice().nodeAreaMm2();
       if (mm2 < leastMm2(tool, next, depthMm - highest[patches.patch(run)])) {
-        nodes.leaveStanding(patches.first(run), patches.end(run) - 1, floor);
+        nodes.leaveStanding(patches.first(run), patches.end(run) - 1);
       }
     }
   }

@@ -46,10 +46,8 @@ public final class RingCover {
    * @param near blocks near which something is wanted
    * @param need of the walls
    * @param leastSpotMm2 what a short ring at a wall must clear, mm2; less is left to a later cutter
-   * @param floor notes what is left so
    */
-  public List<Piece> choose(
-      List<Ring> rings, CoarseMap near, WallNeed need, double leastSpotMm2, PlannedFloor floor) {
+  public List<Piece> choose(List<Ring> rings, CoarseMap near, WallNeed need, double leastSpotMm2) {
     List<Piece> pieces = new ArrayList<>();
     inGroups(
         rings,
@@ -57,7 +55,7 @@ public final class RingCover {
         cover -> {
           if (cover.ring.index() != 0) {
             inside.choose(cover, pieces);
-          } else if (!walls.leave(cover.ring, leastSpotMm2, floor)) {
+          } else if (!walls.leave(cover.ring, leastSpotMm2)) {
             walls.choose(cover, need, near, pieces);
           }
         });

@@ -210,12 +210,11 @@ public final class StepNodes {
     }
   }
 
-  /** Wanted nodes of a run go on standing; the floor notes that they were left on purpose. */
-  void leaveStanding(int first, int last, PlannedFloor floor) {
+  /** Wanted nodes of a run go on standing. */
+  void leaveStanding(int first, int last) {
     for (int node = first; node <= last; node++) {
       if ((state[node] & WANTED) != 0) {
         state[node] = STANDING;
-        floor.leaveToSmaller(node);
         wanted--;
       }
     }

@@ -34,9 +34,8 @@ final class WallCover {
    * did.
    *
    * @param leastMm2 what it must clear; less is left to a later cutter
-   * @param floor notes what is left so
    */
-  boolean leave(Ring ring, double leastMm2, PlannedFloor floor) {
+  boolean leave(Ring ring, double leastMm2) {
     if (leastMm2 <= 0 || ring.lengthMm() > radius) {
       return false;
     }
@@ -45,7 +44,7 @@ final class WallCover {
     if (wanted[0] * nodes.lattice().nodeAreaMm2() >= leastMm2) {
       return false;
     }
-    around(ring, (first, last) -> nodes.leaveStanding(first, last, floor));
+    around(ring, nodes::leaveStanding);
     return true;
   }
 

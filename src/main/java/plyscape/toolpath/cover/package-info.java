@@ -7,7 +7,7 @@
  *
  * <p>Always true afterwards: every node that the step is to clear and that the cutter reaches is
  * under a piece, except what was given on purpose to a smaller cutter that follows ({@code
- * RestWorth}), and that is written down; no stretch is kept that clears next to nothing.
+ * RestWorth}); no stretch is kept that clears next to nothing.
  *
  * <p>Whether something is reached is asked of {@link plyscape.toolpath.cover.Reach}, whether a wall
  * needs another round of {@code WallRest}. Says nothing about the order of pieces. Uses {@code

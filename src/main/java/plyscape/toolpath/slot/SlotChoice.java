@@ -2,7 +2,6 @@ package plyscape.toolpath.slot;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.IntConsumer;
 import java.util.function.IntPredicate;
 import plyscape.toolpath.lattice.Lattice;
 
@@ -37,16 +36,14 @@ public final class SlotChoice {
    *
    * @param stands whether a lattice node is to be cut
    * @param leastMm2 less wood than this is left to a later cutter
-   * @param left takes the nodes so left
    */
-  public List<SlotWay> choose(
-      List<SlotWay> slots, IntPredicate stands, double leastMm2, IntConsumer left) {
+  public List<SlotWay> choose(List<SlotWay> slots, IntPredicate stands, double leastMm2) {
     List<SlotWay> chosen = new ArrayList<>();
     for (SlotWay slot : slots) {
       int n = slot.size();
       double[] wanted = new double[n];
       for (int i = 0; i < n; i++) {
-        wanted[i] = standsMm(slot, i, stands, node -> {});
+        wanted[i] = standsMm(slot, i, stands);
       }
       int from = 0;
       while (from < n) {
@@ -57,10 +54,6 @@ public final class SlotChoice {
         int to = stretchEnd(slot, wanted, from);
         if (area(slot, wanted, from, to) >= leastMm2) {
           chosen.add(widened(slot, from, to));
-        } else {
-          for (int i = from; i <= to; i++) {
-            standsMm(slot, i, stands, left);
-          }
         }
         from = to + 1;
       }
@@ -124,8 +117,8 @@ public final class SlotChoice {
     return slot.part(from, to);
   }
 
-  /** Width across a section that stands, mm; its nodes are handed over. */
-  private double standsMm(SlotWay slot, int i, IntPredicate stands, IntConsumer each) {
+  /** Width across a section that stands, mm. */
+  private double standsMm(SlotWay slot, int i, IntPredicate stands) {
     int j = i + 1 < slot.size() ? i + 1 : i - 1;
     double dx = slot.x()[j] - slot.x()[i];
     double dy = slot.y()[j] - slot.y()[i];
@@ -136,10 +129,7 @@ public final class SlotChoice {
     for (int p = -parts; p <= parts; p++) {
       double off = half * p / parts;
       int node = lattice.nearest(slot.x()[i] - off * dy / d, slot.y()[i] + off * dx / d);
-      if (stands.test(node)) {
-        count++;
-        each.accept(node);
-      }
+      count += stands.test(node) ? 1 : 0;
     }
     return 2 * half * count / (2 * parts + 1);
   }
