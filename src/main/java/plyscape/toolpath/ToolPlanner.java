@@ -119,14 +119,15 @@ final class ToolPlanner {
     for (DepthStep step : plan.steps()) {
       StepWork work = steps.work(step, fields.get(step.level()), floor, tracer);
       floor.clear(work.pieces(), tool.radiusMm(), step.depthMm());
-      floor.pass(work.pieces(), tool.radiusMm(), step.depthMm());
       works.add(work);
     }
     if (!first) {
       works = OneVisit.of(works, VISIT_S * tool.feedMmPerMin() / 60);
     }
     // Last, as they are then open at their ends.
-    return Stream.concat(works.stream(), slots.stream()).toList();
+    List<StepWork> all = Stream.concat(works.stream(), slots.stream()).toList();
+    all.forEach(work -> floor.pass(work.pieces(), tool.radiusMm(), work.step().depthMm()));
+    return all;
   }
 
   /** The narrow places that a cutter has to cut, a step a level. */
@@ -142,7 +143,6 @@ final class ToolPlanner {
         for (boolean left : new boolean[] {true, false}) {
           List<Piece> sides = chosen.stream().map(slot -> Piece.of(slot.side(left))).toList();
           floor.clear(sides, tool.radiusMm() + SlotChoice.CLEARED_MM, reach.depthMm(k));
-          floor.pass(sides, tool.radiusMm(), reach.depthMm(k));
         }
         works.add(
             new StepWork(

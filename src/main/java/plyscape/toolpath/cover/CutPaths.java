@@ -54,7 +54,10 @@ final class CutPaths {
   void add(List<Piece> pieces, double radiusMm, double depthMm) {
     Map<Long, List<Line>> squares = lines.computeIfAbsent(radiusMm, r -> new HashMap<>());
     for (Piece piece : pieces) {
-      if (piece.wall()) {
+      if (piece.slot() != null) {
+        add(Piece.of(piece.slot().side(true)), radiusMm, depthMm, squares);
+        add(Piece.of(piece.slot().side(false)), radiusMm, depthMm, squares);
+      } else if (piece.wall()) {
         add(piece, radiusMm, depthMm, squares);
       }
     }
