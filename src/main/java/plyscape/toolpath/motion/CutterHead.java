@@ -35,6 +35,7 @@ final class CutterHead {
   private final WidthFeed feeds;
   private final RapidTime rapids;
   private final BiteLimit bites;
+  private final RapidHop hop;
 
   /** Moves of the pass being made. */
   private MoveList moves;
@@ -69,6 +70,7 @@ final class CutterHead {
     radius = tool.radiusMm();
     rapids = new RapidTime(machine);
     bites = new BiteLimit(stock, tool);
+    hop = new RapidHop(machine, options.clearanceMm());
     feeds = new WidthFeed(stock, tool, options, machine.leastChipMm());
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
@@ -209,38 +211,26 @@ final class CutterHead {
     return feeds;
   }
 
-  /** Lifts over the local stock, goes over to a place and comes down to a height there. */
+  /** Goes over to a place and down to a height there by rapids over what stands between. */
   void over(double x, double y, double toDepth) {
+    double open = way.clear(x, y) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
     if (!down) {
       moves.rapid(x, y, moves.depth);
-    } else {
-      leaveWall();
-      heading = null;
-      double height =
-          Math.min(
-              Math.min(moves.depth, floor - TOUCH_MM),
-              rapidDepth(way.highest(moves.x, moves.y, x, y)));
-      lift(height);
-      moves.rapid(x, y, height);
+      if (open > moves.depth) {
+        moves.rapid(x, y, open);
+      }
+      return;
     }
-    double open = way.clear(x, y) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
-    if (open > moves.depth) {
-      moves.rapid(x, y, open);
-    }
+    leaveWall();
+    heading = null;
+    down = false;
+    double[] from = {moves.x, moves.y, moves.depth};
+    moves.addAll(hop.moves(from, new double[] {x, y, open}, floor - TOUCH_MM, way::highest));
   }
 
   /** Depth to which a rapid may come down on wood or floor that stands no higher than a depth. */
   static double above(double highest) {
     return highest - (highest <= Stock.SAME_MM ? FACE_MM : TOUCH_MM);
-  }
-
-  /** Depth at which a rapid goes over wood or floor that stands no higher than a depth. */
-  private double rapidDepth(double highest) {
-    double clearance =
-        highest <= Stock.SAME_MM
-            ? options.clearanceMm()
-            : highest < moves.depth - Stock.SAME_MM ? options.clearanceMm() / 2 : TOUCH_MM;
-    return Math.max(-machine.safeHeightMm(), highest - clearance);
   }
 
   private void lift(double toDepth) {
