@@ -2,6 +2,7 @@ package plyscape.layup;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.text.Numbers;
 
 /**
  * Between which depths a face may be <em>cut</em> so that, after sanding, it keeps its ply's needed
@@ -32,6 +33,15 @@ public record FaceWindow(double upperMm, double lowerMm) {
   /** Height, mm. */
   public double heightMm() {
     return lowerMm - upperMm;
+  }
+
+  /** Such as {@code cut 1.290} or {@code cut 0.947 to 1.626}, or {@code left uncut}. */
+  public String cutText() {
+    if (lowerMm <= 0) {
+      return "left uncut";
+    }
+    String text = "cut " + Numbers.fixed(upperMm, 3);
+    return open() ? text + " to " + Numbers.fixed(lowerMm, 3) : text;
   }
 
   /**

@@ -19,7 +19,7 @@ import plyscape.gcode.HeadReader;
 import plyscape.gcode.Program;
 import plyscape.machine.Machine;
 import plyscape.machine.SettingUp;
-import plyscape.render.SvgLayerReader;
+import plyscape.render.layer.SvgLayerReader;
 import plyscape.report.json.FacesReader;
 import plyscape.report.json.PlanFigures;
 import plyscape.report.json.PlanJsonReader;

@@ -1,10 +1,7 @@
 package plyscape.render;
 
 import plyscape.grid.CellFrame;
-import plyscape.layup.FaceWindow;
-import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
-import plyscape.text.Numbers;
 
 /** The surface after cutting and sanding, mm below the panel's first top face, positive down. */
 final class FinishedFace {
@@ -17,7 +14,7 @@ final class FinishedFace {
    */
   static double depthMm(Landscape plan, int plyNumber) {
     double sanding = plan.job().allowance().sandingMm();
-    return plyNumber == 0 ? sanding : depth(plan, plyNumber).targetMm() + sanding;
+    return plyNumber == 0 ? sanding : plan.depths().of(plyNumber).targetMm() + sanding;
   }
 
   /**
@@ -43,20 +40,5 @@ final class FinishedFace {
           (float) -(Double.isNaN(depth) ? depthMm(plan, raster.plies()[i]) : depth + sanding);
     }
     return heights;
-  }
-
-  /** Such as {@code cut 1.290} or {@code cut 0.947 to 1.626}, or {@code left uncut}. */
-  static String cutText(Landscape plan, int plyNumber) {
-    FaceWindow cut = plan.cutMm(plyNumber);
-    if (cut.lowerMm() <= 0) {
-      return "left uncut";
-    }
-    String text = "cut " + Numbers.fixed(cut.upperMm(), 3);
-    return cut.open() ? text + " to " + Numbers.fixed(cut.lowerMm(), 3) : text;
-  }
-
-  /** The depths of a ply by its number. */
-  static PlyDepth depth(Landscape plan, int plyNumber) {
-    return plan.depths().of(plyNumber);
   }
 }

@@ -80,7 +80,7 @@ final class PlyLegend {
         plan.cutMm(number).open()
             ? ""
             : ", finished " + Numbers.fixed(FinishedFace.depthMm(plan, number), 3);
-    return FinishedFace.cutText(plan, number)
+    return plan.cutMm(number).cutText()
         + finished
         + ", "
         + Numbers.fixed(100 * share(plan, number), 1)

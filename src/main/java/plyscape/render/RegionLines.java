@@ -8,6 +8,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import plyscape.region.Tiling;
+import plyscape.render.layer.SvgPath;
 
 /**
  * Lines between the regions for a small drawing: SVG path data, mm of the panel, Y down. Within the

@@ -42,8 +42,7 @@ public final class RiskPicture {
     for (int y = 0; y < raster.rows(); y++) {
       for (int x = 0; x < raster.columns(); x++) {
         int ply = raster.plies()[y * raster.columns() + x];
-        canvas.set(
-            MARGIN + x, MARGIN + y, ply == 0 ? 0xd8d4cc : shades.of(FinishedFace.depth(plan, ply)));
+        canvas.set(MARGIN + x, MARGIN + y, ply == 0 ? 0xd8d4cc : shades.of(plan.depths().of(ply)));
       }
     }
     List<Judged> cells = cells(plan);
@@ -77,7 +76,7 @@ public final class RiskPicture {
     List<Judged> cells = new ArrayList<>();
     for (Spot spot : plan.spots()) {
       double risk = PlaceJudge.risk(plan.depths(), plan.shape(), spot);
-      RiskStep ply = RiskStep.of(FinishedFace.depth(plan, spot.ply()).risk());
+      RiskStep ply = RiskStep.of(plan.depths().of(spot.ply()).risk());
       cells.add(new Judged(spot, risk, RiskStep.of(risk) != ply));
     }
     boolean differ = cells.stream().anyMatch(Judged::otherThanItsPly);

@@ -27,9 +27,7 @@ final class RiskShades {
   /** For the plies that show on a panel. */
   static RiskShades of(Landscape plan) {
     return of(
-        plan.tiling().exposed().keySet().stream()
-            .map(number -> FinishedFace.depth(plan, number))
-            .toList());
+        plan.tiling().exposed().keySet().stream().map(number -> plan.depths().of(number)).toList());
   }
 
   /** For plies, at least one. */

@@ -4,6 +4,8 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.job.Job;
 import plyscape.layup.PlyDepth;
 import plyscape.plan.Landscape;
+import plyscape.render.layer.SvgLayers;
+import plyscape.render.layer.SvgPath;
 import plyscape.text.Markup;
 import plyscape.text.Template;
 
@@ -68,7 +70,7 @@ public final class SvgSheet {
             MARGIN, MARGIN, panel.widthMm(), panel.heightMm(), plan.depths().top().ply().colour()));
     plan.tiling()
         .exposed()
-        .forEach((ply, area) -> out.append(layer(FinishedFace.depth(plan, ply), area, panel)));
+        .forEach((ply, area) -> out.append(layer(plan.depths().of(ply), area, panel)));
     return out.append("</g>\n").toString();
   }
 
@@ -127,7 +129,7 @@ public final class SvgSheet {
     for (PlyDepth depth : plan.depths()) {
       if (plan.tiling().exposed().containsKey(depth.ply().number())) {
         String cut =
-            FinishedFace.cutText(plan, depth.ply().number()) + (depth.targetMm() > 0 ? " mm" : "");
+            plan.cutMm(depth.ply().number()).cutText() + (depth.targetMm() > 0 ? " mm" : "");
         out.append(entry(depth, cut, x, y));
         y += 9;
       }

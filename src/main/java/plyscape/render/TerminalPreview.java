@@ -119,7 +119,7 @@ public final class TerminalPreview {
                 number,
                 Visible.line(depth.ply().name()),
                 plan.cutMm(number).open()
-                    ? FinishedFace.cutText(plan, number) + " mm"
+                    ? plan.cutMm(number).cutText() + " mm"
                     : depth.targetMm() > 0
                         ? "cut to " + Numbers.fixed(depth.targetMm(), 3) + " mm"
                         : "uncut",

@@ -22,7 +22,7 @@ import plyscape.grid.DistanceTransform;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.machine.Tool;
-import plyscape.render.SvgLayerReader;
+import plyscape.render.layer.SvgLayerReader;
 import plyscape.sample.WholeSample;
 import plyscape.simulate.Cut;
 import plyscape.simulate.CutResult;

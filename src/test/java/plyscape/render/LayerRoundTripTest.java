@@ -15,6 +15,9 @@ import org.locationtech.jts.geom.MultiPolygon;
 import plyscape.grid.Box;
 import plyscape.plan.Landscape;
 import plyscape.region.Tiling;
+import plyscape.render.layer.LayerFile;
+import plyscape.render.layer.SvgLayerReader;
+import plyscape.render.layer.SvgLayers;
 
 /**
  * Seeded random tilings of octagons over one another, written as SVG and read back: nothing gets

@@ -13,6 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.xml.sax.InputSource;
+import plyscape.render.layer.DxfLayers;
+import plyscape.render.layer.GeoJsonLayers;
+import plyscape.render.layer.LayerFile;
 
 /**
  * Sheet, GeoJSON and DXF hold the same areas as the plan: meadow 3836, barley 1200, brick 64, deep

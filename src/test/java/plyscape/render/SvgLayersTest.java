@@ -19,6 +19,9 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 import plyscape.fault.InputFault;
+import plyscape.render.layer.LayerFile;
+import plyscape.render.layer.SvgLayerReader;
+import plyscape.render.layer.SvgLayers;
 
 class SvgLayersTest {
 

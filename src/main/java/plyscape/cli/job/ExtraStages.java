@@ -7,11 +7,11 @@ import plyscape.output.FileSink;
 import plyscape.plan.Landscape;
 import plyscape.plan.Plan;
 import plyscape.render.BlockPicture;
-import plyscape.render.DxfLayers;
-import plyscape.render.GeoJsonLayers;
-import plyscape.render.LayerFile;
 import plyscape.render.RiskPicture;
 import plyscape.render.SvgSheet;
+import plyscape.render.layer.DxfLayers;
+import plyscape.render.layer.GeoJsonLayers;
+import plyscape.render.layer.LayerFile;
 
 /** Stages that also write what was asked for beyond the usual files. */
 record ExtraStages(Stages usual, Set<ExtraFile> extras) implements StagesDecorator {

@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.CoordinateSequence;
@@ -11,7 +11,7 @@ import plyscape.text.Numbers;
  * SVG path data of a multipolygon: absolute M L H V Z, coordinates in mm rounded to 0.001, Y down.
  * Shells run one way and holes the other, so that even-odd and nonzero filling show the same.
  */
-final class SvgPath {
+public final class SvgPath {
 
   private final StringBuilder out = new StringBuilder();
   private final double heightMm;
@@ -21,7 +21,7 @@ final class SvgPath {
   }
 
   /** The data; {@code heightMm} is the panel's, at which Y down starts. Empty for an empty area. */
-  static String data(MultiPolygon area, double heightMm) {
+  public static String data(MultiPolygon area, double heightMm) {
     SvgPath path = new SvgPath(heightMm);
     for (int i = 0; i < area.getNumGeometries(); i++) {
       Polygon polygon = (Polygon) area.getGeometryN(i);

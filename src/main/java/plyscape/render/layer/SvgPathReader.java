@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -27,7 +27,7 @@ public final class GeoJsonLayers {
   public static List<LayerFile> write(Landscape plan) {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
-      PlyDepth depth = FinishedFace.depth(plan, layer.getKey());
+      PlyDepth depth = plan.depths().of(layer.getKey());
       StringBuilder out =
           new StringBuilder(
               "{\"type\": \"FeatureCollection\", \"units\": \"mm on the panel, Y up\","

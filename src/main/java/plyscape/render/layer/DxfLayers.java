@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -25,7 +25,7 @@ public final class DxfLayers {
   public static List<LayerFile> write(Landscape plan) {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> layer : plan.tiling().exposed().entrySet()) {
-      PlyDepth depth = FinishedFace.depth(plan, layer.getKey());
+      PlyDepth depth = plan.depths().of(layer.getKey());
       String name = PlanFiles.layerName(depth.ply().number(), depth.ply().name());
       StringBuilder out = new StringBuilder();
       tag(out, 999, "plyscape, ply " + name + ", millimetres, Y up");

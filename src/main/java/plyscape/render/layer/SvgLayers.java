@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +26,7 @@ public final class SvgLayers {
   public static List<LayerFile> write(Landscape plan) {
     List<LayerFile> files = new ArrayList<>();
     for (Map.Entry<Integer, MultiPolygon> exposed : plan.tiling().exposed().entrySet()) {
-      PlyDepth depth = FinishedFace.depth(plan, exposed.getKey());
+      PlyDepth depth = plan.depths().of(exposed.getKey());
       files.add(
           new LayerFile(
               PlanFiles.layerName(depth.ply().number(), depth.ply().name()) + ".svg",
@@ -78,7 +78,7 @@ public final class SvgLayers {
   }
 
   /** The opening tag: true size in mm, one unit a mm. */
-  static String head(Job.PanelSpec panel) {
+  public static String head(Job.PanelSpec panel) {
     String width = Numbers.trimmed(panel.widthMm(), 6);
     String height = Numbers.trimmed(panel.heightMm(), 6);
     return Template.fill(
@@ -100,7 +100,7 @@ public final class SvgLayers {
         "exposed: where %s shows, %s%s. pocket: where this ply or a deeper one shows. Panel %.3t x"
             + " %.3t mm, lower left corner at the bottom left. plyscape %s",
         depth.ply().name(),
-        FinishedFace.cutText(plan, depth.ply().number()),
+        plan.cutMm(depth.ply().number()).cutText(),
         depth.targetMm() > 0 ? " mm below the top face" : "",
         plan.job().panel().widthMm(),
         plan.job().panel().heightMm(),

@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 import java.io.StringReader;
 import java.util.List;

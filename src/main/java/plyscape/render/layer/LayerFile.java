@@ -1,4 +1,4 @@
-package plyscape.render;
+package plyscape.render.layer;
 
 /**
  * A text file of one layer. Immutable.
