@@ -14,8 +14,6 @@ import plyscape.toolpath.cover.WallNeed;
 import plyscape.toolpath.cover.WallRest;
 import plyscape.toolpath.depth.DepthStep;
 import plyscape.toolpath.lattice.CoarseMap;
-import plyscape.toolpath.lattice.DistanceField;
-import plyscape.toolpath.lattice.FieldSmoothing;
 import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.ring.LevelField;
 import plyscape.toolpath.ring.Piece;
@@ -87,9 +85,10 @@ final class StepPlanner {
     WallNeed need = finishes && !first ? need(step, field, floor) : WallNeed.NONE;
     List<Ring> walls = reach.walls(step.level());
     CoarseMap near = nodes.nearWanted(radius);
-    float[] smooth = smooth(field.field());
     LevelField.Spacing spacing =
         new LevelField.Spacing(radius, tool.stepoverMm(), options.wallAllowance(tool));
+    // Rests are small: rings through them are drawn as they are.
+    float[] smooth = first ? field.rounded(spacing) : field.field().distance;
     List<Ring> rings = new ArrayList<>(need == WallNeed.NONE ? near.near(walls) : walls);
     rings.addAll(field.innerRings(tracer, smooth, spacing, near));
     RingCover cover = new RingCover(nodes, radius, tool.stepoverMm());
@@ -107,18 +106,5 @@ final class StepPlanner {
     WallRest rest = new WallRest(field.field(), step.depthMm(), floor);
     SlotPlaces slots = reach.slots(step.level());
     return (x, y) -> !slots.at(field.field().lattice, x, y) && rest.at(x, y);
-  }
-
-  /**
-   * The field on which inner rings are drawn: smoothed where much is cleared, as it is for small
-   * rests.
-   */
-  private float[] smooth(DistanceField field) {
-    double stepover = first ? tool.stepoverMm() : 0;
-    int half = (int) Math.round(stepover / 4 / field.lattice.stepMm());
-    int[] box = half < 1 ? null : field.range.boxOver(0);
-    return box == null
-        ? field.distance
-        : FieldSmoothing.smooth(field.distance, field.lattice.columns(), box, half);
   }
 }

@@ -66,6 +66,13 @@ public record LevelField(PocketLevel level, DistanceField field) {
   public record Spacing(double radiusMm, double stepMm, double allowanceMm) {}
 
   /**
+   * The distances, so averaged that inner rings turn wide where they can ({@link RoundedField}).
+   */
+  public float[] rounded(Spacing spacing) {
+    return RoundedField.of(field, spacing);
+  }
+
+  /**
    * Smooth rings inside the wall ring. Their index counts half spacings from the wall and is even.
    *
    * @param smooth the smoothed field
