@@ -145,9 +145,12 @@ final class PieceEntry {
     return insert(piece.startingAfter(next, 0), head.x(), head.y());
   }
 
-  /** A piece shorter than this is no room for a ramp, mm: it would turn about the same wood. */
+  /**
+   * A piece shorter than this is no room for a ramp, mm: the middle of the cutter would stay over
+   * wood all the way down, as it does going straight.
+   */
   private double leastRoomMm() {
-    return Math.max(RampEntry.LEAST_ROOM_MM, head.tool().radiusMm());
+    return Math.max(RampEntry.LEAST_ROOM_MM, head.tool().diameterMm());
   }
 
   /** How far along an open piece a ramp goes to and fro, mm. */
