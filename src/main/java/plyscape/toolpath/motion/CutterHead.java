@@ -108,7 +108,7 @@ final class CutterHead {
 
   /** Whether the cutter is down at the depth of the step being cut. */
   boolean level() {
-    return down && here == way;
+    return down && here == way && moves.depth >= floor - Stock.SAME_MM;
   }
 
   /** Begins a step: all that follows is cut to its depth. */

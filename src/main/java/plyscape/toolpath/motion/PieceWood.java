@@ -143,6 +143,18 @@ final class PieceWood {
     return open(0) && open(x.length - 1);
   }
 
+  /** The first or the last section, whichever the cutter is nearer to. */
+  int nearerEnd() {
+    int last = x.length - 1;
+    double first = Math.hypot(x[0] - head.x(), y[0] - head.y());
+    return first <= Math.hypot(x[last] - head.x(), y[last] - head.y()) ? 0 : last;
+  }
+
+  /** The runs that take it down through some depths, the floor last. */
+  LevelRuns runs(double[] levels) {
+    return new LevelRuns(way, standing, levels);
+  }
+
   /** Depth of the highest wood, mm. */
   double highest() {
     return highest;

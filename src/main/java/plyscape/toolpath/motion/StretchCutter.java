@@ -6,8 +6,9 @@ import plyscape.toolpath.ring.Piece;
 
 /**
  * Cuts a piece under which more than a stepdown stands from what stands to its floor in one visit:
- * an open one to and fro, a closed one round and round, a stepdown deeper each time at most. Every
- * way goes all along the piece: between the nodes of a lattice wood may stand that isn't seen.
+ * an open one to and fro, a closed one round and round, a stepdown deeper each time at most, or to
+ * and fro over no more of it than stands above each level. The last way goes all along the piece:
+ * between the nodes of a lattice wood may stand that isn't seen.
  */
 final class StretchCutter {
 
@@ -45,18 +46,35 @@ final class StretchCutter {
   boolean cut(Piece piece) {
     PieceWood wood = PieceWood.under(piece, head, feeds);
     boolean room = piece.lengthMm() >= RampEntry.LEAST_ROOM_MM;
-    if (!piece.closed() && !wood.openAtBothEnds() && room
-        || idleMm(wood) > VISIT_S * head.tool().feedMmPerMin() / 60) {
-      return false;
+    List<double[]> points = room ? runs(wood, piece.closed()) : toAndFro(wood);
+    if (points.isEmpty()) {
+      if (!piece.closed() && !wood.openAtBothEnds()
+          || idleMm(wood) > VISIT_S * head.tool().feedMmPerMin() / 60) {
+        return false;
+      }
+      points =
+          !piece.closed() ? toAndFro(wood) : wood.openAhead() > 0 ? rounds(wood) : wound(wood);
     }
-    List<double[]> points =
-        !piece.closed() || !room
-            ? toAndFro(wood)
-            : wood.openAhead() > 0 ? rounds(wood) : wound(wood);
     double[] start = points.get(0);
     entry.down(start[0], start[1], start[2]);
     head.along(LineThinning.ends(points, head.tool().feedMmPerMin()));
     return true;
+  }
+
+  /** To and fro over what stands above each level alone; none if that isn't shorter. */
+  private List<double[]> runs(PieceWood wood, boolean closed) {
+    double[] levels = new double[times(wood)];
+    for (int time = 1; time <= levels.length; time++) {
+      levels[time - 1] = depth(wood, time);
+    }
+    LevelRuns runs = wood.runs(levels);
+    List<LevelRuns.Place> places = runs.from(wood.nearerEnd());
+    double once = wood.way(0, wood.size() - 1) + (closed ? 0 : LevelRuns.TURN_MM);
+    return runs.lengthMm() > levels.length * once
+        ? List.of()
+        : places.stream()
+            .map(place -> wood.cut(place.section(), place.depthMm(), place.goneMm()))
+            .toList();
   }
 
   private int times(PieceWood wood) {
