@@ -49,7 +49,7 @@ final class StretchCutter {
     List<double[]> points = room ? runs(wood, piece.closed()) : toAndFro(wood);
     if (points.isEmpty()) {
       if (!piece.closed() && !wood.openAtBothEnds()
-          || idleMm(wood) > VISIT_S * head.tool().feedMmPerMin() / 60) {
+          || idleMm(wood) > visitMm()) {
         return false;
       }
       points =
@@ -69,12 +69,23 @@ final class StretchCutter {
     }
     LevelRuns runs = wood.runs(levels);
     List<LevelRuns.Place> places = runs.from(wood.nearerEnd());
-    double once = wood.way(0, wood.size() - 1) + (closed ? 0 : LevelRuns.TURN_MM);
-    return runs.lengthMm() > levels.length * once
+    return runs.lengthMm() > otherwiseMm(wood, closed)
         ? List.of()
         : places.stream()
             .map(place -> wood.cut(place.section(), place.depthMm(), place.goneMm()))
             .toList();
+  }
+
+  /** Length of all ways along all of it, or of those that visits by themselves spare, mm. */
+  private double otherwiseMm(PieceWood wood, boolean closed) {
+    double once = wood.way(0, wood.size() - 1) + (closed ? 0 : LevelRuns.TURN_MM);
+    int times = times(wood);
+    return times * once - (times - 1) * Math.max(0, idleMm(wood) - visitMm());
+  }
+
+  /** Cutting so far takes as long as going over ground that is gone is worth, mm. */
+  private double visitMm() {
+    return VISIT_S * head.tool().feedMmPerMin() / 60;
   }
 
   private int times(PieceWood wood) {
