@@ -48,12 +48,10 @@ final class StretchCutter {
     boolean room = piece.lengthMm() >= RampEntry.LEAST_ROOM_MM;
     List<double[]> points = room ? runs(wood, piece.closed()) : toAndFro(wood);
     if (points.isEmpty()) {
-      if (!piece.closed() && !wood.openAtBothEnds()
-          || idleMm(wood) > visitMm()) {
+      if (!piece.closed() && !wood.openAtBothEnds() || idleMm(wood) > visitMm()) {
         return false;
       }
-      points =
-          !piece.closed() ? toAndFro(wood) : wood.openAhead() > 0 ? rounds(wood) : wound(wood);
+      points = !piece.closed() ? toAndFro(wood) : wood.openAhead() > 0 ? rounds(wood) : wound(wood);
     }
     double[] start = points.get(0);
     entry.down(start[0], start[1], start[2]);
