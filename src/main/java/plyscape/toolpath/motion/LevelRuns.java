@@ -10,12 +10,6 @@ import java.util.List;
  */
 final class LevelRuns {
 
-  /** Turning and coming down to the next level takes as long as this much way, mm. */
-  static final double TURN_MM = 8;
-
-  /** Rests nearer to each other than this are cut as one, mm. */
-  private static final double GAP_MM = TURN_MM;
-
   /** Beyond the wood the cutter turns this far out, mm. */
   private static final double OUT_MM = 0.3;
 
@@ -36,6 +30,13 @@ final class LevelRuns {
 
   private final double[] way;
   private final double[] levels;
+
+  /**
+   * Turning and coming down to the next level takes as long as this much way: rests nearer to each
+   * other are cut as one, mm.
+   */
+  private final double turnMm;
+
   private final double[] gone;
   private final List<Place> places = new ArrayList<>();
   private int at;
@@ -48,8 +49,10 @@ final class LevelRuns {
    * @param way so far to each section, mm
    * @param standing depth of the highest wood that the cutter meets at each, mm
    * @param levels depths that are reached one after the other, the floor last
+   * @param turnMm way that takes as long as turning and coming down to the next level, mm
    */
-  LevelRuns(double[] way, double[] standing, double[] levels) {
+  LevelRuns(double[] way, double[] standing, double[] levels, double turnMm) {
+    this.turnMm = turnMm;
     this.way = way;
     this.levels = levels;
     gone = standing.clone();
@@ -69,12 +72,12 @@ final class LevelRuns {
 
   /** Length of the way, with what turning takes, mm. */
   double lengthMm() {
-    double sum = TURN_MM;
+    double sum = turnMm;
     for (int k = 1; k < places.size(); k++) {
       Place before = places.get(k - 1);
       Place place = places.get(k);
       sum += Math.abs(way[place.section()] - way[before.section()]);
-      sum += place.depthMm() > before.depthMm() + SAME_MM ? TURN_MM : 0;
+      sum += place.depthMm() > before.depthMm() + SAME_MM ? turnMm : 0;
     }
     return sum;
   }
@@ -99,7 +102,7 @@ final class LevelRuns {
       Stretch next = above(all, up, level);
       if (mm(at, end) < mm(at, begin)) {
         int far = up ? all.high() : all.low();
-        boolean last = next == null && mm(far, end) <= GAP_MM;
+        boolean last = next == null && mm(far, end) <= turnMm;
         run(last ? far : end, level);
         if (last) {
           // All is done on the way back.
@@ -131,7 +134,7 @@ final class LevelRuns {
     int step = up ? 1 : -1;
     int end = (up ? within.high() : within.low()) + step;
     for (int i = up ? within.low() : within.high(); level > 0 && i != end; i += step) {
-      if (from >= 0 && mm(i, last) > GAP_MM) {
+      if (from >= 0 && mm(i, last) > turnMm) {
         break;
       }
       if (!gone(i, level - 1)) {

@@ -151,8 +151,8 @@ final class PieceWood {
   }
 
   /** The runs that take it down through some depths, the floor last. */
-  LevelRuns runs(double[] levels) {
-    return new LevelRuns(way, standing, levels);
+  LevelRuns runs(double[] levels, double turnMm) {
+    return new LevelRuns(way, standing, levels, turnMm);
   }
 
   /** Depth of the highest wood, mm. */

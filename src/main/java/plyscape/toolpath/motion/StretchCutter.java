@@ -15,6 +15,9 @@ final class StretchCutter {
   /** Going over ground that is gone for longer than this isn't worth it, s. */
   private static final double VISIT_S = 1.2;
 
+  /** Turning and coming down to the next level, s. */
+  private static final double TURN_S = 0.48;
+
   /** Depths are written in thousandths of a mm. */
   private static final double WRITTEN = 1000;
 
@@ -65,7 +68,7 @@ final class StretchCutter {
     for (int time = 1; time <= levels.length; time++) {
       levels[time - 1] = depth(wood, time);
     }
-    LevelRuns runs = wood.runs(levels);
+    LevelRuns runs = wood.runs(levels, turnMm());
     List<LevelRuns.Place> places = runs.from(wood.nearerEnd());
     return runs.lengthMm() > otherwiseMm(wood, closed)
         ? List.of()
@@ -76,9 +79,13 @@ final class StretchCutter {
 
   /** Length of all ways along all of it, or of those that visits by themselves spare, mm. */
   private double otherwiseMm(PieceWood wood, boolean closed) {
-    double once = wood.way(0, wood.size() - 1) + (closed ? 0 : LevelRuns.TURN_MM);
+    double once = wood.way(0, wood.size() - 1) + (closed ? 0 : turnMm());
     int times = times(wood);
     return times * once - (times - 1) * Math.max(0, idleMm(wood) - visitMm());
+  }
+
+  private double turnMm() {
+    return TURN_S * head.tool().feedMmPerMin() / 60;
   }
 
   /** Cutting so far takes as long as going over ground that is gone is worth, mm. */

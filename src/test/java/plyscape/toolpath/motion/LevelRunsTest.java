@@ -27,7 +27,7 @@ class LevelRunsTest {
   }
 
   private List<LevelRuns.Place> runs() {
-    LevelRuns runs = new LevelRuns(way, standing, LEVELS);
+    LevelRuns runs = new LevelRuns(way, standing, LEVELS, 8);
     List<LevelRuns.Place> places = runs.from(0);
     double[] gone = standing.clone();
     for (LevelRuns.Place place : places) {
