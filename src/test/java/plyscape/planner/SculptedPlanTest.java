@@ -31,6 +31,7 @@ import plyscape.grid.CellFrame;
 import plyscape.job.Job;
 import plyscape.job.JobReader;
 import plyscape.layup.PlyDepth;
+import plyscape.plan.Landscape;
 import plyscape.plan.LyingPanel;
 import plyscape.plan.PanelPlan;
 import plyscape.plan.PlanOptions;
@@ -339,7 +340,7 @@ class SculptedPlanTest {
   @Test
   void sameJobTwice_givesTheSameText() {
     String small = "panel: {width: 24, height: 20, border: 3}\n";
-    Job job = job(3, FLATS + FINISHERS.get(0), SCULPTED, small);
+    Job job = job(3, FLATS + FINISHERS.get(0), SCULPTED + "cusp: 0.1\n", small);
     List<String> one = texts(plan(job, new Warnings()));
     assertEquals(one, texts(plan(job, new Warnings())));
     assertTrue(one.size() >= 2 && one.stream().allMatch(t -> t.contains("G1 ")), one.toString());
@@ -366,10 +367,16 @@ class SculptedPlanTest {
 
   @Test
   void risk_isTheWorstInTheWindow() {
-    PanelPlan flat = plan(job(4, FLATS, top(4), PANEL), new Warnings());
-    PanelPlan sculpted = made.get(4L).plan();
-    assertTrue(flat.landscape().faces().isEmpty());
-    assertTrue(sculpted.landscape().faces().isPresent());
+    Landscape flat =
+        Planner.plan(
+                job(4, FLATS, top(4), PANEL),
+                PlanOptions.preview(Set.of()),
+                Progress.NONE,
+                new Warnings())
+            .landscape();
+    Landscape sculpted = made.get(4L).plan().landscape();
+    assertTrue(flat.faces().isEmpty());
+    assertTrue(sculpted.faces().isPresent());
     assertTrue(sculpted.depths().of(2).risk() > flat.depths().of(2).risk());
     assertEquals(flat.depths().of(2).targetMm(), sculpted.depths().of(2).targetMm());
   }
