@@ -66,8 +66,7 @@ class WayIntoHoleTest {
     Coordinate[] ring = new Coordinate[361];
     for (int i = 0; i < 360; i++) {
       double a = Math.toRadians(i);
-      ring[i] =
-          new Coordinate(15 + diameter / 2 * Math.cos(a), 15 + diameter / 2 * Math.sin(a));
+      ring[i] = new Coordinate(15 + diameter / 2 * Math.cos(a), 15 + diameter / 2 * Math.sin(a));
     }
     ring[360] = ring[0].copy();
     return factory.createMultiPolygon(new Polygon[] {factory.createPolygon(ring)});
