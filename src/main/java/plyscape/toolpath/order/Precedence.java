@@ -19,6 +19,12 @@ final class Precedence {
   /** Rings within so many spacings lie beside each other. */
   private static final double BESIDE = 1.7;
 
+  /**
+   * Two lines a diameter apart have samples no farther apart than that and this share of the
+   * spacing at which they are sampled.
+   */
+  private static final double SAMPLED = 0.2;
+
   /** So many groups of pieces are looked at by as many threads as there are. */
   private static final int GROUPS = 16;
 
@@ -69,7 +75,7 @@ final class Precedence {
     over = new double[works.size()];
     for (int w = 0; w < works.size(); w++) {
       double spacing = works.get(w).spacingMm();
-      double reach = tool.diameterMm() + spacing;
+      double reach = tool.diameterMm() + SAMPLED * spacing;
       cell = Math.max(cell, reach);
       beside[w] = BESIDE * spacing * BESIDE * spacing;
       over[w] = reach * reach;
