@@ -93,6 +93,11 @@ public final class PassCutter {
       cut(first.work(), first.piece());
     }
     enter(of);
+    follow(piece.needed() == null ? piece : piece.needed());
+  }
+
+  /** Goes to a piece and along it at the floor. */
+  private void follow(Piece piece) {
     Piece along = piece.closed() ? starts.place(piece, head.x(), head.y()) : piece;
     Piece entered = head.level() ? glide.onto(piece, along) : null;
     if (entered == null) {

@@ -130,6 +130,20 @@ final class PieceWood {
     return x.length;
   }
 
+  /** The section nearest to a place. */
+  int nearest(double toX, double toY) {
+    int nearest = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < x.length; i++) {
+      double d = Math.hypot(x[i] - toX, y[i] - toY);
+      if (d < least) {
+        least = d;
+        nearest = i;
+      }
+    }
+    return nearest;
+  }
+
   /** Way from one section to a later one, mm. */
   double way(int from, int to) {
     return way[to] - way[from];

@@ -54,7 +54,10 @@ final class StretchCutter {
       if (!piece.closed() && !wood.openAtBothEnds() || idleMm(wood) > visitMm()) {
         return false;
       }
-      points = !piece.closed() ? toAndFro(wood) : wood.openAhead() > 0 ? rounds(wood) : wound(wood);
+      points =
+          !piece.closed()
+              ? toAndFro(wood)
+              : wood.openAhead() > 0 ? rounds(wood, end(piece, wood)) : wound(wood);
     }
     double[] start = points.get(0);
     entry.down(start[0], start[1], start[2]);
@@ -136,15 +139,31 @@ final class StretchCutter {
     return points;
   }
 
-  /** Round and round; over the open ground with which the piece ends it comes down each time. */
-  private List<double[]> rounds(PieceWood wood) {
+  /** The section at which the last way round a piece may end: nothing needed follows. */
+  private static int end(Piece piece, PieceWood wood) {
+    int last = wood.size() - 1;
+    if (piece.needed() == null) {
+      return last;
+    }
+    Piece needed = piece.needed();
+    int from = wood.nearest(needed.x()[0], needed.y()[0]);
+    int to = wood.nearest(needed.x()[needed.size() - 1], needed.y()[needed.size() - 1]);
+    return from < to ? Math.min(last, Math.max(to + 1, last - wood.openAhead())) : last;
+  }
+
+  /**
+   * Round and round; over the open ground with which the piece ends it comes down each time.
+   *
+   * @param end section at which the last round ends
+   */
+  private List<double[]> rounds(PieceWood wood, int end) {
     List<double[]> points = new ArrayList<>();
     int n = wood.size() - 1;
     int open = n - wood.openAhead();
     for (int time = 0; time <= times(wood); time++) {
       double depth = depth(wood, time);
       double fall = depth(wood, time + 1) - depth;
-      for (int i = time == 0 ? open : 1; i <= n; i++) {
+      for (int i = time == 0 ? open : 1; i <= (time == times(wood) ? end : n); i++) {
         double so = i <= open ? 0 : wood.way(open, i) / wood.way(open, n);
         points.add(wood.cut(i, depth + so * fall, depth(wood, time - 1) + so * fall));
       }

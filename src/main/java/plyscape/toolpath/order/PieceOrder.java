@@ -87,7 +87,8 @@ public final class PieceOrder {
     int[][] before = new Precedence(works, pieces, stepOf, sampleX, sampleY, tool).before();
     List<TourItem> items = new ArrayList<>();
     for (int p = 0; p < pieces.size(); p++) {
-      Piece piece = pieces.get(p);
+      Piece whole = pieces.get(p);
+      Piece piece = whole.needed() == null ? whole : whole.needed();
       if (piece.closed()) {
         items.add(new TourItem(sampleX[p], sampleY[p], TourItem.Kind.RING, before[p]));
       } else {

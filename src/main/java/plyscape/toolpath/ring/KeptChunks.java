@@ -9,10 +9,18 @@ public final class KeptChunks {
   /** Gaps shorter than this are cut through: lifting over them would take longer. */
   private static final double GAP_MM = 10;
 
+  /** Where a ring along a wall is cut round for the last time, longer gaps are left out, mm. */
+  private static final double IDLE_MM = 1.5;
+
   private final Ring ring;
   private final Chunks chunks;
   private final boolean[] keep;
   private int count;
+
+  /** The longest gap of a closed ring, mm, and the ring without it. */
+  private double longest;
+
+  private Piece needed;
 
   /** Of a ring, none kept yet. */
   public KeptChunks(Ring ring, Chunks chunks) {
@@ -62,6 +70,10 @@ public final class KeptChunks {
             keep((first + t) % n);
           }
         }
+        if (since >= 0 && gap > longest) {
+          longest = gap;
+          needed = chunks.piece(ring.index(), c, n - (s - since));
+        }
         since = -1;
         gap = 0;
       } else {
@@ -83,7 +95,8 @@ public final class KeptChunks {
   public void addTo(List<Piece> pieces) {
     int n = keep.length;
     if (count == n) {
-      pieces.add(new Piece(ring.index(), ring.closed(), ring.x(), ring.y()));
+      boolean all = !ring.closed() || ring.index() != 0 || longest < IDLE_MM;
+      pieces.add(Piece.of(ring, all ? null : needed));
       return;
     }
     int begin = ring.closed() ? lastGap() + 1 : 0;

@@ -12,13 +12,20 @@ import plyscape.toolpath.slot.SlotWay;
  * @param y points' Y
  * @param slot the narrow place of which it is the middle; null for a stretch of a ring
  * @param against whether it runs against the direction in which walls are cut
+ * @param needed of a whole ring all but its longest stretch that needn't be cut; null for all of it
  */
 public record Piece(
-    int index, boolean closed, double[] x, double[] y, SlotWay slot, boolean against) {
+    int index,
+    boolean closed,
+    double[] x,
+    double[] y,
+    SlotWay slot,
+    boolean against,
+    Piece needed) {
 
   /** A stretch of a ring. */
   public Piece(int index, boolean closed, double[] x, double[] y) {
-    this(index, closed, x, y, null, false);
+    this(index, closed, x, y, null, false, null);
   }
 
   /** A whole ring. */
@@ -26,9 +33,14 @@ public record Piece(
     return new Piece(ring.index(), ring.closed(), ring.x(), ring.y());
   }
 
+  /** A whole ring of which only a stretch is needed. */
+  static Piece of(Ring ring, Piece needed) {
+    return new Piece(ring.index(), ring.closed(), ring.x(), ring.y(), null, false, needed);
+  }
+
   /** A narrow place, cut to its floor in one go. */
   public static Piece of(SlotWay slot) {
-    return new Piece(0, false, slot.x(), slot.y(), slot, false);
+    return new Piece(0, false, slot.x(), slot.y(), slot, false, null);
   }
 
   /** Whether it runs along the wall, so that its direction is fixed. */
@@ -55,12 +67,14 @@ public record Piece(
       rx[i] = x[n - 1 - i];
       ry[i] = y[n - 1 - i];
     }
-    return new Piece(index, closed, rx, ry, slot == null ? null : slot.reversed(), against);
+    SlotWay slotBack = slot == null ? null : slot.reversed();
+    Piece neededBack = needed == null ? null : needed.reversed();
+    return new Piece(index, closed, rx, ry, slotBack, against, neededBack);
   }
 
   /** The same, said to run against the direction in which walls are cut, or not. */
   public Piece against(boolean other) {
-    return other == against ? this : new Piece(index, closed, x, y, slot, other);
+    return other == against ? this : new Piece(index, closed, x, y, slot, other, needed);
   }
 
   /** Its point nearest to a place. */
