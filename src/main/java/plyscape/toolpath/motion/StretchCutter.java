@@ -84,7 +84,9 @@ final class StretchCutter {
   private double otherwiseMm(PieceWood wood, boolean closed) {
     double once = wood.way(0, wood.size() - 1) + (closed ? 0 : turnMm());
     int times = times(wood);
-    return times * once - (times - 1) * Math.max(0, idleMm(wood) - visitMm());
+    double spared = idleMm(wood) - visitMm();
+    // Visits to what stands above a long piece are also ordered better than runs along it.
+    return times * once - (spared > 0 ? (times - 1) * spared + turnMm() : 0);
   }
 
   private double turnMm() {
