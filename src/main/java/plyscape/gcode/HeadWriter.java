@@ -17,6 +17,7 @@ final class HeadWriter {
   private static final List<String> CAUTIONS =
       List.of(
           "caution: check zero, clamps and travel; run it in the air first",
+          "caution: G0 must go in straight lines; rapids pass close over wood",
           "caution: eye, ear and dust protection; dust from dyed or resin-glued wood",
           "caution: never leave it running alone; feeds and speeds are starting points",
           "the maker of machine, cutter and glue, and local rules, have the last word");

@@ -11,6 +11,8 @@ public final class Cautions {
               + " it before you start it.",
           "Check zero, clamps and travel before each file, and run it in the air first, well above"
               + " the panel.",
+          "Rapids pass close over wood, aslant too: the controller must take G0 in straight lines,"
+              + " as RS274/NGC says.",
           "Wear eye and ear protection. Dust from dyed or resin-glued wood is worse than plain"
               + " dust: extract it and wear a mask.",
           "Feeds, speeds and depths here are starting points. Try them on waste of the same panel.",

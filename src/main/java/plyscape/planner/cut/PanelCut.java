@@ -96,7 +96,10 @@ public final class PanelCut {
     List<Tool> tools = maker.tools();
     Box carved = regions.tiling().carved();
     List<ToolRun> roughing =
-        PathPlanner.plan(CutTask.of(levels, tools, job.machine(), carved), background, warnings);
+        PathPlanner.plan(
+            CutTask.of(levels, tools, job.machine(), carved).onSlopes(maker.fit().rimMm()),
+            background,
+            warnings);
     return regions
         .faces()
         .map(

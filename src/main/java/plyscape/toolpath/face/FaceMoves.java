@@ -8,7 +8,7 @@ import plyscape.machine.Tool;
 import plyscape.toolpath.motion.MoveList;
 import plyscape.toolpath.order.TourItem;
 import plyscape.toolpath.order.TourOrder;
-import plyscape.toolpath.task.PathOptions;
+import plyscape.toolpath.task.RapidRoom;
 
 /**
  * Runs of a finishing cutter as moves, in an order with short ways between: near ones are joined at
@@ -63,7 +63,7 @@ final class FaceMoves {
     this.tool = tool;
     machine = task.machine();
     double face = task.panel().flatnessMm() + OVER_FACE_MM;
-    clearanceMm = Math.max(PathOptions.of(machine).clearanceMm(), face);
+    clearanceMm = Math.max(RapidRoom.of(machine).faceMm(), face);
     airMm = Math.max(AIR_MM, face);
     this.nearMm = nearMm;
     safe = -machine.safeHeightMm();

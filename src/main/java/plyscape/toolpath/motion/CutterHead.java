@@ -18,10 +18,7 @@ import plyscape.toolpath.task.PathOptions;
  */
 final class CutterHead {
 
-  /** The last bit down onto cleared ground goes at plunge feed, mm. */
-  static final double TOUCH_MM = 0.1;
-
-  /** The same above the panel's face, which isn't quite flat, mm. */
+  /** The last bit down onto the panel's face, which isn't quite flat, goes at plunge feed, mm. */
   static final double FACE_MM = 0.2;
 
   /** Arcs along a wall may come nearer to it than the lines they stand for by this, mm. */
@@ -70,7 +67,7 @@ final class CutterHead {
     radius = tool.radiusMm();
     rapids = new RapidTime(machine);
     bites = new BiteLimit(stock, tool);
-    hop = new RapidHop(machine, options.clearanceMm());
+    hop = new RapidHop(machine, options.room());
     feeds = new WidthFeed(stock, tool, options, machine.leastChipMm());
     moves = new MoveList(start[0], start[1], -machine.safeHeightMm());
   }
@@ -170,9 +167,9 @@ final class CutterHead {
   }
 
   private double liftSeconds(double length) {
-    double up = rapids.seconds(floor + options.clearanceMm());
+    double up = rapids.seconds(floor + options.room().faceMm());
     double over = rapids.seconds(length);
-    return 2 * up + over + TOUCH_MM / (tool.plungeMmPerMin() / 60);
+    return 2 * up + over + options.room().floorMm() / (tool.plungeMmPerMin() / 60);
   }
 
   /** Straight to a place at depth, at the feed that what stands in between allows. */
@@ -225,12 +222,16 @@ final class CutterHead {
     heading = null;
     down = false;
     double[] from = {moves.x, moves.y, moves.depth};
-    moves.addAll(hop.moves(from, new double[] {x, y, open}, floor - TOUCH_MM, way::highest));
+    moves.addAll(
+        hop.moves(from, new double[] {x, y, open}, floor - options.room().floorMm(), way::highest));
   }
 
   /** Depth to which a rapid may come down on wood or floor that stands no higher than a depth. */
-  static double above(double highest) {
-    return highest - (highest <= Stock.SAME_MM ? FACE_MM : TOUCH_MM);
+  double above(double highest) {
+    double room = options.room().floorMm();
+    return Math.max(
+        -machine.safeHeightMm(),
+        highest - (highest <= Stock.SAME_MM ? Math.max(FACE_MM, room) : room));
   }
 
   private void lift(double toDepth) {
@@ -253,7 +254,7 @@ final class CutterHead {
 
   /** Over to cleared ground and down onto its floor. */
   void touchDown(double x, double y) {
-    over(x, y, floor - TOUCH_MM);
+    over(x, y, floor - options.room().floorMm());
     sink(x, y, floor);
   }
 

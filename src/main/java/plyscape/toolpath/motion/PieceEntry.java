@@ -69,7 +69,7 @@ final class PieceEntry {
     double[] spot = head.way().clearSpot(x, y);
     double downX = spot == null ? x : spot[0];
     double downY = spot == null ? y : spot[1];
-    head.over(downX, downY, CutterHead.above(depth));
+    head.over(downX, downY, head.above(depth));
     head.sink(downX, downY, depth);
     if (spot != null) {
       // The first way goes on from here: begun at the spot it would leave wood at the start.
@@ -81,7 +81,7 @@ final class PieceEntry {
     double x = piece.x()[0];
     double y = piece.y()[0];
     double highest = highest(piece);
-    double above = CutterHead.above(highest);
+    double above = head.above(highest);
     double[] roomy = head.way().roomySpot(x, y);
     if (roomy != null && head.maySink(roomy[0], roomy[1], above)) {
       head.over(roomy[0], roomy[1], above);

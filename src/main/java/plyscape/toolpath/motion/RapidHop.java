@@ -6,6 +6,7 @@ import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.toolpath.lattice.Stock;
+import plyscape.toolpath.task.RapidRoom;
 
 /**
  * A way by rapids from one place to another over what stands between them: up, level and down, or
@@ -21,15 +22,15 @@ final class RapidHop {
 
   private final Machine machine;
   private final MotionModel model;
-  private final double clearanceMm;
+  private final RapidRoom room;
 
   /**
-   * @param clearanceMm height of rapids over the untouched face
+   * @param room how near rapids come to what stands
    */
-  RapidHop(Machine machine, double clearanceMm) {
+  RapidHop(Machine machine, RapidRoom room) {
     this.machine = machine;
     model = new MotionModel(machine);
-    this.clearanceMm = clearanceMm;
+    this.room = room;
   }
 
   /** Tells the depth of the highest wood along a straight way. */
@@ -79,20 +80,22 @@ final class RapidHop {
   private double depth(double highest, double fromDepth) {
     double clearance =
         highest <= Stock.SAME_MM
-            ? clearanceMm
-            : highest < fromDepth - Stock.SAME_MM ? clearanceMm / 2 : CutterHead.TOUCH_MM;
+            ? room.faceMm()
+            : highest < fromDepth - Stock.SAME_MM
+                ? Math.max(room.faceMm() / 2, room.floorMm())
+                : room.floorMm();
     return Math.max(-machine.safeHeightMm(), highest - clearance);
   }
 
   /** The taut string: share of the way and depth of its corners, from end to end. */
-  private static List<double[]> string(double fromDepth, double toDepth, double[] limits) {
+  private List<double[]> string(double fromDepth, double toDepth, double[] limits) {
     int n = limits.length;
     double[] least = new double[n + 1];
     for (int i = 0; i <= n; i++) {
       least[i] = Math.min(limits[Math.max(0, i - 1)], limits[Math.min(n - 1, i)]);
     }
     // From its own floor the cutter may go up aslant, over wood beside it only straight up.
-    least[0] = limits[0] < fromDepth - CutterHead.TOUCH_MM - Stock.SAME_MM ? least[0] : fromDepth;
+    least[0] = limits[0] < fromDepth - room.floorMm() - Stock.SAME_MM ? least[0] : fromDepth;
     least[n] = Math.min(least[n], toDepth);
     List<double[]> string = new ArrayList<>();
     for (int i = 0; i <= n; i++) {

@@ -164,7 +164,7 @@ final class SlotCutter {
               new double[] {start[0], start[1], start[2], feed}));
       return;
     }
-    head.over(start[0], start[1], CutterHead.above(start[2]));
+    head.over(start[0], start[1], head.above(start[2]));
     head.sink(start[0], start[1], start[2]);
   }
 }

@@ -29,4 +29,9 @@ public record CutTask(
       List<PocketLevel> levels, List<Tool> tools, Machine machine, Box carved) {
     return new CutTask(levels, tools, machine, carved, PathOptions.of(machine));
   }
+
+  /** The same on a panel with slopes, as {@link RapidRoom#onSlopes}. */
+  public CutTask onSlopes(double rimMm) {
+    return new CutTask(levels, tools, machine, carved, options.onSlopes(rimMm));
+  }
 }

@@ -9,7 +9,7 @@ import plyscape.machine.Tool;
  * @param slotFeed feed in a full-width cut, as a fraction of the tool's feed; between the stepover
  *     and the full width it falls in proportion
  * @param rampDegrees steepest way down into standing wood
- * @param clearanceMm height over the local stock for rapids between near places
+ * @param room how near rapids come to what stands
  * @param climb whether walls are cut in climb direction (for a spindle turning clockwise) or
  *     conventionally
  * @param wallAllowanceMm left at walls for the last round, mm; 0 for one stepover
@@ -18,7 +18,7 @@ import plyscape.machine.Tool;
 public record PathOptions(
     double slotFeed,
     double rampDegrees,
-    double clearanceMm,
+    RapidRoom room,
     boolean climb,
     double wallAllowanceMm,
     double toolChangeS) {
@@ -31,17 +31,23 @@ public record PathOptions(
     return new PathOptions(
         machine.slotFeed(),
         machine.rampDegrees(),
-        1.0,
+        RapidRoom.of(machine),
         machine.climb(),
         machine.wallAllowanceMm(),
         machine.toolChangeS());
+  }
+
+  /** The same on a panel with slopes, as {@link RapidRoom#onSlopes}. */
+  public PathOptions onSlopes(double rimMm) {
+    return new PathOptions(
+        slotFeed, rampDegrees, room.onSlopes(rimMm), climb, wallAllowanceMm, toolChangeS);
   }
 
   /** Checks ranges. */
   public PathOptions {
     if (!(slotFeed > 0 && slotFeed <= 1)
         || !(rampDegrees > 0 && rampDegrees <= 45)
-        || !(clearanceMm > 0)
+        || room == null
         || !(wallAllowanceMm >= 0)
         || !(toolChangeS >= 0)) {
       throw new IllegalArgumentException("path options out of range");

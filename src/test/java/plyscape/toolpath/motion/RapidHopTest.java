@@ -10,14 +10,15 @@ import plyscape.machine.Machine;
 import plyscape.machine.MotionModel;
 import plyscape.machine.Move;
 import plyscape.machine.RapidTime;
+import plyscape.toolpath.task.RapidRoom;
 
 /** Rapids over what stands between two places: never through it, never slower than square ones. */
 class RapidHopTest {
 
   private static final Machine MACHINE = Machine.USUAL;
-  private static final double CLEARANCE_MM = 1;
+  private static final RapidRoom ROOM = RapidRoom.of(MACHINE);
 
-  private final RapidHop hop = new RapidHop(MACHINE, CLEARANCE_MM);
+  private final RapidHop hop = new RapidHop(MACHINE, ROOM);
   private final RapidTime rapids = new RapidTime(MACHINE);
 
   /** Steps of wood along X, each 2 mm long; the depth of each one's top. */
@@ -55,7 +56,7 @@ class RapidHopTest {
     List<Move> moves = moves(from, new double[] {7.9, 0, 2.8}, steps(0, 0, 0, 0));
     double square = 2 * rapids.seconds(4) + rapids.seconds(7.8);
     assertEquals(3, moves.size(), moves.toString());
-    assertEquals(-CLEARANCE_MM, moves.get(1).depth());
+    assertEquals(-ROOM.faceMm(), moves.get(1).depth());
     assertEquals(square, seconds(from, moves), 0.06);
   }
 
@@ -68,7 +69,7 @@ class RapidHopTest {
       tops[9] = Math.max(tops[9], 3);
       RapidHop.Wood wood = steps(tops);
       double[] from = {0.2 + random.nextDouble(), 0, 4};
-      double[] to = {18.5 + random.nextDouble(), 0, tops[9] - CutterHead.TOUCH_MM};
+      double[] to = {18.5 + random.nextDouble(), 0, tops[9] - ROOM.floorMm()};
       List<Move> moves = moves(from, to, wood);
       double top = Double.POSITIVE_INFINITY;
       double x = from[0];
@@ -78,7 +79,7 @@ class RapidHopTest {
           double at = x + k / 100.0 * (move.x() - x);
           double z = depth + k / 100.0 * (move.depth() - depth);
           double stands = wood.highest(at, 0, at, 0);
-          double free = stands == 0 ? CLEARANCE_MM : stands < 4 ? CutterHead.TOUCH_MM : 0;
+          double free = stands == 0 ? ROOM.faceMm() : stands < 4 ? ROOM.floorMm() : 0;
           assertTrue(z <= stands - free + 1e-9, trial + " at " + at);
         }
         top = Math.min(top, move.depth());

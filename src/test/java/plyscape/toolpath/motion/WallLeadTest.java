@@ -21,6 +21,7 @@ import plyscape.toolpath.task.CutTask;
 import plyscape.toolpath.task.PathEvents;
 import plyscape.toolpath.task.PathOptions;
 import plyscape.toolpath.task.PocketLevel;
+import plyscape.toolpath.task.RapidRoom;
 
 /**
  * How a plan comes to walls and leaves them, where there is room: by an arc tangent to the path
@@ -42,7 +43,7 @@ class WallLeadTest {
     PocketLevel level =
         new PocketLevel(2, 1.2, RandomPockets.multi(pocket()), RandomPockets.multi(pocket()));
     Machine m = PathTrial.MACHINE;
-    PathOptions options = new PathOptions(0.5, 5, 1, climb, allowanceMm, 60);
+    PathOptions options = new PathOptions(0.5, 5, new RapidRoom(1, 0.1), climb, allowanceMm, 60);
     List<Tool> tools = List.of(PathTrial.tool(3, 1800, 2, 0.45));
     return PathPlanner.plan(
             new CutTask(List.of(level), tools, m, CARVED, options), PathEvents.NONE, new Warnings())

@@ -1,0 +1,43 @@
+package plyscape.toolpath.task;
+
+import plyscape.machine.Machine;
+
+/**
+ * How near rapids come to what stands under them. Immutable.
+ *
+ * @param faceMm over the untouched face on the way between near places
+ * @param floorMm over cut floors: the last bit down goes at plunge feed
+ */
+public record RapidRoom(double faceMm, double floorMm) {
+
+  private static final double FACE_MM = 1.0;
+
+  /** Over cut floors at least, and what is left of it between cutters set too high and too low. */
+  private static final double FLOOR_MM = 0.1;
+
+  private static final double LEFT_MM = 0.04;
+
+  /** Checks ranges. */
+  public RapidRoom {
+    if (!(floorMm > 0) || !(faceMm >= floorMm)) {
+      throw new IllegalArgumentException("room for rapids out of range");
+    }
+  }
+
+  /** On a flat panel: two cutters may be set to Z0 with the machine's error each. */
+  public static RapidRoom of(Machine machine) {
+    double floor = Math.max(FLOOR_MM, LEFT_MM + 2 * machine.zErrorMm());
+    return new RapidRoom(Math.max(FACE_MM, floor), floor);
+  }
+
+  /**
+   * On a panel with slopes: the floor may lie higher at a cutter's rim than at its axis, and where
+   * another cut ended once more.
+   *
+   * @param rimMm how much higher the panel may lie at the rim of the widest cutter
+   */
+  public RapidRoom onSlopes(double rimMm) {
+    double floor = floorMm + 2 * rimMm;
+    return new RapidRoom(Math.max(faceMm, floor), floor);
+  }
+}
