@@ -12,6 +12,7 @@ final class Capsule {
   private double by;
   private double radius;
   private double squared;
+  private double startSquared;
 
   // The band between the two disks, 0 <= (p-a).d <= d.d and |(p-a) x d| <= r |d|, at a height v
   // over A: X from A between v * across and that plus alongX, and between v * slope -+ aside.
@@ -39,6 +40,7 @@ final class Capsule {
     this.by = by;
     this.radius = radius;
     squared = radius * radius;
+    startSquared = squared;
     double dx = bx - ax;
     double dy = by - ay;
     double lengthSquared = dx * dx + dy * dy;
@@ -59,6 +61,11 @@ final class Capsule {
     }
     lowest = dy < 0 ? dy : 0;
     highest = dy < 0 ? 0 : dy;
+  }
+
+  /** Takes another radius for the disk at A alone, mm; none if not positive. */
+  void setStart(double startRadius) {
+    startSquared = startRadius > 0 ? startRadius * startRadius : -1;
   }
 
   /** Lowest Y. */
@@ -87,6 +94,7 @@ final class Capsule {
     double x1 = bx;
     double y1 = by;
     double r2 = squared;
+    double start2 = startSquared;
     boolean disk = !moves;
     boolean noBand = upright;
     boolean flat = level;
@@ -106,6 +114,12 @@ final class Capsule {
       }
       out[at + 2] = left;
       out[at + 3] = right;
+      if (start2 != r2) {
+        rest = start2 - v * v;
+        double half = rest >= 0 ? Math.sqrt(rest) : Double.NEGATIVE_INFINITY;
+        out[at + 2] = x0 - half;
+        out[at + 3] = x0 + half;
+      }
       if (!disk) {
         double h = y - y1;
         rest = r2 - h * h;

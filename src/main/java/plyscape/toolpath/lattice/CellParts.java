@@ -48,9 +48,9 @@ final class CellParts {
     return copy;
   }
 
-  /** From a part's centre to its corners, mm. */
-  double reachMm() {
-    return reachMm;
+  /** How far from a node the way of a disk may lie that covers a part of its cell, mm. */
+  double farthest(double radius) {
+    return radius - reachMm + (SIDE - 1) * reachMm;
   }
 
   /** Takes in that a node's whole cell has been cut to a depth. */
@@ -106,13 +106,10 @@ final class CellParts {
     double x = left(node);
     double y = bottom(node);
     for (int part = 0; part < COUNT; part++) {
-      boolean covered =
-          way.squaredTo(x + part % SIDE * partMm, y + part / SIDE * partMm) <= squared;
-      if (covered && block == 0) {
-        block = take(node, whole);
-      }
       float now = block == 0 ? whole : depths[block * COUNT + part];
-      if (covered && now < target) {
+      if (now < target
+          && way.squaredTo(x + part % SIDE * partMm, y + part / SIDE * partMm) <= squared) {
+        block = block == 0 ? take(node, whole) : block;
         now = target;
         depths[block * COUNT + part] = target;
       }
@@ -126,15 +123,16 @@ final class CellParts {
   }
 
   /**
-   * Depth of the highest part that the disk touches on its way; no part: infinite.
+   * Depth of the highest part that the disk touches on its way, if that is higher than a depth.
    *
    * @param whole depth to which the whole cell is cut
+   * @return the depth given if no part touched is higher
    */
-  double highest(int node, float whole, Way way, double radius) {
+  double highest(int node, float whole, Way way, double radius, double least) {
     double most = radius + reachMm;
     double squared = most * most;
     int block = blocks[node];
-    double highest = Double.POSITIVE_INFINITY;
+    double highest = least;
     double x = left(node);
     double y = bottom(node);
     for (int part = 0; part < COUNT; part++) {

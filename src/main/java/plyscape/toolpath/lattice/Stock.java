@@ -13,6 +13,9 @@ public final class Stock {
   /** A cutter may bite deeper than its stepdown with so much of its edge, mm. */
   public static final double RIM_MM = 0.05;
 
+  /** Far more than coordinates are rounded by, far less than anything on a panel, mm. */
+  private static final double ROUNDING_MM = 1e-6;
+
   public final Lattice lattice;
   final float[] depth;
 
@@ -27,15 +30,16 @@ public final class Stock {
   /** From a node to the corners of its cell, and a little more for rounding, mm. */
   private final double inset;
 
-  private final Way way = new Way();
+  private Way way = new Way();
 
   // Where the last cut ended; what lies beyond that end is left to the next, which mostly goes on
-  // from there.
+  // from there and need not look again at what this one saw.
+  private Way last = new Way();
   private boolean open;
-  private double openX;
-  private double openY;
-  private double openRadius;
-  private float openDepth;
+  private double endX = Double.NaN;
+  private double endY;
+  private double endRadius;
+  private float endDepth;
 
   private final Sweep sweep;
   private int count;
@@ -71,16 +75,14 @@ public final class Stock {
     taken = 0;
     float target = (float) toDepth;
     lower(sweep.fresh(ax, ay, bx, by, radius), target);
-    if (open && (openX != ax || openY != ay || openRadius != radius || openDepth != target)) {
+    boolean onward = endsAt(ax, ay, radius, target);
+    if (!onward) {
       end();
     }
     way.set(ax, ay, bx, by);
-    lowerSure(sweep.all(ax, ay, bx, by, radius + inset), radius, target, inset);
+    lowerSure(sureRuns(ax, ay, bx, by, radius, onward), radius, target, onward);
+    close(bx, by, radius, target);
     open = true;
-    openX = bx;
-    openY = by;
-    openRadius = radius;
-    openDepth = target;
     return count;
   }
 
@@ -90,8 +92,11 @@ public final class Stock {
     taken = 0;
     float target = (float) toDepth;
     lower(sweep.all(x, y, x, y, radius), target);
-    end();
-    lowerSureDisk(x, y, radius, target);
+    boolean onward = endsAt(x, y, radius, target);
+    if (!onward) {
+      end();
+    }
+    lowerSureDisk(x, y, radius, target, onward);
     return count;
   }
 
@@ -115,41 +120,68 @@ public final class Stock {
     }
   }
 
+  private boolean endsAt(double x, double y, double radius, float target) {
+    return endX == x && endY == y && endRadius == radius && endDepth == target;
+  }
+
+  /** Keeps in mind what the last cut saw. */
+  private void close(double x, double y, double radius, float target) {
+    Way swap = last;
+    last = way;
+    way = swap;
+    endX = x;
+    endY = y;
+    endRadius = radius;
+    endDepth = target;
+  }
+
   /** Cuts what lies beyond the end of the last cut. */
   private void end() {
     if (open) {
-      open = false;
-      lowerSureDisk(openX, openY, openRadius, openDepth);
+      lowerSureDisk(endX, endY, endRadius, endDepth, true);
     }
   }
 
-  private void lowerSureDisk(double x, double y, double radius, float target) {
+  private void lowerSureDisk(double x, double y, double radius, float target, boolean onward) {
     way.set(x, y, x, y);
-    lowerSure(sweep.all(x, y, x, y, radius + inset), radius, target, inset);
+    lowerSure(sureRuns(x, y, x, y, radius, onward), radius, target, onward);
+    close(x, y, radius, target);
+    open = false;
+  }
+
+  /** Finds the cells of which a disk covers any part on its way. */
+  private int sureRuns(double ax, double ay, double bx, double by, double radius, boolean onward) {
+    double known = onward ? radius - inset - ROUNDING_MM : 0;
+    return sweep.fresh(ax, ay, bx, by, parts.farthest(radius) + ROUNDING_MM, known);
   }
 
   /**
-   * Lowers cells, in part or as a whole, in the runs that the sweep found last.
+   * Lowers cells, in part or as a whole, in the runs that the sweep found last. Cells well beyond
+   * the end of the way wait for the next.
    *
-   * @param beyondMm cells that lie farther beyond the end of the way wait for the next
+   * @param onward whether the last cut ended where the way starts, with the same disk and depth: it
+   *     saw to the cells behind, unless they lay beyond its end
    */
-  private void lowerSure(int found, double radius, float target, double beyondMm) {
+  private void lowerSure(int found, double radius, float target, boolean onward) {
     int[] runs = sweep.runs;
     double within = (radius - inset) * Math.abs(radius - inset);
     int columns = lattice.columns();
     for (int r = 0; r < found; r += 2) {
-      int last = runs[r + 1];
+      int end = runs[r + 1];
       int row = runs[r] / columns; // a run lies in one row
       double y = lattice.y(row);
-      for (int k = runs[r]; k <= last; k++) {
+      for (int k = runs[r]; k <= end; k++) {
         if (sure[k] >= target) {
           continue;
         }
         double x = lattice.x(k - row * columns);
+        if (onward && way.before(x, y) > inset && last.beyond(x, y) <= inset) {
+          continue;
+        }
         if (way.squaredTo(x, y) <= within) {
           sure[k] = target;
           parts.cutWhole(k, target);
-        } else if (way.beyond(x, y) <= beyondMm) {
+        } else if (way.beyond(x, y) <= inset) {
           sure[k] = parts.cut(k, sure[k], way, radius, target);
         }
       }
@@ -216,8 +248,7 @@ public final class Stock {
           continue;
         }
         boolean whole = way.squaredTo(lattice.x(k - row * columns), y) <= within;
-        double stands = whole ? sure[k] : parts.highest(k, sure[k], way, radius);
-        least = stands < least ? stands : least;
+        least = whole ? sure[k] : parts.highest(k, sure[k], way, radius, least);
       }
     }
     return least == Double.POSITIVE_INFINITY ? 0 : least;

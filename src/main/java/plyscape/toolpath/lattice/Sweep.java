@@ -54,20 +54,28 @@ public final class Sweep {
    * are.
    */
   public int all(double ax, double ay, double bx, double by, double radius) {
-    visit(ax, ay, bx, by, radius, false);
+    capsule.set(ax, ay, bx, by, radius);
+    visit(false);
     return filled;
   }
 
   /** The same, less what the disk already covered at A. */
   public int fresh(double ax, double ay, double bx, double by, double radius) {
-    visit(ax, ay, bx, by, radius, true);
+    return fresh(ax, ay, bx, by, radius, radius);
+  }
+
+  /** The same, less what a disk of another radius covers at A; none if that is not positive. */
+  int fresh(double ax, double ay, double bx, double by, double radius, double startRadius) {
+    capsule.set(ax, ay, bx, by, radius);
+    if (startRadius != radius) {
+      capsule.setStart(startRadius);
+    }
+    visit(true);
     return filled;
   }
 
-  private void visit(
-      double ax, double ay, double bx, double by, double radius, boolean withoutStart) {
+  private void visit(boolean withoutStart) {
     int filled = 0;
-    capsule.set(ax, ay, bx, by, radius);
     double bottom = (capsule.bottom() - minY) * inverse;
     double top = (capsule.top() - minY) * inverse;
     int first = atOrAfter(bottom);

@@ -26,6 +26,11 @@ final class Way {
     return lengthMm == 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / lengthMm - lengthMm;
   }
 
+  /** How far before its start a place lies along the way, mm; infinite if the way has no length. */
+  double before(double x, double y) {
+    return lengthMm == 0 ? Double.POSITIVE_INFINITY : ((ax - x) * dx + (ay - y) * dy) / lengthMm;
+  }
+
   /** Square of the distance of a place, mm2. */
   double squaredTo(double x, double y) {
     double ex = x - ax;
