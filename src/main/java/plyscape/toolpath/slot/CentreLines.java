@@ -24,6 +24,12 @@ final class CentreLines {
   private final DistanceField field;
   private final double leastMm;
   private final double mostMm;
+
+  /** Distances from the walls of the nodes next to a place of use. */
+  private final double lowMm;
+
+  private final double highMm;
+
   private final BetweenWalls between;
   private final CentreGraph graph = new CentreGraph();
 
@@ -35,54 +41,67 @@ final class CentreLines {
     this.field = field;
     this.leastMm = leastMm;
     this.mostMm = mostMm;
+    lowMm = leastMm - field.lattice.stepMm();
+    highMm = mostMm + field.lattice.stepMm();
     between = new BetweenWalls(field);
   }
 
   /** All lines. */
   CentreGraph find() {
     Lattice lattice = field.lattice;
-    double h = lattice.stepMm();
-    CoarseMap about = field.range.between(leastMm - h, mostMm + h);
+    CoarseMap about = field.range.between(lowMm, highMm);
     int columns = lattice.columns();
-    int[] south = new int[columns];
-    int[] north = new int[columns];
+    int[][] level = new int[2][columns];
     int[] west = new int[columns];
-    Arrays.fill(south, -1);
+    Arrays.fill(level[1], -1);
     for (int j = 2; j < lattice.rows() - 3; j++) {
+      int row = j;
+      int base = j * columns;
+      int[] north = level[j % 2];
+      int[] south = level[1 - j % 2];
       Arrays.fill(north, -1);
       Arrays.fill(west, -1);
-      boolean any = about.anyInRow(j) || about.anyInRow(j + 1);
-      for (int i = 2; any && i < columns - 3; i++) {
-        int node = j * columns + i;
-        west[i] = place(i, j, node, node + columns);
-        north[i] = place(i, j + 1, node + columns, node + columns + 1);
-      }
-      for (int i = 2; i < columns - 4; i++) {
-        square(south[i], north[i], west[i], west[i + 1]);
-      }
-      int[] swap = south;
-      south = north;
-      north = swap;
+      about.eachRun(
+          row,
+          (first, last) -> {
+            int end = Math.min(last - base, columns - 4);
+            for (int i = Math.max(2, first - base); i <= end; i++) {
+              int above = base + columns + i;
+              if (narrow(above)) {
+                west[i] = place(i, row, above - columns, above);
+                north[i] = place(i, row + 1, above, above + 1);
+              }
+            }
+          });
+      about.eachRun(
+          row,
+          (first, last) -> {
+            int end = Math.min(last - base, columns - 5);
+            for (int i = Math.max(2, first - base); i <= end; i++) {
+              square(south[i], north[i], west[i], west[i + 1]);
+            }
+          });
     }
     return graph;
   }
 
+  /** Whether a place next to the node may be of use. */
+  private boolean narrow(int node) {
+    float distance = field.distance[node];
+    return distance >= lowMm && distance <= highMm;
+  }
+
   /** The place between the walls on the line between two neighbouring nodes, or -1. */
   private int place(int column, int row, int node, int other) {
-    float a = field.distance[node];
-    float b = field.distance[other];
-    double h = field.lattice.stepMm();
-    int first = field.nearest[node];
-    int second = field.nearest[other];
-    if (first == second
-        || first < 0
-        || second < 0
-        || a < leastMm - h
-        || b < leastMm - h
-        || a > mostMm + h
-        || b > mostMm + h) {
+    if (!narrow(node) || !narrow(other)) {
       return -1;
     }
+    int first = field.nearest[node];
+    int second = field.nearest[other];
+    if (first == second || first < 0 || second < 0) {
+      return -1;
+    }
+    double h = field.lattice.stepMm();
     double ax = field.lattice.x(column);
     double ay = field.lattice.y(row);
     double bx = other == node + 1 ? ax + h : ax;
