@@ -64,6 +64,8 @@ final class PieceEntry {
   void down(double x, double y, double depth) {
     if (head.level() && head.staysDown(x, y)) {
       head.link(x, y);
+      // Lines are thinned from the first place on: the cutter must be as high as that.
+      head.sink(x, y, depth);
       return;
     }
     double[] spot = head.way().clearSpot(x, y);

@@ -95,7 +95,10 @@ final class RapidHop {
       least[i] = Math.min(limits[Math.max(0, i - 1)], limits[Math.min(n - 1, i)]);
     }
     // From its own floor the cutter may go up aslant, over wood beside it only straight up.
-    least[0] = limits[0] < fromDepth - room.floorMm() - Stock.SAME_MM ? least[0] : fromDepth;
+    least[0] =
+        limits[0] < fromDepth - room.floorMm() - Stock.SAME_MM
+            ? least[0]
+            : fromDepth - room.straightMm();
     least[n] = Math.min(least[n], toDepth);
     List<double[]> string = new ArrayList<>();
     for (int i = 0; i <= n; i++) {

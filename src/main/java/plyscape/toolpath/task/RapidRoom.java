@@ -7,8 +7,9 @@ import plyscape.machine.Machine;
  *
  * @param faceMm over the untouched face on the way between near places
  * @param floorMm over cut floors: the last bit down goes at plunge feed
+ * @param straightMm straight up from a floor, before the way may go aslant
  */
-public record RapidRoom(double faceMm, double floorMm) {
+public record RapidRoom(double faceMm, double floorMm, double straightMm) {
 
   private static final double FACE_MM = 1.0;
 
@@ -19,7 +20,7 @@ public record RapidRoom(double faceMm, double floorMm) {
 
   /** Checks ranges. */
   public RapidRoom {
-    if (!(floorMm > 0) || !(faceMm >= floorMm)) {
+    if (!(floorMm > 0) || !(faceMm >= floorMm) || !(straightMm >= 0)) {
       throw new IllegalArgumentException("room for rapids out of range");
     }
   }
@@ -27,7 +28,7 @@ public record RapidRoom(double faceMm, double floorMm) {
   /** On a flat panel: two cutters may be set to Z0 with the machine's error each. */
   public static RapidRoom of(Machine machine) {
     double floor = Math.max(FLOOR_MM, LEFT_MM + 2 * machine.zErrorMm());
-    return new RapidRoom(Math.max(FACE_MM, floor), floor);
+    return new RapidRoom(Math.max(FACE_MM, floor), floor, 0);
   }
 
   /**
@@ -38,6 +39,6 @@ public record RapidRoom(double faceMm, double floorMm) {
    */
   public RapidRoom onSlopes(double rimMm) {
     double floor = floorMm + 2 * rimMm;
-    return new RapidRoom(Math.max(faceMm, floor), floor);
+    return new RapidRoom(Math.max(faceMm, floor), floor, straightMm + 2 * rimMm);
   }
 }

@@ -43,7 +43,7 @@ class WallLeadTest {
     PocketLevel level =
         new PocketLevel(2, 1.2, RandomPockets.multi(pocket()), RandomPockets.multi(pocket()));
     Machine m = PathTrial.MACHINE;
-    PathOptions options = new PathOptions(0.5, 5, new RapidRoom(1, 0.1), climb, allowanceMm, 60);
+    PathOptions options = new PathOptions(0.5, 5, new RapidRoom(1, 0.1, 0), climb, allowanceMm, 60);
     List<Tool> tools = List.of(PathTrial.tool(3, 1800, 2, 0.45));
     return PathPlanner.plan(
             new CutTask(List.of(level), tools, m, CARVED, options), PathEvents.NONE, new Warnings())

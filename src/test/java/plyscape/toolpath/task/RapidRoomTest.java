@@ -12,7 +12,7 @@ class RapidRoomTest {
   @Test
   void withTheUsualErrorOfZ_itIsATenth() {
     assertEquals(0.03, Machine.USUAL.zErrorMm());
-    assertEquals(new RapidRoom(1.0, 0.1), RapidRoom.of(Machine.USUAL));
+    assertEquals(new RapidRoom(1.0, 0.1, 0), RapidRoom.of(Machine.USUAL));
   }
 
   @Test
@@ -20,6 +20,7 @@ class RapidRoomTest {
     double rim = 3 * 0.03;
     assertEquals(0.1 + 0.18, RapidRoom.of(Machine.USUAL).onSlopes(rim).floorMm(), 1e-12);
     assertEquals(1.0, RapidRoom.of(Machine.USUAL).onSlopes(rim).faceMm());
+    assertEquals(0.18, RapidRoom.of(Machine.USUAL).onSlopes(rim).straightMm(), 1e-12);
   }
 
   @Test
@@ -27,6 +28,6 @@ class RapidRoomTest {
     RapidRoom steep = RapidRoom.of(Machine.USUAL).onSlopes(1);
     assertEquals(2.1, steep.floorMm(), 1e-12);
     assertEquals(steep.floorMm(), steep.faceMm());
-    assertThrows(IllegalArgumentException.class, () -> new RapidRoom(0.1, 0.2));
+    assertThrows(IllegalArgumentException.class, () -> new RapidRoom(0.1, 0.2, 0));
   }
 }
