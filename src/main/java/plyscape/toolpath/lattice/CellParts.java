@@ -3,153 +3,151 @@ package plyscape.toolpath.lattice;
 import java.util.Arrays;
 
 /**
- * How deep the parts of nodes' cells are surely cut where the edge of a cut goes through the cell:
- * 4 x 4 parts a cell, so that slivers of a quarter of a lattice step are seen. A part counts as cut
- * when all of it is. Cells that are cut to one depth everywhere need none. Memory grows with the
- * length of edges, not with the area: 64 bytes a cell.
+ * How deep the parts of nodes' cells are surely cut where the edge of a cut goes through the cell.
+ * A part counts as cut when all of it is. Each cell has a list of its depths with the parts that
+ * are cut to each; cells that are cut to one depth everywhere need none. Memory grows with the
+ * length of edges, not with the area: 16 bytes for each depth in a cell.
  */
 final class CellParts {
 
-  private static final int SIDE = 4;
-  private static final int COUNT = SIDE * SIDE;
-
-  private final Lattice lattice;
-
-  /** From a part's centre to its corners, mm. */
-  private final double reachMm;
-
-  private final double partMm;
-
-  /** Where the parts of each node begin, in units of {@link #COUNT}; 0 for none. */
-  private final int[] blocks;
+  /** The first depth in the list of each node; 0 for none. */
+  private final int[] heads;
 
   private float[] depths;
-  private int used = 1;
-  private int[] free = new int[64];
-  private int freed;
 
-  CellParts(Lattice lattice) {
-    this(lattice, new int[lattice.size()], new float[64 * COUNT]);
+  /** The parts cut to each depth, as {@link CellCover} gives them. */
+  private long[] parts;
+
+  private int[] next;
+  private int used;
+  private int free;
+
+  CellParts(int nodes) {
+    this(new int[nodes], new float[64], new long[64], new int[64]);
+    used = 1;
   }
 
-  private CellParts(Lattice lattice, int[] blocks, float[] depths) {
-    this.lattice = lattice;
-    this.blocks = blocks;
+  private CellParts(int[] heads, float[] depths, long[] parts, int[] next) {
+    this.heads = heads;
     this.depths = depths;
-    partMm = lattice.stepMm() / SIDE;
-    reachMm = partMm * Math.sqrt(0.5);
+    this.parts = parts;
+    this.next = next;
   }
 
   CellParts copy() {
-    CellParts copy = new CellParts(lattice, blocks.clone(), depths.clone());
+    CellParts copy = new CellParts(heads.clone(), depths.clone(), parts.clone(), next.clone());
     copy.used = used;
-    copy.free = free.clone();
-    copy.freed = freed;
+    copy.free = free;
     return copy;
   }
 
-  /** How far from a node the way of a disk may lie that covers a part of its cell, mm. */
-  double farthest(double radius) {
-    return radius - reachMm + (SIDE - 1) * reachMm;
-  }
-
-  /** Takes in that a node's whole cell has been cut to a depth. */
-  void cutWhole(int node, float target) {
-    int block = blocks[node];
-    if (block == 0) {
-      return;
-    }
-    boolean deeper = false;
-    for (int part = block * COUNT; part < (block + 1) * COUNT; part++) {
-      deeper |= depths[part] > target;
-      depths[part] = depths[part] < target ? target : depths[part];
-    }
-    if (!deeper) {
-      drop(node);
-    }
-  }
-
-  private void drop(int node) {
-    int block = blocks[node];
-    if (block == 0) {
-      return;
-    }
-    blocks[node] = 0;
-    if (freed == free.length) {
-      free = Arrays.copyOf(free, 2 * freed);
-    }
-    free[freed++] = block;
-  }
-
-  private int take(int node, float depth) {
-    int block = freed > 0 ? free[--freed] : used++;
-    if ((block + 1) * COUNT > depths.length) {
-      depths = Arrays.copyOf(depths, 2 * depths.length);
-    }
-    Arrays.fill(depths, block * COUNT, (block + 1) * COUNT, depth);
-    blocks[node] = block;
-    return block;
-  }
-
   /**
-   * Cuts the parts that the disk covers on its way.
+   * Cuts parts of a node's cell.
    *
    * @param whole depth to which the whole cell is cut now
    * @return depth to which it is cut then
    */
-  float cut(int node, float whole, Way way, double radius, float target) {
-    double least = radius - reachMm;
-    double squared = least * least;
-    int block = blocks[node];
-    float highest = Float.POSITIVE_INFINITY;
-    float deepest = whole;
-    double x = left(node);
-    double y = bottom(node);
-    for (int part = 0; part < COUNT; part++) {
-      float now = block == 0 ? whole : depths[block * COUNT + part];
-      if (now < target
-          && way.squaredTo(x + part % SIDE * partMm, y + part / SIDE * partMm) <= squared) {
-        block = block == 0 ? take(node, whole) : block;
-        now = target;
-        depths[block * COUNT + part] = target;
-      }
-      highest = now < highest ? now : highest;
-      deepest = now > deepest ? now : deepest;
+  float cut(int node, float whole, long covered, float target) {
+    if (covered == 0) {
+      return whole;
     }
-    if (highest == deepest) {
-      drop(node);
+    if (heads[node] == 0) {
+      if (covered == CellCover.ALL) {
+        return target;
+      }
+      add(node, whole, CellCover.ALL & ~covered);
+      add(node, target, covered);
+      return whole;
+    }
+    lower(node, covered, target);
+    int head = heads[node];
+    float highest = depths[head];
+    if (next[head] == 0) {
+      heads[node] = 0;
+      drop(head);
+      return highest;
+    }
+    for (int k = next[head]; k != 0; k = next[k]) {
+      highest = depths[k] < highest ? depths[k] : highest;
     }
     return highest;
+  }
+
+  /** Moves those of the parts covered that stand higher to the entry of the depth. */
+  private void lower(int node, long covered, float target) {
+    long moved = 0;
+    int same = 0;
+    int before = 0;
+    int k = heads[node];
+    while (k != 0) {
+      int after = next[k];
+      if (depths[k] < target) {
+        moved |= parts[k] & covered;
+        parts[k] &= ~covered;
+      } else if (depths[k] == target) {
+        same = k;
+      }
+      if (parts[k] != 0) {
+        before = k;
+      } else if (before == 0) {
+        heads[node] = after;
+        drop(k);
+      } else {
+        next[before] = after;
+        drop(k);
+      }
+      k = after;
+    }
+    if (same != 0) {
+      parts[same] |= moved;
+    } else if (moved != 0) {
+      add(node, target, moved);
+    }
+  }
+
+  private void add(int node, float depth, long covered) {
+    int k = free;
+    if (k != 0) {
+      free = next[k];
+    } else {
+      k = used++;
+      if (k == depths.length) {
+        depths = Arrays.copyOf(depths, 2 * k);
+        parts = Arrays.copyOf(parts, 2 * k);
+        next = Arrays.copyOf(next, 2 * k);
+      }
+    }
+    depths[k] = depth;
+    parts[k] = covered;
+    next[k] = heads[node];
+    heads[node] = k;
+  }
+
+  private void drop(int k) {
+    next[k] = free;
+    free = k;
   }
 
   /**
-   * Depth of the highest part that the disk touches on its way, if that is higher than a depth.
+   * Depth of the highest of some parts of a node's cell, if that is higher than a depth.
    *
    * @param whole depth to which the whole cell is cut
-   * @return the depth given if no part touched is higher
+   * @return the depth given if none of the parts is higher
    */
-  double highest(int node, float whole, Way way, double radius, double least) {
-    double most = radius + reachMm;
-    double squared = most * most;
-    int block = blocks[node];
+  double highest(int node, float whole, long touched, double least) {
+    if (touched == 0) {
+      return least;
+    }
+    int k = heads[node];
+    if (k == 0) {
+      return whole < least ? whole : least;
+    }
     double highest = least;
-    double x = left(node);
-    double y = bottom(node);
-    for (int part = 0; part < COUNT; part++) {
-      float now = block == 0 ? whole : depths[block * COUNT + part];
-      if (now < highest
-          && way.squaredTo(x + part % SIDE * partMm, y + part / SIDE * partMm) <= squared) {
-        highest = now;
+    for (; k != 0; k = next[k]) {
+      if (depths[k] < highest && (parts[k] & touched) != 0) {
+        highest = depths[k];
       }
     }
     return highest;
-  }
-
-  private double left(int node) {
-    return lattice.x(node % lattice.columns()) - 1.5 * partMm;
-  }
-
-  private double bottom(int node) {
-    return lattice.y(node / lattice.columns()) - 1.5 * partMm;
   }
 }

@@ -27,6 +27,8 @@ public final class Stock {
 
   private final CellParts parts;
 
+  private final CellCover cover;
+
   /** From a node to the corners of its cell, and a little more for rounding, mm. */
   private final double inset;
 
@@ -48,7 +50,11 @@ public final class Stock {
 
   /** An untouched panel. */
   public Stock(Lattice lattice) {
-    this(lattice, new float[lattice.size()], new float[lattice.size()], new CellParts(lattice));
+    this(
+        lattice,
+        new float[lattice.size()],
+        new float[lattice.size()],
+        new CellParts(lattice.size()));
   }
 
   private Stock(Lattice lattice, float[] depth, float[] sure, CellParts parts) {
@@ -58,6 +64,7 @@ public final class Stock {
     this.parts = parts;
     inset = 0.71 * lattice.stepMm();
     sweep = new Sweep(lattice);
+    cover = new CellCover(lattice);
   }
 
   /** The same panel once more, to be cut otherwise. */
@@ -151,8 +158,10 @@ public final class Stock {
 
   /** Finds the cells of which a disk covers any part on its way. */
   private int sureRuns(double ax, double ay, double bx, double by, double radius, boolean onward) {
+    double least = radius - cover.reachMm();
+    cover.set(ax, ay, bx, by, least);
     double known = onward ? radius - inset - ROUNDING_MM : 0;
-    return sweep.fresh(ax, ay, bx, by, parts.farthest(radius) + ROUNDING_MM, known);
+    return sweep.fresh(ax, ay, bx, by, least + cover.outermostMm() + ROUNDING_MM, known);
   }
 
   /**
@@ -179,10 +188,9 @@ public final class Stock {
           continue;
         }
         if (way.squaredTo(x, y) <= within) {
-          sure[k] = target;
-          parts.cutWhole(k, target);
+          sure[k] = parts.cut(k, sure[k], CellCover.ALL, target);
         } else if (way.beyond(x, y) <= inset) {
-          sure[k] = parts.cut(k, sure[k], way, radius, target);
+          sure[k] = parts.cut(k, sure[k], cover.of(k - row * columns, row), target);
         }
       }
     }
@@ -234,6 +242,7 @@ public final class Stock {
   public double highest(double ax, double ay, double bx, double by, double radius) {
     end();
     way.set(ax, ay, bx, by);
+    cover.set(ax, ay, bx, by, radius + cover.reachMm());
     int found = sweep.all(ax, ay, bx, by, radius + inset);
     int[] runs = sweep.runs;
     int columns = lattice.columns();
@@ -247,8 +256,9 @@ public final class Stock {
         if (sure[k] >= least) {
           continue;
         }
-        boolean whole = way.squaredTo(lattice.x(k - row * columns), y) <= within;
-        least = whole ? sure[k] : parts.highest(k, sure[k], way, radius, least);
+        int column = k - row * columns;
+        boolean whole = way.squaredTo(lattice.x(column), y) <= within;
+        least = whole ? sure[k] : parts.highest(k, sure[k], cover.of(column, row), least);
       }
     }
     return least == Double.POSITIVE_INFINITY ? 0 : least;
