@@ -2,13 +2,13 @@ package plyscape.toolpath.lattice;
 
 /**
  * Which parts of a node's cell a disk covers on a straight way: {@link #SIDE} x {@link #SIDE} parts
- * a cell, so that slivers of a quarter of a lattice step are seen, as bits, row by row from the
+ * a cell, so that slivers of an eighth of a lattice step are seen, as bits, row by row from the
  * bottom left. A part counts by its centre. Reused for speed, so not for several threads.
  */
 final class CellCover {
 
   /** Parts on a side of a cell. */
-  static final int SIDE = 4;
+  static final int SIDE = 8;
 
   /** All parts of a cell. */
   static final long ALL = -1L >>> (64 - SIDE * SIDE);
