@@ -16,6 +16,15 @@ final class Clearway {
    */
   private static final double RAPID_MARGIN_MM = 0.05;
 
+  /** Off its ends a way at depth keeps this much farther from walls than the radius, mm. */
+  private static final double WALL_MARGIN_MM = 0.01;
+
+  /** A corner in a way longer than this is gone round by lifting, mm. */
+  private static final double ROUND_MM = 3;
+
+  /** How far aside of its middle a way is laid, in shares of its length. */
+  private static final double[] ASIDE = {0.1, 0.2, 0.35, 0.5};
+
   private static final int DIRECTIONS = 16;
   private static final double[] DISTANCES = {
     0.15, 0.3, 0.5, 0.75, 1, 1.4, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8
@@ -43,12 +52,36 @@ final class Clearway {
     for (int s = 1; s < steps; s++) {
       double t = (double) s / steps;
       double toEnd = Math.min(t, 1 - t) * length;
-      double need = radius - 0.002 + Math.min(0.01, 0.08 * toEnd);
+      double need = radius - 0.002 + Math.min(WALL_MARGIN_MM, 0.08 * toEnd);
       if (field.at(ax + t * (bx - ax), ay + t * (by - ay)) < need) {
         return false;
       }
     }
     return true;
+  }
+
+  /**
+   * The way from A to B, both of them allowed places: straight, or a little aside where a corner of
+   * the wall is in the way.
+   *
+   * @return its points, A and B among them; null if neither is free
+   */
+  double[][] round(double ax, double ay, double bx, double by) {
+    double[][] straight = {{ax, ay}, {bx, by}};
+    if (free(ax, ay, bx, by)) {
+      return straight;
+    }
+    double length = Math.hypot(bx - ax, by - ay);
+    for (double aside : length > ROUND_MM ? new double[0] : ASIDE) {
+      for (double out : new double[] {aside, -aside}) {
+        double x = (ax + bx) / 2 - out * (by - ay);
+        double y = (ay + by) / 2 + out * (bx - ax);
+        if (room(x, y) >= WALL_MARGIN_MM && free(ax, ay, x, y) && free(x, y, bx, by)) {
+          return new double[][] {straight[0], {x, y}, straight[1]};
+        }
+      }
+    }
+    return null;
   }
 
   /** Points along a biarc from a place, about a lattice step apart. */
@@ -65,7 +98,7 @@ final class Clearway {
     double so = 0;
     for (int i = 1; i < points.length - 1; i++) {
       so += Math.hypot(points[i][0] - points[i - 1][0], points[i][1] - points[i - 1][1]);
-      double need = radius - 0.002 + Math.min(0.01, 0.08 * Math.min(so, total - so));
+      double need = radius - 0.002 + Math.min(WALL_MARGIN_MM, 0.08 * Math.min(so, total - so));
       if (field.at(points[i][0], points[i][1]) < need) {
         return false;
       }

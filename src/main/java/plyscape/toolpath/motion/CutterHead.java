@@ -157,7 +157,8 @@ final class CutterHead {
     if (length < 1e-9) {
       return true;
     }
-    if (length > 60 || !way.free(moves.x, moves.y, x, y) || !mayCut(moves.x, moves.y, x, y)) {
+    double[][] open = length > 60 ? null : way.round(moves.x, moves.y, x, y);
+    if (open == null || !mayCut(open)) {
       return false;
     }
     double feed = tool.feedMmPerMin() / 60;
@@ -168,22 +169,30 @@ final class CutterHead {
 
   private double liftSeconds(double length) {
     double up = rapids.seconds(floor + options.room().faceMm());
-    double over = rapids.seconds(length);
-    return 2 * up + over + options.room().floorMm() / (tool.plungeMmPerMin() / 60);
+    double touch = options.room().floorMm() / (tool.plungeMmPerMin() / 60);
+    return 2 * up + rapids.seconds(length) + touch;
   }
 
-  /** Straight to a place at depth, at the feed that what stands in between allows. */
+  /** To a place at depth, straight if that is open, at the feed that the wood there allows. */
   void link(double x, double y) {
     WallLead lead = offWall();
     if (lead != null && way.free(lead.x(), lead.y(), x, y) && mayCut(lead.x(), lead.y(), x, y)) {
       swingOff(lead);
     }
+    double[][] open = way.round(moves.x, moves.y, x, y);
+    if (open != null && open.length > 2) {
+      leg(open[1][0], open[1][1]);
+    }
+    leg(x, y);
+    stock.cutDisk(x, y, radius, floor);
+  }
+
+  private void leg(double x, double y) {
     double length = Math.hypot(x - moves.x, y - moves.y);
     if (length > 1e-9) {
       int count = stock.cut(moves.x, moves.y, x, y, radius, floor);
       moves.line(x, y, floor, feed(count, length));
     }
-    stock.cutDisk(x, y, radius, floor);
   }
 
   /** Feed at which so many nodes are newly cut on a way. */
@@ -213,9 +222,7 @@ final class CutterHead {
     double open = way.clear(x, y) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
     if (!down) {
       moves.rapid(x, y, moves.depth);
-      if (open > moves.depth) {
-        moves.rapid(x, y, open);
-      }
+      moves.rapid(x, y, Math.max(open, moves.depth));
       return;
     }
     leaveWall();
@@ -245,9 +252,7 @@ final class CutterHead {
 
   /** Straight down to a place and a depth at plunge feed, or up as a rapid; cuts nothing. */
   void sink(double x, double y, double toDepth) {
-    if (toDepth < moves.depth) {
-      moves.rapid(moves.x, moves.y, toDepth);
-    }
+    moves.rapid(moves.x, moves.y, Math.min(toDepth, moves.depth));
     moves.line(x, y, toDepth, tool.plungeMmPerMin());
     down = true;
   }
@@ -351,9 +356,7 @@ final class CutterHead {
     wall = piece.wall() ? piece : null;
   }
 
-  /**
-   * A tangent arc or a short step off the wall, so that the cutter doesn't rub along it going up.
-   */
+  /** A tangent arc or a short step off the wall, so that going up doesn't rub along it. */
   private void leaveWall() {
     if (here.clear(moves.x, moves.y)) {
       return;
