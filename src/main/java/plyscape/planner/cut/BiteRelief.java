@@ -96,13 +96,13 @@ final class BiteRelief {
   /** A run with one bite softened; null when the move isn't found. */
   static ToolRun softer(ToolRun run, Program parsed, Bite bite) {
     WrittenMove at = WrittenMove.at(run, parsed, bite.line());
-    return at == null
-        ? null
-        : at.with(run, relieved(run, at.pass(), at.index(), at.before(), bite));
+    return at == null ? null : at.with(run, relieved(run, at, bite));
   }
 
-  private static List<Move> relieved(ToolRun run, int p, int m, Move before, Bite bite) {
-    List<Move> moves = run.passes().get(p).moves();
+  private static List<Move> relieved(ToolRun run, WrittenMove where, Bite bite) {
+    List<Move> moves = run.passes().get(where.pass()).moves();
+    Move before = where.before();
+    int m = where.index();
     int end = m + 1;
     double gone = 0;
     Move at = before;
@@ -116,7 +116,8 @@ final class BiteRelief {
     List<Move> out = new ArrayList<>(moves.subList(0, m));
     int parts = (int) Math.ceil(bite.biteMm() / (SHARE * run.tool().stepdownMm()));
     for (int part = 1; part < parts; part++) {
-      double level = bite.depthMm() - bite.biteMm() * (1 - (double) part / parts);
+      double level =
+          where.deeperMm() + bite.depthMm() - bite.biteMm() * (1 - (double) part / parts);
       higher(before, moves.subList(m, end), level, run.tool(), out);
     }
     out.addAll(moves.subList(m, moves.size()));

@@ -43,7 +43,7 @@ final class LiftedRapids {
     for (int line : lines) {
       ToolRun from = out == null ? run : out;
       WrittenMove at = WrittenMove.at(from, parsed, line);
-      if (at != null) {
+      if (at != null && at.move(from).kind() == Move.Kind.RAPID) {
         out = at.with(from, lifted(from, at, safe));
       }
     }
@@ -52,7 +52,7 @@ final class LiftedRapids {
 
   private static List<Move> lifted(ToolRun run, WrittenMove at, double safe) {
     List<Move> moves = run.passes().get(at.pass()).moves();
-    Move rapid = moves.get(at.index());
+    Move rapid = at.move(run);
     List<Move> out = new ArrayList<>(moves.subList(0, at.index()));
     if (at.before().depth() > safe) {
       out.add(Move.rapid(at.before().x(), at.before().y(), safe));

@@ -68,6 +68,23 @@ class BiteReliefTest {
   }
 
   @Test
+  void onABentPanel_theMoveIsFoundByItsPlaceAndSoftenedAtTheFlatPlansDepth() {
+    // The panel lies 0.3 mm higher at X10, 0.1 at X14; the way between is split at X12.
+    List<Move> bent = new ArrayList<>(MOVES);
+    bent.set(1, Move.rapid(10, 10, 1.4));
+    bent.set(2, Move.line(10, 10, 1.5, 300));
+    bent.set(3, Move.line(12, 10, 1.6, 1200));
+    bent.add(4, Move.line(14, 10, 1.7, 1200));
+    WrittenMove second = WrittenMove.at(run(MOVES), parsed(bent), 5);
+    assertEquals(3, second.index());
+    assertEquals(0.1, second.deeperMm(), 1e-9);
+    Bite bite = new Bite("a.nc", 4, 11, 10, 1.6, 1.6, 1);
+    List<Move> softer = BiteRelief.softer(run(MOVES), parsed(bent), bite).passes().get(0).moves();
+    assertEquals(0, worst(softer.subList(0, softer.size() - 2)), 1e-9);
+    assertEquals(MOVES.subList(3, 7), softer.subList(softer.size() - 4, softer.size()));
+  }
+
+  @Test
   void wayDown_isNeverFasterThanThePlunge() {
     Bite bite = new Bite("a.nc", 4, 12, 10, 1.8, 1.8, 1);
     List<Move> softer = BiteRelief.softer(run(MOVES), parsed(MOVES), bite).passes().get(0).moves();
