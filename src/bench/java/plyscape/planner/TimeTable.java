@@ -99,7 +99,7 @@ public final class TimeTable {
         audit.totalS,
         parts,
         a -> a.travelS);
-    row(audit.lifts + " lifts", audit.liftS, audit.totalS, parts, a -> a.liftS);
+    row(audit.lifts + " lifts and slants", audit.liftS, audit.totalS, parts, a -> a.liftS);
     row("total", audit.totalS, audit.totalS, parts, a -> a.totalS);
     System.out.printf(
         Locale.ROOT,
