@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import plyscape.fault.Warnings;
@@ -75,7 +76,9 @@ class PathFiguresTest {
     for (ToolProgram program : plan(folder, 1).programs()) {
       PathFigures f = program.paths();
       assertTrue(f.way().travelMm() >= f.way().boundMm() - 1e-6, f.toString());
-      assertTrue(f.size().plainBytes() > f.size().bytes(), f.toString());
+      // A cutter of few rests may have no arcs.
+      boolean arcs = Pattern.compile("^G[23] ", Pattern.MULTILINE).matcher(program.text()).find();
+      assertEquals(arcs, f.size().plainBytes() > f.size().bytes(), f.toString());
       assertTrue(
           f.width().wideMm() < f.width().cutMm()
               && f.width().longest().mm() <= f.width().wideMm() + 1e-9,
