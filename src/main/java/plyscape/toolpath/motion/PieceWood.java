@@ -190,6 +190,17 @@ final class PieceWood {
     return x.length - 1 - out;
   }
 
+  /** Whether nothing stands over a depth from a section to the end, between nodes neither. */
+  boolean surelyGone(int from, double depth) {
+    double under = depth + head.tool().stepdownMm();
+    for (int i = from; i < x.length; i++) {
+      if (!head.maySink(x[i], y[i], under)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Length of what is gone down to a depth, mm. */
   double goneMm(double depth) {
     double sum = 0;

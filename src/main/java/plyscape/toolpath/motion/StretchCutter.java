@@ -154,7 +154,8 @@ final class StretchCutter {
   }
 
   /**
-   * Round and round; over the open ground with which the piece ends it comes down each time.
+   * Round and round; over the open ground with which the piece ends it comes down each time, the
+   * first time before that where nothing is sure to stand there.
    *
    * @param end section at which the last round ends
    */
@@ -162,10 +163,11 @@ final class StretchCutter {
     List<double[]> points = new ArrayList<>();
     int n = wood.size() - 1;
     int open = n - wood.openAhead();
+    int start = wood.surelyGone(open, depth(wood, 1)) ? n : open;
     for (int time = 0; time <= times(wood); time++) {
       double depth = depth(wood, time);
       double fall = depth(wood, time + 1) - depth;
-      for (int i = time == 0 ? open : 1; i <= (time == times(wood) ? end : n); i++) {
+      for (int i = time == 0 ? start : 1; i <= (time == times(wood) ? end : n); i++) {
         double so = i <= open ? 0 : wood.way(open, i) / wood.way(open, n);
         points.add(wood.cut(i, depth + so * fall, depth(wood, time - 1) + so * fall));
       }
