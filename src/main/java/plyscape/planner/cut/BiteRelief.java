@@ -117,11 +117,18 @@ final class BiteRelief {
     int parts = (int) Math.ceil(bite.biteMm() / (SHARE * run.tool().stepdownMm()));
     for (int part = 1; part < parts; part++) {
       double level =
-          where.deeperMm() + bite.depthMm() - bite.biteMm() * (1 - (double) part / parts);
+          deeperMm(run, where, bite) + bite.depthMm() - bite.biteMm() * (1 - (double) part / parts);
       higher(before, moves.subList(m, end), level, run.tool(), out);
     }
     out.addAll(moves.subList(m, moves.size()));
     return out;
+  }
+
+  /** By how much the cutter's tip is deeper in the flat plan than what bites, mm. */
+  private static double deeperMm(ToolRun run, WrittenMove where, Bite bite) {
+    return run.tool().shape() == Tool.Shape.FLAT
+        ? where.deeperMm()
+        : Math.max(0, where.move(run).depth() - bite.depthMm()); // a flank may bite
   }
 
   /** A stretch no deeper than a level, there and back, beginning and ending at its start. */
