@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import plyscape.toolpath.cover.StepWork;
+import plyscape.toolpath.lattice.LineSquares;
 import plyscape.toolpath.ring.Piece;
 
 /**
@@ -22,21 +24,8 @@ final class OneVisit {
   /** Squares by which lines are found, mm. */
   private static final double SQUARE_MM = 0.5;
 
-  /** A line of a piece of a deeper step. */
-  private record Line(Piece of, double ax, double ay, double bx, double by) {
-
-    boolean holds(double x, double y) {
-      double dx = bx - ax;
-      double dy = by - ay;
-      double squared = dx * dx + dy * dy;
-      double t = squared == 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / squared;
-      t = Math.max(0, Math.min(1, t));
-      return Math.hypot(x - ax - t * dx, y - ay - t * dy) <= SAME_MM;
-    }
-  }
-
   private final double visitMm;
-  private final Map<Long, List<Line>> lines = new HashMap<>();
+  private final LineSquares<Piece> lines = new LineSquares<>(SQUARE_MM);
 
   private OneVisit(double visitMm) {
     this.visitMm = visitMm;
@@ -56,7 +45,9 @@ final class OneVisit {
     for (StepWork work : deepestFirst) {
       Set<Piece> taken = visit.taken(work.pieces());
       List<Piece> pieces = work.pieces().stream().filter(piece -> !taken.contains(piece)).toList();
-      pieces.stream().filter(Piece::wall).forEach(visit::add);
+      pieces.stream()
+          .filter(Piece::wall)
+          .forEach(piece -> visit.lines.add(piece, piece.x(), piece.y(), piece.closed()));
       left.put(work, new StepWork(work.step(), work.field(), pieces, work.spacingMm()));
     }
     return works.stream().map(left::get).toList();
@@ -82,30 +73,6 @@ final class OneVisit {
     return taken;
   }
 
-  private void add(Piece piece) {
-    int n = piece.size();
-    for (int i = 1; i < n + (piece.closed() ? 1 : 0); i++) {
-      Line line =
-          new Line(piece, piece.x()[i - 1], piece.y()[i - 1], piece.x()[i % n], piece.y()[i % n]);
-      int left = square(Math.min(line.ax, line.bx) - SAME_MM);
-      int right = square(Math.max(line.ax, line.bx) + SAME_MM);
-      int top = square(Math.max(line.ay, line.by) + SAME_MM);
-      for (int b = square(Math.min(line.ay, line.by) - SAME_MM); b <= top; b++) {
-        for (int a = left; a <= right; a++) {
-          lines.computeIfAbsent(key(a, b), k -> new ArrayList<>()).add(line);
-        }
-      }
-    }
-  }
-
-  private static int square(double mm) {
-    return (int) Math.floor(mm / SQUARE_MM);
-  }
-
-  private static long key(int a, int b) {
-    return ((long) a << 32) + b;
-  }
-
   /** The shortest deeper piece that lies under all of a piece, or null. */
   private Piece under(Piece piece) {
     int n = piece.size();
@@ -123,14 +90,10 @@ final class OneVisit {
     return under.stream().min(Comparator.comparingDouble(Piece::lengthMm)).orElse(null);
   }
 
-  /** The deeper pieces that a place lies on. */
+  /** The deeper pieces that a place lies on, in the order in which they were added. */
   private Set<Piece> at(double x, double y) {
-    Set<Piece> here = new HashSet<>();
-    for (Line line : lines.getOrDefault(key(square(x), square(y)), List.of())) {
-      if (line.holds(x, y)) {
-        here.add(line.of());
-      }
-    }
+    Set<Piece> here = new LinkedHashSet<>();
+    lines.near(x, y, SAME_MM, here::add);
     return here;
   }
 }
