@@ -76,7 +76,7 @@ final class InnerCover {
     }
     if (kept.any()) {
       kept.closeGaps();
-      kept.addTo(pieces);
+      kept.addTo(pieces, false);
     }
   }
 

@@ -78,7 +78,7 @@ final class WallCover {
     if (kept.any()) {
       kept.widen();
       kept.closeGaps();
-      kept.addTo(pieces);
+      kept.addTo(pieces, need != WallNeed.NONE);
     }
   }
 
@@ -103,7 +103,7 @@ final class WallCover {
     }
     if (kept.any()) {
       kept.closeGaps();
-      kept.addTo(pieces);
+      kept.addTo(pieces, false);
     }
   }
 

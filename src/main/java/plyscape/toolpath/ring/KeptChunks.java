@@ -91,11 +91,16 @@ public final class KeptChunks {
     return first;
   }
 
-  /** Adds what is kept as pieces: the whole ring, or each run of chunks. */
-  public void addTo(List<Piece> pieces) {
+  /**
+   * Adds what is kept as pieces: the whole ring, or each run of chunks.
+   *
+   * @param exact whether the walls themselves were asked what they need: only then a whole ring
+   *     says what of it isn't needed, as nodes see nothing of thin rests at walls
+   */
+  public void addTo(List<Piece> pieces, boolean exact) {
     int n = keep.length;
     if (count == n) {
-      boolean all = !ring.closed() || ring.index() != 0 || longest < IDLE_MM;
+      boolean all = !exact || !ring.closed() || ring.index() != 0 || longest < IDLE_MM;
       pieces.add(Piece.of(ring, all ? null : needed));
       return;
     }

@@ -20,7 +20,7 @@ class KeptChunksTest {
     }
     kept.closeGaps();
     List<Piece> pieces = new ArrayList<>();
-    kept.addTo(pieces);
+    kept.addTo(pieces, true);
     return pieces;
   }
 
