@@ -6,35 +6,6 @@ import plyscape.toolpath.task.ToolRun;
 /** How the flat plan is cut into a panel as it lies. Lengths in mm, depths positive down. */
 public interface PanelFit {
 
-  /** A panel that is flat and the same everywhere. */
-  PanelFit FLAT =
-      new PanelFit() {
-        @Override
-        public double belowMm(double x, double y, double flatMm) {
-          return flatMm;
-        }
-
-        @Override
-        public double rimMm() {
-          return 0;
-        }
-
-        @Override
-        public double flatnessMm() {
-          return 0;
-        }
-
-        @Override
-        public Tool listed(Tool planned) {
-          return planned;
-        }
-
-        @Override
-        public ToolRun cut(ToolRun flat) {
-          return flat;
-        }
-      };
-
   /** Depth below the top face of a flat panel that a depth of the flat plan means at a place. */
   double belowMm(double x, double y, double flatMm);
 

@@ -62,7 +62,7 @@ class DropCutterTest {
   }
 
   private static FaceTask task(FaceField faces) {
-    return new FaceTask(faces, PanelFit.FLAT, List.of(BALL), Workshop.ROUTER, CARVED);
+    return new FaceTask(faces, new SlopingFit(0), List.of(BALL), Workshop.ROUTER, CARVED);
   }
 
   private static DropCutter drop(FaceField faces, Tool tool, boolean turned) {
@@ -138,33 +138,7 @@ class DropCutterTest {
   @Test
   void ballOnABentPanel_restsOnTheSlope() {
     FaceField level = faces(x -> 5);
-    PanelFit tilted =
-        new PanelFit() {
-          @Override
-          public double belowMm(double x, double y, double flatMm) {
-            return flatMm + 0.05 * x;
-          }
-
-          @Override
-          public double rimMm() {
-            return 0.05 * 1.5;
-          }
-
-          @Override
-          public double flatnessMm() {
-            return 0.05;
-          }
-
-          @Override
-          public Tool listed(Tool planned) {
-            return planned;
-          }
-
-          @Override
-          public ToolRun cut(ToolRun flat) {
-            return flat;
-          }
-        };
+    PanelFit tilted = new SlopingFit(0.05);
     DropCutter drop =
         drop(new FaceTask(level, tilted, List.of(BALL), Workshop.ROUTER, CARVED), BALL, false);
     assertEquals(5 + 0.05 * 20 - 3 * (Math.sqrt(1.0025) - 1), drop.at(20.0, 15.0), 0.001);
