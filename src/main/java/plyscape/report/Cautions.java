@@ -13,6 +13,7 @@ public final class Cautions {
               + " the panel.",
           "Rapids pass close over wood, aslant too: the controller must take G0 in straight lines,"
               + " as RS274/NGC says.",
+          "Small holes are bored straight down: cutters must cut at their centre.",
           "Wear eye and ear protection. Dust from dyed or resin-glued wood is worse than plain"
               + " dust: extract it and wear a mask.",
           "Feeds, speeds and depths here are starting points. Try them on waste of the same panel.",
