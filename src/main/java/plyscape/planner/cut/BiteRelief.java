@@ -17,9 +17,9 @@ import plyscape.toolpath.task.ToolRun;
 /**
  * Mends moves that the simulation finds to bite deeper than their cutter's stepdown: the way there
  * is cut higher up first, to and fro, and then as planned. A net: the planner sees slivers down to
- * a quarter of its lattice step by itself, and on 14 maps of thin streets and rivers and 60 random
- * jobs nothing came here (src/bench/README.md); on very large panels the lattice is coarser. A
- * round costs a simulation of all programs.
+ * an eighth of its lattice step by itself, and flat plans hardly ever come here; sculpted faces on
+ * panels that aren't flat do now and then. A round mends one bite a program and costs a simulation
+ * of all programs.
  */
 final class BiteRelief {
 

@@ -9,6 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import plyscape.gcode.Program;
 import plyscape.machine.CuttingData;
+import plyscape.machine.Form;
 import plyscape.machine.Move;
 import plyscape.machine.Tool;
 import plyscape.machine.Workshop;
@@ -81,6 +82,22 @@ class BiteReliefTest {
     Bite bite = new Bite("a.nc", 4, 11, 10, 1.6, 1.6, 1);
     List<Move> softer = BiteRelief.softer(run(MOVES), parsed(bent), bite).passes().get(0).moves();
     assertEquals(0, worst(softer.subList(0, softer.size() - 2)), 1e-9);
+    assertEquals(MOVES.subList(3, 7), softer.subList(softer.size() - 4, softer.size()));
+  }
+
+  /** The flank of a ball of 3 mm, 1.2 off its axis, meets wood 0.6 mm above the tip. */
+  @Test
+  void flankOfABall_isRaisedByTheDepthOfItsTip() {
+    Tool ball =
+        new Tool(
+            "ball 3",
+            new Form(Tool.Shape.BALL, 3, 12, 2, 0, 0, Tool.Spiral.UNSAID),
+            TOOL.cutting());
+    ToolRun run = new ToolRun(ball, List.of(new Pass(3, 1.8, 0.8, MOVES)));
+    Bite bite = new Bite("a.nc", 4, 12, 11.2, 1.2, 1.1, 1);
+    List<Move> softer = BiteRelief.softer(run, parsed(MOVES), bite).passes().get(0).moves();
+    // Half of the bite less at first: the tip, not the flank, is 0.55 mm higher.
+    assertEquals(1.8 - 0.55, softer.get(4).depth(), 1e-9);
     assertEquals(MOVES.subList(3, 7), softer.subList(softer.size() - 4, softer.size()));
   }
 
