@@ -13,10 +13,10 @@ check() { if [ "$2" = "$3" ]; then printf 'ok    %s\n' "$1"; else printf 'WRONG 
 unset PLYSCAPE_JAVA_OPTS
 
 "$root/scripts/plyscape" --version >/dev/null || exit 1
-mkdir "$base/home"
-cp -r "$root/target/launch/bin" "$root/target/launch/lib" "$base/home/"
-rm -f "$base/home/lib/"*.jsa "$base/home/lib/"*.of
-plyscape=$base/home/bin/plyscape
+mkdir "$base/tree"
+cp -r "$root/target/launch/bin" "$root/target/launch/lib" "$base/tree/"
+rm -f "$base/tree/lib/"*.jsa "$base/tree/lib/"*.of
+plyscape=$base/tree/bin/plyscape
 samples=$root/samples/tarn-hollow
 small=(--width 60 --height 60)
 
@@ -65,7 +65,7 @@ for home in "$@"; do
     check "$job: quiet" "" "$(cat "$base/err")"
     check "$job: as many Javas as it takes" "$([ $job = job ] && echo 1 || echo 2)" "$(find "$base" -name 'jvm-*' | wc -l)"
   done
-  touch "$base/home/lib/plyscape.jar"
+  touch "$base/tree/lib/plyscape.jar"
   quiet "after another jar"
   for of in "$base"/home/lib/*.of; do echo "/another/java" >"$of"; done
   quiet "after another Java of this version"
@@ -79,11 +79,11 @@ done
 
 # A place that can't be written: the archive goes to the user's cache.
 export XDG_CACHE_HOME=$base/cache
-chmod a-w "$base/home/lib"
-rm -f "$base/home/lib/"*.jsa "$base/home/lib/"*.of 2>/dev/null
+chmod a-w "$base/tree/lib"
+rm -f "$base/tree/lib/"*.jsa "$base/tree/lib/"*.of 2>/dev/null
 if [ "$(id -u)" = 0 ] && command -v setpriv >/dev/null; then # root may write everywhere
   chmod a+rx "$base" && mkdir "$base/cache" && chmod 777 "$base/cache"
-  find "$base/home/lib" \( -name '*.jsa' -o -name '*.of' \) -delete
+  find "$base/tree/lib" \( -name '*.jsa' -o -name '*.of' \) -delete
   setpriv --reuid 65534 --regid 65534 --clear-groups "$plyscape" --version >/dev/null 2>"$base/err"
 else
   "$plyscape" --version >/dev/null 2>"$base/err"

@@ -258,14 +258,14 @@ class BandMakerTest {
   }
 
   private static TerrainSpec spec(TerrainSpec.BandSpec method, double seaM) {
-    TerrainOptions take =
+    TerrainOptions options =
         new TerrainOptions(
             List.of(),
             TerrainOptions.RasterSpec.AS_IT_SAYS,
             TerrainOptions.PlaceSpec.WHOLE,
             null,
             new GroundCover(new GroundCover.Sea(seaM, 4), GroundCover.Voids.FILL_SMALL, null));
-    return new TerrainSpec(Path.of("t.asc"), null, "", List.of(1, 2, 4), method, 0, take);
+    return new TerrainSpec(Path.of("t.asc"), null, "", List.of(1, 2, 4), method, 0, options);
   }
 
   private static Terrain terrain(double zminM, double zmaxM) {

@@ -59,7 +59,7 @@ class TerrainOptionsTest {
     }
 
     Terrain read() {
-      TerrainOptions take =
+      TerrainOptions options =
           new TerrainOptions(
               more,
               new TerrainOptions.RasterSpec(crs, unit, nodata, Encoding.AUTO, cell),
@@ -68,7 +68,7 @@ class TerrainOptionsTest {
               GroundCover.NONE);
       return TerrainReader.read(
           new TerrainSpec(
-              file, crop, cropCrs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0, take),
+              file, crop, cropCrs, List.of(1, 2), TerrainSpec.NamedBands.SCALE, 0, options),
           PANEL,
           1.5,
           warnings);

@@ -5,13 +5,13 @@
  * <p>In: edges of pockets, panel mm; chords that a disk moves along. Out: for each node the exact
  * distance to the nearest wall, positive inside ({@link plyscape.toolpath.lattice.DistanceField});
  * the nodes that a disk newly covers ({@link plyscape.toolpath.lattice.Sweep}); how deep the panel
- * is cut at each node, and, where the edge of a cut goes through a node's cell, in each sixteenth
- * of it ({@link plyscape.toolpath.lattice.Stock}). Node (i, j) has the index {@code j * columns +
- * i}, rows from the lowest Y up.
+ * is cut at each node, and, where the edge of a cut goes through a node's cell, in each
+ * sixty-fourth of it ({@link plyscape.toolpath.lattice.Stock}). Node (i, j) has the index {@code j
+ * * columns + i}, rows from the lowest Y up.
  *
  * <p>Always true: distances at nodes are exact to single precision, between nodes bilinear; a sweep
  * counts a node once for each chord that adds it; wood that stands under a disk is never missed,
- * and not seen where it is farther off than a third of a lattice step; {@link
+ * and not seen where it is farther off than a fifth of a lattice step; {@link
  * plyscape.toolpath.lattice.CoarseMap} and {@link plyscape.toolpath.lattice.BlockRange} may name a
  * block too many, never one too few.
  *

@@ -89,7 +89,7 @@ final class BiteLimit {
     }
     kept.closeGaps();
     List<Piece> pieces = new ArrayList<>();
-    kept.addTo(pieces);
+    kept.addTo(pieces, true);
     DepthStep step = new DepthStep(work.step().level(), higher(highest, depth), true, highest);
     StepWork above = new StepWork(step, work.field(), List.of(), work.spacingMm());
     return pieces.stream()

@@ -132,16 +132,7 @@ final class PieceWood {
 
   /** The section nearest to a place. */
   int nearest(double toX, double toY) {
-    int nearest = 0;
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < x.length; i++) {
-      double d = Math.hypot(x[i] - toX, y[i] - toY);
-      if (d < least) {
-        least = d;
-        nearest = i;
-      }
-    }
-    return nearest;
+    return new Piece(0, false, x, y).nearest(toX, toY);
   }
 
   /** Way from one section to a later one, mm. */

@@ -13,9 +13,10 @@ public record RapidRoom(double faceMm, double floorMm, double straightMm) {
 
   private static final double FACE_MM = 1.0;
 
-  /** Over cut floors at least, and what is left of it between cutters set too high and too low. */
+  /** Over cut floors at least. */
   private static final double FLOOR_MM = 0.1;
 
+  /** What is left over a floor that stands too high for a cutter that is set too low. */
   private static final double LEFT_MM = 0.04;
 
   /** Checks ranges. */

@@ -81,7 +81,7 @@ class StockTest {
     Random random = new Random(8);
     Stock stock = new Stock(LATTICE);
     List<Line> cuts = cuts(random, stock);
-    List<Line> narrower = cuts.stream().map(cut -> cut.narrower(0.05)).toList();
+    List<Line> narrower = cuts.stream().map(cut -> cut.narrower(0.025)).toList();
     int slivers = 0;
     for (int trial = 0; trial < 150; trial++) {
       Line near = cuts.get(random.nextInt(cuts.size()));
@@ -90,8 +90,8 @@ class StockTest {
       double found = stock.highest(x, y, x, y, 0.75);
       double exact = highest(cuts, x, y, 0.75);
       assertTrue(found <= exact + 1e-5, trial + ": " + found + " where " + exact + " stands");
-      // A part of 0.125 / 4 mm is cut when all of it is and touched when any is: 0.045 mm each.
-      double least = highest(narrower, x, y, 0.75 + 0.07);
+      // A part of 0.125 / 8 mm is cut when all of it is and touched when any is: 0.022 mm each.
+      double least = highest(narrower, x, y, 0.75 + 0.045);
       assertTrue(found >= least - 1e-5, trial + ": " + found + " but no more than " + least);
       slivers += found < stock.at(x, y) ? 1 : 0;
     }
