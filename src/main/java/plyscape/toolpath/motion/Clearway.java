@@ -118,7 +118,12 @@ final class Clearway {
 
   /** Whether the disk at a place is over ground cut to the depth, with the margin for rapids. */
   boolean clear(double x, double y) {
-    double least = depth - Stock.SAME_MM;
+    return clear(x, y, depth);
+  }
+
+  /** Whether it is over ground cut to a depth, no deeper than this one's. */
+  boolean clear(double x, double y, double toDepth) {
+    double least = toDepth - Stock.SAME_MM;
     return room(x, y) >= RAPID_MARGIN_MM
         && stock.sureAt(x, y) >= least // most places fall at this
         && stock.highest(x, y, x, y, radius) >= least;
@@ -134,7 +139,12 @@ final class Clearway {
    * them is free.
    */
   double[] clearSpot(double x, double y) {
-    return spot(x, y, nearMm(), this::clear);
+    return clearSpot(x, y, depth);
+  }
+
+  /** The same for a rapid that comes down to a depth no deeper than this one's. */
+  double[] clearSpot(double x, double y, double toDepth) {
+    return spot(x, y, nearMm(), (sx, sy) -> clear(sx, sy, toDepth));
   }
 
   /** The same as far off as a ramp into the wood would be longer than the way from there. */

@@ -141,6 +141,12 @@ final class CutterHead {
     return bites.allows(ax, ay, bx, by, floor);
   }
 
+  /** A place near one from which the stepdown allows to go there at a depth, or null. */
+  double[] clearSpot(double x, double y, double toDepth) {
+    double[] spot = way.clearSpot(x, y, toDepth);
+    return spot != null && bites.allows(spot[0], spot[1], x, y, toDepth) ? spot : null;
+  }
+
   /** Whether it allows to go straight down to a depth at a place. */
   boolean maySink(double x, double y, double toDepth) {
     return bites.allows(x, y, x, y, toDepth);
@@ -219,7 +225,7 @@ final class CutterHead {
 
   /** Goes over to a place and down to a height there by rapids over what stands between. */
   void over(double x, double y, double toDepth) {
-    double open = way.clear(x, y) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
+    double open = way.clear(x, y, toDepth) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
     if (!down) {
       moves.rapid(x, y, moves.depth);
       moves.rapid(x, y, Math.max(open, moves.depth));

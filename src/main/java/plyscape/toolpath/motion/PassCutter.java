@@ -41,7 +41,7 @@ public final class PassCutter {
     entry = new PieceEntry(head);
     glide = new PieceGlide(head, entry);
     stretches = new StretchCutter(head, entry, head.feeds());
-    slots = new SlotCutter(head, stock, machine.leastChipMm());
+    slots = new SlotCutter(head, entry, stock, machine.leastChipMm());
   }
 
   /** Lifts to safe height; the passes. */

@@ -68,7 +68,12 @@ final class PieceEntry {
       head.sink(x, y, depth);
       return;
     }
-    double[] spot = head.way().clearSpot(x, y);
+    land(x, y, depth);
+  }
+
+  /** Goes over to a place by rapids, or to open ground beside it, and down to a depth. */
+  void land(double x, double y, double depth) {
+    double[] spot = head.clearSpot(x, y, depth);
     double downX = spot == null ? x : spot[0];
     double downY = spot == null ? y : spot[1];
     head.over(downX, downY, head.above(depth));

@@ -21,14 +21,16 @@ final class SlotCutter {
   private static final double STEP_MM = 0.3;
 
   private final CutterHead head;
+  private final PieceEntry entry;
   private final Stock stock;
   private final SlotLimits limits;
 
   /**
    * @param leastChipMm thinnest chip a tooth
    */
-  SlotCutter(CutterHead head, Stock stock, double leastChipMm) {
+  SlotCutter(CutterHead head, PieceEntry entry, Stock stock, double leastChipMm) {
     this.head = head;
+    this.entry = entry;
     this.stock = stock;
     limits = SlotLimits.of(head.tool(), head.options(), leastChipMm);
   }
@@ -48,16 +50,19 @@ final class SlotCutter {
     SlotLevels levels = new SlotLevels(slot, standing, head.floor(), limits);
     List<double[]> points = new ArrayList<>();
     levels.run(
-        (i, side, depth, bite, rim) -> {
+        (i, side, depth, gone, bite, rim) -> {
           double x = side < 0 ? slot.x()[i] : side == 0 ? slot.leftX()[i] : slot.rightX()[i];
           double y = side < 0 ? slot.y()[i] : side == 0 ? slot.leftY()[i] : slot.rightY()[i];
-          points.add(new double[] {x, y, depth, share(bite, rim, slot.roomMm(i))});
+          points.add(new double[] {x, y, depth, share(bite, rim, slot.roomMm(i)), gone});
         });
     if (points.isEmpty()) {
       return;
     }
     enter(points.get(0));
-    head.along(LineThinning.ends(points, head.tool().feedMmPerMin()));
+    double fall = head.tool().feedMmPerMin() / head.tool().plungeMmPerMin();
+    List<double[]> spread =
+        OpenTurns.spread(points, fall, (point, depth) -> point[4] >= depth - Stock.SAME_MM);
+    head.along(LineThinning.ends(spread, head.tool().feedMmPerMin()));
   }
 
   /** Depth of the highest wood across a section that the cutter can take away, mm. */
@@ -164,7 +169,6 @@ final class SlotCutter {
               new double[] {start[0], start[1], start[2], feed}));
       return;
     }
-    head.over(start[0], start[1], head.above(start[2]));
-    head.sink(start[0], start[1], start[2]);
+    entry.land(start[0], start[1], start[2]);
   }
 }

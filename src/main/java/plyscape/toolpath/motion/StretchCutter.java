@@ -61,8 +61,18 @@ final class StretchCutter {
     }
     double[] start = points.get(0);
     entry.down(start[0], start[1], start[2]);
-    head.along(LineThinning.ends(points, head.tool().feedMmPerMin()));
+    List<double[]> spread = OpenTurns.spread(points, fallMm(), this::gone);
+    head.along(LineThinning.ends(spread, head.tool().feedMmPerMin()));
     return true;
+  }
+
+  /** Way over which the cutter drops by 1 mm at its plunge feed, mm. */
+  private double fallMm() {
+    return head.tool().feedMmPerMin() / head.tool().plungeMmPerMin();
+  }
+
+  private boolean gone(double[] point, double depth) {
+    return head.maySink(point[0], point[1], depth + head.tool().stepdownMm());
   }
 
   /** To and fro over what stands above each level alone; none if that isn't shorter. */

@@ -34,10 +34,12 @@ public final class SlotLevels {
      * @param section which
      * @param side -1 in the middle, 0 at the left wall, 1 at the right
      * @param depthMm how deep
+     * @param goneMm how deep all that the cutter meets there was gone before
      * @param biteMm how much wood it takes over its whole width
      * @param rimMm how much it takes beside the wall
      */
-    void to(int section, int side, double depthMm, double biteMm, double rimMm);
+    void to(
+        int section, int side, double depthMm, double goneMm, double biteMm, double rimMm);
   }
 
   private final double[] way;
@@ -181,7 +183,7 @@ public final class SlotLevels {
       depth = Math.min(Math.min(limit[i], wanted[i]), Math.max(depth + fall, free));
       double bite = Math.max(0, depth - least[i]);
       double rim = room[i] > RIM_MM ? Math.max(0, depth - gone[side][i]) : 0;
-      path.to(i, sides ? side : -1, depth, bite, rim);
+      path.to(i, sides ? side : -1, depth, goneMm(i), bite, rim);
       gone[side][i] = Math.max(gone[side][i], depth);
       if (!sides || room[i] <= ONE_WAY_MM) {
         gone[1 - side][i] = gone[side][i];
@@ -244,6 +246,11 @@ public final class SlotLevels {
         limit[i] = Math.max(limit[i], Math.min(Math.min(use, floor), most));
       }
     }
+  }
+
+  /** How deep all is gone that the cutter met at a section when it last looked, mm. */
+  private double goneMm(int i) {
+    return Math.min(least[i], besideWall[i] - limits.stepdownMm());
   }
 
   /** How deep the cutter may go at each section, by what stands under it. */

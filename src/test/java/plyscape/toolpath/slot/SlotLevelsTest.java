@@ -35,7 +35,7 @@ class SlotLevelsTest {
     double[] last = {levels.topMm()};
     int[] at = {0};
     levels.run(
-        (i, side, depth, bite, rim) -> {
+        (i, side, depth, gone, bite, rim) -> {
           assertTrue(Math.abs(i - at[0]) <= 1, what);
           double way = Math.abs(i - at[0]) * STEP;
           sum[0] += way;
@@ -46,6 +46,7 @@ class SlotLevelsTest {
             }
           }
           assertTrue(taken <= LIMITS.stepdownMm() + 1e-9, what + ": bites " + taken);
+          assertTrue(gone <= depth - taken + 1e-9 || taken == 0, what + ": said gone to " + gone);
           boolean down = depth > last[0] + 1e-12 && taken > 1e-9;
           assertTrue(
               !down || depth - last[0] <= LIMITS.slope() * way + 1e-9,
