@@ -13,7 +13,7 @@ package plyscape.toolpath.motion;
 record WallLead(double x, double y, double centreX, double centreY, boolean clockwise) {
 
   /** Radii, as shares of the stepover. */
-  private static final double[] SHARES = {1, 0.6, 0.35};
+  private static final double[] SHARES = {0.35, 0.2};
 
   private static final double LEAST_MM = 0.15;
   private static final int PARTS = 10;
