@@ -33,7 +33,7 @@ record BenchPanel(List<PocketLevel> levels, List<Tool> tools, Machine machine, B
         levels.add(
             new PocketLevel(
                 pocket.getKey(),
-                at.targetMm(),
+                PocketLevel.asWritten(at.targetMm()),
                 pocket.getValue(),
                 tiling.exposed().getOrDefault(pocket.getKey(), none),
                 at.ply().grainDeg()));

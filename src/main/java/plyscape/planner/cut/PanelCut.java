@@ -134,14 +134,11 @@ public final class PanelCut {
         .forEach(
             (ply, pocket) -> {
               PlyDepth at = regions.depths().of(ply);
-              if (at.targetMm() > 0) {
+              double depth = PocketLevel.asWritten(at.targetMm());
+              if (depth > 0) {
                 levels.add(
                     new PocketLevel(
-                        ply,
-                        at.targetMm(),
-                        pocket,
-                        exposed.getOrDefault(ply, none),
-                        at.ply().grainDeg()));
+                        ply, depth, pocket, exposed.getOrDefault(ply, none), at.ply().grainDeg()));
               }
             });
     return levels;

@@ -33,7 +33,8 @@ final class RoughLevels {
   static List<PocketLevel> of(FaceField faces, Depths depths, double rimMm) {
     double[] rough = faces.roughMm();
     for (int i = 0; i < rough.length; i++) {
-      rough[i] -= faces.faces().get(i).flat() ? 0 : rimMm;
+      double rim = faces.faces().get(i).flat() ? 0 : rimMm;
+      rough[i] = PocketLevel.asWritten(rough[i] - rim);
     }
     TreeMap<Double, List<Polygon>> regions = new TreeMap<>();
     TreeMap<Double, Integer> ply = new TreeMap<>();

@@ -21,7 +21,7 @@ final class BiteLimit {
   /** Bites that exceed the stepdown by no more than this are as deep as it, mm. */
   private static final double SAME_MM = 2e-4;
 
-  /** Depths are rounded to this where there is room, mm. */
+  /** Depths are written to this, mm. */
   private static final double PLACE_MM = 1e-3;
 
   /**
@@ -109,11 +109,20 @@ final class BiteLimit {
     return highest;
   }
 
-  /** Depth of the last but one of even cuts from where wood stands down to a depth. */
+  /**
+   * Depth of the last but one of even cuts from where wood stands down to a depth, as it is
+   * written: no cut grows over the stepdown by rounding.
+   */
   private double higher(double from, double to) {
     int cuts = (int) Math.ceil((to - from - SAME_MM) / stepdown);
-    double depth = to - (to - from) / cuts;
-    boolean room = cuts * stepdown - (to - from) > cuts * PLACE_MM;
-    return room ? Math.round(depth / PLACE_MM) * PLACE_MM : depth;
+    double depth = written(to - (to - from) / cuts);
+    return depth - from <= (cuts - 1) * stepdown + SAME_MM
+        ? depth
+        : written(to - (to - from) / (cuts + 1));
+  }
+
+  /** The next depth that can be written. */
+  private static double written(double depth) {
+    return Math.ceil(depth / PLACE_MM - SAME_MM) * PLACE_MM;
   }
 }

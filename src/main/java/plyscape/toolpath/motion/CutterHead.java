@@ -225,7 +225,8 @@ final class CutterHead {
 
   /** Goes over to a place and down to a height there by rapids over what stands between. */
   void over(double x, double y, double toDepth) {
-    double open = way.clear(x, y, toDepth) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
+    double open =
+        way.clear(x, y, toDepth) ? toDepth : Math.min(toDepth, above(way.highest(x, y, x, y)));
     if (!down) {
       moves.rapid(x, y, moves.depth);
       moves.rapid(x, y, Math.max(open, moves.depth));

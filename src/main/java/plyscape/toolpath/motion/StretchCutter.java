@@ -179,7 +179,9 @@ final class StretchCutter {
       double fall = depth(wood, time + 1) - depth;
       for (int i = time == 0 ? start : 1; i <= (time == times(wood) ? end : n); i++) {
         double so = i <= open ? 0 : wood.way(open, i) / wood.way(open, n);
-        points.add(wood.cut(i, depth + so * fall, depth(wood, time - 1) + so * fall));
+        // Rounded the same way on every round, so that none bites more than the next is deeper.
+        double there = Math.floor((depth + so * fall) * WRITTEN + SAME_MM) / WRITTEN;
+        points.add(wood.cut(i, there, depth(wood, time - 1) + so * fall));
       }
     }
     return points;

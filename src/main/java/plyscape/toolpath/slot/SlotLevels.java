@@ -17,6 +17,9 @@ public final class SlotLevels {
   /** Depths this near are the same, mm. */
   private static final double SAME_MM = 1e-4;
 
+  /** Depths are written in thousandths of a mm. */
+  private static final double WRITTEN = 1000;
+
   /** So far out of the wood the cutter is clear of it, mm. */
   static final double OUT_MM = 0.1;
 
@@ -38,8 +41,7 @@ public final class SlotLevels {
      * @param biteMm how much wood it takes over its whole width
      * @param rimMm how much it takes beside the wall
      */
-    void to(
-        int section, int side, double depthMm, double goneMm, double biteMm, double rimMm);
+    void to(int section, int side, double depthMm, double goneMm, double biteMm, double rimMm);
   }
 
   private final double[] way;
@@ -181,10 +183,11 @@ public final class SlotLevels {
       // Where nothing stands within reach it comes down freely.
       double free = Math.min(wanted[i], least[i]);
       depth = Math.min(Math.min(limit[i], wanted[i]), Math.max(depth + fall, free));
-      double bite = Math.max(0, depth - least[i]);
-      double rim = room[i] > RIM_MM ? Math.max(0, depth - gone[side][i]) : 0;
-      path.to(i, sides ? side : -1, depth, goneMm(i), bite, rim);
-      gone[side][i] = Math.max(gone[side][i], depth);
+      double there = written(depth);
+      double bite = Math.max(0, there - least[i]);
+      double rim = room[i] > RIM_MM ? Math.max(0, there - gone[side][i]) : 0;
+      path.to(i, sides ? side : -1, there, goneMm(i), bite, rim);
+      gone[side][i] = Math.max(gone[side][i], there);
       if (!sides || room[i] <= ONE_WAY_MM) {
         gone[1 - side][i] = gone[side][i];
       }
@@ -243,9 +246,16 @@ public final class SlotLevels {
               || deadHigh >= 0 && Math.abs(way[i] - way[deadHigh]) < near;
       if (ramp) {
         double most = Math.min(least[i] + limits.stepdownMm(), besideWall[i]);
-        limit[i] = Math.max(limit[i], Math.min(Math.min(use, floor), most));
+        limit[i] = Math.max(limit[i], written(Math.min(Math.min(use, floor), most)));
       }
     }
+  }
+
+  /**
+   * The depth that is written: no deeper, so that no bite grows by rounding; the floor as it is.
+   */
+  private double written(double depthMm) {
+    return depthMm >= floor - SAME_MM ? depthMm : Math.floor(depthMm * WRITTEN + SAME_MM) / WRITTEN;
   }
 
   /** How deep all is gone that the cutter met at a section when it last looked, mm. */
@@ -275,7 +285,7 @@ public final class SlotLevels {
       }
       least[i] = core;
       besideWall[i] = rim + limits.stepdownMm();
-      limit[i] = Math.min(floor, Math.min(core + bite, rim + limits.stepdownMm()));
+      limit[i] = written(Math.min(floor, Math.min(core + bite, rim + limits.stepdownMm())));
     }
   }
 

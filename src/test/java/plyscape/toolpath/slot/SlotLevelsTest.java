@@ -27,6 +27,9 @@ class SlotLevelsTest {
     return new SlotWay(x, y, x, left, x, right, false);
   }
 
+  /** Depths are written in thousandths of a mm. */
+  private static final double WRITTEN = 1e-3 + 1e-9;
+
   /** Runs the ways over wood and checks every place; the way in all, mm. */
   private static double run(SlotWay slot, double[] standing, double floor, String what) {
     double[] wood = standing.clone();
@@ -49,7 +52,7 @@ class SlotLevelsTest {
           assertTrue(gone <= depth - taken + 1e-9 || taken == 0, what + ": said gone to " + gone);
           boolean down = depth > last[0] + 1e-12 && taken > 1e-9;
           assertTrue(
-              !down || depth - last[0] <= LIMITS.slope() * way + 1e-9,
+              !down || depth - last[0] <= LIMITS.slope() * way + WRITTEN,
               what + ": falls " + (depth - last[0]) + " in " + way);
           assertTrue(depth <= floor + 1e-9, what);
           wood[i] = Math.max(wood[i], depth);
