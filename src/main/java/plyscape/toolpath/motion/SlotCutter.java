@@ -92,28 +92,63 @@ final class SlotCutter {
   }
 
   /**
-   * Adds wood that the cutter meets at a section though it stands across none near it: in bends.
+   * Adds wood that the cutter meets at a section though it stands across none near it, in bends, or
+   * though those near it don't take it away, where a slot opens.
    */
   private void addBeside(SlotWay slot, double[] standing) {
-    double radius = head.tool().radiusMm();
     double[] across = standing.clone();
     for (int i = 0; i < across.length; i++) {
-      double near = across[i];
-      for (int step = -1; step <= 1; step += 2) {
-        double way = 0;
-        for (int k = i + step; k >= 0 && k < across.length; k += step) {
-          way += slot.wayMm(k - step, k);
-          if (way > radius) {
-            break;
-          }
-          near = Math.min(near, across[k]);
-        }
-      }
+      int highest = highestNear(slot, across, i);
       double met = Math.min(across(slot, i), Math.min(beside(slot, i, -1), beside(slot, i, 1)));
-      if (met < near - 0.01) {
+      if (met < across[highest] - 0.01
+          || met < head.floor() - Stock.SAME_MM
+              && across[i] >= head.floor() - Stock.SAME_MM
+              && beyond(slot, i, highest)) {
         standing[i] = Math.min(standing[i], met);
       }
     }
+  }
+
+  /** The section no farther off than the cutter's radius across which the highest wood stands. */
+  private int highestNear(SlotWay slot, double[] across, int i) {
+    int highest = i;
+    for (int step = -1; step <= 1; step += 2) {
+      double way = 0;
+      for (int k = i + step; k >= 0 && k < across.length; k += step) {
+        way += slot.wayMm(k - step, k);
+        if (way > head.tool().radiusMm()) {
+          break;
+        }
+        highest = across[k] < across[highest] ? k : highest;
+      }
+    }
+    return highest;
+  }
+
+  /** Whether wood at the sides of a section is out of reach from the sides of another. */
+  private boolean beyond(SlotWay slot, int i, int other) {
+    return beyond(slot, slot.leftX()[i], slot.leftY()[i], other)
+        || beyond(slot, slot.rightX()[i], slot.rightY()[i], other);
+  }
+
+  private boolean beyond(SlotWay slot, double x, double y, int other) {
+    double radius = head.tool().radiusMm();
+    double within = radius - Stock.RIM_MM;
+    double step = stock.lattice.stepMm();
+    for (double dy = -within; dy <= within; dy += step) {
+      for (double dx = -within; dx <= within; dx += step) {
+        boolean stands =
+            dx * dx + dy * dy <= within * within
+                && stock.at(x + dx, y + dy) < head.floor() - Stock.SAME_MM
+                && head.way().inside(x + dx, y + dy);
+        if (stands
+            && Math.hypot(x + dx - slot.leftX()[other], y + dy - slot.leftY()[other]) > radius
+            && Math.hypot(x + dx - slot.rightX()[other], y + dy - slot.rightY()[other]) > radius) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Depth of the highest wood that the cutter meets at a section, from wall to wall, mm. */
