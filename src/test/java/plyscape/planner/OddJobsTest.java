@@ -18,9 +18,10 @@ class OddJobsTest {
 
   /**
    * Where faults were found: a ring that left out what nodes don't see at its wall (283, 297), a
-   * cut down a wall that began too deep (661, 887).
+   * cut down a wall that began too deep (661, 887), a slot that ended short of wood beside its last
+   * section (1633), depths that grew over a stepdown by rounding (169, 273, 1187).
    */
-  private static final long[] FOUND = {283, 297, 661, 887};
+  private static final long[] FOUND = {283, 297, 661, 887, 1633, 169, 273, 1187};
 
   @Test
   void oddJobs_arePlanned_andKeepToPlungeAndStepdown(@TempDir Path folder) {
