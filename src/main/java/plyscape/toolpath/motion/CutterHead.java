@@ -138,18 +138,17 @@ final class CutterHead {
 
   /** Whether the stepdown allows to go straight from A to B at the step's depth. */
   boolean mayCut(double ax, double ay, double bx, double by) {
-    return bites.allows(ax, ay, bx, by, floor);
+    return mayCut(ax, ay, bx, by, floor);
   }
 
-  /** A place near one from which the stepdown allows to go there at a depth, or null. */
-  double[] clearSpot(double x, double y, double toDepth) {
-    double[] spot = way.clearSpot(x, y, toDepth);
-    return spot != null && bites.allows(spot[0], spot[1], x, y, toDepth) ? spot : null;
+  /** The same at another depth. */
+  boolean mayCut(double ax, double ay, double bx, double by, double toDepth) {
+    return bites.allows(ax, ay, bx, by, toDepth);
   }
 
   /** Whether it allows to go straight down to a depth at a place. */
   boolean maySink(double x, double y, double toDepth) {
-    return bites.allows(x, y, x, y, toDepth);
+    return mayCut(x, y, x, y, toDepth);
   }
 
   /** Whether it allows to go along points. */
@@ -204,18 +203,6 @@ final class CutterHead {
   /** Feed at which so many nodes are newly cut on a way. */
   private double feed(int nodes, double length) {
     return tool.feedMmPerMin() * feeds.share(feeds.widthMm(nodes, length));
-  }
-
-  /** Depth of the highest wood that the cutter bites into on a way, the rim aside, mm. */
-  double standing(double ax, double ay, double bx, double by) {
-    return stock.bitten(ax, ay, bx, by, radius);
-  }
-
-  /** Nodes above the floor that it meets on a way, whichever way it goes. */
-  int fresh(double ax, double ay, double bx, double by) {
-    return Math.max(
-        stock.standing(ax, ay, bx, by, radius, floor),
-        stock.standing(bx, by, ax, ay, radius, floor));
   }
 
   /** The feeds of the cutter. */

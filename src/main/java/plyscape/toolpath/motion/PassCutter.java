@@ -40,7 +40,7 @@ public final class PassCutter {
     head = new CutterHead(stock, tool, machine, options, start);
     entry = new PieceEntry(head);
     glide = new PieceGlide(head, entry);
-    stretches = new StretchCutter(head, entry, head.feeds());
+    stretches = new StretchCutter(head, entry, stock, head.feeds());
     slots = new SlotCutter(head, entry, stock, machine.leastChipMm());
   }
 

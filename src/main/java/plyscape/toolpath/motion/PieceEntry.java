@@ -73,7 +73,8 @@ final class PieceEntry {
 
   /** Goes over to a place by rapids, or to open ground beside it, and down to a depth. */
   void land(double x, double y, double depth) {
-    double[] spot = head.clearSpot(x, y, depth);
+    double[] near = head.way().clearSpot(x, y, depth);
+    double[] spot = near != null && head.mayCut(near[0], near[1], x, y, depth) ? near : null;
     double downX = spot == null ? x : spot[0];
     double downY = spot == null ? y : spot[1];
     head.over(downX, downY, head.above(depth));

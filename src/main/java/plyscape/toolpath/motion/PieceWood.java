@@ -33,7 +33,7 @@ final class PieceWood {
   private final double[] width;
   private final double highest;
 
-  private PieceWood(List<double[]> points, CutterHead head, WidthFeed feeds) {
+  private PieceWood(List<double[]> points, CutterHead head, Stock stock, WidthFeed feeds) {
     this.head = head;
     this.feeds = feeds;
     x = points.stream().mapToDouble(point -> point[0]).toArray();
@@ -45,11 +45,11 @@ final class PieceWood {
     double[] fresh = new double[n];
     for (int i = 0; i + 1 < n; i++) {
       way[i + 1] = way[i] + Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
-      double stands = head.standing(x[i], y[i], x[i + 1], y[i + 1]);
+      double stands = stock.bitten(x[i], y[i], x[i + 1], y[i + 1], head.tool().radiusMm());
       if (stands < head.floor() - Stock.SAME_MM) {
         standing[i] = Math.min(standing[i], stands);
         standing[i + 1] = Math.min(standing[i + 1], stands);
-        fresh[i] = head.fresh(x[i], y[i], x[i + 1], y[i + 1]);
+        fresh[i] = fresh(stock, i);
       }
     }
     width = widths(fresh);
@@ -57,12 +57,22 @@ final class PieceWood {
   }
 
   /** That under a piece, for a cutter at the depth of the step that it is of. */
-  static PieceWood under(Piece piece, CutterHead head, WidthFeed feeds) {
+  static PieceWood under(Piece piece, CutterHead head, Stock stock, WidthFeed feeds) {
     if (!piece.closed()) {
-      return new PieceWood(sections(piece), head, feeds);
+      return new PieceWood(sections(piece), head, stock, feeds);
     }
-    PieceWood from = new PieceWood(sections(piece), head, feeds);
-    return new PieceWood(sections(piece.startingAfter(0, from.longestEnd())), head, feeds);
+    PieceWood from = new PieceWood(sections(piece), head, stock, feeds);
+    return new PieceWood(sections(piece.startingAfter(0, from.longestEnd())), head, stock, feeds);
+  }
+
+  /**
+   * Nodes above the floor that the cutter meets from a section to the next, whichever way it goes.
+   */
+  private int fresh(Stock stock, int i) {
+    double radius = head.tool().radiusMm();
+    return Math.max(
+        stock.standing(x[i], y[i], x[i + 1], y[i + 1], radius, head.floor()),
+        stock.standing(x[i + 1], y[i + 1], x[i], y[i], radius, head.floor()));
   }
 
   private static List<double[]> sections(Piece piece) {

@@ -2,6 +2,7 @@ package plyscape.toolpath.motion;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.toolpath.lattice.Stock;
 import plyscape.toolpath.ring.Piece;
 
 /**
@@ -31,14 +32,16 @@ final class StretchCutter {
 
   private final CutterHead head;
   private final PieceEntry entry;
+  private final Stock stock;
   private final WidthFeed feeds;
 
   /**
    * @param feeds of the cutter
    */
-  StretchCutter(CutterHead head, PieceEntry entry, WidthFeed feeds) {
+  StretchCutter(CutterHead head, PieceEntry entry, Stock stock, WidthFeed feeds) {
     this.head = head;
     this.entry = entry;
+    this.stock = stock;
     this.feeds = feeds;
   }
 
@@ -47,7 +50,7 @@ final class StretchCutter {
    * whether it did.
    */
   boolean cut(Piece piece) {
-    PieceWood wood = PieceWood.under(piece, head, feeds);
+    PieceWood wood = PieceWood.under(piece, head, stock, feeds);
     boolean room = piece.lengthMm() >= RampEntry.LEAST_ROOM_MM;
     List<double[]> points = room ? runs(wood, piece.closed()) : toAndFro(wood);
     if (points.isEmpty()) {

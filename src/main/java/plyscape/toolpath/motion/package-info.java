@@ -12,7 +12,7 @@
  * WidthFeed}); arcs stay within 0.005 mm of the lines they stand for, 0.002 on the side of a wall
  * ({@link plyscape.toolpath.motion.ArcFitter}); a piece along a wall with more than a stepdown
  * under it is cut to its floor in one visit where that is sooner ({@code StretchCutter}), its last
- * way flat.
+ * way flat; drops at turns are spread over open ground ({@code OpenTurns}).
  *
  * <p>Decides nothing about which pieces or in which order. Uses {@code cover}, {@code ring}, {@code
  * lattice}, {@code task}, {@code machine}.
