@@ -3,6 +3,7 @@ package plyscape.toolpath;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import plyscape.machine.Tool;
 import plyscape.toolpath.cover.PlannedFloor;
@@ -70,13 +71,23 @@ final class ToolPlanner {
 
   /** Narrow places of each cutter in one level. */
   static List<SlotPlaces> slots(LevelField field, List<Tool> tools) {
-    return tools.stream()
-        .map(
-            tool ->
-                reaches(tool, field)
-                    ? SlotPlaces.of(field.field(), tool.radiusMm())
+    int last = last(field, tools);
+    return IntStream.range(0, tools.size())
+        .mapToObj(
+            t ->
+                reaches(tools.get(t), field)
+                    ? SlotPlaces.of(field.field(), tools.get(t).radiusMm(), t == last)
                     : SlotPlaces.none())
         .toList();
+  }
+
+  /** The smallest cutter whose flutes are long enough for a level, or the first. */
+  private static int last(LevelField field, List<Tool> tools) {
+    int last = tools.size() - 1;
+    while (last > 0 && !reaches(tools.get(last), field)) {
+      last--;
+    }
+    return last;
   }
 
   /**
@@ -89,10 +100,7 @@ final class ToolPlanner {
   static List<List<Ring>> walls(
       LevelField field, List<Tool> tools, List<SlotPlaces> slots, RingTracer tracer) {
     List<List<Ring>> walls = new ArrayList<>();
-    int last = tools.size() - 1;
-    while (last > 0 && !reaches(tools.get(last), field)) {
-      last--;
-    }
+    int last = last(field, tools);
     for (int t = 0; t < tools.size(); t++) {
       Tool tool = tools.get(t);
       double round = t == last ? 0 : ROUNDING * tool.radiusMm();

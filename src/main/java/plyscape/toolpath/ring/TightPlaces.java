@@ -1,6 +1,5 @@
 package plyscape.toolpath.ring;
 
-import java.util.ArrayList;
 import java.util.List;
 import plyscape.toolpath.lattice.CoarseMap;
 import plyscape.toolpath.lattice.DistanceField;
@@ -14,6 +13,15 @@ import plyscape.toolpath.lattice.Ring;
  * climbed to its highest point close by.
  */
 final class TightPlaces {
+
+  /** Places no farther apart than this, in lattice steps, are taken in one go. */
+  private static final double ROW = 2.2;
+
+  /** Ways between two places are looked at so many times. */
+  private static final int PARTS = 6;
+
+  /** So much nearer to a wall than the radius a way may lead, mm. */
+  private static final double OVER_MM = 0.001;
 
   private final DistanceField field;
   private final double radius;
@@ -29,14 +37,14 @@ final class TightPlaces {
 
   /**
    * Short ways for the cutter's centre, each an open ring of index 0: where there is some room a
-   * small turn that covers all of it, else next to a point. Never nearer to a wall than the radius
-   * less 0.001 mm.
+   * small turn that covers all of it, else next to a point; places in a row are one way. Never
+   * nearer to a wall than the radius less 0.001 mm.
    *
    * @param about blocks in which a distance near the radius may be
    */
   List<Ring> rings(CoarseMap about) {
-    List<Ring> rings = new ArrayList<>();
     Lattice lattice = field.lattice;
+    TightSpots spots = new TightSpots(ROW * lattice.stepMm(), this::free);
     float[] d = field.distance;
     int columns = lattice.columns();
     double least = radius - 0.72 * lattice.stepMm();
@@ -49,14 +57,14 @@ final class TightPlaces {
         int node = j * columns + i;
         if (d[node] > least && d[node] < radius) {
           if (beside(node)) {
-            addNeck(lattice.x(i), lattice.y(j), i, j, rings);
+            addNeck(lattice.x(i), lattice.y(j), i, j, spots);
           } else {
-            add(lattice.x(i), lattice.y(j), i, j, rings);
+            add(lattice.x(i), lattice.y(j), i, j, spots);
           }
         }
       }
     }
-    return rings;
+    return spots.ways();
   }
 
   private boolean beside(int node) {
@@ -75,7 +83,7 @@ final class TightPlaces {
    * The end of a neck that the lattice cuts short: straight off the wall nearest to a node, to
    * where another wall is as near. Nothing when the lattice sees that place by itself.
    */
-  private void addNeck(double x, double y, int column, int row, List<Ring> rings) {
+  private void addNeck(double x, double y, int column, int row, TightSpots spots) {
     gather(column, row);
     double h = field.lattice.stepMm();
     double d = measure(x, y);
@@ -100,11 +108,11 @@ final class TightPlaces {
     double py = y + low * uy;
     double room = measure(px, py) - radius;
     if (room >= 0 && field.at(px, py) < radius - 0.004) {
-      rings.add(turn(px, py, room));
+      spots.add(px, py, room);
     }
   }
 
-  private void add(double x, double y, int column, int row, List<Ring> rings) {
+  private void add(double x, double y, int column, int row, TightSpots spots) {
     gather(column, row);
     double h = field.lattice.stepMm();
     double startX = x;
@@ -133,26 +141,21 @@ final class TightPlaces {
     if (room < -5e-4) {
       return;
     }
-    rings.add(turn(x, y, Math.max(room, 0)));
+    spots.add(x, y, Math.max(room, 0));
   }
 
-  /**
-   * All places within the room of a point are free, as the distance changes by no more than the
-   * way.
-   */
-  private static Ring turn(double x, double y, double room) {
-    if (room < 0.004) {
-      return new Ring(0, false, new double[] {x, x + 5e-4}, new double[] {y, y});
+  /** Whether the cutter may go straight between two places near each other. */
+  private boolean free(double ax, double ay, double bx, double by) {
+    Lattice lattice = field.lattice;
+    int node = lattice.nearest((ax + bx) / 2, (ay + by) / 2);
+    gather(node % lattice.columns(), node / lattice.columns());
+    for (int part = 1; part < PARTS; part++) {
+      double t = (double) part / PARTS;
+      if (measure(ax + t * (bx - ax), ay + t * (by - ay)) < radius - OVER_MM) {
+        return false;
+      }
     }
-    double[] px = new double[10];
-    double[] py = new double[10];
-    for (int a = 0; a <= 8; a++) {
-      px[a] = x + room * Math.cos(a * Math.PI / 4);
-      py[a] = y + room * Math.sin(a * Math.PI / 4);
-    }
-    px[9] = x;
-    py[9] = y;
-    return new Ring(0, false, px, py);
+    return true;
   }
 
   private void gather(int column, int row) {

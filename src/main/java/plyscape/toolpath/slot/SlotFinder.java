@@ -26,15 +26,26 @@ final class SlotFinder {
   /** Ways are led on into the open by this, in radii. */
   private static final double OUT = 1.5;
 
-  /** Shorter ways, in diameters, are left to the rings. */
-  private static final double SHORT = 2;
+  /**
+   * Ways of the smallest cutter that are shorter than this, in diameters, are left to the rings.
+   */
+  private static final double SHORT = 1.4;
+
+  /** The same where a smaller cutter follows: it takes them sooner. */
+  private static final double SHORT_BEFORE = 2;
 
   private final DistanceField field;
   private final double radius;
   private final double narrowMm;
+  private final double leastMm;
 
-  /** For one pocket and one cutter, mm. */
-  SlotFinder(DistanceField field, double radiusMm) {
+  /**
+   * For one pocket and one cutter, mm.
+   *
+   * @param smallest whether no smaller cutter gets there
+   */
+  SlotFinder(DistanceField field, double radiusMm, boolean smallest) {
+    leastMm = (smallest ? SHORT : SHORT_BEFORE) * 2 * radiusMm;
     this.field = field;
     radius = radiusMm;
     narrowMm = radiusMm + NARROW * field.lattice.stepMm();
@@ -130,7 +141,7 @@ final class SlotFinder {
     for (int i = 1; i < line.size(); i++) {
       length += way(line.get(i - 1), line.get(i));
     }
-    if (length >= SHORT * 2 * radius) {
+    if (length >= leastMm) {
       SlotWay slot = sections.of(line, closed);
       slot = slot != null && closed ? slot.opened() : slot;
       if (slot != null) {

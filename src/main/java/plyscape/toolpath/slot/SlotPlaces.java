@@ -16,9 +16,13 @@ import plyscape.toolpath.lattice.Sweep;
  */
 public record SlotPlaces(List<SlotWay> ways, BitSet along) {
 
-  /** Those of one pocket. */
-  public static SlotPlaces of(DistanceField field, double radiusMm) {
-    List<SlotWay> ways = new SlotFinder(field, radiusMm).find();
+  /**
+   * Those of one pocket.
+   *
+   * @param smallest whether no smaller cutter gets there
+   */
+  public static SlotPlaces of(DistanceField field, double radiusMm, boolean smallest) {
+    List<SlotWay> ways = new SlotFinder(field, radiusMm, smallest).find();
     Lattice lattice = field.lattice;
     BitSet along = new BitSet(ways.isEmpty() ? 0 : lattice.size());
     Sweep sweep = new Sweep(lattice);

@@ -37,7 +37,7 @@ class SlotFinderTest {
 
   private static List<SlotWay> slots(Geometry pocket) {
     DistanceField field = new DistanceField(new PocketEdges(RandomPockets.multi(pocket)), LATTICE);
-    return new SlotFinder(field, RADIUS).find();
+    return new SlotFinder(field, RADIUS, false).find();
   }
 
   /** The sides of all slots lie off the walls by the radius, within what a chord takes. */
