@@ -38,8 +38,7 @@ final class TightPlaces {
   /**
    * Short ways for the cutter's centre, each an open ring of index 0: where there is some room a
    * small turn that covers all of it, else next to a point; places in a row are one way. Never
-   * nearer to a wall than the radius less 0.001 mm, between two places less 0.005 mm. between two
-   * of them 0.005 mm.
+   * nearer to a wall than the radius less 0.001 mm, between two places less 0.005 mm.
    *
    * @param about blocks in which a distance near the radius may be
    */
