@@ -15,6 +15,7 @@ import plyscape.machine.Tool;
 import plyscape.toolpath.cover.PlannedFloor;
 import plyscape.toolpath.cover.Reach;
 import plyscape.toolpath.cover.StepWork;
+import plyscape.toolpath.cover.ThinParts;
 import plyscape.toolpath.lattice.Lattice;
 import plyscape.toolpath.lattice.Ring;
 import plyscape.toolpath.lattice.Stock;
@@ -67,6 +68,7 @@ final class ToolChoice {
   private final List<List<SlotPlaces>> slots;
 
   private final List<Reach> reaches;
+  private final ThinParts thin;
 
   /** Tracers that nobody uses now: their arrays are large, and one a thread will do. */
   private final Queue<RingTracer> tracers = new ConcurrentLinkedQueue<>();
@@ -94,6 +96,7 @@ final class ToolChoice {
     this.start = start;
     slots = fields.stream().parallel().map(field -> ToolPlanner.slots(field, tools)).toList();
     walls = IntStream.range(0, fields.size()).parallel().mapToObj(this::walls).toList();
+    thin = ThinParts.of(fields, lattice);
     reaches = reaches();
     must = new boolean[tools.size()];
     must[tools.size() - 1] = true;
@@ -126,7 +129,7 @@ final class ToolChoice {
   List<ToolRun> runs(PathEvents beside, Warnings warnings) {
     int first = first(warnings);
     List<List<Integer>> choices = choices(first, tools.size() - 1);
-    PlannedFloor floor = new PlannedFloor(lattice);
+    PlannedFloor floor = new PlannedFloor(lattice, thin);
     ToolWork begun = chosen(first, true, tools(choices.get(0)), floor);
     if (first == tools.size() - 1) {
       beside.spare();
@@ -167,7 +170,8 @@ final class ToolChoice {
                     walls.stream().map(level -> level.get(t)).toList(),
                     slots.stream().map(level -> level.get(t)).toList(),
                     tools.get(t).radiusMm(),
-                    ToolPlanner.deepest(tools.get(t), fields)))
+                    ToolPlanner.deepest(tools.get(t), fields),
+                    thin))
         .toList();
   }
 

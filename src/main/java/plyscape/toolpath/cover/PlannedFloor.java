@@ -19,26 +19,37 @@ public final class PlannedFloor {
   private final Lattice lattice;
   private final float[] depth;
   private final CutPaths paths;
+  private final ThinParts thin;
 
-  /** An untouched panel. */
-  public PlannedFloor(Lattice lattice) {
-    this(lattice, new float[lattice.size()], new CutPaths());
+  /**
+   * An untouched panel.
+   *
+   * @param thin what nodes don't show of the levels
+   */
+  public PlannedFloor(Lattice lattice, ThinParts thin) {
+    this(lattice, new float[lattice.size()], new CutPaths(), thin.copy());
   }
 
-  private PlannedFloor(Lattice lattice, float[] depth, CutPaths paths) {
+  private PlannedFloor(Lattice lattice, float[] depth, CutPaths paths, ThinParts thin) {
     this.lattice = lattice;
     this.depth = depth;
     this.paths = paths;
+    this.thin = thin;
   }
 
   /** The same panel once more, for another choice of cutters. */
   public PlannedFloor copy() {
-    return new PlannedFloor(lattice, depth.clone(), paths.copy());
+    return new PlannedFloor(lattice, depth.clone(), paths.copy(), thin.copy());
   }
 
   /** How deep a node is cut, mm. */
   float depthAt(int node) {
     return depth[node];
+  }
+
+  /** Thin parts that still stand. */
+  ThinParts thin() {
+    return thin;
   }
 
   /** The ways along walls so far. */
@@ -56,6 +67,7 @@ public final class PlannedFloor {
    * depth, it doesn't matter who comes first.
    */
   public void clear(List<Piece> pieces, double radius, double toDepth) {
+    thin.cut(pieces, radius, toDepth);
     float target = (float) toDepth;
     int group = pieces.size() / GROUPS + 1;
     IntStream.range(0, GROUPS)

@@ -25,22 +25,26 @@ public final class Reach {
   private final double[] depths;
   private final Lattice lattice;
   private final byte[] level;
+  private final ThinParts thin;
 
   /**
    * @param fields levels, upper first
    * @param walls this cutter's exact wall rings of each
    * @param slots its narrow places in each
    * @param deepest number of levels that its flutes are long enough for
+   * @param thin what nodes don't show of the levels
    */
   public Reach(
       List<LevelField> fields,
       List<List<Ring>> walls,
       List<SlotPlaces> slots,
       double radiusMm,
-      int deepest) {
+      int deepest,
+      ThinParts thin) {
     this.fields = fields;
     this.walls = walls;
     this.slots = slots;
+    this.thin = thin;
     lattice = fields.get(0).field().lattice;
     depths = fields.stream().mapToDouble(field -> field.level().depthMm()).toArray();
     level = new byte[lattice.size()];
@@ -111,18 +115,26 @@ public final class Reach {
     return slots.get(k);
   }
 
-  /** Whether a level is the deepest that is reached at a node, and wood stands over its depth. */
+  /**
+   * Whether a level is the deepest that is reached at a node, and wood stands over its depth, there
+   * or unseen beside it.
+   */
   public boolean stands(int node, int k, PlannedFloor floor) {
-    return level[node] == k && floor.depthAt(node) < depths[k] - Stock.SAME_MM;
+    return level[node] == k && floor.depthAt(node) < depths[k] - Stock.SAME_MM
+        || level[node] > k && floor.thin().at(node, k);
   }
 
-  /** Area in which each level is the deepest that is reached, mm2. */
+  /** Area in which each level is the deepest that is reached, and about that of thin parts, mm2. */
   public double[] areasMm2() {
     int[] counts = new int[depths.length];
     for (byte k : level) {
       if (k >= 0) {
         counts[k]++;
       }
+    }
+    for (int k = 0; k < depths.length; k++) {
+      int at = k;
+      counts[k] += (int) thin.nodes(k).filter(node -> level[node] > at).count();
     }
     return Arrays.stream(counts).mapToDouble(count -> count * lattice.nodeAreaMm2()).toArray();
   }

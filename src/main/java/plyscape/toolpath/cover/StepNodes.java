@@ -62,6 +62,9 @@ public final class StepNodes {
             .parallel()
             .map(up -> mark(marker, up, inside, range.across(), blocks))
             .sum();
+    if (marker.finishes) {
+      wanted += markThin(marker, floor.thin(), blocks, range.across());
+    }
     where = new CoarseMap(lattice, BlockRange.BLOCK, blocks);
   }
 
@@ -85,6 +88,21 @@ public final class StepNodes {
             }
           });
     }
+    return count[0];
+  }
+
+  /** Marks nodes beside thin parts of the level; how many more are wanted. */
+  private int markThin(Marker marker, ThinParts thin, boolean[] blocks, int across) {
+    int[] count = {0};
+    thin.nodes(marker.level)
+        .filter(node -> marker.reach.levelAt(node) > marker.level && !wanted(node))
+        .forEach(
+            node -> {
+              state[node] = marker.atRim(node) ? WANTED | RIM : WANTED;
+              int row = node / lattice.columns() / BlockRange.BLOCK;
+              blocks[row * across + node % lattice.columns() / BlockRange.BLOCK] = true;
+              count[0]++;
+            });
     return count[0];
   }
 

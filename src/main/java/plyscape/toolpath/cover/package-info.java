@@ -9,6 +9,9 @@
  * under a piece, except what was given on purpose to a smaller cutter that follows ({@code
  * RestWorth}); no stretch is kept that clears next to nothing.
  *
+ * <p>What nodes don't show, ledges and ridges of less than a lattice step, is kept beside them in
+ * {@link plyscape.toolpath.cover.ThinParts}.
+ *
  * <p>Whether something is reached is asked of {@link plyscape.toolpath.cover.Reach}, whether a wall
  * needs another round of {@code WallRest}. Says nothing about the order of pieces. Uses {@code
  * ring}, {@code depth} and what those use.
