@@ -29,6 +29,12 @@ final class RoundedField {
   /** The least room within so many coarse nodes counts, or rings would grow horns in corners. */
   private static final int AROUND = 1;
 
+  /**
+   * Drawn, thinned and made arcs, a ring may come this much nearer to a wall than the field says,
+   * mm.
+   */
+  private static final double DRAWN_MM = 0.01;
+
   /** And it changes over about so many. */
   private static final int SOFT = 1;
 
@@ -126,7 +132,11 @@ final class RoundedField {
     return least;
   }
 
-  /** Takes the fall off the values of a row, by quadratic splines between coarse nodes. */
+  /**
+   * Takes the fall off the values of a row, by quadratic splines between coarse nodes. Around the
+   * corner of a wall that stands out the average lies over the distance: not by more than the
+   * allowance, or rings would cut the corner.
+   */
   private void lower(float[] values, int j, float[] fall) {
     float[] along = new float[across];
     double[] weights = new double[3];
@@ -139,13 +149,14 @@ final class RoundedField {
       along[u] = (float) sum;
     }
     int row = j * field.lattice.columns();
+    float most = (float) (spacing.allowanceMm() - DRAWN_MM);
     for (int i = box[0]; i <= box[1]; i++) {
       int u = near(i - box[0], weights);
-      values[row + i] -=
-          (float)
-              (weights[0] * along[Math.max(0, u - 1)]
-                  + weights[1] * along[Math.min(across - 1, u)]
-                  + weights[2] * along[Math.min(across - 1, u + 1)]);
+      double lower =
+          weights[0] * along[Math.max(0, u - 1)]
+              + weights[1] * along[Math.min(across - 1, u)]
+              + weights[2] * along[Math.min(across - 1, u + 1)];
+      values[row + i] = Math.min(values[row + i] - (float) lower, field.distance[row + i] + most);
     }
   }
 

@@ -87,6 +87,20 @@ class RoundedFieldTest {
     }
   }
 
+  /** As with wall_allowance: 0.01, around a wall that ends in a point. */
+  @Test
+  void pointThatStandsOut_ringsKeepOffItThoughLittleIsLeftForTheWall() {
+    LevelField field = field(polygon(5, 5, 24, 5, 25, 20, 26, 5, 45, 5, 45, 45, 5, 45));
+    for (double left : new double[] {0.001, 0.01, 0.03, 0.1}) {
+      LevelField.Spacing spacing = new LevelField.Spacing(RADIUS, STEP, left);
+      List<Ring> rings =
+          field.innerRings(new RingTracer(LATTICE), field.rounded(spacing), spacing, null);
+      double off = distance(rings, 25, 20);
+      assertTrue(off >= RADIUS, "leaves " + left + " and comes to " + off);
+      assertEquals(RADIUS + left, off, 0.06);
+    }
+  }
+
   private static double distance(List<Ring> rings, double x, double y) {
     double least = Double.POSITIVE_INFINITY;
     for (Ring ring : rings) {
