@@ -2,8 +2,12 @@ package plyscape.toolpath.motion;
 
 import java.util.ArrayList;
 import java.util.List;
+import plyscape.machine.Tool;
 
-/** Makes one line of those that go on straight at one feed, so that programs stay small. */
+/**
+ * Makes one line of those that go on straight at one feed, so that programs stay small. None goes
+ * down by more than the stepdown: steps down on the spot stay steps.
+ */
 final class LineThinning {
 
   /** Lines may be thinned by this, mm. */
@@ -12,16 +16,19 @@ final class LineThinning {
   /** Places that one line may stand for. */
   private static final int MOST_THINNED = 200;
 
+  /** Depths that are written alike differ by less, mm. */
+  private static final double SAME_MM = 1e-6;
+
   private LineThinning() {}
 
   /**
    * The ends of lines that go on straight at one feed.
    *
    * @param points X, Y, depth and share of the feed to it of each
-   * @param feedMmPerMin of which those are shares
+   * @param tool of whose feed those are shares
    * @return X, Y, depth and feed, mm/min; without the first point
    */
-  static List<double[]> ends(List<double[]> points, double feedMmPerMin) {
+  static List<double[]> ends(List<double[]> points, Tool tool) {
     List<double[]> ends = new ArrayList<>();
     int from = 0;
     while (from < points.size() - 1) {
@@ -29,11 +36,12 @@ final class LineThinning {
       while (to + 1 < points.size()
           && to - from < MOST_THINNED
           && points.get(to + 1)[3] == points.get(from + 1)[3]
+          && points.get(to + 1)[2] - points.get(from)[2] <= tool.stepdownMm() + SAME_MM
           && straight(points, from, to + 1)) {
         to++;
       }
       double[] end = points.get(to).clone();
-      end[3] = points.get(from + 1)[3] * feedMmPerMin;
+      end[3] = points.get(from + 1)[3] * tool.feedMmPerMin();
       ends.add(end);
       from = to;
     }

@@ -62,7 +62,7 @@ final class SlotCutter {
     double fall = head.tool().feedMmPerMin() / head.tool().plungeMmPerMin();
     List<double[]> spread =
         OpenTurns.spread(points, fall, (point, depth) -> point[4] >= depth - Stock.SAME_MM);
-    head.along(LineThinning.ends(spread, head.tool().feedMmPerMin()));
+    head.along(LineThinning.ends(spread, head.tool()));
   }
 
   /** Depth of the highest wood across a section that the cutter can take away, mm. */

@@ -65,7 +65,7 @@ final class StretchCutter {
     double[] start = points.get(0);
     entry.down(start[0], start[1], start[2]);
     List<double[]> spread = OpenTurns.spread(points, fallMm(), this::gone);
-    head.along(LineThinning.ends(spread, head.tool().feedMmPerMin()));
+    head.along(LineThinning.ends(spread, head.tool()));
     return true;
   }
 
