@@ -51,10 +51,11 @@ final class BiteRelief {
     List<ToolRun> now = new ArrayList<>(runs);
     List<ProgramMaker.Made> programs = new ArrayList<>(made);
     CutResult cut = result;
+    BiteTries tries = new BiteTries();
     for (int round = 0; round < ROUNDS; round++) {
       boolean some = false;
       for (int i = 0; i < programs.size(); i++) {
-        ToolRun softer = mended(now.get(i), programs.get(i), cut.verification());
+        ToolRun softer = mended(now.get(i), programs.get(i), cut.verification(), tries);
         if (softer != null) {
           now.set(i, softer);
           programs.set(i, maker.make(i + 1, softer));
@@ -70,7 +71,7 @@ final class BiteRelief {
   }
 
   /** A run with what the simulation found in its program mended; null when there is nothing. */
-  private ToolRun mended(ToolRun run, ProgramMaker.Made made, Verification found) {
+  private ToolRun mended(ToolRun run, ProgramMaker.Made made, Verification found, BiteTries tries) {
     String file = made.written().file();
     ToolRun lifted = LiftedRapids.of(run, made.parsed(), file, found.collisions(), safe());
     if (lifted != null) {
@@ -79,6 +80,7 @@ final class BiteRelief {
     return found.bitesTooDeep().stream()
         .filter(bite -> bite.file().equals(file))
         .findFirst()
+        .filter(tries::worthwhile)
         .map(bite -> softer(run, made.parsed(), bite))
         .orElse(null);
   }
