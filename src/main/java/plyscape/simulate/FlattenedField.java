@@ -85,7 +85,7 @@ final class FlattenedField {
     if (floor == 0 || Math.abs(off) < 1e-6) {
       return flat;
     }
-    double slack = rim.atMm(x, y);
+    double slack = rim.atMm(x, y, off);
     return Math.abs(off) <= slack ? floor : flat - Math.signum(off) * slack;
   }
 

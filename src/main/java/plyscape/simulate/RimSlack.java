@@ -14,6 +14,11 @@ final class RimSlack {
     {-1, 0}, {-DIAGONAL, -DIAGONAL}, {0, -1}, {DIAGONAL, -DIAGONAL},
   };
 
+  /** Ways and rings of a closer look, each as many. */
+  private static final int CLOSE_WAYS = 32;
+
+  private static final int CLOSE_RINGS = 4;
+
   private final BentPanel bent;
   private final double radiusMm;
 
@@ -28,21 +33,47 @@ final class RimSlack {
     this.radiusMm = radiusMm;
   }
 
-  /** At a place, mm. */
+  /** At a place, mm, about: by eight ways from it. */
   double atMm(double x, double y) {
     if (bent == null || radiusMm == 0) {
       return 0;
     }
-    double here = bent.faceMm(x, y);
     double most = 0;
     for (double[] way : WAYS) {
-      double there = bent.faceMm(x + radiusMm * way[0], y + radiusMm * way[1]);
-      most = Math.max(most, Math.abs(there - here));
+      most = Math.max(most, changeMm(x, y, radiusMm * way[0], radiusMm * way[1]));
     }
+    return most + taperMm(x, y);
+  }
+
+  /**
+   * At a place where a floor is off its depth, mm: looked at closely where eight ways don't explain
+   * that. The face is steepest between two of them, or turns within the radius.
+   */
+  double atMm(double x, double y, double offMm) {
+    double about = atMm(x, y);
+    if (Math.abs(offMm) <= about || bent == null || radiusMm == 0) {
+      return about;
+    }
+    double most = 0;
+    for (int ring = 1; ring <= CLOSE_RINGS; ring++) {
+      double r = radiusMm * ring / CLOSE_RINGS;
+      for (int way = 0; way < CLOSE_WAYS; way++) {
+        double angle = 2 * Math.PI * way / CLOSE_WAYS;
+        most = Math.max(most, changeMm(x, y, r * Math.cos(angle), r * Math.sin(angle)));
+      }
+    }
+    return Math.max(about, most + taperMm(x, y));
+  }
+
+  private double changeMm(double x, double y, double dx, double dy) {
+    return Math.abs(bent.faceMm(x + dx, y + dy) - bent.faceMm(x, y));
+  }
+
+  private double taperMm(double x, double y) {
     double taper = bent.bottom() == null ? 0 : bent.bottom().slope(x, y);
     for (BentPanel.Level level : bent.plies()) {
       taper = Math.max(taper, level.slope(x, y));
     }
-    return most + taper * radiusMm;
+    return taper * radiusMm;
   }
 }
