@@ -153,4 +153,21 @@ class EarlyChecksTest {
         plan("machine: {travel: [25, 300, 80]}\ntools: [{diameter: 2}]\n", "-v"),
         "mm of X travel, zero point included, and machine.travel gives 25 mm");
   }
+
+  @Test
+  void travelTooShort_helpIsWhatTheJobDoesNotDoYet() {
+    String travel = "machine: {travel: [%s], %s}\n";
+    refused(plan(travel.formatted("300, 300, 5", "zero_z: top")), "leave the deepest plies out");
+    refused(plan(travel.formatted("300, 300, 7", "zero_z: bottom")), "or zero_z: top");
+    refused(plan(travel.formatted("25, 300, 80", "zero: lower-left")), "or zero: centre");
+    refused(plan(travel.formatted("9, 300, 80", "zero: centre")), "panel or a wider border would");
+  }
+
+  @Test
+  void onlyATopPlyThatIsLeft_saysThatNothingIsCut() {
+    Run run = plan("", "--plies", "high");
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.err().contains("nothing-cut"), run.err());
+    assertFalse(plan("", "--plies", "high", "--top", "mid", "--force").err().contains("nothing"));
+  }
 }

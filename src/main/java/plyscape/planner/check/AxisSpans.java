@@ -56,12 +56,21 @@ final class AxisSpans {
                     "the job needs %.1f mm of %s travel, zero point included, and machine.travel"
                         + " gives %.1t mm",
                     span, name, limit[axis]),
-                axis == 2
-                    ? "lower safe_height, or zero_z: top"
-                    : "a smaller panel, a wider border, or zero: centre would help"));
+                help(axis, machine)));
       }
     }
     return Optional.empty();
+  }
+
+  private static String help(int axis, Machine machine) {
+    if (axis == 2) {
+      return machine.zeroZ() == Machine.ZeroZ.BOTTOM
+          ? "lower safe_height, or zero_z: top"
+          : "lower safe_height, or leave the deepest plies out of terrain.plies and the zones";
+    }
+    return machine.zero() == Machine.Zero.CENTRE
+        ? "a smaller panel or a wider border would help"
+        : "a smaller panel, a wider border, or zero: centre would help";
   }
 
   /** Throws that fault. */

@@ -80,6 +80,13 @@ public final class PanelCut {
     progress.stage("lower bound");
     double boundS = background.boundS();
     List<ToolProgram> programs = cut.made().stream().map(ProgramMaker.Made::written).toList();
+    if (levels.isEmpty() && programs.isEmpty()) {
+      warnings.add(
+          "nothing-cut",
+          "only the top ply shows and it is left uncut, so there is no program; top: mid cuts it,"
+              + " terrain.plies and zones show others",
+          "top");
+    }
     return new PanelPlan(
         regions,
         programs,
