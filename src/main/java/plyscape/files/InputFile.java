@@ -70,7 +70,9 @@ public final class InputFile {
   public static InputFault missing(Path path, Place place, Throwable cause) {
     Path folder = path.toAbsolutePath().getParent();
     String wanted = path.getFileName() == null ? "" : path.getFileName().toString();
-    String help = "check the name; relative paths count from the file that names them";
+    // Without a line it was given to the command itself.
+    String from = place.line() > 0 ? "the file that names them" : "where the command is given";
+    String help = "check the name; relative paths count from " + from;
     String halves = folder == null ? "" : BrokenSwap.halves(folder, wanted);
     if (!halves.isEmpty()) {
       help = halves;
