@@ -20,6 +20,9 @@ final class TightPlaces {
   /** Ways between two places are looked at so many times. */
   private static final int PARTS = 6;
 
+  /** So much nearer to walls than the radius a place may be, mm, as in slots. */
+  private static final double FIT_MM = 0.002;
+
   /** So much nearer to a wall than the radius a way may lead, mm. */
   private static final double OVER_MM = 0.005;
 
@@ -38,7 +41,7 @@ final class TightPlaces {
   /**
    * Short ways for the cutter's centre, each an open ring of index 0: where there is some room a
    * small turn that covers all of it, else next to a point; places in a row are one way. Never
-   * nearer to a wall than the radius less 0.001 mm, between two places less 0.005 mm.
+   * nearer to a wall than the radius less 0.002 mm, between two places less 0.005 mm.
    *
    * @param about blocks in which a distance near the radius may be
    */
@@ -138,7 +141,7 @@ final class TightPlaces {
       }
     }
     double room = best - radius;
-    if (room < -5e-4) {
+    if (room < -FIT_MM) {
       return;
     }
     spots.add(x, y, Math.max(room, 0));
