@@ -11,6 +11,9 @@ import plyscape.simulate.stroke.ToolForm;
  */
 final class FaceWalls {
 
+  /** Walls just so far off as a cutter must keep count as touched, however that is rounded. */
+  private static final double NOISE_MM = 1e-6;
+
   private final EdgeTable edges;
   private final List<Target> targets;
   private final BentPanel bent;
@@ -97,10 +100,10 @@ final class FaceWalls {
     near(
         px,
         py,
-        form.radius() + offMm,
+        form.radius() + offMm + NOISE_MM,
         rough,
         (squared, shallow, deep) -> {
-          double touching = Math.max(0, Math.sqrt(squared) - offMm);
+          double touching = Math.min(form.radius(), Math.max(0, Math.sqrt(squared) - offMm));
           best[0] = Math.min(best[0], shallow + form.height(touching));
           return false;
         });

@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.SortedMap;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
@@ -36,8 +38,8 @@ class LayerRoundTripTest {
         SvgLayerReader.Layer layer = SvgLayerReader.read(file.name(), file.text());
         MultiPolygon exposed = plan.tiling().exposed().get(layer.plyNumber());
         MultiPolygon pocket = plan.tiling().pockets().get(layer.plyNumber());
-        // The tiling lies on the grid of 0.001 mm, so writing with three places loses nothing but
-        // the last bits.
+        // The tiling lies on the grid of 0.001 mm, so writing with three places loses nothing.
+        assertEquals(places(exposed), places(layer.exposed()), "seed " + seed + " " + file.name());
         assertEquals(
             exposed.getArea(),
             evenOddArea(layer.exposed()),
@@ -54,6 +56,21 @@ class LayerRoundTripTest {
       }
       assertEquals(CARVED.area(), sum, CARVED.area() * 1e-6, "seed " + seed);
     }
+  }
+
+  private static Set<Coordinate> places(MultiPolygon shape) {
+    return new HashSet<>(List.of(shape.getCoordinates()));
+  }
+
+  /** To the last bit. */
+  private static Set<Coordinate> places(List<double[]> rings) {
+    Set<Coordinate> places = new HashSet<>();
+    for (double[] ring : rings) {
+      for (int i = 0; i < ring.length; i += 2) {
+        places.add(new Coordinate(ring[i], ring[i + 1]));
+      }
+    }
+    return places;
   }
 
   /**

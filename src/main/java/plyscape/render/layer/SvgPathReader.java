@@ -11,6 +11,13 @@ final class SvgPathReader {
 
   private final Place place;
   private final String data;
+
+  /**
+   * Coordinates are on a grid of 0.001 mm: turning Y over must give the very numbers that the plan
+   * was made with, or ties of distances fall otherwise than they did in its proof.
+   */
+  private static final double PER_MM = 1000;
+
   private final double heightMm;
   private final List<double[]> rings = new ArrayList<>();
   private int at;
@@ -86,7 +93,7 @@ final class SvgPathReader {
       points = Arrays.copyOf(points, 2 * count);
     }
     points[count++] = x;
-    points[count++] = heightMm - y;
+    points[count++] = Math.rint((heightMm - y) * PER_MM) / PER_MM;
   }
 
   private void skip() {
