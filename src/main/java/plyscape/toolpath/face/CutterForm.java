@@ -69,6 +69,18 @@ final class CutterForm {
   }
 
   /**
+   * Slope of the side from so far within the rim to the rim, mm a mm; infinite for a flat cutter,
+   * whose rim is looked at by itself.
+   */
+  double rimSlope(double withinMm) {
+    if (flat) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double from = Math.max(0, radiusMm - withinMm);
+    return (height(radiusMm * radiusMm) - height(from * from)) / (radiusMm - from);
+  }
+
+  /**
    * Distance of neighbouring passes on level ground whose ridges are as high as said: h = R -
    * sqrt(R2 - s2/4) solved for s (references.md, section 5).
    */

@@ -9,9 +9,9 @@ import plyscape.region.FaceField;
 
 /**
  * The upper edges of all walls as close points with their depths: every region's outline at its own
- * depth, and the carved area's edge at the panel's face; and the {@link FacePeaks}. With points no
- * farther apart than {@code e}, a cutter that touches none of them comes over the edge itself by
- * e2/8D at most, D its distance from the axis.
+ * depth, and the carved area's edge at the panel's face; and {@link FacePeaks} and {@link
+ * FaceCliffs}. With points no farther apart than {@code e}, a cutter that touches none of them
+ * comes over the edge itself by e2/8D at most, D its distance from the axis.
  */
 final class FaceBorders {
 

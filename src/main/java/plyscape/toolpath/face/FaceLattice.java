@@ -1,5 +1,7 @@
 package plyscape.toolpath.face;
 
+import java.util.Arrays;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import plyscape.grid.Box;
 import plyscape.grid.CellFrame;
@@ -38,12 +40,15 @@ final class FaceLattice {
   final float[] stock;
   final boolean[] rest;
 
-  /** Peaks of faces between the nodes: U, V and depth each. */
+  /** Places of faces between the nodes that those don't stand for: U, V and depth each. */
   final double[] peaks;
 
   final int blockColumns;
 
-  FaceLattice(FaceTask task, boolean turned, double stepMm, int margin) {
+  /**
+   * @param steep mm a mm: faces that are steeper are looked at between the nodes too
+   */
+  FaceLattice(FaceTask task, boolean turned, double stepMm, int margin, double steep) {
     Box carved = task.carved();
     this.turned = turned;
     this.stepMm = stepMm;
@@ -61,7 +66,11 @@ final class FaceLattice {
     rest = new boolean[target.length];
     blockColumns = (columns + BLOCK - 1) / BLOCK;
     int[] region = targets(task);
-    peaks = FacePeaks.of(this, region, task);
+    peaks =
+        DoubleStream.concat(
+                Arrays.stream(FacePeaks.of(this, region, task)),
+                Arrays.stream(FaceCliffs.of(this, region, task, steep)))
+            .toArray();
   }
 
   /** Fills in what is wanted and what stands; gives the region of each node. */

@@ -44,13 +44,13 @@ final class FacePeaks {
   }
 
   private double[] row(int row) {
-    Points points = new Points();
+    FacePoints points = new FacePoints();
     for (int column = 1; column < lattice.columns - 2; column++) {
       if (bends(column, row)) {
         square(column, row, points);
       }
     }
-    return Arrays.copyOf(points.values, points.count);
+    return points.values();
   }
 
   private boolean bends(int column, int row) {
@@ -73,7 +73,7 @@ final class FacePeaks {
   }
 
   /** Peaks of all faces that have a corner of a square. */
-  private void square(int column, int row, Points points) {
+  private void square(int column, int row, FacePoints points) {
     int[] corners = {
       regionAt(column, row),
       regionAt(column + 1, row),
@@ -94,7 +94,7 @@ final class FacePeaks {
   }
 
   /** Adds the highest place of each row and each column of a square in a face, if it is a peak. */
-  private void square(int column, int row, int[] corners, int at, Points points) {
+  private void square(int column, int row, int[] corners, int at, FacePoints points) {
     int n = PARTS + 1;
     double[] depth = new double[n * n];
     for (int k = 0; k < depth.length; k++) {
@@ -135,20 +135,5 @@ final class FacePeaks {
       keep[inColumn] |= over[inColumn] > LEAST_MM;
     }
     return IntStream.range(0, over.length).filter(k -> keep[k]).toArray();
-  }
-
-  /** Numbers that grow. */
-  private static final class Points {
-    double[] values = new double[0];
-    int count;
-
-    void add(double u, double v, double depth) {
-      if (count + 3 > values.length) {
-        values = Arrays.copyOf(values, Math.max(48, 2 * count));
-      }
-      values[count++] = u;
-      values[count++] = v;
-      values[count++] = depth;
-    }
   }
 }

@@ -123,7 +123,7 @@ public final class FacePlanner {
                 .orElseThrow()
             + 3;
     boolean turned = carved.height() > carved.width();
-    FaceLattice lattice = new FaceLattice(task, turned, step, margin);
+    FaceLattice lattice = new FaceLattice(task, turned, step, margin, steep(finishers, step));
     new RoughStock(lattice).cut(rough.stream().map(task.panel()::cut).toList());
     lattice.markRests(task);
     FaceBorders borders = new FaceBorders(lattice, task, step);
@@ -138,6 +138,15 @@ public final class FacePlanner {
       }
     }
     return List.copyOf(runs);
+  }
+
+  /** Slope of the least steep side that a cutter has beside its rim, mm a mm. */
+  private static double steep(List<Tool> finishers, double stepMm) {
+    return finishers.stream()
+        .map(CutterForm::of)
+        .mapToDouble(form -> form.rimSlope(stepMm))
+        .min()
+        .orElseThrow();
   }
 
   private double stepMm(CutterForm form, Tool tool) {
