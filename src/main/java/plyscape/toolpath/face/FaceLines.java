@@ -101,12 +101,10 @@ final class FaceLines {
     return drop.form().flat() ? rows.subList(0, gap % 2 == 0 ? 1 : 0) : rows;
   }
 
-  private record Row(int row, int[] columns, float[] depths, int count, List<FaceRun> runs) {}
-
   private void set(int first, int step, double tolerance, int across, List<FaceRun> runs) {
     drop.look();
     boolean[] work = lattice.workAround(tolerance, drop.around());
-    List<Row> rows =
+    List<FaceRow> rows =
         IntStream.iterate(first, row -> row < lattice.endRow, row -> row + step)
             .parallel()
             .mapToObj(row -> row(row, work, tolerance, across))
@@ -118,12 +116,7 @@ final class FaceLines {
         .forEach(
             band -> {
               int from = band * ROWS_PER_BAND;
-              int end = from + ROWS_PER_BAND;
-              for (Row row : rows) {
-                if (row.row() + drop.around() >= from && row.row() - drop.around() < end) {
-                  drop.stamp(row.row(), row.columns(), row.depths(), row.count(), from, end);
-                }
-              }
+              rows.forEach(row -> row.stamp(drop, from, from + ROWS_PER_BAND));
             });
     rows.forEach(row -> runs.addAll(row.runs()));
   }
@@ -133,23 +126,20 @@ final class FaceLines {
     return i > 0 && i < depth.length - 1 && depth[i - 1] + depth[i + 1] - 2 * depth[i] > PEAK_MM;
   }
 
-  private Row row(int row, boolean[] work, double tolerance, int across) {
+  private FaceRow row(int row, boolean[] work, double tolerance, int across) {
     int n = (lattice.endColumn - 1 - lattice.margin) / STRIDE + 1;
     double[] depth = new double[n];
     boolean[] takes = new boolean[n];
     Arrays.fill(depth, Double.NaN);
     for (int i = 0; i < n; i++) {
-      int column = lattice.margin + i * STRIDE;
+      int column = column(i);
       if (work[lattice.blockOf(column, row)]) {
         depth[i] = drop.atNode(column, row);
         takes[i] = drop.takesOff(column, row, depth[i] - LIFT_MM, tolerance, across);
       }
     }
     int gap = (int) (GAP_MM / (STRIDE * lattice.stepMm));
-    int[] columns = new int[n];
-    float[] depths = new float[n];
-    int count = 0;
-    List<FaceRun> runs = new ArrayList<>();
+    FaceRow cut = new FaceRow(lattice, row);
     int i = 0;
     while (i < n) {
       if (!takes[i]) {
@@ -160,22 +150,25 @@ final class FaceLines {
       for (int k = i; k < n && k - last <= gap; k++) {
         last = takes[k] ? k : last;
       }
-      FaceProfile profile = new FaceProfile(drop, lattice.v(row));
       int end = Math.min(n - 1, last + 1);
-      for (int k = Math.max(0, i - 1); k <= end; k++) {
-        int column = lattice.margin + k * STRIDE;
-        depth[k] = Double.isNaN(depth[k]) ? drop.atNode(column, row) : depth[k];
-        profile.to(lattice.u(column), depth[k], peak(depth, k - 1) || peak(depth, k));
-        columns[count] = column;
-        depths[count++] = (float) (depth[k] - LIFT_MM);
-        if (count == columns.length) {
-          columns = Arrays.copyOf(columns, 2 * count);
-          depths = Arrays.copyOf(depths, 2 * count);
-        }
-      }
-      runs.add(profile.run(LIFT_MM));
+      run(row, Math.max(0, i - 1), end, depth, cut);
       i = end + 1;
     }
-    return new Row(row, columns, depths, count, runs);
+    return cut;
+  }
+
+  private int column(int look) {
+    return lattice.margin + look * STRIDE;
+  }
+
+  /** Adds the run from one look to another. */
+  private void run(int row, int first, int last, double[] depth, FaceRow cut) {
+    FaceProfile profile = new FaceProfile(drop, lattice.v(row));
+    for (int k = first; k <= last; k++) {
+      depth[k] = Double.isNaN(depth[k]) ? drop.atNode(column(k), row) : depth[k];
+      profile.to(lattice.u(column(k)), depth[k], peak(depth, k - 1) || peak(depth, k));
+      cut.look(column(k), depth[k] - LIFT_MM);
+    }
+    cut.run(profile.run(LIFT_MM), last - first + 1);
   }
 }

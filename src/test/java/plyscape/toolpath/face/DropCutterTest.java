@@ -184,6 +184,34 @@ class DropCutterTest {
     }
   }
 
+  /**
+   * Lines end nearer to a wall than the last place at which they are looked at: what they take off
+   * there is known to be gone, so that it isn't cut once more and holds nothing off the wall.
+   */
+  @Test
+  void stockBesideAWall_isWhatTheLinesLeave() {
+    FaceField faces = faces(x -> 4);
+    CutterForm form = CutterForm.of(tool(Tool.Shape.BALL, 2, 0, 0));
+    FaceLattice lattice = lattice(task(faces), form, false, 0.07);
+    DropCutter drop =
+        new DropCutter(lattice, new FaceBorders(lattice, task(faces), 0.07), form, 20);
+    drop.begin(10, false);
+    double more = 0;
+    for (FaceRun run : new FaceLines(lattice, drop, 0.02, 4).layer()) {
+      int row = (int) Math.round((run.v() - lattice.minV) / lattice.stepMm);
+      for (int k = 0; k < run.size(); k++) {
+        for (int column = 0; column < lattice.columns; column++) {
+          double off = sq(lattice.u(column) - run.u()[k]);
+          if (off < 1) {
+            double cut = run.depth()[k] - form.height(off);
+            more = Math.max(more, cut - lattice.stock[row * lattice.columns + column]);
+          }
+        }
+      }
+    }
+    assertTrue(more < 0.2, "cut by " + more + " mm more than known");
+  }
+
   /** A flat cutter on a slope rests on its uphill rim. */
   @Test
   void flatCutterOnASlope_restsOnItsRim() {
