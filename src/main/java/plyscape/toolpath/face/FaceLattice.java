@@ -212,4 +212,23 @@ final class FaceLattice {
     }
     return work;
   }
+
+  /** Blocks in or around which the stock isn't as it was before. */
+  boolean[] changedAround(float[] before, int around) {
+    float[] change = new float[stock.length];
+    IntStream.range(0, rows)
+        .parallel()
+        .forEach(
+            row -> {
+              for (int i = row * columns; i < (row + 1) * columns; i++) {
+                change[i] = stock[i] == before[i] ? 0 : -1;
+              }
+            });
+    float[] least = leastAround(change, around);
+    boolean[] changed = new boolean[least.length];
+    for (int b = 0; b < changed.length; b++) {
+      changed[b] = least[b] < 0;
+    }
+    return changed;
+  }
 }

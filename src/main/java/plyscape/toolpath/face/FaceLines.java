@@ -67,16 +67,21 @@ final class FaceLines {
     return LEVEL_SHARE * mostRidgeMm(cuspMm);
   }
 
-  /** Runs of one layer, as the cutter may go since it began; the stock is lowered by them. */
-  List<FaceRun> layer() {
+  /**
+   * Runs of one layer, as the cutter may go since it began; the stock is lowered by them.
+   *
+   * @param before the stock when the last layer by the same rules began: where nothing has been cut
+   *     since, nothing can be now; null to look everywhere
+   */
+  List<FaceRun> layer(float[] before) {
     int n = stepoverRows;
     double ridge = mostRidgeMm(cuspMm);
     List<FaceRun> runs = new ArrayList<>();
-    set(lattice.margin, n, Math.min(LEAST_MM, cuspMm / 2), n / 2, runs);
-    set(lattice.margin + n / 2, n, ridge, drop.around(), runs);
-    set(lattice.margin + n / 4, n / 2, ridge, drop.around(), runs);
+    set(lattice.margin, n, Math.min(LEAST_MM, cuspMm / 2), n / 2, before, runs);
+    set(lattice.margin + n / 2, n, ridge, drop.around(), before, runs);
+    set(lattice.margin + n / 4, n / 2, ridge, drop.around(), before, runs);
     for (int between : halfway(n / 4)) {
-      set(lattice.margin + between, n / 4, ridge, drop.around(), runs);
+      set(lattice.margin + between, n / 4, ridge, drop.around(), before, runs);
     }
     return runs;
   }
@@ -101,9 +106,16 @@ final class FaceLines {
     return drop.form().flat() ? rows.subList(0, gap % 2 == 0 ? 1 : 0) : rows;
   }
 
-  private void set(int first, int step, double tolerance, int across, List<FaceRun> runs) {
+  private void set(
+      int first, int step, double tolerance, int across, float[] before, List<FaceRun> runs) {
     drop.look();
     boolean[] work = lattice.workAround(tolerance, drop.around());
+    if (before != null) {
+      boolean[] changed = lattice.changedAround(before, drop.around() + 1);
+      for (int b = 0; b < work.length; b++) {
+        work[b] &= changed[b];
+      }
+    }
     List<FaceRow> rows =
         IntStream.iterate(first, row -> row < lattice.endRow, row -> row + step)
             .parallel()

@@ -70,9 +70,9 @@ final class FaceMoves {
     moves = new MoveList(start[0], start[1], safe);
   }
 
-  /** Takes the stock as it is before the next runs. */
-  void look() {
-    before = lattice.stock.clone();
+  /** Takes the stock as it is before the next runs, a copy. */
+  void look(float[] stock) {
+    before = stock;
     standing = lattice.leastAround(before, drop.around() + FaceLattice.BLOCK / 2);
   }
 

@@ -201,16 +201,19 @@ public final class FacePlanner {
     double[] range = {Double.POSITIVE_INFINITY, 0};
     boolean beside = true;
     boolean more = true;
+    float[] before = null;
     for (int layer = 0; layer < MOST_LAYERS && more; layer++) {
-      moves.look();
+      float[] stock = lattice.stock.clone();
+      moves.look(stock);
       boolean held = drop.begin(beside ? stepdown : NEAR_WOOD_SHARE * stepdown, beside);
-      List<FaceRun> runs = lines.layer();
+      List<FaceRun> runs = lines.layer(before);
       if (!runs.isEmpty()) {
         runs.forEach(run -> depths(lattice, run, range));
         moves.cut(runs);
       }
       more = held && (beside || !runs.isEmpty());
       // Wood that the cutter can't take off holds it off the faces beside it: on in smaller steps.
+      before = beside && runs.isEmpty() ? null : stock;
       beside &= !runs.isEmpty();
     }
     return range[1] == 0

@@ -197,7 +197,7 @@ class DropCutterTest {
         new DropCutter(lattice, new FaceBorders(lattice, task(faces), 0.07), form, 20);
     drop.begin(10, false);
     double more = 0;
-    for (FaceRun run : new FaceLines(lattice, drop, 0.02, 4).layer()) {
+    for (FaceRun run : new FaceLines(lattice, drop, 0.02, 4).layer(null)) {
       int row = (int) Math.round((run.v() - lattice.minV) / lattice.stepMm);
       for (int k = 0; k < run.size(); k++) {
         for (int column = 0; column < lattice.columns; column++) {
@@ -233,7 +233,7 @@ class DropCutterTest {
       DropCutter drop =
           new DropCutter(lattice, new FaceBorders(lattice, task(faces), step), form, 20);
       drop.begin(10, false);
-      List<FaceRun> runs = new FaceLines(lattice, drop, 0.02, rows).layer();
+      List<FaceRun> runs = new FaceLines(lattice, drop, 0.02, rows).layer(null);
       double most = 0;
       for (int row = 0; row < lattice.rows; row++) {
         for (int column = 0; column < lattice.columns; column++) {
