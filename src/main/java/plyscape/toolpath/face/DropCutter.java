@@ -24,15 +24,11 @@ final class DropCutter {
   private final CutterForm form;
   private final double deepestMm;
 
-  /** Nodes under the cutter, from the axis outwards: offset in the lattice, rows, height. */
+  /** Nodes under the cutter, from the axis outwards: offset in the lattice, height. */
   private final int[] offset;
 
-  private final int[] offsetRow;
   private final float[] height;
   private final int around;
-
-  /** Of those nodes, how many the cutter covers; the others stand at its rim. */
-  private final int under;
 
   private final double rimSquared;
 
@@ -41,7 +37,11 @@ final class DropCutter {
 
   private float[] limit;
   private float[] leastLimit;
+  private NodeTiles limitTiles;
   private float[] leastStock;
+
+  /** Of wood that may be taken off: without rests. */
+  private NodeTiles stockTiles;
 
   /**
    * @param deepestMm the flutes' length: no deeper
@@ -66,19 +66,14 @@ final class DropCutter {
             .sorted(Comparator.comparingInt(o -> o[0] * o[0] + o[1] * o[1]))
             .toArray(int[][]::new);
     offset = new int[nodes.length];
-    offsetRow = new int[nodes.length];
     height = new float[nodes.length];
-    int within = 0;
     for (int k = 0; k < nodes.length; k++) {
       int column = nodes[k][0];
       int row = nodes[k][1];
       offset[k] = row * lattice.columns + column;
-      offsetRow[k] = row;
       double squared = (column * column + row * row) * step * step;
       height[k] = (float) form.height(Math.min(squared, r2));
-      within += squared <= r2 ? 1 : 0;
     }
-    under = within;
     profiles = new float[around + 1][];
     for (int row = 0; row <= around; row++) {
       int reach = (int) Math.floor(Math.sqrt(Math.max(0, r2 - row * row * step * step)) / step);
@@ -126,6 +121,7 @@ final class DropCutter {
             });
     limit = next;
     leastLimit = lattice.leastAround(limit, around);
+    limitTiles = new NodeTiles(lattice, limit, null);
     look();
     return IntStream.range(0, held.length).anyMatch(row -> held[row]);
   }
@@ -149,10 +145,16 @@ final class DropCutter {
   /** Looks at the stock again, after it was cut. */
   void look() {
     leastStock = lattice.leastAround(lattice.stock, around);
+    stockTiles = new NodeTiles(lattice, lattice.stock, lattice.rest);
   }
 
   /** Depth at a node. */
   double atNode(int column, int row) {
+    float best = form.flat() ? flatAt(column, row) : roundAt(column, row);
+    return borders.deepest(form, lattice.u(column), lattice.v(row), best);
+  }
+
+  private float flatAt(int column, int row) {
     int node = row * lattice.columns + column;
     float least = leastLimit[lattice.blockOf(column, row)];
     float best = (float) deepestMm;
@@ -162,7 +164,50 @@ final class DropCutter {
       }
       best = Math.min(best, limit[node + offset[k]] + height[k]);
     }
-    return borders.deepest(form, lattice.u(column), lattice.v(row), best);
+    return best;
+  }
+
+  private float roundAt(int column, int row) {
+    float best = Math.min((float) deepestMm, limit[row * lattice.columns + column]);
+    int turns = 2 * (around / NodeTiles.SIDE + 1);
+    for (int a = 0; a <= turns; a++) {
+      int tileRow = NodeTiles.outward(row / NodeTiles.SIDE, a);
+      int up = NodeTiles.away(row, tileRow);
+      if (tileRow < 0 || up > around) {
+        continue;
+      }
+      float[] profile = profiles[up];
+      for (int b = 0; b <= turns; b++) {
+        int tileColumn = NodeTiles.outward(column / NodeTiles.SIDE, b);
+        int aside = NodeTiles.away(column, tileColumn);
+        if (tileColumn >= 0
+            && aside < profile.length
+            && limitTiles.least[tileRow * limitTiles.columns + tileColumn] + profile[aside]
+                < best) {
+          best = Math.min(best, roundOver(tileColumn, tileRow, column, row));
+        }
+      }
+    }
+    return best;
+  }
+
+  /** Depth at a node as far as the nodes of one tile hold the cutter off. */
+  private float roundOver(int tileColumn, int tileRow, int column, int row) {
+    float best = Float.POSITIVE_INFINITY;
+    int fromColumn = Math.max(tileColumn * NodeTiles.SIDE, column - around);
+    int toColumn = Math.min(tileColumn * NodeTiles.SIDE + NodeTiles.SIDE - 1, column + around);
+    int toRow = Math.min(tileRow * NodeTiles.SIDE + NodeTiles.SIDE - 1, row + around);
+    for (int r = Math.max(tileRow * NodeTiles.SIDE, row - around); r <= toRow; r++) {
+      float[] profile = profiles[r < row ? row - r : r - row];
+      for (int c = fromColumn; c <= toColumn; c++) {
+        int aside = c < column ? column - c : c - column;
+        if (aside < profile.length) {
+          float at = limit[r * lattice.columns + c] + profile[aside];
+          best = at < best ? at : best;
+        }
+      }
+    }
+    return best;
   }
 
   /** Depth at any place of the carved area. */
@@ -209,18 +254,44 @@ final class DropCutter {
    * @param acrossRows look no farther to the sides of a row than this
    */
   boolean takesOff(int column, int row, double depth, double toleranceMm, int acrossRows) {
-    int node = row * lattice.columns + column;
     float least = leastStock[lattice.blockOf(column, row)];
     float tip = (float) (depth - toleranceMm);
-    for (int k = 0; k < under; k++) {
-      if (tip - height[k] <= least) {
-        return false;
+    return tip > least && anyTakesOff(column, row, tip, Math.min(acrossRows, around));
+  }
+
+  private boolean anyTakesOff(int column, int row, float tip, int across) {
+    int toTileRow = Math.min(lattice.rows - 1, row + across) / NodeTiles.SIDE;
+    int toTile = Math.min(lattice.columns - 1, column + around) / NodeTiles.SIDE;
+    for (int tileRow = Math.max(0, row - across) / NodeTiles.SIDE;
+        tileRow <= toTileRow;
+        tileRow++) {
+      float[] profile = profiles[NodeTiles.away(row, tileRow)];
+      for (int tile = Math.max(0, column - around) / NodeTiles.SIDE; tile <= toTile; tile++) {
+        int aside = NodeTiles.away(column, tile);
+        if (aside < profile.length
+            && tip - profile[aside] > stockTiles.least[tileRow * stockTiles.columns + tile]
+            && takesOffTile(tile, tileRow, column, row, tip, across)) {
+          return true;
+        }
       }
-      int i = node + offset[k];
-      if (tip - height[k] > lattice.stock[i]
-          && !lattice.rest[i]
-          && Math.abs(offsetRow[k]) <= acrossRows) {
-        return true;
+    }
+    return false;
+  }
+
+  private boolean takesOffTile(int tile, int tileRow, int column, int row, float tip, int across) {
+    int fromColumn = Math.max(tile * NodeTiles.SIDE, column - around);
+    int toColumn = Math.min(tile * NodeTiles.SIDE + NodeTiles.SIDE - 1, column + around);
+    int toRow = Math.min(tileRow * NodeTiles.SIDE + NodeTiles.SIDE - 1, row + across);
+    for (int r = Math.max(tileRow * NodeTiles.SIDE, row - across); r <= toRow; r++) {
+      float[] profile = profiles[r < row ? row - r : r - row];
+      for (int c = fromColumn; c <= toColumn; c++) {
+        int aside = c < column ? column - c : c - column;
+        int node = r * lattice.columns + c;
+        if (aside < profile.length
+            && tip - profile[aside] > lattice.stock[node]
+            && !lattice.rest[node]) {
+          return true;
+        }
       }
     }
     return false;
