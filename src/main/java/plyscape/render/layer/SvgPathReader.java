@@ -9,14 +9,14 @@ import plyscape.fault.Place;
 /** Takes path data of absolute M L H V Z apart into closed rings, and turns Y up. */
 final class SvgPathReader {
 
-  private final Place place;
-  private final String data;
-
   /**
    * Coordinates are on a grid of 0.001 mm: turning Y over must give the very numbers that the plan
    * was made with, or ties of distances fall otherwise than they did in its proof.
    */
   private static final double PER_MM = 1000;
+
+  private final Place place;
+  private final String data;
 
   private final double heightMm;
   private final List<double[]> rings = new ArrayList<>();
