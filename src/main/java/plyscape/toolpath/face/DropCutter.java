@@ -327,32 +327,6 @@ final class DropCutter {
     return best;
   }
 
-  /** Lowers the stock by the cutter anywhere on a row, only in some rows. */
-  void stamp(int row, double u, double depth, int fromRow, int endRow) {
-    double r = form.radiusMm();
-    for (int other = Math.max(fromRow, row - around);
-        other < Math.min(endRow, row + around + 1);
-        other++) {
-      double dv = (other - row) * lattice.stepMm;
-      for (int column = first(u - r); column <= last(u + r); column++) {
-        double du = lattice.u(column) - u;
-        double squared = du * du + dv * dv;
-        if (squared <= r * r) {
-          int i = other * lattice.columns + column;
-          lattice.stock[i] = Math.max(lattice.stock[i], (float) (depth - form.height(squared)));
-        }
-      }
-    }
-  }
-
-  private int first(double u) {
-    return clamp((int) Math.ceil((u - lattice.minU) / lattice.stepMm), lattice.columns);
-  }
-
-  private int last(double u) {
-    return clamp((int) Math.floor((u - lattice.minU) / lattice.stepMm), lattice.columns);
-  }
-
   /** Lowers the stock by the cutter at nodes of a row, only in some rows. */
   void stamp(int row, int[] columns, float[] depths, int count, int fromRow, int endRow) {
     int width = lattice.columns;

@@ -3,13 +3,15 @@ package plyscape.toolpath.face;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
  * Lays parallel lines for one finishing cutter where it takes something off, a stepover apart; then
  * lines halfway between where ridges stand higher than the cusp (on slopes, and along walls that
- * the first lines missed), then halfway again, and so on as far as the lattice allows: where a wall
- * runs along the lines, only one of them comes as near to it as the cutter can.
+ * the first lines missed), then halfway again, and so on as far as the lattice allows, and beside
+ * walls and cliffs a little farther: where one runs along the lines, only one of them comes as near
+ * to it as the cutter can.
  */
 final class FaceLines {
 
@@ -42,10 +44,22 @@ final class FaceLines {
 
   private static final int ROWS_PER_BAND = 64;
 
+  /** Lines beside walls are halved until they are no farther apart: what may be left on one, mm. */
+  private static final double FINE_MM = 0.05;
+
+  /** Going nearer to a wall by less than this isn't worth a line, mm. */
+  private static final double NEARER_MM = 0.02;
+
+  /** Where the tip goes down by more from row to row it is beside a wall or a cliff, mm a mm. */
+  private static final double CLIFF = 1;
+
   private final FaceLattice lattice;
   private final DropCutter drop;
   private final double cuspMm;
   private final int stepoverRows;
+
+  /** Depths at the looks of each row in this layer, NaN where none was needed. */
+  private final double[][] known;
 
   /**
    * @param stepoverRows rows from line to line, a multiple of 4
@@ -55,6 +69,7 @@ final class FaceLines {
     this.drop = drop;
     this.cuspMm = cuspMm;
     this.stepoverRows = stepoverRows;
+    known = new double[lattice.rows][];
   }
 
   /** Height over which a ridge is cut once more, so that none stands higher than a cusp, mm. */
@@ -77,12 +92,21 @@ final class FaceLines {
     int n = stepoverRows;
     double ridge = mostRidgeMm(cuspMm);
     List<FaceRun> runs = new ArrayList<>();
+    Arrays.fill(known, null);
     set(lattice.margin, n, Math.min(LEAST_MM, cuspMm / 2), n / 2, before, runs);
     set(lattice.margin + n / 2, n, ridge, drop.around(), before, runs);
     set(lattice.margin + n / 4, n / 2, ridge, drop.around(), before, runs);
     for (int between : halfway(n / 4)) {
       set(lattice.margin + between, n / 4, ridge, drop.around(), before, runs);
     }
+    if (!drop.form().flat()) {
+      for (int parts = 2; lattice.stepMm > parts / 2 * FINE_MM; parts *= 2) {
+        for (int part = 1; part < parts; part += 2) {
+          besideWalls((double) part / parts, ridge, before, runs);
+        }
+      }
+    }
+    Arrays.fill(known, null);
     return runs;
   }
 
@@ -108,6 +132,30 @@ final class FaceLines {
 
   private void set(
       int first, int step, double tolerance, int across, float[] before, List<FaceRun> runs) {
+    boolean[] work = look(tolerance, before);
+    cut(
+        IntStream.iterate(first, row -> row < lattice.endRow, row -> row + step)
+            .parallel()
+            .mapToObj(row -> row(row, work, tolerance, across))
+            .filter(row -> !row.runs().isEmpty())
+            .toList(),
+        runs);
+  }
+
+  /** Lines a share of the way from each row to the next one. */
+  private void besideWalls(double share, double tolerance, float[] before, List<FaceRun> runs) {
+    boolean[] work = look(tolerance, before);
+    cut(
+        IntStream.range(lattice.margin, lattice.endRow - 1)
+            .parallel()
+            .mapToObj(row -> beside(row, share, work, tolerance))
+            .filter(row -> !row.runs().isEmpty())
+            .toList(),
+        runs);
+  }
+
+  /** Blocks where something is to be taken off the stock as it is now. */
+  private boolean[] look(double tolerance, float[] before) {
     drop.look();
     boolean[] work = lattice.workAround(tolerance, drop.around());
     if (before != null) {
@@ -116,12 +164,10 @@ final class FaceLines {
         work[b] &= changed[b];
       }
     }
-    List<FaceRow> rows =
-        IntStream.iterate(first, row -> row < lattice.endRow, row -> row + step)
-            .parallel()
-            .mapToObj(row -> row(row, work, tolerance, across))
-            .filter(row -> !row.runs().isEmpty())
-            .toList();
+    return work;
+  }
+
+  private void cut(List<FaceRow> rows, List<FaceRun> runs) {
     int bands = (lattice.rows + ROWS_PER_BAND - 1) / ROWS_PER_BAND;
     IntStream.range(0, bands)
         .parallel()
@@ -150,8 +196,35 @@ final class FaceLines {
         takes[i] = drop.takesOff(column, row, depth[i] - LIFT_MM, tolerance, across);
       }
     }
+    known[row] = depth;
+    return joined(new FaceRow(lattice, row), depth, takes, i -> drop.atNode(column(i), row));
+  }
+
+  private FaceRow beside(int row, double share, boolean[] work, double tolerance) {
+    FaceRow cut = new FaceRow(lattice, row + share);
+    double[] one = known[row];
+    double[] other = known[row + 1];
+    double[] depth = new double[one.length];
+    boolean[] takes = new boolean[one.length];
+    Arrays.fill(depth, Double.NaN);
+    double least = Math.max(tolerance, CLIFF * lattice.stepMm);
+    for (int i = 0; i < depth.length; i++) {
+      // Not so where nothing is known of a row: there no cutter has anything to do.
+      if (Math.abs(one[i] - other[i]) > least && work[lattice.blockOf(column(i), row)]) {
+        double u = lattice.u(column(i));
+        depth[i] = drop.at(u, cut.v());
+        double tip = depth[i] - LIFT_MM;
+        takes[i] =
+            new TipPlace(lattice, drop.form(), u, cut.v(), tip).takesOff(tolerance, NEARER_MM);
+      }
+    }
+    return joined(cut, depth, takes, i -> drop.at(lattice.u(column(i)), cut.v()));
+  }
+
+  /** Runs over all looks that take something off, and over short gaps between them. */
+  private FaceRow joined(FaceRow cut, double[] depth, boolean[] takes, IntToDoubleFunction tip) {
+    int n = depth.length;
     int gap = (int) (GAP_MM / (STRIDE * lattice.stepMm));
-    FaceRow cut = new FaceRow(lattice, row);
     int i = 0;
     while (i < n) {
       if (!takes[i]) {
@@ -163,7 +236,10 @@ final class FaceLines {
         last = takes[k] ? k : last;
       }
       int end = Math.min(n - 1, last + 1);
-      run(row, Math.max(0, i - 1), end, depth, cut);
+      for (int k = Math.max(0, i - 1); k <= end; k++) {
+        depth[k] = Double.isNaN(depth[k]) ? tip.applyAsDouble(k) : depth[k];
+      }
+      run(Math.max(0, i - 1), end, depth, cut);
       i = end + 1;
     }
     return cut;
@@ -174,10 +250,9 @@ final class FaceLines {
   }
 
   /** Adds the run from one look to another. */
-  private void run(int row, int first, int last, double[] depth, FaceRow cut) {
-    FaceProfile profile = new FaceProfile(drop, lattice.v(row));
+  private void run(int first, int last, double[] depth, FaceRow cut) {
+    FaceProfile profile = new FaceProfile(drop, cut.v());
     for (int k = first; k <= last; k++) {
-      depth[k] = Double.isNaN(depth[k]) ? drop.atNode(column(k), row) : depth[k];
       profile.to(lattice.u(column(k)), depth[k], peak(depth, k - 1) || peak(depth, k));
       cut.look(column(k), depth[k] - LIFT_MM);
     }

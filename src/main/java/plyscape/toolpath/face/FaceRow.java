@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** What one finishing cutter cuts along a row of a {@link FaceLattice}, mm, gathered bit by bit. */
+/**
+ * What one finishing cutter cuts along a row of a {@link FaceLattice}, or between two rows, mm,
+ * gathered bit by bit.
+ */
 final class FaceRow {
 
   /**
@@ -14,7 +17,7 @@ final class FaceRow {
   private static final double DEEPER_MM = 0.2;
 
   private final FaceLattice lattice;
-  private final int row;
+  private final double row;
   private final List<FaceRun> runs = new ArrayList<>();
   private int[] columns = new int[64];
   private float[] depths = new float[64];
@@ -23,9 +26,16 @@ final class FaceRow {
   /** Places between looks where a run is deeper than they tell, U and depth each. */
   private final List<double[]> between = new ArrayList<>();
 
-  FaceRow(FaceLattice lattice, int row) {
+  /**
+   * @param row its number; between two rows, theirs and a share of the way
+   */
+  FaceRow(FaceLattice lattice, double row) {
     this.lattice = lattice;
     this.row = row;
+  }
+
+  double v() {
+    return lattice.minV + row * lattice.stepMm;
   }
 
   List<FaceRun> runs() {
@@ -62,11 +72,22 @@ final class FaceRow {
 
   /** Lowers the stock by all of it, only in some rows. */
   void stamp(DropCutter drop, int from, int end) {
-    if (row + drop.around() >= from && row - drop.around() < end) {
-      drop.stamp(row, columns, depths, count, from, end);
-      for (double[] place : between) {
-        drop.stamp(row, place[0], place[1], from, end);
+    if (row + drop.around() < from || row - drop.around() >= end) {
+      return;
+    }
+    if (row == (int) row) {
+      drop.stamp((int) row, columns, depths, count, from, end);
+    } else {
+      for (int i = 0; i < count; i++) {
+        place(drop, lattice.u(columns[i]), depths[i]).lower(from, end);
       }
     }
+    for (double[] place : between) {
+      place(drop, place[0], place[1]).lower(from, end);
+    }
+  }
+
+  private TipPlace place(DropCutter drop, double u, double depth) {
+    return new TipPlace(lattice, drop.form(), u, v(), depth);
   }
 }

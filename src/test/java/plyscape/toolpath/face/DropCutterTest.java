@@ -3,6 +3,7 @@ package plyscape.toolpath.face;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -210,6 +211,33 @@ class DropCutterTest {
       }
     }
     assertTrue(more < 0.2, "cut by " + more + " mm more than known");
+  }
+
+  /**
+   * A wall of 4 mm along the lines, farther from the nearest row of the lattice than may be left on
+   * it: between the rows a line goes by as near as the cutter's radius and half a step.
+   */
+  @Test
+  void linesAlongAWall_comeNearerThanTheLattice() {
+    FaceField faces = faces(x -> 4);
+    CutterForm form = CutterForm.of(tool(Tool.Shape.BALL, 2.01, 0, 0));
+    FaceLattice lattice = lattice(task(faces), form, false, 0.07);
+    DropCutter drop =
+        new DropCutter(lattice, new FaceBorders(lattice, task(faces), 0.07), form, 20);
+    drop.begin(10, false);
+    double south = Double.POSITIVE_INFINITY;
+    double north = Double.POSITIVE_INFINITY;
+    double way = 0;
+    for (FaceRun run : new FaceLines(lattice, drop, 0.02, 4).layer(null)) {
+      if (Arrays.stream(run.depth()).max().orElseThrow() > 3.99) {
+        south = Math.min(south, run.v() - 5 - 1.005);
+        north = Math.min(north, 25 - 1.005 - run.v());
+      }
+      way += run.u()[run.size() - 1] - run.u()[0];
+    }
+    assertTrue(south > -0.001 && south < 0.035, "south " + south);
+    assertTrue(north > -0.001 && north < 0.035, "north " + north);
+    assertTrue(way < (18 / 0.28 + 15) * 30, "goes " + way + " mm");
   }
 
   /** A flat cutter on a slope rests on its uphill rim. */
