@@ -138,11 +138,12 @@ final class FaceComparison implements Judgement {
 
   private void leftovers(List<Tool> tools) {
     List<FaceReach> flat = new ArrayList<>();
-    float[] rough = null;
+    FaceSurface rough = null;
+    FaceSurface faces = new FaceSurface(frame, wanted, targetOf, targets);
     List<Tool> rounded = tools.stream().filter(FaceComparison::rounded).toList();
     for (Tool tool : tools) {
       if (tool.shape() == Tool.Shape.FLAT) {
-        rough = rough == null ? rough() : rough;
+        rough = rough == null ? new FaceSurface(frame, rough(), targetOf, targets) : rough;
         flat.add(reach(tool, rough, true));
       }
     }
@@ -150,7 +151,7 @@ final class FaceComparison implements Judgement {
         (rounded.isEmpty()
                 ? tools.stream().filter(tool -> tool.shape() == Tool.Shape.FLAT).toList()
                 : rounded)
-            .stream().map(tool -> reach(tool, wanted, false)).toList();
+            .stream().map(tool -> reach(tool, faces, false)).toList();
     IntStream.range(0, frame.rows())
         .parallel()
         .forEach(
@@ -169,9 +170,9 @@ final class FaceComparison implements Judgement {
         || tool.shape() == Tool.Shape.TAPERED && tool.tipDiameterMm() >= LEAST_TIP_MM;
   }
 
-  private FaceReach reach(Tool tool, float[] surface, boolean rough) {
+  private FaceReach reach(Tool tool, FaceSurface surface, boolean rough) {
     double deepest = tool.fluteLengthMm() > 0 ? tool.fluteLengthMm() : Double.MAX_VALUE;
-    return new FaceReach(frame, surface, walls, ToolForm.of(tool), rough, deepest);
+    return new FaceReach(surface, walls, ToolForm.of(tool), rough, deepest);
   }
 
   private float[] rough() {

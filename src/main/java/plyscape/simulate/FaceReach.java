@@ -9,14 +9,14 @@ import plyscape.simulate.stroke.ToolForm;
 /**
  * How deep a cutter can reach a cell without cutting into anything that is to stay: over all places
  * of its axis at cell centres, the deepest that it may go there, less its height over the cell.
- * Faces are looked at cell by cell, walls exactly. From walls the cutter keeps the 0.05 mm that may
- * be left there (src/contract.md, section 9). Places between the centres are left out, so what is
- * called reachable certainly is.
+ * Faces are looked at cell by cell and at their ridges between ({@link FaceSurface}), walls
+ * exactly. From walls the cutter keeps the 0.05 mm that may be left there (src/contract.md, section
+ * 9). Places between the centres are left out, so what is called reachable certainly is.
  */
 final class FaceReach {
 
   private final CellFrame frame;
-  private final float[] surface;
+  private final FaceSurface surface;
   private final FaceWalls walls;
   private final ToolForm form;
   private final boolean rough;
@@ -26,18 +26,12 @@ final class FaceReach {
   private final float[] height;
 
   /**
-   * @param surface what is to stay, mm, at each cell
+   * @param surface what is to stay
    * @param rough whether that is the surface of roughing
    * @param deepestMm length of the flutes
    */
-  FaceReach(
-      CellFrame frame,
-      float[] surface,
-      FaceWalls walls,
-      ToolForm form,
-      boolean rough,
-      double deepestMm) {
-    this.frame = frame;
+  FaceReach(FaceSurface surface, FaceWalls walls, ToolForm form, boolean rough, double deepestMm) {
+    this.frame = surface.frame();
     this.surface = surface;
     this.walls = walls;
     this.form = form;
@@ -74,8 +68,7 @@ final class FaceReach {
       int r = row + aside[2 * k + 1];
       if (c >= 0 && r >= 0 && c < frame.columns() && r < frame.rows()) {
         // No face under the axis may be cut: so the tip is never deeper than that.
-        if (surface[r * frame.columns() + c] - height[k] >= depth
-            && tip(c, r) - height[k] >= depth) {
+        if (surface.at(c, r) - height[k] >= depth && tip(c, r) - height[k] >= depth) {
           return true;
         }
       }
@@ -89,7 +82,7 @@ final class FaceReach {
     if (!Float.isNaN(best)) {
       return best;
     }
-    best = (float) Math.min(deepestMm, surface[i]);
+    best = (float) Math.min(deepestMm, surface.at(column, row));
     best =
         (float)
             Math.min(
@@ -104,8 +97,13 @@ final class FaceReach {
       int c = column + aside[2 * k];
       int r = row + aside[2 * k + 1];
       boolean inside = c >= 0 && r >= 0 && c < frame.columns() && r < frame.rows();
-      float stays = inside ? surface[r * frame.columns() + c] : 0;
+      float stays = inside ? surface.at(c, r) : 0;
       best = Math.min(best, stays + height[k]);
+      if (inside && surface.ridgeAfter(c, r)) {
+        double east = aside[2 * k] * frame.cellX();
+        double north = aside[2 * k + 1] * frame.cellY();
+        best = (float) Math.min(best, surface.deepestTip(form, c, r, east, north));
+      }
     }
     tip[i] = best; // several threads may write it: always the same
     return best;
