@@ -32,6 +32,10 @@ import plyscape.toolpath.task.ToolRun;
  */
 public final class PanelCut {
 
+  private static final String NOTHING_CUT =
+      "only the top ply shows and it is left uncut, so there is no program; top: mid cuts it,"
+          + " terrain.plies and zones show others";
+
   private final double cellMm;
   private final Progress progress;
   private final Warnings warnings;
@@ -81,11 +85,7 @@ public final class PanelCut {
     double boundS = background.boundS();
     List<ToolProgram> programs = cut.made().stream().map(ProgramMaker.Made::written).toList();
     if (levels.isEmpty() && programs.isEmpty()) {
-      warnings.add(
-          "nothing-cut",
-          "only the top ply shows and it is left uncut, so there is no program; top: mid cuts it,"
-              + " terrain.plies and zones show others",
-          "top");
+      warnings.add("nothing-cut", NOTHING_CUT, "top");
     }
     return new PanelPlan(
         regions,
