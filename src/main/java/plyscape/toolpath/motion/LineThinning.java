@@ -13,6 +13,9 @@ final class LineThinning {
   /** Lines may be thinned by this, mm. */
   private static final double THIN_MM = 0.0015;
 
+  /** And by this in depth, mm: bites are measured from one way to the next. */
+  private static final double DEPTH_MM = 0.0003;
+
   /** Places that one line may stand for. */
   private static final int MOST_THINNED = 200;
 
@@ -67,7 +70,8 @@ final class LineThinning {
       double t = (ex * dx + ey * dy + ez * dz) / squared;
       if (t < before - 1e-9
           || t > 1
-          || Math.hypot(Math.hypot(ex - t * dx, ey - t * dy), ez - t * dz) > THIN_MM) {
+          || Math.hypot(ex - t * dx, ey - t * dy) > THIN_MM
+          || Math.abs(ez - t * dz) > DEPTH_MM) {
         return false;
       }
       before = t;
