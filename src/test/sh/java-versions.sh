@@ -67,7 +67,11 @@ for home in "$@"; do
   done
   touch "$base/tree/lib/plyscape.jar"
   quiet "after another jar"
-  for of in "$base"/home/lib/*.of; do echo "/another/java" >"$of"; done
+  for of in "$base"/tree/lib/*.of; do
+    [ -e "$of" ]
+    check "the archive's Java is noted" 0 $?
+    echo "/another/java" >"$of"
+  done
   quiet "after another Java of this version"
 done
 previous=
