@@ -3,9 +3,8 @@ package plyscape.toolpath.ring;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
+import plyscape.toolpath.lattice.LineSquares;
 import plyscape.toolpath.lattice.Ring;
 
 /**
@@ -40,7 +39,7 @@ final class TightSpots {
   private final double reachMm;
   private final Free free;
   private final List<Spot> spots = new ArrayList<>();
-  private final Map<Long, List<Integer>> squares = new HashMap<>();
+  private final LineSquares<Integer> squares;
   private boolean[] taken;
 
   /**
@@ -51,6 +50,7 @@ final class TightSpots {
   TightSpots(double reachMm, Free free) {
     this.reachMm = reachMm;
     this.free = free;
+    squares = new LineSquares<>(reachMm);
   }
 
   /**
@@ -59,16 +59,8 @@ final class TightSpots {
    * @param roomMm all places within it are free
    */
   void add(double x, double y, double roomMm) {
-    squares.computeIfAbsent(key(square(x), square(y)), k -> new ArrayList<>()).add(spots.size());
+    squares.add(spots.size(), new double[] {x}, new double[] {y}, false);
     spots.add(new Spot(x, y, roomMm));
-  }
-
-  private int square(double mm) {
-    return (int) Math.floor(mm / reachMm);
-  }
-
-  private static long key(int i, int j) {
-    return ((long) i << 32) + j;
   }
 
   /** Open rings of index 0 that take them all, rows from one end to the other. */
@@ -94,18 +86,16 @@ final class TightSpots {
   private List<Integer> near(int of) {
     Spot spot = spots.get(of);
     List<Integer> near = new ArrayList<>();
-    for (int i = square(spot.x()) - 1; i <= square(spot.x()) + 1; i++) {
-      for (int j = square(spot.y()) - 1; j <= square(spot.y()) + 1; j++) {
-        for (int other : squares.getOrDefault(key(i, j), List.of())) {
+    squares.near(
+        spot.x(),
+        spot.y(),
+        reachMm,
+        other -> {
           Spot there = spots.get(other);
-          if (other != of
-              && spot.to(there) <= reachMm
-              && free.between(spot.x(), spot.y(), there.x(), there.y())) {
+          if (other != of && free.between(spot.x(), spot.y(), there.x(), there.y())) {
             near.add(other);
           }
-        }
-      }
-    }
+        });
     near.sort(
         Comparator.comparingDouble((Integer other) -> spot.to(spots.get(other)))
             .thenComparingInt(other -> other));
