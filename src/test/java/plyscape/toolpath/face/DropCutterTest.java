@@ -185,6 +185,14 @@ class DropCutterTest {
     }
   }
 
+  /** A cutter that may take off 10 mm, on a lattice of 0.07 mm. */
+  private static DropCutter begun(FaceField faces, CutterForm form, FaceLattice lattice) {
+    FaceBorders borders = new FaceBorders(lattice, task(faces), 0.07);
+    DropCutter drop = new DropCutter(lattice, borders, form, 20);
+    drop.begin(10, false);
+    return drop;
+  }
+
   /**
    * Lines end nearer to a wall than the last place at which they are looked at: what they take off
    * there is known to be gone, so that it isn't cut once more and holds nothing off the wall.
@@ -194,9 +202,7 @@ class DropCutterTest {
     FaceField faces = faces(x -> 4);
     CutterForm form = CutterForm.of(tool(Tool.Shape.BALL, 2, 0, 0));
     FaceLattice lattice = lattice(task(faces), form, false, 0.07);
-    DropCutter drop =
-        new DropCutter(lattice, new FaceBorders(lattice, task(faces), 0.07), form, 20);
-    drop.begin(10, false);
+    DropCutter drop = begun(faces, form, lattice);
     double more = 0;
     for (FaceRun run : new FaceLines(lattice, drop, 0.02, 4).layer(null)) {
       int row = (int) Math.round((run.v() - lattice.minV) / lattice.stepMm);
@@ -222,9 +228,7 @@ class DropCutterTest {
     FaceField faces = faces(x -> 4);
     CutterForm form = CutterForm.of(tool(Tool.Shape.BALL, 2.01, 0, 0));
     FaceLattice lattice = lattice(task(faces), form, false, 0.07);
-    DropCutter drop =
-        new DropCutter(lattice, new FaceBorders(lattice, task(faces), 0.07), form, 20);
-    drop.begin(10, false);
+    DropCutter drop = begun(faces, form, lattice);
     double south = Double.POSITIVE_INFINITY;
     double north = Double.POSITIVE_INFINITY;
     double way = 0;
