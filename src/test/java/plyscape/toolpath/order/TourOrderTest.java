@@ -8,7 +8,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.ForkJoinPool;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import plyscape.toolpath.bound.TravelBound;
 
@@ -97,6 +99,25 @@ class TourOrderTest {
   }
 
   /** Cells of a lattice and equal points: many gaps tie, and the triangulation is degenerate. */
+  @Test
+  void shakenSideBySide_theCheapestIsKept_onOneProcessorToo() throws Exception {
+    List<TourItem> items = randomItems(new Random(3), 150, 4, 0.01);
+    TravelCost cost = TravelCost.byLength(DoubleUnaryOperator.identity());
+    TourOrder order = new TourOrder(items, 0, 0, cost);
+    double[] totals =
+        LongStream.of(1, 2, 3).mapToDouble(seed -> order.shaken(seed).total()).toArray();
+    double least = Arrays.stream(totals).min().orElseThrow();
+    assertTrue(Arrays.stream(totals).max().orElseThrow() > least, "seeds that lead to one order");
+    List<TourOrder.Visit> tour = TourOrder.of(items, 0, 0, cost);
+    assertEquals(least, travelMm(items, tour, 0, 0), 1e-6);
+    ForkJoinPool one = new ForkJoinPool(1);
+    try {
+      assertEquals(tour, one.submit(() -> TourOrder.of(items, 0, 0, cost)).get());
+    } finally {
+      one.shutdown();
+    }
+  }
+
   @Test
   void tree_onALattice_equalsPrims() {
     for (int seed = 0; seed < 40; seed++) {
